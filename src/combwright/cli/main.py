@@ -1,0 +1,25 @@
+"""The command line: parse, call a service, print."""
+
+import sys
+
+import typer
+
+from combwright.terms.errors import CombwrightError
+
+app = typer.Typer(
+    name="combwright",
+    no_args_is_help=True,
+    add_completion=False,
+    pretty_exceptions_enable=False,
+    rich_markup_mode="markdown",
+    help="From the keeper's notes to the next round: room, warmth, food and care, with reasons.",
+)
+
+
+def main() -> None:
+    """Run a command; what a person can put right is shown in one sentence, with exit code 2."""
+    try:
+        app()
+    except CombwrightError as error:
+        sys.stderr.write(f"combwright: {error}\n")
+        sys.exit(2)

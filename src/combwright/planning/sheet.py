@@ -1,0 +1,135 @@
+"""The round sheet as data: what terminal, page, paper and JSON all show.
+
+The JSON Schema in ``docs/round.schema.json`` is generated from these classes.
+"""
+
+from datetime import date
+
+from pydantic import BaseModel, ConfigDict, Field
+
+from combwright.terms.combs import StackView
+
+
+class Shown(BaseModel):
+    """A part of the sheet; frozen, and closed to unknown fields."""
+
+    model_config = ConfigDict(frozen=True, extra="forbid")
+
+
+class Band(Shown):
+    """A quantity and how sure we are of it: its 5, 50 and 95 % quantiles."""
+
+    low: float
+    mid: float
+    high: float
+
+
+class Expected(Shown):
+    """What should be found at the colony when it is opened."""
+
+    frames_of_bees: Band
+    frames_of_brood: Band
+    stores_kg: Band
+    room_cells: Band
+    mites: Band
+
+
+class Portion(Shown):
+    """Feed for the days until the next visit; all zero when none is given."""
+
+    syrup_g: int
+    per_day_g: int
+    days: int
+    sugar_fraction: float
+    feed: str = "syrup"
+    litres: float = 0.0
+
+
+class SetUpShown(Shown):
+    """How the stack should stand until the next visit."""
+
+    frames: int
+    foundation: int
+    dummy_boards: int
+    supers: int
+    excluder: bool
+    entrance_mm: int
+    tray_open_mm: int
+    cover: str
+
+
+class Branch(Shown):
+    """What to do instead if the colony turns out different."""
+
+    found: str
+    do: list[str]
+    because: str
+    portion: Portion | None = None
+
+
+class ColonySheet(Shown):
+    """One colony's part of the sheet."""
+
+    colony: str
+    yard: str
+    hive: str
+    order: int
+    last_visit: date | None
+    next_visit: date
+    expected: Expected
+    portion: Portion
+    set_up_now: SetUpShown
+    set_up: SetUpShown
+    jobs: list[str]
+    because: list[str]
+    branches: list[Branch]
+    questions: list[str] = Field(description="What the keeper is asked, because notes clash")
+    chances: dict[str, float] = Field(description="Chance of each harm under the advice, 0 to 1")
+    inputs: dict[str, float] = Field(description="The figures that the reasons quote")
+    before: StackView
+    after: StackView
+
+
+class Bench(Shown):
+    """What to prepare indoors."""
+
+    sugar_kg: float
+    water_kg: float
+    syrup_l: float
+    sugar_fraction: float
+    crystallises_below_c: float
+    frames_drawn: int
+    frames_foundation: int
+    dummy_boards: int
+    supers: int
+    boxes: int
+    steps: list[str]
+
+
+class Stop(Shown):
+    """What to load for one yard."""
+
+    yard: str
+    colonies: int
+    syrup_l: float
+    fondant_kg: float
+    frames_drawn: int
+    frames_foundation: int
+    dummy_boards: int
+    supers: int
+    excluders: int
+    items: list[str]
+
+
+class RoundSheet(Shown):
+    """The sheet for one round."""
+
+    on: date
+    version: str
+    seed: int
+    weather: str
+    yards: list[str]
+    colonies: list[ColonySheet]
+    bench: Bench
+    load: list[Stop]
+    notices: list[str]
