@@ -1,0 +1,156 @@
+"""From TOML text to things of the catalogue, with errors that a keeper can put right."""
+
+import difflib
+import tomllib
+from collections.abc import Iterable, Mapping
+from typing import Any
+
+from pydantic import TypeAdapter, ValidationError
+from pydantic_core import ErrorDetails
+
+from combwright.kit import items
+from combwright.terms.errors import NotFoundError, OutOfRangeError
+
+# In the order in which they refer to one another.
+KINDS: dict[str, type[items.Item]] = {
+    "material": items.Material,
+    "frame": items.Frame,
+    "super": items.Super,
+    "hive": items.Hive,
+    "spacing": items.Spacing,
+    "feeder": items.Feeder,
+    "floor": items.Floor,
+    "board": items.Board,
+    "cover": items.Cover,
+    "excluder": items.Excluder,
+}
+LAYERED = ("wall", "crown_board", "roof", "floor_layers", "layers")
+REFERS = {"frame": items.Frame, "honey_super": items.Super}
+SLIPS = {
+    "greater_than": "or more",
+    "greater_than_equal": "or more",
+    "less_than": "or less",
+    "less_than_equal": "or less",
+}
+
+
+def read_items(texts: Iterable[tuple[str, str]]) -> dict[str, items.Item]:
+    """Read every text, given with the label that errors should name."""
+    parsed = [(label, _parse(label, text)) for label, text in texts]
+    known: dict[str, items.Item] = {}
+    for kind in KINDS:
+        for label, tables in parsed:
+            for table in tables.get(kind, []):
+                item = _item(kind, table, label, known)
+                if item.key in known:
+                    raise OutOfRangeError(
+                        f"“{item.key}” is in the catalogue already.",
+                        where=label,
+                        remedy="Choose another key, such as one with your own name in it.",
+                    )
+                known[item.key] = item
+    return known
+
+
+def nearest(key: str, known: Iterable[str]) -> str:
+    """Words that name the likeliest keys meant."""
+    everything = sorted(known)
+    near = difflib.get_close_matches(key, everything, n=4, cutoff=0.5)
+    near += [k for k in everything if set(key.split()) & set(k.split()) and k not in near]
+    return "Did you mean " + ", ".join(f"“{k}”" for k in near[:4]) + "?" if near else ""
+
+
+def _parse(label: str, text: str) -> dict[str, list[dict[str, Any]]]:
+    try:
+        tables = tomllib.loads(text)
+    except tomllib.TOMLDecodeError as error:
+        raise OutOfRangeError(
+            f"This is not TOML: {error}.", where=label, remedy="See the catalogue for examples."
+        ) from error
+    for kind, entries in tables.items():
+        if kind not in KINDS:
+            raise NotFoundError(
+                f"“{kind}” is not a kind of kit.",
+                where=label,
+                remedy=nearest(kind, KINDS) or f"Kinds are {', '.join(KINDS)}.",
+            )
+        if not isinstance(entries, list):
+            raise OutOfRangeError(
+                f"“[{kind}]” needs double brackets.", where=label, remedy=f"Write [[{kind}]]."
+            )
+    return tables
+
+
+def _item(
+    kind: str, table: Mapping[str, Any], label: str, known: Mapping[str, items.Item]
+) -> items.Item:
+    place = f"{label}, {kind} “{table.get('key', '?')}”"
+    whole = {field: _resolved(field, value, place, known) for field, value in table.items()}
+    try:
+        return TypeAdapter(KINDS[kind]).validate_python(whole)
+    except ValidationError as error:
+        raise OutOfRangeError(
+            " ".join(_sentence(problem) for problem in error.errors()), where=place
+        ) from error
+
+
+def _resolved(field: str, value: object, place: str, known: Mapping[str, items.Item]) -> object:
+    if field in LAYERED and isinstance(value, list):
+        return tuple(_layer(field, layer, place, known) for layer in value)
+    if field in REFERS and isinstance(value, str):
+        return _known(value, REFERS[field], field, place, known)
+    return value
+
+
+def _layer(
+    field: str, layer: object, place: str, known: Mapping[str, items.Item]
+) -> items.Layer | object:
+    if not (isinstance(layer, dict) and isinstance(layer.get("material"), str)):
+        return layer
+    material = layer["material"]
+    conductivity = None
+    if material != "air":
+        found = _known(material, items.Material, field, place, known)
+        conductivity = getattr(found, "conductivity_w_per_m_k", None)
+    return {**layer, "conductivity_w_per_m_k": conductivity}
+
+
+def _known(
+    key: str, kind: type[items.Item], field: str, place: str, known: Mapping[str, items.Item]
+) -> items.Item:
+    item = known.get(key)
+    if isinstance(item, kind):
+        return item
+    of_that_kind = [k for k, other in known.items() if isinstance(other, kind)]
+    raise NotFoundError(
+        f"{field} names “{key}”, which is no {kind.__name__.lower()} in the catalogue.",
+        where=place,
+        remedy=nearest(key, of_that_kind) or f"Known: {', '.join(sorted(of_that_kind))}.",
+    )
+
+
+def _sentence(problem: ErrorDetails) -> str:
+    field = " ".join(str(part) for part in problem["loc"])
+    given = problem["input"]
+    kind = problem["type"]
+    if kind == "missing":
+        return f"{field} is missing."
+    if kind in {"unexpected_keyword_argument", "extra_forbidden"}:
+        return f"{field} is not a field of this kind."
+    if kind in SLIPS:
+        limit = next(iter(problem["ctx"].values()))
+        looks = _looks_like(field, given, kind)
+        return f"{field} is {given}, but must be {limit} {SLIPS[kind]}{looks}."
+    return f"{field} is {given!r}: {problem['msg'][0].lower()}{problem['msg'][1:]}."
+
+
+def _looks_like(field: str, given: object, kind: str) -> str:
+    if field.endswith("mm"):
+        return (
+            " (millimetres; is this in centimetres or inches?)"
+            if kind.startswith("greater")
+            else " (millimetres; is a decimal point missing?)"
+        )
+    if field.endswith("kg") and isinstance(given, int | float) and given > 0:
+        return " (kilograms; is this in grams?)"
+    return ""
