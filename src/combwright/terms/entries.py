@@ -12,7 +12,17 @@ from pydantic import BaseModel, ConfigDict, Field, TypeAdapter
 
 from combwright.terms.set_up import Cover
 
-Name = Annotated[str, Field(min_length=1, max_length=60, pattern=r"^\S(.*\S)?$")]
+# one line of text without control characters, and no blanks at its ends
+Name = Annotated[
+    str,
+    Field(
+        min_length=1,
+        max_length=60,
+        pattern=r"^[^\s\x00-\x1f\x7f]([^\x00-\x1f\x7f]*[^\s\x00-\x1f\x7f])?$",
+    ),
+]
+# free text: new lines and tabs are welcome, other control characters are damage
+Text = Annotated[str, Field(pattern=r"^[^\x00-\x08\x0b-\x1f\x7f]*$")]
 QueenCells = Literal["none", "cups", "charged", "sealed"]
 Part = Literal[
     "drawn frame", "foundation frame", "brood frame", "stores frame", "dummy board", "super"
@@ -22,11 +32,11 @@ Part = Literal[
 class Entry(BaseModel):
     """What every entry has: an id made where it was written, and its day."""
 
-    model_config = ConfigDict(frozen=True, extra="forbid")
+    model_config = ConfigDict(frozen=True, extra="forbid", allow_inf_nan=False)
 
     id: UUID
     on: date
-    remark: str = Field(default="", max_length=2000)
+    remark: Text = Field(default="", max_length=2000)
 
 
 class Yard(Entry):
@@ -34,7 +44,7 @@ class Yard(Entry):
 
     kind: Literal["yard"] = "yard"
     yard: Name
-    climate: str = "Dublin Airport"
+    climate: Name = "Dublin Airport"
     latitude: float | None = Field(default=None, ge=-90, le=90)
     longitude: float | None = Field(default=None, ge=-180, le=180)
 
@@ -45,7 +55,7 @@ class Colony(Entry):
     kind: Literal["colony"] = "colony"
     colony: Name
     yard: Name
-    hive: str
+    hive: Name
     queen_year: int | None = Field(default=None, ge=1990, le=2100)
 
 
@@ -54,7 +64,7 @@ class Stack(Entry):
 
     kind: Literal["stack"] = "stack"
     colony: Name
-    hive: str | None = None
+    hive: Name | None = None
     frames: int | None = Field(default=None, ge=0, le=36)
     foundation: int | None = Field(default=None, ge=0, le=36)
     dummy_boards: int | None = Field(default=None, ge=0, le=2)
@@ -81,7 +91,7 @@ class Visit(Entry):
     queen_cells: QueenCells | None = None
     syrup_left_g: float | None = Field(default=None, ge=0, le=20000)
     temper: int | None = Field(default=None, ge=1, le=5)
-    disease_signs: str | None = Field(default=None, max_length=500)
+    disease_signs: Text | None = Field(default=None, min_length=1, max_length=500)
 
 
 class Feed(Entry):
@@ -138,9 +148,9 @@ class Treatment(Entry):
         "drone brood removed",
         "other",
     ]
-    product: str = Field(default="", max_length=200)
-    batch: str = Field(default="", max_length=100)
-    amount: str = Field(default="", max_length=100)
+    product: Text = Field(default="", max_length=200)
+    batch: Text = Field(default="", max_length=100)
+    amount: Text = Field(default="", max_length=100)
     until: date | None = None
 
 
@@ -150,7 +160,7 @@ class Split(Entry):
     kind: Literal["split"] = "split"
     colony: Name
     new_colony: Name
-    hive: str
+    hive: Name
     frames_of_bees: float = Field(gt=0, le=30)
     frames_of_brood: float = Field(default=0, ge=0, le=30)
     frames_of_stores: float = Field(default=0, ge=0, le=30)

@@ -1,0 +1,42 @@
+"""The tables of a book.
+
+``entry`` only ever grows: what was noted is never changed, a correction is a row of its own.
+``weather_day`` may be replaced, because a forecast becomes a measurement.
+"""
+
+import sqlalchemy as sa
+
+CURRENT = "0001"
+
+tables = sa.MetaData()
+
+version = sa.Table(
+    "book_version", sa.MetaData(), sa.Column("version_num", sa.String(32), primary_key=True)
+)
+
+entry = sa.Table(
+    "entry",
+    tables,
+    sa.Column("id", sa.Uuid, primary_key=True),
+    sa.Column("sequence", sa.Integer, nullable=False, unique=True),
+    sa.Column("kind", sa.String(20), nullable=False),
+    sa.Column("happened", sa.Date, nullable=False),
+    sa.Column("colony", sa.Text, index=True),
+    sa.Column("other_colony", sa.Text, index=True),
+    sa.Column("yard", sa.Text),
+    sa.Column("corrects", sa.Uuid, index=True),
+    sa.Column("body", sa.JSON, nullable=False),
+)
+
+weather_day = sa.Table(
+    "weather_day",
+    tables,
+    sa.Column("place", sa.Text, primary_key=True),
+    sa.Column("day", sa.Date, primary_key=True),
+    sa.Column("t_max_c", sa.Double, nullable=False),
+    sa.Column("t_min_c", sa.Double, nullable=False),
+    sa.Column("rain_mm", sa.Double, nullable=False),
+    sa.Column("sun_h", sa.Double, nullable=False),
+    sa.Column("wind_m_s", sa.Double, nullable=False),
+    sa.Column("source", sa.Text, nullable=False),
+)
