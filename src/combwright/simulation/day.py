@@ -1,0 +1,312 @@
+"""One day in the life of many simulated colonies: the order of processes, written once.
+
+weather and forage -> room and warmth -> laying -> brood ages and survives or not -> emergence ->
+recruitment to foraging -> deaths -> intake of nectar and pollen -> take-down of feed ->
+consumption -> ripening and cell use -> comb drawing -> mites -> swarm and queen -> what is seen.
+
+Rates are worked out from the state as it was in the morning; then they are applied. Balances of
+bees, brood, sugar, water, pollen, cells and mites are checked at the end of every day; a broken
+one is reported to the caller, which stops the run.
+"""
+
+from typing import Any
+
+import numpy as np
+
+from combwright.simulation.columns import LAYING, QUEENLESS
+from combwright.simulation.compiled import compiled
+from combwright.simulation.feeding import income, take_down
+from combwright.simulation.mite_step import age_mites, arriving_mites, hurt_share
+from combwright.simulation.queen_step import leave, queen_day, swarming
+from combwright.simulation.rearing import age_brood, age_drones, brood_risk, drone_eggs, laid, wanted
+from combwright.simulation.room import room, share_above
+from combwright.simulation.stores import drawing, eat, need, pollen_need, ripen
+from combwright.simulation.warmth import adults_of, brood_of, warmth
+from combwright.simulation.workers import (
+    ageing_winter_bees,
+    recruitment,
+    survival,
+    winter_share,
+)
+
+# Columns of a day's weather; see ``conditions``.
+FLIGHT, MEAN_C, MAX_C, NIGHT_C, NECTAR, POLLEN, MATING, DAY = range(8)
+CLOSE = 1e-7  # relative error allowed in a balance; rounding alone stays far below it
+
+
+@compiled
+def sugar_of(s: Any) -> float:
+    """Sugar in the hive and its feeder. [g]."""
+    return s.ripe + s.super_ripe + s.unripe + s.feeder
+
+
+@compiled
+def mites_of(s: Any) -> float:
+    """Mites on bees and in cells."""
+    return s.mites + s.mites_worker.sum() + s.mites_drone.sum()
+
+
+@compiled
+def off(before: float, change: float, after: float) -> bool:
+    """Tell whether a balance is broken."""
+    return not abs(before + change - after) <= CLOSE * (1.0 + abs(before) + abs(after))
+
+
+@compiled
+def one_day(s: Any, w: Any, luck: Any, bio: Any) -> int:
+    """Let one colony live one day, in place. Gives 0, or the number of the broken balance."""
+    bees_before, sugar_before, mites_before = adults_of(s), sugar_of(s), mites_of(s)
+    water_before = s.water + s.feeder_water
+    brood_before, comb_before = brood_of(s), s.drawn + s.foundation
+    if bees_before < 1.0:
+        return lie_dead(s)
+
+    # rates from the state as it was in the morning
+    warm, heat_w, heat_sugar, tied = warmth(s, w[MEAN_C], w[NIGHT_C], bio)
+    above = share_above(s, w[NIGHT_C], bio)
+    room_cells, free = room(s, warm, above, bio)
+    eggs_wanted = wanted(s, w[DAY], tied, s.intake, bio)
+    eggs = laid(eggs_wanted, room_cells)
+    drone_laid = drone_eggs(s, eggs, w[DAY], bio)
+    chill, hunger = brood_risk(s, warm, bio)
+    turned = recruitment(s, w[FLIGHT], bio)
+    aged = ageing_winter_bees(s, w[DAY], bio)
+    live_nest, live_foragers, live_winter = survival(s, w[FLIGHT], bio)
+    sugar_in, water_in, pollen_in = income(
+        s, w[FLIGHT], w[NECTAR], w[POLLEN], luck[1], free, bio
+    )
+    fed_sugar, fed_water = take_down(s, w[MEAN_C], w[MAX_C], sugar_in, free, bio)
+    sugar_need = need(s, w[FLIGHT], heat_sugar, bio)
+    pollen_used = min(s.pollen, pollen_need(s, bio))
+    below, overhead = drawing(s, warm, bio)
+    worker_sealed = s.larvae[5]
+    last_sealed, last_mothers = s.sealed[11], s.mites_worker[11]
+
+    # brood and drones
+    eggs_lucky = eggs * np.exp(bio.lay_luck * luck[0] - 0.5 * bio.lay_luck * bio.lay_luck)
+    worker_laid = min(eggs_lucky, room_cells) * (eggs > 0.0)
+    worker_laid -= min(drone_laid, worker_laid)
+    emerging = age_brood(s, worker_laid, chill, hunger, bio)
+    drone_sealed = age_drones(s, drone_laid, w[DAY], bio)
+
+    # adults
+    hurt_now = hurt_share(last_mothers, last_sealed)
+    crippled = 0.25 * hurt_now * emerging
+    to_winter = winter_share(w[DAY], bio)
+    mix_adults(s, emerging - crippled, to_winter, hurt_now, turned, aged)
+    bees_mid = adults_of(s)
+    s.nest *= live_nest
+    s.foragers *= live_foragers
+    s.winter *= live_winter
+    dead = bees_mid - adults_of(s)
+
+    # food
+    s.syrup_share = blend(s.unripe, s.syrup_share, sugar_in, fed_sugar)
+    s.unripe += sugar_in + fed_sugar
+    s.water += water_in + fed_water
+    s.feeder -= fed_sugar
+    s.feeder_water -= fed_water
+    s.feeder_warmth *= 0.2
+    s.feeder_days = s.feeder_days + 1.0 if s.feeder > 1.0 else 0.0
+    s.sour_days += s.feeder_days > bio.sour_after and s.feeder > 100.0 and w[MAX_C] > 10.0
+    s.pollen += pollen_in - pollen_used
+    eaten, water_eaten = eat(s, sugar_need)
+    wax, water_wax = eat(s, (below + overhead) * bio.wax_sugar)
+    driven_off = ripen(s, w[MEAN_C], above, bio)
+    robbed = rob(s, w[DAY], luck[6], bio)
+    s.drawn += below
+    s.foundation -= below
+    s.super_drawn += overhead
+    s.super_foundation -= overhead
+
+    # mites
+    arriving = arriving_mites(s, w[DAY], luck[7])
+    born, died, fallen = age_mites(s, worker_sealed, drone_sealed, arriving, luck[8], bio)
+    if s.treated_days > 0.0:
+        s.treated_days -= 1.0
+        if s.treated_days <= 0.0:
+            s.kill_bees = s.kill_cells = s.lay_brake = 0.0
+
+    # swarm and queen
+    mites_staying = mites_of(s)
+    gone, carried = 0.0, 0.0
+    share = swarming(s, w[DAY], w[FLIGHT], above, luck, bio)
+    if share == 0.0:
+        share = queen_day(s, w[MATING], luck, bio)
+    if share > 0.0:
+        gone, carried = leave(s, share, bio)
+    mites_gone = mites_staying - mites_of(s)
+
+    # what is seen and remembered
+    note(s, eggs_wanted, worker_laid + drone_laid, room_cells, warm, heat_w, tied, bio)
+    s.intake = sugar_in + fed_sugar
+    s.gathered = sugar_in
+    s.used = eaten + wax
+    s.unmet = max(0.0, 1.0 - eaten / sugar_need) if sugar_need > 0.0 else 0.0
+    s.unmet *= s.unmet > 1e-6
+    s.hungry_days += s.unmet > 0.05
+    s.chilled += chill * brood_before
+    s.taken_down += fed_sugar + fed_water
+    s.gathered_total += sugar_in
+    s.laid_total += worker_laid
+    s.pollen_total += pollen_used
+    s.used_total += eaten + wax
+    s.fallen = fallen
+    s.fallen_total += fallen
+
+    bees_change = emerging - crippled - dead - gone
+    if off(bees_before, bees_change, adults_of(s)):
+        return 1
+    if off(sugar_before, sugar_in - eaten - wax - robbed - carried, sugar_of(s)):
+        return 2
+    water_after = s.water + s.feeder_water
+    ripe_water = water_before + water_in - water_eaten - water_wax - driven_off - water_after
+    if not ripe_water >= -CLOSE * (1.0 + water_before):
+        return 3
+    if off(comb_before, 0.0, s.drawn + s.foundation):
+        return 4
+    if off(mites_before, born + arriving - died - mites_gone, mites_of(s)):
+        return 5
+    lost = brood_before + worker_laid - emerging - brood_of(s)
+    if not lost >= -CLOSE * (1.0 + brood_before):
+        return 6
+    return 0
+
+
+@compiled
+def lie_dead(s: Any) -> int:
+    """A colony without bees stays dead: its brood and mites die with it."""
+    s.nest = s.foragers = s.winter = s.drones = s.mites = 0.0
+    s.eggs[:] = 0.0
+    s.larvae[:] = 0.0
+    s.sealed[:] = 0.0
+    s.drone_open[:] = 0.0
+    s.drone_sealed[:] = 0.0
+    s.mites_worker[:] = 0.0
+    s.mites_drone[:] = 0.0
+    s.queen = QUEENLESS
+    s.laid = s.wanted = s.room = s.intake = s.gathered = s.used = s.fallen = 0.0
+    s.warm_frames = s.heat_w = s.tied = 0.0
+    return 0
+
+
+@compiled
+def blend(held: float, share: float, nectar: float, fed: float) -> float:
+    """Share of fed sugar in the unripe food after today's income."""
+    total = held + nectar + fed
+    return (held * share + fed) / total if total > 0.0 else 0.0
+
+
+@compiled
+def mix_adults(
+    s: Any, emerging: float, to_winter: float, hurt: float, turned: float, aged: float
+) -> None:
+    """Let bees emerge and change roles in place, carrying along who was hurt by mites."""
+    new_winter = emerging * to_winter
+    new_nest = emerging - new_winter
+    turned = min(turned, s.nest)
+    aged = min(aged, s.winter)
+    nest = s.nest + new_nest - turned + aged
+    hurt_nest = (s.nest - max(turned, 0.0)) * s.hurt_nest + new_nest * hurt + aged * s.hurt_winter
+    s.hurt_nest = min(1.0, hurt_nest / nest) if nest > 0.0 else 0.0
+    winter = s.winter + new_winter - aged
+    kept = (s.winter - aged) * s.hurt_winter + new_winter * hurt
+    s.hurt_winter = min(1.0, kept / winter) if winter > 0.0 else 0.0
+    s.nest = nest
+    s.foragers += turned
+    s.winter = winter
+
+
+@compiled
+def rob(s: Any, day_of_year: float, luck: float, bio: Any) -> float:
+    """Let robbers take stores in place from a weak colony with a wide entrance in autumn."""
+    if day_of_year < 205.0 or day_of_year > 300.0 or adults_of(s) > 8000.0:
+        return 0.0
+    hazard = bio.rob_hazard * min(1.0, s.entrance / 150.0) * (1.0 - adults_of(s) / 8000.0)
+    if luck >= hazard:
+        return 0.0
+    taken = bio.rob_share * s.ripe
+    s.ripe -= taken
+    s.robbed += 1.0
+    return taken
+
+
+@compiled
+def note(
+    s: Any, wanted: float, laid: float, room: float, warm: float, heat_w: float, tied: float, bio: Any
+) -> None:
+    """Remember in place what decided the day."""
+    s.wanted, s.laid, s.room = wanted, laid, room
+    s.warm_frames, s.heat_w, s.tied = warm, heat_w, tied
+    short = s.queen == LAYING and wanted > 50.0 and room < 0.5 * wanted
+    s.short_of_room_days = s.short_of_room_days + 1.0 if short else 0.0
+    s.short_of_room_most = max(s.short_of_room_most, s.short_of_room_days)
+
+
+@compiled
+def live(colonies: Any, weather: Any, luck: Any, bio: Any, trace: Any) -> int:
+    """Let every colony live through the days of its scenario, in place.
+
+    Parameters
+    ----------
+    colonies
+        Records of the state, [lane].
+    weather
+        Conditions, [scenario, day, column]; lane ``i`` lives in scenario ``i % scenarios``.
+    luck
+        Random numbers, [member, day, process]; lane ``i`` has the luck of ``i % members``.
+    bio
+        The model's parameters.
+    trace
+        Room for the quantities ``TRACED`` of each day, [day, lane, quantity]; may have no days.
+
+    Returns
+    -------
+    int
+        0, or the number of a broken balance plus 10 times the lane.
+
+    """
+    scenarios, days = weather.shape[0], weather.shape[1]
+    members = luck.shape[0]
+    for lane in range(colonies.shape[0]):
+        s = colonies[lane]
+        for day in range(days):
+            broken = one_day(s, weather[lane % scenarios, day], luck[lane % members, day], bio[0])
+            if broken != 0:
+                return broken + 10 * lane
+            if trace.shape[0] > 0:
+                seen_today(s, trace[day, lane])
+    return 0
+
+
+@compiled
+def seen_today(s: Any, out: Any) -> None:
+    """Write down the day's quantities, in the order of ``TRACED``."""
+    out[0] = adults_of(s)
+    out[1] = brood_of(s)
+    out[2] = s.laid
+    out[3] = s.ripe + s.super_ripe + s.unripe
+    out[4] = s.room
+    out[5] = mites_of(s)
+    out[6] = s.super_ripe
+    out[7] = s.taken_down
+    out[8] = s.fallen
+    out[9] = s.swarmed
+    out[10] = s.gathered
+    out[11] = s.used
+
+
+TRACED = (
+    "adults",
+    "brood",
+    "eggs_laid",
+    "sugar_g",
+    "room_cells",
+    "mites",
+    "super_sugar_g",
+    "syrup_taken_g",
+    "fallen",
+    "swarms",
+    "gathered_g",
+    "used_g",
+)
