@@ -6,7 +6,7 @@ from functools import lru_cache
 from importlib import resources
 from typing import TypeVar
 
-from combwright.kit.items import Frame, Hive, Item
+from combwright.kit.items import Board, Cover, Frame, Hive, Item
 from combwright.kit.reading import nearest, read_items
 from combwright.terms.errors import NotFoundError
 
@@ -37,6 +37,14 @@ class Catalogue:
     def frame(self, key: str) -> Frame:
         """Give the frame with this key, such as “dn4”."""
         return self._of(key, Frame, "frame")
+
+    def board(self, key: str) -> Board:
+        """Give the dummy board with this key."""
+        return self._of(key, Board, "board")
+
+    def cover(self, key: str) -> Cover:
+        """Give the crown board, cushion or roof with this key."""
+        return self._of(key, Cover, "cover")
 
     def hives(self) -> tuple[Hive, ...]:
         """Give all hives and nuc boxes in the order of their keys."""
