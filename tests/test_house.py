@@ -1,0 +1,154 @@
+"""Rules of the house that a machine can hold us to."""
+
+import ast
+import re
+import shutil
+import subprocess
+from collections.abc import Iterator
+from functools import cache
+from pathlib import Path
+
+import pytest
+
+from combwright.evidence.assumptions import assumptions
+
+ROOT = Path(__file__).parent.parent
+SOURCE = ROOT / "src" / "combwright"
+MODULES = sorted(SOURCE.rglob("*.py"))
+
+LONGEST = 300
+LONGER_FOR_A_REASON: dict[str, str] = {}
+
+FORBIDDEN_NAMES = {"utils", "util", "helpers", "helper", "common", "core", "base", "manager"}
+
+# Split, so that this list is not what it finds.
+REGISTRIES = ["pypi" + ".org", "python" + "hosted", "registry" + ".npmjs", "deb." + "debian.org"]
+FORBIDDEN_WORDS = ["tran" + "script", "seed " + "document", "chat" + "gpt", "/work/" + "shared"]
+MACHINE_PATH = re.compile(r"(?<![\w.:/~$}>-])/(?:home|root|work|tmp|Users|opt)/\w")
+
+HASHES = re.compile(r"--hash=sha256:[0-9a-f]{64}")
+
+
+@cache
+def kept_files() -> list[Path]:
+    """Everything that is, or could be, committed; also where git is not installed."""
+    if shutil.which("git") and (ROOT / ".git").exists():
+        names = subprocess.run(
+            ["git", "ls-files", "-z"], cwd=ROOT, check=True, capture_output=True, text=True
+        ).stdout.split("\0")
+        return [ROOT / name for name in names if name and (ROOT / name).is_file()]
+    ignored = {name.strip("/\n") for name in (ROOT / ".gitignore").read_text().splitlines()}
+    return [
+        path
+        for path in ROOT.rglob("*")
+        if path.is_file() and not ignored.intersection(path.relative_to(ROOT).parts)
+    ]
+
+
+def kept_texts() -> Iterator[tuple[str, int, str]]:
+    """Every line of every text file, with its place."""
+    for path in kept_files():
+        try:
+            lines = path.read_text("utf-8").splitlines()
+        except UnicodeDecodeError:
+            continue
+        for number, line in enumerate(lines, start=1):
+            yield str(path.relative_to(ROOT)), number, line
+
+
+def test_there_is_something_to_look_at() -> None:
+    assert len(kept_files()) > 20
+    assert len(MODULES) > 20
+
+
+def test_no_module_is_too_long_to_read() -> None:
+    lengths = {
+        path.relative_to(SOURCE).as_posix(): len(path.read_text("utf-8").splitlines())
+        for path in MODULES
+    }
+    long = {name for name, lines in lengths.items() if lines > LONGEST}
+    assert long == set(LONGER_FOR_A_REASON), {name: lengths[name] for name in long}
+
+
+@pytest.mark.parametrize("path", MODULES, ids=lambda path: str(path.relative_to(SOURCE)))
+def test_no_name_says_nothing(path: Path) -> None:
+    names = {path.stem, *path.relative_to(SOURCE).parts[:-1]}
+    assert not names & FORBIDDEN_NAMES
+
+
+def test_the_path_pattern_finds_paths_of_a_machine_only() -> None:
+    assert MACHINE_PATH.search("open('" + "/" + "home/ann/demo.book')")
+    assert MACHINE_PATH.search("/" + "tmp/x")
+    assert not MACHINE_PATH.search("https://example.org/home/page")
+    assert not MACHINE_PATH.search("demo/home/page")
+
+
+@pytest.mark.parametrize("word", FORBIDDEN_WORDS)
+def test_nothing_is_told_of_how_this_was_written(word: str) -> None:
+    found = [place[:2] for place in kept_texts() if word in place[2].lower()]
+    assert not found
+
+
+def test_no_file_names_a_path_of_one_machine() -> None:
+    found = [
+        place
+        for place in kept_texts()
+        if MACHINE_PATH.search(place[2]) and place[0] != "tests/test_house.py"
+    ]
+    assert not found
+
+
+@pytest.mark.parametrize("host", REGISTRIES)
+def test_no_file_names_a_package_registry(host: str) -> None:
+    found = [place for place in kept_texts() if host in place[2].lower()]
+    assert not found
+
+
+@pytest.mark.parametrize(
+    "lock", sorted(ROOT.glob("requirements*.lock")), ids=lambda path: path.name
+)
+def test_every_locked_package_is_hashed(lock: Path) -> None:
+    entries = re.split(r"\n(?=\w)", lock.read_text("utf-8").strip())
+    assert len(entries) > 3
+    for entry in entries:
+        assert re.match(r"[\w.-]+==\S+", entry), entry
+        assert HASHES.search(entry), entry
+
+
+def public_functions() -> list[tuple[str, ast.FunctionDef]]:
+    """The formulas: public functions of the science, by module."""
+    return [
+        (path.stem, node)
+        for path in sorted((SOURCE / "science").rglob("*.py"))
+        for node in ast.parse(path.read_text("utf-8")).body
+        if isinstance(node, ast.FunctionDef) and not node.name.startswith("_")
+    ]
+
+
+@pytest.mark.parametrize(
+    ("module", "function"),
+    [pytest.param(*found, id=f"{found[0]}.{found[1].name}") for found in public_functions()],
+)
+@pytest.mark.parametrize("section", ["References", "Examples"])
+def test_every_formula_names_its_source_and_shows_a_case(
+    module: str, function: ast.FunctionDef, section: str
+) -> None:
+    docstring = ast.get_docstring(function) or ""
+    assert f"{section}\n{'-' * len(section)}" in docstring, f"{module}.{function.name}"
+
+
+def test_every_assumption_says_where_it_comes_from() -> None:
+    found = assumptions()
+    assert len(found) > 50
+    silent = [
+        f"{one.module} {one.name}"
+        for one in found
+        if len(one.parameter.source) < len("judgement") or not one.parameter.unit
+    ]
+    assert not silent
+
+
+def test_data_from_elsewhere_is_cited() -> None:
+    for folder in (ROOT / "tests" / "data").glob("*/"):
+        text = (folder / "README.md").read_text("utf-8").lower()
+        assert "licence" in text or "license" in text, folder
