@@ -16,5 +16,5 @@ def test_values_inside_come_out_unchanged(values: list[float]) -> None:
 
 @pytest.mark.parametrize("value", [math.nan, math.inf, -math.inf, 5.001])
 def test_nothing_else_gets_through(value: float) -> None:
-    with pytest.raises(OutOfRangeError, match="lies between -5 and 5 °C. Is it Fahrenheit"):
+    with pytest.raises(OutOfRangeError, match=r"between -5 and 5 °C\. Is it Fahrenheit"):
         within([0.0, value], -5, 5, "The temperature", "°C", remedy="Is it Fahrenheit?")
