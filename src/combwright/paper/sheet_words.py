@@ -1,0 +1,198 @@
+"""The words and figures of a round sheet as they stand on paper, ready for the template."""
+
+from datetime import date
+from typing import Any
+
+from combwright.paper.printable import printable
+from combwright.planning.sheet import Band, Bench, Branch, ColonySheet, Expected, Portion, Stop
+
+MONTHS = [
+    "January",
+    "February",
+    "March",
+    "April",
+    "May",
+    "June",
+    "July",
+    "August",
+    "September",
+    "October",
+    "November",
+    "December",
+]
+DAYS = ["Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"]
+
+# What one thing and many of them are called, in the order of the lists.
+SET_UP_WORDS = {
+    "frames": ("frame", "frames"),
+    "foundation": ("of them foundation", "of them foundation"),
+    "dummy_boards": ("dummy board", "dummy boards"),
+    "supers": ("super", "supers"),
+}
+LOAD_WORDS = {
+    "frames_drawn": ("drawn frame", "drawn frames"),
+    "frames_foundation": ("frame with foundation", "frames with foundation"),
+    "dummy_boards": ("dummy board", "dummy boards"),
+    "supers": ("super", "supers"),
+    "excluders": ("queen excluder", "queen excluders"),
+    "boxes": ("box", "boxes"),
+}
+
+
+def day_words(day: date) -> str:
+    """Write a day with its name, the same on every machine.
+
+    Examples
+    --------
+    >>> day_words(date(2026, 4, 14))
+    'Tuesday 14 April 2026'
+
+    """
+    return f"{DAYS[day.weekday()]} {day.day} {MONTHS[day.month - 1]} {day.year}"
+
+
+def short_day(day: date) -> str:
+    """Write a day in few letters, without its year."""
+    return f"{DAYS[day.weekday()][:3]} {day.day} {MONTHS[day.month - 1][:3]}"
+
+
+def kilograms(grams: float) -> str:
+    """Write a mass that is weighed on a kitchen scale or less finely."""
+    return f"{grams:.0f} g" if grams < 1000 else f"{grams / 1000:.1f} kg"  # noqa: PLR2004 - a kilogram
+
+
+def colony_words(sheet: ColonySheet) -> dict[str, Any]:
+    """Return one colony's part of the sheet in words."""
+    seen = f"seen {short_day(sheet.last_visit)}" if sheet.last_visit else "not seen yet"
+    return {
+        "order": str(sheet.order),
+        "colony": printable(sheet.colony),
+        "yard": printable(sheet.yard),
+        "place": printable(f"{sheet.hive} · {seen} · next {short_day(sheet.next_visit)}"),
+        "expected": _expected(sheet.expected),
+        "portion": portion_words(sheet.portion),
+        "changed": _changed(sheet),
+        "jobs": [printable(job) for job in sheet.jobs],
+        "because": [printable(reason) for reason in sheet.because],
+        "branches": [_branch(branch) for branch in sheet.branches],
+        "questions": [printable(question) for question in sheet.questions],
+        "chances": ", ".join(
+            f"{printable(harm)} {_chance(chance)}" for harm, chance in sheet.chances.items()
+        ),
+    }
+
+
+def portion_words(portion: Portion) -> list[str]:
+    """Return a portion as one line to read from afar and one with the rest.
+
+    Examples
+    --------
+    >>> feed = Portion(syrup_g=1500, per_day_g=500, days=3, sugar_fraction=0.6, litres=1.2)
+    >>> portion_words(feed)
+    ['1.2 L syrup', '1.5 kg for 3 days, 500 g a day, 60 % sugar']
+
+    """
+    if portion.syrup_g <= 0:
+        return ["no feed", ""]
+    feed = printable(portion.feed)
+    big = (
+        f"{portion.litres:.1f} L {feed}"
+        if portion.litres
+        else f"{kilograms(portion.syrup_g)} {feed}"
+    )
+    mass = f"{kilograms(portion.syrup_g)} for " if portion.litres else "for "
+    days = "1 day" if portion.days == 1 else f"{portion.days} days"
+    rest = f"{portion.per_day_g} g a day, {portion.sugar_fraction:.0%} sugar".replace("%", " %")
+    return [big, f"{mass}{days}, {rest}"]
+
+
+def bench_words(bench: Bench) -> dict[str, Any]:
+    """Return the bench list in words."""
+    syrup = []
+    if bench.syrup_l > 0:
+        syrup = [
+            ["sugar", f"{bench.sugar_kg:.1f} kg"],
+            ["water", f"{bench.water_kg:.1f} kg"],
+            ["makes syrup", f"{bench.syrup_l:.1f} L"],
+            ["of it sugar", f"{bench.sugar_fraction * 100:.0f} %"],
+            ["crystallises below", f"{bench.crystallises_below_c:.0f} °C"],
+        ]
+    return {
+        "syrup": syrup,
+        "parts": counted(bench),
+        "steps": [printable(step) for step in bench.steps],
+    }
+
+
+def stop_words(stop: Stop) -> dict[str, Any]:
+    """Return what to load for one yard in words."""
+    feed = [f"{stop.syrup_l:.1f} L syrup"] if stop.syrup_l > 0 else []
+    feed += [f"{stop.fondant_kg:.1f} kg fondant"] if stop.fondant_kg > 0 else []
+    colonies = "1 colony" if stop.colonies == 1 else f"{stop.colonies} colonies"
+    return {
+        "yard": printable(stop.yard),
+        "colonies": colonies,
+        "items": feed + counted(stop) + [printable(item) for item in stop.items],
+    }
+
+
+def counted(parts: Bench | Stop) -> list[str]:
+    """Return the parts of a list that are counted, without those that are not needed."""
+    counts = [(getattr(parts, field, 0), words) for field, words in LOAD_WORDS.items()]
+    return [f"{count} {_one_or_many(count, words)}" for count, words in counts if count > 0]
+
+
+def _one_or_many(count: int, words: tuple[str, str]) -> str:
+    return words[0] if count == 1 else words[1]
+
+
+def _changed(sheet: ColonySheet) -> list[str]:
+    """Return what is set differently; the comb strip shows what stays."""
+    now, then = sheet.set_up_now, sheet.set_up
+    changes = []
+    for field, words in SET_UP_WORDS.items():
+        count, was = getattr(then, field), getattr(now, field)
+        if count != was:
+            changes.append(f"{count or 'no'} {_one_or_many(count, words)} (now {was})")
+    if then.excluder != now.excluder:
+        changes.append("queen excluder in" if then.excluder else "queen excluder out")
+    if then.entrance_mm != now.entrance_mm:
+        changes.append(f"entrance {then.entrance_mm} mm (now {now.entrance_mm})")
+    if then.tray_open_mm != now.tray_open_mm:
+        changes.append(f"tray open {then.tray_open_mm} mm (now {now.tray_open_mm})")
+    if then.cover != now.cover:
+        changes.append(printable(f"{then.cover} (now {now.cover})"))
+    return changes
+
+
+def _expected(expected: Expected) -> list[list[str]]:
+    return [
+        ["bees", *_band(expected.frames_of_bees, 1, "frames")],
+        ["brood", *_band(expected.frames_of_brood, 1, "frames")],
+        ["stores", *_band(expected.stores_kg, 1, "kg")],
+        ["room", *_band(expected.room_cells, -2, "cells")],
+        ["mites", *_band(expected.mites, -1 if expected.mites.mid > 50 else 0, "")],  # noqa: PLR2004 - tens are enough above it
+    ]
+
+
+def _band(band: Band, digits: int, unit: str) -> list[str]:
+    low, mid, high = (
+        f"{round(value, digits) + 0.0:,.{max(digits, 0)}f}"
+        for value in (band.low, band.mid, band.high)
+    )
+    return [f"{mid} {unit}".strip(), f"{low} – {high}"]
+
+
+def _branch(branch: Branch) -> dict[str, Any]:
+    portion = [", ".join(filter(None, portion_words(branch.portion)))] if branch.portion else []
+    return {
+        "found": printable(branch.found),
+        "do": [printable(step) for step in branch.do] + portion,
+        "because": printable(branch.because),
+    }
+
+
+def _chance(chance: float) -> str:
+    if 0 < chance < 0.01:  # noqa: PLR2004 - finer than anybody can know
+        return "under 1 %"
+    return f"{chance * 100:.0f} %"
