@@ -145,6 +145,24 @@ def slab_loss(
     )
 
 
+def nest_parts_w_per_k(
+    hive: Hive,
+    set_up: SetUp,
+    frames_of_bees: float,
+    *,
+    wind_m_s: float = 0.0,
+    assumptions: Assumptions | None = None,
+) -> dict[str, float]:
+    """Pieces of the loss of a nest of just so many frames. [W/K]."""
+    if not 0 < frames_of_bees <= set_up.frames:
+        raise OutOfRangeError(
+            f"Bees cannot cover {frames_of_bees:g} of {set_up.frames} frames.",
+            remedy="Frames of bees are those covered on both sides, halves allowed.",
+        )
+    walls = walls_of(hive, set_up, wind_m_s)
+    return _Stack(hive, set_up, walls, assumptions or Assumptions()).parts(frames_of_bees)
+
+
 def nest_loss_w_per_k(
     hive: Hive,
     set_up: SetUp,
@@ -154,14 +172,10 @@ def nest_loss_w_per_k(
     assumptions: Assumptions | None = None,
 ) -> float:
     """Loss of a nest of just so many frames, of which ``slab_loss`` is the straight line. [W/K]."""
-    if not 0 < frames_of_bees <= set_up.frames:
-        raise OutOfRangeError(
-            f"Bees cannot cover {frames_of_bees:g} of {set_up.frames} frames.",
-            remedy="Frames of bees are those covered on both sides, halves allowed.",
-        )
-    walls = walls_of(hive, set_up, wind_m_s)
-    stack = _Stack(hive, set_up, walls, assumptions or Assumptions())
-    return sum(stack.parts(frames_of_bees).values())
+    parts = nest_parts_w_per_k(
+        hive, set_up, frames_of_bees, wind_m_s=wind_m_s, assumptions=assumptions
+    )
+    return sum(parts.values())
 
 
 @dataclass(frozen=True, slots=True)
@@ -265,7 +279,7 @@ class _Stack:
     def ends_of_strips(self) -> tuple[float, float]:
         """Give the loss behind the two ends of the frames: wall, board, or empty room. [W/K]."""
         at_wall = self.face * self.walls.wall
-        if self.set_up.dummy_boards == 2:  # noqa: PLR2004
+        if self.set_up.dummy_boards == 2:
             end = self.board(self.room / 2)
             return end, end
         beside = self.board(self.room) if self.set_up.dummy_boards else self.open_room(self.room)
