@@ -23,12 +23,11 @@ set-up: $(READY_TO_TEST)  ## Make .venv with everything to run, test and change 
 demo: $(READY)  ## Write an invented season into demo/ and plan the next round from it
 	$(BIN)/combwright demo --dir demo
 
-test: $(READY_TO_TEST)  ## Check format, types, layers and docs, then run every quick test
+test: $(READY_TO_TEST)  ## Check format, style, types and layers, then run every quick test
 	$(BIN)/ruff format --check .
 	$(BIN)/ruff check .
 	$(BIN)/mypy
 	$(BIN)/lint-imports
-	$(PY) docs/generate.py --check
 	$(PY) -m pytest -n $(JOBS)
 
 lint: $(READY_TO_TEST)  ## Format, and check style, types and layers

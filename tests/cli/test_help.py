@@ -1,0 +1,53 @@
+"""What every command owes to a person who asks for help."""
+
+import subprocess
+import sys
+
+import pytest
+from typer.testing import CliRunner
+
+from combwright.cli.main import app
+from tests.commands import COMMANDS
+
+HEAVY = {"numpy", "scipy", "numba", "pydantic", "sqlalchemy", "rich", "altair", "typst", "httpx"}
+
+
+def options(command: object) -> list[str]:
+    return [word for param in getattr(command, "params", []) for word in param.opts]
+
+
+@pytest.mark.parametrize("words", COMMANDS)
+def test_help_says_what_it_does_and_gives_an_example(words: str) -> None:
+    shown = CliRunner().invoke(app, [*words.split(), "--help"])
+    assert shown.exit_code == 0
+    assert "Example:" in shown.output
+    assert getattr(COMMANDS[words], "help", "")
+
+
+@pytest.mark.parametrize("words", COMMANDS)
+def test_every_option_is_explained(words: str) -> None:
+    silent = [
+        param.name
+        for param in getattr(COMMANDS[words], "params", [])
+        if not getattr(param, "help", None)
+    ]
+    assert not silent
+
+
+@pytest.mark.parametrize("words", COMMANDS)
+def test_every_command_prints_json(words: str) -> None:
+    assert "--json" in options(COMMANDS[words])
+
+
+def test_help_pays_for_no_heavy_library() -> None:
+    asked = "import sys, combwright.cli.main; print(*sys.modules)"
+    loaded = subprocess.run(
+        [sys.executable, "-c", asked], capture_output=True, text=True, check=True
+    ).stdout.split()
+    assert not HEAVY & set(loaded)
+
+
+def test_without_a_command_help_is_shown() -> None:
+    shown = CliRunner().invoke(app, [])
+    assert "evidence" in shown.output
+    assert "Usage" in shown.output
