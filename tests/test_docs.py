@@ -8,7 +8,6 @@ import sys
 from pathlib import Path
 
 import pytest
-
 from tests.commands import COMMANDS
 
 ROOT = Path(__file__).parent.parent

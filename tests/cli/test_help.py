@@ -4,10 +4,10 @@ import subprocess
 import sys
 
 import pytest
+from tests.commands import COMMANDS
 from typer.testing import CliRunner
 
 from combwright.cli.main import app
-from tests.commands import COMMANDS
 
 HEAVY = {"numpy", "scipy", "numba", "pydantic", "sqlalchemy", "rich", "altair", "typst", "httpx"}
 
