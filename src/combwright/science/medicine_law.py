@@ -1,0 +1,100 @@
+"""What the law asks a keeper to write down of a treatment; check the text in force."""
+
+from dataclasses import dataclass
+
+from combwright.terms.errors import NotFoundError
+from combwright.terms.parameters import Verified
+
+
+@dataclass(frozen=True, slots=True)
+class Duty:
+    """A country's duty to keep records of medicines given to bees."""
+
+    country: str
+    law: str
+    as_of: str
+    years: int
+    fields: tuple[str, ...]
+    source: str
+    verified: Verified
+
+    @property
+    def sentence(self) -> str:
+        """The duty in one sentence."""
+        return (
+            f"{self.country}: {self.law} ({self.as_of}): write down {', '.join(self.fields)}; keep "
+            f"it at least {self.years} years. Check the text in force."
+        )
+
+
+DUTIES = (
+    Duty(
+        "United Kingdom",
+        "Veterinary Medicines Regulations 2013",
+        "amended in Great Britain in 2024",
+        5,
+        (
+            "product",
+            "batch number",
+            "date",
+            "quantity",
+            "withdrawal period",
+            "colonies treated",
+            "supplier with address and proof of purchase",
+            "what was disposed of, when and how",
+        ),
+        "government and association pages",
+        "read",
+    ),
+    Duty(
+        "Ireland and EU",
+        "Regulation (EU) 2019/6, Article 108; in Ireland S.I. 462/2024",
+        "applied since 28 January 2022",
+        5,
+        (
+            "date of first treatment",
+            "product",
+            "quantity",
+            "supplier with address",
+            "proof of acquisition",
+            "colonies treated",
+            "prescribing vet if any",
+            "withdrawal period even if nil",
+            "length of treatment",
+        ),
+        "Article 108 read in German; its date from memory",
+        "read",
+    ),
+)
+
+
+def record_duty(country: str) -> Duty:
+    """Give the duty of a country.
+
+    Parameters
+    ----------
+    country
+        A country named in ``DUTIES``.
+
+    Returns
+    -------
+    Duty
+        Law, fields and years.
+
+    References
+    ----------
+    .. [1] See ``DUTIES``; summaries, not legal advice.
+
+    Examples
+    --------
+    >>> record_duty("United Kingdom").years
+    5
+
+    """
+    for duty in DUTIES:
+        if duty.country == country:
+            return duty
+    known = ", ".join(duty.country for duty in DUTIES)
+    raise NotFoundError(
+        f"No medicine record duty is known for {country}.", remedy=f"Known: {known}."
+    )
