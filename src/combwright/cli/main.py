@@ -4,7 +4,7 @@ import sys
 
 import typer
 
-from combwright.cli import warm
+from combwright.cli import evidence, warm
 from combwright.terms.errors import CombwrightError
 
 app = typer.Typer(
@@ -15,6 +15,7 @@ app = typer.Typer(
     rich_markup_mode="markdown",
     help="From the keeper's notes to the next round: room, warmth, food and care, with reasons.",
 )
+evidence.register(app)
 warm.register(app)
 
 

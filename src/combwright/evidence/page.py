@@ -1,0 +1,72 @@
+"""The page of evidence: ``python -m combwright.evidence.page docs/evidence.md`` renews it."""
+
+import sys
+from collections.abc import Sequence
+from itertools import groupby
+from pathlib import Path
+
+from combwright.evidence import wording
+from combwright.evidence.reading import read_checks
+from combwright.evidence.running import Finding, run_all
+
+HEAD = """# Evidence
+
+Every formula that Combwright rests on, beside the published values it must reproduce.
+This page is generated from `src/combwright/evidence/checks/*.toml`; renew it with
+`python -m combwright.evidence.page docs/evidence.md`. The same table comes from
+`combwright evidence [TOPIC]`, and the tests run every line of it.
+
+*How verified*: **read** = the value was read in the source (or in a page quoting it, then said so);
+**from memory** = known but not read again; **computed** = worked out with another program;
+**common practice** = what the trade does; **judgement** = ours. A tolerance is absolute.
+"""
+COLUMNS = (
+    "| | Check | Published | We get | Who says so | How verified |\n|---|---|---|---|---|---|\n"
+)
+
+
+def _cell(text: str) -> str:
+    return " ".join(text.split()).replace("|", "\\|")
+
+
+def _row(finding: Finding) -> str:
+    check = finding.check
+    says = "<br>".join(
+        part
+        for part in (check.says, check.note, check.fails_because and f"*{check.fails_because}*")
+        if part
+    )
+    cells = (
+        wording.verdict(finding),
+        f"{says}<br>`{check.id}`",
+        wording.expected(check),
+        wording.got(finding),
+        check.source,
+        check.verified,
+    )
+    return f"| {' | '.join(map(_cell, cells))} |\n"
+
+
+def _conflict(name: str, group: Sequence[Finding]) -> str:
+    lines = "".join(
+        f"- {wording.expected(f.check)}: {f.check.source}; we get {wording.got(f)} "
+        f"(`{f.check.id}`)\n"
+        for f in group
+    )
+    return f"\n### {name}\n\n{lines}"
+
+
+def markdown(findings: Sequence[Finding]) -> str:
+    """Write the whole page."""
+    parts = [HEAD, f"\n{wording.summary(findings)}\n"]
+    for topic, group in groupby(findings, key=lambda finding: finding.check.topic):
+        parts += [f"\n## {topic.capitalize()}\n\n", COLUMNS, *map(_row, group)]
+    groups = wording.conflicts(findings)
+    if groups:
+        parts.append("\n## Where sources disagree\n")
+        parts += [_conflict(name, group) for name, group in groups.items()]
+    return "".join(parts)
+
+
+if __name__ == "__main__":
+    Path(sys.argv[1]).write_text(markdown(run_all(read_checks())), encoding="utf-8")

@@ -1,0 +1,97 @@
+"""Water: its density and what it takes to evaporate it."""
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from combwright.terms.ranges import within
+
+
+def looks_like_fahrenheit(temperature_c: ArrayLike) -> str:
+    """Give the sentence for a temperature that is probably in Fahrenheit, else nothing.
+
+    Examples
+    --------
+    >>> looks_like_fahrenheit(68.0)
+    'If that is Fahrenheit, it is 20.0 °C.'
+
+    """
+    warmest = float(np.max(np.asarray(temperature_c, dtype=np.float64), initial=-np.inf))
+    if 40.0 < warmest <= 212.0:  # noqa: PLR2004  # a kitchen's range of Fahrenheit
+        return f"If that is Fahrenheit, it is {(warmest - 32.0) / 1.8:.1f} °C."
+    return "Give degrees Celsius."
+
+
+def temperature_within(
+    temperature_c: ArrayLike, low: float, high: float, name: str = "The temperature"
+) -> NDArray[np.float64]:
+    """Give temperatures that lie in a range, else say so and whether they look like Fahrenheit."""
+    remedy = looks_like_fahrenheit(temperature_c)
+    return within(temperature_c, low, high, name, "°C", remedy=remedy)
+
+
+def water_density_kg_per_m3(temperature_c: ArrayLike) -> NDArray[np.float64]:
+    r"""Density of air-free water at one atmosphere.
+
+    .. math:: \rho = \frac{999.83952 + 16.945176 t - 7.9870401 \cdot 10^{-3} t^2
+       - 46.170461 \cdot 10^{-6} t^3 + 105.56302 \cdot 10^{-9} t^4
+       - 280.54253 \cdot 10^{-12} t^5}{1 + 16.879850 \cdot 10^{-3} t}
+
+    Parameters
+    ----------
+    temperature_c
+        Temperature of the water, 0 to 100. [°C]
+
+    Returns
+    -------
+    NDArray[np.float64]
+        Density. [kg/m³]
+
+    References
+    ----------
+    .. [1] G. S. Kell, "Density, thermal expansivity, and compressibility of liquid water from
+       0 to 150 °C", J. Chem. Eng. Data 20, 97-105, 1975, doi:10.1021/je60064a005; from memory,
+       confirmed against IAPWS-95 (CoolProp) in the tests.
+
+    Examples
+    --------
+    >>> float(water_density_kg_per_m3(20).round(2))
+    998.2
+
+    """
+    t = temperature_within(temperature_c, 0.0, 100.0, "The temperature of water")
+    powers = np.polynomial.polynomial.polyval(
+        t,
+        (999.83952, 16.945176, -7.9870401e-3, -46.170461e-6, 105.56302e-9, -280.54253e-12),
+    )
+    return np.asarray(powers / (1.0 + 16.879850e-3 * t), dtype=np.float64)
+
+
+def evaporation_heat_mj_per_kg(temperature_c: ArrayLike) -> NDArray[np.float64]:
+    r"""Heat that evaporates a kilogram of water.
+
+    .. math:: \lambda = 2.501 - 2.361 \cdot 10^{-3} t
+
+    Parameters
+    ----------
+    temperature_c
+        Temperature of the water, 0 to 45. [°C]
+
+    Returns
+    -------
+    NDArray[np.float64]
+        Latent heat. [MJ/kg]
+
+    References
+    ----------
+    .. [1] R. G. Allen and others, "Crop evapotranspiration", FAO Irrigation and Drainage
+       Paper 56, Rome, 1998, annex 3, equation 3-1 (after Harrison 1963); from memory,
+       confirmed against IAPWS-95 (CoolProp) in the tests.
+
+    Examples
+    --------
+    >>> float(evaporation_heat_mj_per_kg(20).round(3))
+    2.454
+
+    """
+    t = temperature_within(temperature_c, 0.0, 45.0, "The temperature of evaporation")
+    return np.asarray(2.501 - 2.361e-3 * t, dtype=np.float64)

@@ -1,0 +1,32 @@
+"""Every published value, and the rules for how one is written down."""
+
+import pytest
+
+from combwright.evidence.reading import Check, read_checks
+from combwright.evidence.running import run
+from combwright.evidence.wording import conflicts
+
+CHECKS = read_checks()
+WIDEST_SHARE = 0.3
+
+
+def _marked(check: Check) -> object:
+    failing = pytest.mark.xfail(reason=check.fails_because)
+    return pytest.param(check, id=check.id, marks=[failing] if check.fails_because else [])
+
+
+@pytest.mark.parametrize("check", [_marked(check) for check in CHECKS])
+def test_the_published_value_is_reproduced(check: Check) -> None:
+    finding = run(check)
+    assert finding.passes, f"{finding.got} {finding.error}, published {check.expected}"
+
+
+@pytest.mark.parametrize("check", CHECKS, ids=lambda check: check.id)
+def test_a_wide_tolerance_is_explained(check: Check) -> None:
+    if check.is_number and check.tolerance > WIDEST_SHARE * abs(float(check.expected)):
+        assert check.note, "a tolerance above 30 % of the value needs a note that says why"
+
+
+def test_a_conflict_has_two_sides() -> None:
+    groups = conflicts([run(check) for check in CHECKS])
+    assert [name for name, group in groups.items() if len(group) < 2] == []
