@@ -38,7 +38,8 @@ def open_book(path: Path, *, must_exist: bool = False) -> sa.Engine:
             remedy="Start one with `combwright book add FILE.csv`, or name another with --book.",
         )
     make_folder(path.parent)
-    book = sa.create_engine(sa.URL.create("sqlite", database=str(path)))
+    # no pool: a book that nobody reads or writes is one file, which can be copied as it is
+    book = sa.create_engine(sa.URL.create("sqlite", database=str(path)), poolclass=sa.NullPool)
     sa.event.listen(book, "connect", prepare)
     sa.event.listen(book, "begin", begin)
     with reading(book) as db:

@@ -1,0 +1,41 @@
+"""A thing in the notes that a person can put right: where it is, what it is, what to do."""
+
+from dataclasses import dataclass
+from uuid import UUID
+
+from combwright.terms.entries import Entry
+
+
+@dataclass(frozen=True, slots=True)
+class Problem:
+    """One thing that is wrong, or (when it does not block) only odd.
+
+    ``line`` counts the lines of the file from 1; ``column`` is the heading, with its number.
+    """
+
+    what: str
+    remedy: str
+    line: int | None = None
+    column: str = ""
+    entry: UUID | None = None
+    blocks: bool = True
+
+    @property
+    def place(self) -> str:
+        """Where it is, as a person would say it."""
+        line = f"line {self.line}" if self.line is not None else ""
+        return ", ".join(part for part in (line, self.column) if part)
+
+    def __str__(self) -> str:
+        place = f"{self.place}: " if self.place else ""
+        return f"{place}{self.what} {self.remedy}".rstrip()
+
+
+def wrong(entry: Entry, what: str, remedy: str) -> Problem:
+    """Say that an entry cannot be true."""
+    return Problem(what, remedy, entry=entry.id)
+
+
+def odd(entry: Entry, what: str, remedy: str) -> Problem:
+    """Say that an entry may be true, but is worth a second look."""
+    return Problem(what, remedy, entry=entry.id, blocks=False)
