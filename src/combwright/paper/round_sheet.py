@@ -1,6 +1,7 @@
 """The round sheet as PDF: colonies in working order, then bench list and load list."""
 
 import json
+from collections.abc import Mapping
 from importlib.resources import files
 from typing import Any, Literal
 
@@ -14,6 +15,7 @@ from combwright.paper.sheet_words import bench_words, colony_words, day_words, s
 from combwright.planning.sheet import ColonySheet, RoundSheet
 
 Paper = Literal["a4", "a5"]
+ROOM_MM: Mapping[Paper, int] = {"a4": 265, "a5": 175}
 
 
 def round_pdf(sheet: RoundSheet, *, paper: Paper = "a4") -> bytes:
@@ -48,6 +50,7 @@ def sheet_content(sheet: RoundSheet, paper: Paper) -> dict[str, Any]:
     in_order = sorted(sheet.colonies, key=lambda colony: colony.order)
     return {
         "paper": paper,
+        "room_mm": ROOM_MM[paper],
         "date": [sheet.on.year, sheet.on.month, sheet.on.day],
         "day": day_words(sheet.on),
         "version": printable(sheet.version),
@@ -55,14 +58,27 @@ def sheet_content(sheet: RoundSheet, paper: Paper) -> dict[str, Any]:
         "yards": [printable(yard) for yard in sheet.yards],
         "notices": [printable(notice) for notice in sheet.notices],
         "legend": legend(columns=6 if paper == "a4" else 4),
-        "colonies": [_colony(colony) for colony in in_order],
+        "colonies": [_colony(colony, ROOM_MM[paper]) for colony in in_order],
         "bench": bench_words(sheet.bench),
         "load": [stop_words(stop) for stop in sheet.load],
     }
 
 
-def _colony(colony: ColonySheet) -> dict[str, Any]:
+def _colony(colony: ColonySheet, room_mm: float) -> dict[str, Any]:
     words = colony_words(colony)
     strip = comb_strip(colony.before, colony.after, title=f"Stack of {words['colony']}")
     seen = f"Expected: {describe(colony.before)} Leave it so: {describe(colony.after)}"
-    return words | {"strip": strip, "strip_words": seen}
+    strip_mm = float(strip.split('height="', 1)[1].split("mm", 1)[0])
+    return words | {
+        "strip": strip,
+        "strip_words": seen,
+        "may_be_long": strip_mm + _text_mm(words) > room_mm,
+    }
+
+
+def _text_mm(words: dict[str, Any]) -> float:
+    """Estimate, rather too high, how much of a page the words about a colony take."""
+    lines = [*words["jobs"], *words["changed"], *words["because"], *words["questions"]]
+    lines += [words["colony"], words["chances"]]
+    lines += [" ".join((b["found"], *b["do"], b["because"])) for b in words["branches"]]
+    return 15 + sum(4.6 * (1 + len(line) / 40) for line in lines)

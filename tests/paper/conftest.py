@@ -1,7 +1,10 @@
 """A round of our own invention: three yards, sixteen colonies, names that try the paper."""
 
+from collections.abc import Callable
 from dataclasses import replace
 from datetime import date, timedelta
+
+import pytest
 
 from combwright.planning.sheet import (
     Band,
@@ -206,3 +209,13 @@ def round_sheet(names: tuple[str, ...] = NAMES, yards: tuple[str, ...] = YARDS) 
         ],
         notices=["Disease seen: stop, close up, report to the authority, move nothing."],
     )
+
+
+@pytest.fixture
+def make_round() -> Callable[..., RoundSheet]:
+    return round_sheet
+
+
+@pytest.fixture
+def sheet() -> RoundSheet:
+    return round_sheet()

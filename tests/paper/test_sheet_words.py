@@ -1,0 +1,45 @@
+"""The figures of the sheet as words."""
+
+from datetime import date, timedelta
+
+import pytest
+
+from combwright.paper.sheet_words import colony_words, day_words, portion_words
+from combwright.planning.sheet import Portion, RoundSheet
+
+
+@pytest.mark.parametrize("offset", range(0, 800, 37))
+def test_days_agree_with_the_calendar_of_python(offset: int) -> None:
+    day = date(2025, 12, 30) + timedelta(days=offset)
+    assert day_words(day) == f"{day:%A} {day.day} {day:%B} {day.year}"
+
+
+def test_only_what_changes_is_listed(sheet: RoundSheet) -> None:
+    still = sheet.colonies[0].model_copy(update={"set_up": sheet.colonies[0].set_up_now})
+    assert colony_words(still)["changed"] == []
+    then = still.set_up_now.model_copy(
+        update={"dummy_boards": 0, "excluder": True, "tray_open_mm": 20, "cover": "vented"}
+    )
+    changed = colony_words(still.model_copy(update={"set_up": then}))["changed"]
+    assert changed == [
+        "no dummy boards (now 1)",
+        "queen excluder in",
+        "tray open 20 mm (now 100)",
+        "vented (now crown board)",
+    ]
+
+
+def test_a_portion_without_litres_is_given_by_weight() -> None:
+    fondant = Portion(
+        syrup_g=1000, per_day_g=250, days=4, sugar_fraction=0.85, feed="fondant", litres=0
+    )
+    assert portion_words(fondant) == ["1.0 kg fondant", "for 4 days, 250 g a day, 85 % sugar"]
+
+
+def test_no_portion_is_said_plainly() -> None:
+    none = Portion(syrup_g=0, per_day_g=0, days=3, sugar_fraction=0.6)
+    assert portion_words(none) == ["no feed", ""]
+
+
+def test_chances_are_never_finer_than_known(sheet: RoundSheet) -> None:
+    assert "running out of food under 1 %" in colony_words(sheet.colonies[0])["chances"]
