@@ -4,7 +4,7 @@ import sys
 
 import typer
 
-from combwright.cli import evidence, warm
+from combwright.cli import book, evidence, mites, mix, warm
 from combwright.terms.errors import CombwrightError
 
 app = typer.Typer(
@@ -15,7 +15,10 @@ app = typer.Typer(
     rich_markup_mode="markdown",
     help="From the keeper's notes to the next round: room, warmth, food and care, with reasons.",
 )
+book.register(app)
 evidence.register(app)
+mites.register(app)
+mix.register(app)
 warm.register(app)
 
 

@@ -35,7 +35,8 @@ class Treatment:
     """One way to kill mites and the window it needs.
 
     ``kill_percent`` is the range of published kills of all mites under the conditions named in
-    ``needs``; temperatures are of the outside air by day. [%, °C, days]
+    ``needs``, none where they run from full to failure; temperatures are of the outside air by
+    day. [%, °C, days]
     """
 
     substance: Substance
@@ -44,7 +45,7 @@ class Treatment:
     low_c: float | None
     high_c: float | None
     days: tuple[int, int]
-    kill_percent: tuple[float, float]
+    kill_percent: tuple[float, float] | None
     cautions: tuple[str, ...]
     source: str
     verified: Verified
@@ -53,7 +54,7 @@ class Treatment:
 
 TREATMENTS: tuple[Treatment, ...] = (
     Treatment(
-        "oxalic acid", "trickled", "no brood", 3, 10, (1, 21), (81.5, 95),
+        "oxalic acid", "trickled", "no brood", 3, 10, (1, 21), (81.5, 90),
         ("Repeating it harms bees; it kills open brood", ACID_CAUTION),
         "kill: Coffey & Breen 2016 (read); window from memory", "from memory",
     ),
@@ -74,12 +75,12 @@ TREATMENTS: tuple[Treatment, ...] = (
         "kill: Bahreini et al. 2004 (read); window from memory", "from memory",
     ),
     Treatment(
-        "thymol", "gel, wafers or frames", "works with brood", 15, 30, (28, 56), (80, 95),
+        "thymol", "gel, wafers or frames", "works with brood", 15, 30, (28, 56), (80, 99),
         ("The queen may lay less for a while", "It can set off robbing"),
-        "kill: Imdorf et al. 1999 (read); window from memory", "from memory",
+        "kill: Imdorf et al. 1999, UK practice about 80 (read); window from memory", "from memory",
     ),
     Treatment(
-        "amitraz", "strips", "works with brood", 10, None, (42, 70), (90, 99),
+        "amitraz", "strips", "works with brood", 10, None, (42, 70), None,
         ("Not every year: resistance", "Take the strips out when the label says"),
         "Rinkevich 2020, from effective to failure (read); window from memory", "from memory",
     ),

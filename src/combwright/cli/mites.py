@@ -1,0 +1,210 @@
+"""``combwright mites``: from a count to what it means and what to do by when."""
+
+import json
+from datetime import date, datetime
+from typing import TYPE_CHECKING, Annotated, Any, Literal
+
+import typer
+
+if TYPE_CHECKING:
+    from combwright.science.mite_counts import Estimate
+    from combwright.science.treatments import Option
+    from combwright.services.mites import MiteReport
+
+_EXAMPLES = (
+    "Example: `combwright mites --tray 33 --days 1 --month 8` or "
+    "`combwright mites --washed 9 --bees 300 --brood yes --bees-in-colony 30000`"
+)
+YesNo = Literal["yes", "no"]
+
+
+def register(app: typer.Typer) -> None:
+    """Add the command."""
+    app.command(epilog=_EXAMPLES)(mites)
+
+
+def mites(
+    *,
+    tray: Annotated[int | None, typer.Option(help="Mites fallen on the tray.")] = None,
+    days: Annotated[float | None, typer.Option(help="Days that the tray was in.")] = None,
+    washed: Annotated[int | None, typer.Option(help="Mites washed off a sample of bees.")] = None,
+    sugar: Annotated[
+        int | None, typer.Option(help="Mites shaken off a sample of bees with icing sugar.")
+    ] = None,
+    bees: Annotated[int | None, typer.Option(help="Bees in the sample, about 300.")] = None,
+    month: Annotated[int | None, typer.Option(help="Month of the count, 1 to 12.")] = None,
+    on: Annotated[
+        datetime | None,
+        typer.Option("--date", formats=["%Y-%m-%d"], help="Day of the count; today unless given."),
+    ] = None,
+    brood: Annotated[YesNo | None, typer.Option(help="Whether the colony has brood.")] = None,
+    supers: Annotated[int | None, typer.Option(help="Honey supers on the colony.")] = None,
+    bees_in_colony: Annotated[
+        float | None,
+        typer.Option(help="Adult bees in the colony; the usual for the month unless given."),
+    ] = None,
+    temperature_c: Annotated[
+        float | None, typer.Option(help="Temperature by day in the weeks ahead.")
+    ] = None,
+    as_json: Annotated[bool, typer.Option("--json", help="Print JSON only.")] = False,
+) -> None:
+    """Tell what a mite count means, how sources disagree, and what to do by when."""
+    from combwright.services.mites import Circumstances, Count, assess
+
+    counted = _count({"tray": tray, "washed": washed, "sugar": sugar}, days, bees)
+    count = Count(**counted, on=_day(on, month), day_given=on is not None or month is None)
+    known = Circumstances(
+        brood="not known" if brood is None else "brood" if brood == "yes" else "no brood",
+        supers=_supers(supers),
+        bees_in_colony=bees_in_colony,
+        temperature_c=temperature_c,
+    )
+    report = assess(count, known)
+    if as_json:
+        typer.echo(json.dumps(_as_json(report), indent=2, ensure_ascii=False))
+    else:
+        _show(report)
+
+
+def _day(on: datetime | None, month: int | None) -> date:
+    """Day of the count: as given, the middle of the month, or today."""
+    from combwright.terms.errors import ClashError
+    from combwright.terms.ranges import within
+
+    today = date.today()  # noqa: DTZ011  # the keeper's own calendar day
+    if month is None:
+        return on.date() if on else today
+    number = int(within(month, 1, 12, "The month", remedy="1 is January and 12 December."))
+    if on is not None and on.month != number:
+        said = f"--month {month} and --date {on:%Y-%m-%d} differ."
+        raise ClashError(said, remedy="Give only one.")
+    return on.date() if on else date(today.year, number, 15)
+
+
+def _supers(supers: int | None) -> int | None:
+    from combwright.terms.ranges import within
+
+    return None if supers is None else int(within(supers, 0, 8, "The number of supers", "supers"))
+
+
+def _count(given: dict[str, int | None], days: float | None, bees: int | None) -> dict[str, Any]:
+    """Sort out which count was given, with what it needs."""
+    from combwright.terms.errors import ClashError, OutOfRangeError
+
+    names = [name for name, value in given.items() if value is not None]
+    if len(names) != 1:
+        said = f"--{' and --'.join(names)} are two counts." if names else "No count is given."
+        one = "Give one: --tray with --days, --washed with --bees, or --sugar with --bees."
+        raise OutOfRangeError(said, remedy=one)
+    name = names[0]
+    needs, other, size = ("days", "bees", days) if name == "tray" else ("bees", "days", bees)
+    if size is None:
+        example = "--days 3" if needs == "days" else "--bees 300"
+        raise OutOfRangeError(f"--{name} needs --{needs}.", remedy=f"Give it, such as {example}.")
+    if None not in (days, bees):
+        raise ClashError(f"--{name} and --{other} do not go together.", remedy="Leave one out.")
+    method = "sugar" if name == "sugar" else "wash"
+    return {"mites": given[name], needs: size, "method": method}
+
+
+def _as_json(report: "MiteReport") -> dict[str, Any]:
+    count, known = report.count, report.circumstances
+    return {
+        "date": count.on.isoformat(),
+        "method": "tray" if count.days is not None else count.method,
+        "brood": known.brood,
+        "mites": _span(report.mites),
+        "per_100_bees": round(report.per_100_bees.mid, 2),
+        "per_100_bees_range": _span(report.per_100_bees, 2),
+        "level": report.level,
+        "levels": [
+            {
+                "place": each.level.place,
+                "measure": each.level.measure,
+                "value": each.level.value,
+                "says": each.level.says,
+                "reached": each.reached,
+                "source": each.level.source,
+                "verified": each.level.verified,
+            }
+            for each in report.levels
+        ],
+        "sources": [
+            {
+                "name": each.name,
+                "estimate": round(each.estimate),
+                "note": each.note,
+                "verified": each.verified,
+            }
+            for each in report.sources
+        ],
+        "expected_without_treatment": [
+            {"on": each.on.isoformat(), **_span(each.mites)} for each in report.expected
+        ],
+        "advice": report.advice,
+        "options": [
+            {
+                "substance": each.treatment.substance,
+                "way": each.treatment.way,
+                "possible": each.possible,
+                "because": each.because,
+                "days": each.treatment.days,
+                "kill_percent": each.treatment.kill_percent,
+                "cautions": each.treatment.cautions,
+                "source": each.treatment.source,
+                "verified": each.treatment.verified,
+            }
+            for each in report.options
+        ],
+        "warnings": report.warnings,
+    }
+
+
+def _span(estimate: "Estimate", digits: int = 0) -> dict[str, float]:
+    low, mid, high = (round(v, digits or None) for v in (estimate.low, estimate.mid, estimate.high))
+    return {"low": low, "mid": mid, "high": high}
+
+
+def _show(report: "MiteReport") -> None:
+    percent = report.per_100_bees
+    typer.echo(
+        f"Mites in the colony   {_words(report.mites)}\n"
+        f"Mites per 100 bees    {percent.mid:.1f} ({percent.low:.1f} to {percent.high:.1f})\n"
+        f"Level                 {report.level}\n"
+    )
+    _section("Sources disagree", [f"{each.estimate:>8,.0f}  {each.name}: {each.note} "
+                                  f"[{each.verified}]" for each in report.sources])  # fmt: skip
+    _section("Levels of the month", [f"{'reached' if each.reached else 'below':<8}  "
+                                     f"{each.level.place}, {each.level.value:g} "
+                                     f"{each.level.measure}: {each.level.says} "
+                                     f"[{each.level.verified}]"
+                                     for each in report.levels])  # fmt: skip
+    _section("Without treatment", [f"{each.on:%d %b %Y}  {_words(each.mites)}"
+                                   for each in report.expected])  # fmt: skip
+    _section("What to do", report.advice)
+    _section("Treatments", [_option(each) for each in report.options])
+    _section("Mind", report.warnings)
+
+
+def _option(option: "Option") -> str:
+    way, kill = option.treatment, option.treatment.kill_percent
+    kills = f"kills {kill[0]:g}-{kill[1]:g} % in trials" if kill else "kills all mites or few"
+    reasons = "; ".join(option.because)
+    because = f" {reasons[:1].upper()}{reasons[1:]}." if reasons else ""
+    return (
+        f"{option.possible:<5}  {way.substance} ({way.way}), {way.days[0]}-{way.days[1]} days, "
+        f"{kills}.{because} Mind: {'. '.join(way.cautions)}."
+    )
+
+
+def _section(title: str, lines: list[str]) -> None:
+    from textwrap import fill
+
+    typer.echo(title)
+    for line in lines:
+        typer.echo(fill(line, 96, initial_indent="  ", subsequent_indent="      "))
+    typer.echo("")
+
+
+def _words(estimate: "Estimate") -> str:
+    return f"{estimate.mid:,.0f} ({estimate.low:,.0f} to {estimate.high:,.0f})"
