@@ -1,0 +1,37 @@
+"""Every parameter is found, wherever it is kept, and once."""
+
+import ast
+from pathlib import Path
+
+import combwright
+from combwright.evidence.assumptions import LAYERS, assumptions
+from combwright.science import foraging
+from combwright.simulation.biology import PARAMETERS
+
+PACKAGE = Path(combwright.__file__).parent
+
+
+def test_a_constant_is_found_under_its_name() -> None:
+    found = {(one.module, one.name): one.parameter for one in assumptions()}
+    assert found["science.foraging", "LAYING"] is foraging.LAYING
+
+
+def test_a_table_is_found_key_by_key() -> None:
+    found = {id(one.parameter) for one in assumptions()}
+    assert {id(parameter) for parameter in PARAMETERS.values()} <= found
+
+
+def test_none_is_listed_twice() -> None:
+    found = [id(one.parameter) for one in assumptions()]
+    assert len(found) == len(set(found))
+
+
+def test_no_module_that_makes_parameters_is_missed() -> None:
+    makers = {
+        path.relative_to(PACKAGE).with_suffix("").as_posix().replace("/", ".")
+        for layer in LAYERS
+        for path in (PACKAGE / layer).rglob("*.py")
+        for node in ast.walk(ast.parse(path.read_text("utf-8")))
+        if isinstance(node, ast.Call) and getattr(node.func, "id", "") == "Parameter"
+    }
+    assert makers <= {one.module for one in assumptions()}
