@@ -67,15 +67,22 @@ def test_every_stack_is_drawn_whole_and_in_plain_numbers(
     assert "--" not in re.sub(r"var\(--", "", drawing)
 
 
-@given(STACKS)
-def test_nothing_is_drawn_outside_of_the_picture(stack: StackView) -> None:
-    root = ET.fromstring(comb_strip(stack, stack, title="Stack"))  # noqa: S314 - our own drawing
+@given(STACKS, STACKS, st.booleans())
+def test_nothing_is_drawn_outside_of_the_picture(
+    before: StackView, after: StackView, is_narrow: bool
+) -> None:
+    drawing = comb_strip(before, after, title="Stack", is_narrow=is_narrow)
+    root = ET.fromstring(drawing)  # noqa: S314 - our own drawing
     _, _, width, height = (float(part) for part in root.get("viewBox", "").split())
     for rect in root.iter(f"{SVG}rect"):
         x, y, wide, high = (float(rect.get(a, "nan")) for a in ("x", "y", "width", "height"))
         assert 0 <= x <= x + wide <= width + 0.1
         assert 0 <= y <= y + high <= height + 0.1
         assert wide >= 0 <= high
+    for text in root.iter(f"{SVG}text"):
+        # DejaVu Sans Mono is 0.602 of its size wide, at 29.
+        assert float(text.get("x", "nan")) + 0.602 * 29 * len(text.text or "") <= width
+        assert 0 < float(text.get("y", "nan")) <= height
 
 
 @given(st.floats(0, 1), st.floats(0, 1))

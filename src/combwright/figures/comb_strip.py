@@ -19,7 +19,7 @@ from combwright.terms.combs import Box, StackView
 TEXT = 29
 LETTER = 17.5
 LINE = 38
-LEAST_WIDTH = 400.0
+LEAST_WIDTH = 430.0
 SIGN_ROOM = 40.0
 ARROW_ROOM = 60.0
 FULL_ENTRANCE_MM = 430
@@ -32,6 +32,7 @@ def comb_strip(
     *,
     title: str,
     captions: tuple[str, str] = ("expected", "leave it so"),
+    is_narrow: bool = False,
 ) -> str:
     """Draw a stack from above, or two side by side, as SVG.
 
@@ -45,6 +46,8 @@ def comb_strip(
         Name of the drawing, read out by a screen reader.
     captions
         Words over the two stacks; without ``after`` only the first is used.
+    is_narrow
+        Whether to draw the second stack under the first, for the screen of a phone.
 
     Returns
     -------
@@ -56,17 +59,21 @@ def comb_strip(
     columns = [(before, before, captions[0])]
     if after is not None:
         columns.append((after, before, captions[1]))
-    height = max(_column_height(stack) for stack, _, _ in columns)
-    left = 0.0
+    heights = [_column_height(stack) for stack, _, _ in columns]
+    widths = [_column_width(stack) for stack, _, _ in columns]
+    left, foot = 0.0, heights[0] if is_narrow else max(heights)
     drawn: list[str] = []
-    for stack, earlier, caption in columns:
-        if drawn:
-            drawn.append(_arrow(left, height - _floor_height() - 120))
-            left += ARROW_ROOM
-        drawn.append(_column(stack, earlier, caption, left, height))
-        left += _column_width(stack)
+    for i, (stack, earlier, caption) in enumerate(columns):
+        if i and is_narrow:
+            drawn.append(_arrow_down(SIGN_ROOM + LEAST_WIDTH / 2, foot))
+            foot += ARROW_ROOM + heights[i]
+        elif i:
+            drawn.append(_arrow(left + widths[0], foot - _floor_height() - 120))
+            left += widths[0] + ARROW_ROOM
+        drawn.append(_column(stack, earlier, caption, left, foot))
+    width = max(widths) if is_narrow else left + widths[-1]
     words = [f"{caption}: {describe(stack)}" for stack, _, caption in columns]
-    return svg("".join(drawn), left, height, title=title, words=" ".join(words))
+    return svg("".join(drawn), width, foot, title=title, words=" ".join(words))
 
 
 def svg(body: str, width: float, height: float, *, title: str, words: str) -> str:
@@ -191,6 +198,10 @@ def _tray(stack: StackView, earlier: StackView, x: float, y: float, width: float
         + rectangle(Area(left, y + 8, length, 16), "back", outline=3)
         + rectangle(Area(left, y + 8, pushed_in, 16), "ink")
     )
+
+
+def _arrow_down(x: float, y: float) -> str:
+    return stroke(f"M{x:.0f} {y + 8:.0f}v42m-18 -18l18 18l18 -18", 9)
 
 
 def _arrow(left: float, y: float) -> str:
