@@ -4,7 +4,7 @@ import sys
 
 import typer
 
-from combwright.cli import book, evidence, mites, mix, warm
+from combwright.cli import book, evidence, mites, mix, ripe, warm
 from combwright.terms.errors import CombwrightError
 
 app = typer.Typer(
@@ -19,6 +19,7 @@ book.register(app)
 evidence.register(app)
 mites.register(app)
 mix.register(app)
+ripe.register(app)
 warm.register(app)
 
 

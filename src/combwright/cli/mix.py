@@ -1,0 +1,87 @@
+"""``combwright mix``: sugar and water in, litres of syrup out."""
+
+import json
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+if TYPE_CHECKING:
+    from combwright.services.syrup_mixing import Mix
+
+
+def register(app: typer.Typer) -> None:
+    """Add the command."""
+    app.command(epilog="Example: `combwright mix --ratio 2 --sugar-kg 10`")(mix)
+
+
+def mix(
+    *,
+    ratio: Annotated[
+        float | None, typer.Option(help="Sugar to water by weight; 2 for 2:1, 1.667 for 5:3.")
+    ] = None,
+    percent: Annotated[float | None, typer.Option(help="Sugar by weight, in percent.")] = None,
+    sugar_kg: Annotated[
+        float | None,
+        typer.Option("--sugar-kg", "--feed-sugar-kg", help="Sugar to use, or to be fed, in kg."),
+    ] = None,
+    water_kg: Annotated[float | None, typer.Option(help="Water by weight.")] = None,
+    water_l: Annotated[float | None, typer.Option(help="Water by volume, at 20 °C.")] = None,
+    litres: Annotated[float | None, typer.Option(help="Litres of syrup wanted.")] = None,
+    pounds: Annotated[float | None, typer.Option(help="Sugar in pounds, with --pints.")] = None,
+    pints: Annotated[
+        float | None, typer.Option(help="Water in imperial pints (568 ml), with --pounds.")
+    ] = None,
+    at_c: Annotated[float, typer.Option(help="Temperature at which the syrup is measured.")] = 20.0,
+    as_json: Annotated[bool, typer.Option("--json", help="Print JSON only.")] = False,
+) -> None:
+    """Work out a batch of syrup: what to take, what it makes, when it crystallises.
+
+    Give a strength (--ratio or --percent) and one amount, or sugar and water. "2:1" means two
+    kilograms of sugar to one of water here; two pounds to the pint is weaker, and has its own form.
+    """
+    from combwright.services import syrup_mixing
+    from combwright.services.syrup_batch import Wanted
+
+    wanted = Wanted(
+        ratio=ratio,
+        percent=percent,
+        sugar_kg=sugar_kg,
+        water_kg=water_kg,
+        water_l=water_l,
+        litres=litres,
+        pounds=pounds,
+        pints=pints,
+        at_c=at_c,
+    )
+    told = syrup_mixing.mix(wanted)
+    if as_json:
+        typer.echo(json.dumps(told.as_json(), indent=2, ensure_ascii=False))
+    else:
+        _show(told)
+
+
+def _show(told: "Mix") -> None:
+    below = told.crystallises_below_c
+    crystals = "" if below is None else f"crystallises below {below:.0f} °C, "
+    water = f"{told.water_kg:.2f} kg ({told.water_l:.2f} L) water"
+    rows = {
+        "take": f"{told.sugar_kg:.2f} kg sugar, {water}",
+        "makes": f"{told.syrup_l:.2f} L = {told.syrup_kg:.2f} kg of syrup at {told.at_c:g} °C",
+        "strength": f"{told.sugar_percent:.1f} % sugar, {told.ratio:.2f}:1 by weight, "
+        f"{told.sugar_g_per_l:.0f} g sugar a litre, {told.density_kg_per_l:.3f} kg/L",
+        "stores": f"about {told.stores_kg:.1f} kg once the bees have ripened it",
+        "cold": f"{crystals}freezes near {told.freezes_c:.0f} °C",
+        "flow": f"{told.thickness} ({told.viscosity_mpa_s:g} mPa·s)",
+        "keeps": told.keeps,
+    }
+    for name, words in rows.items():
+        typer.echo(f"{name:>9}  {words}")
+    for heading, sentences in (
+        ("Beware", told.warnings),
+        ("Measures", told.measures),
+        ("Mixing", told.hints),
+    ):
+        if sentences:
+            typer.echo(f"\n{heading}")
+        for sentence in sentences:
+            typer.echo(f"  - {sentence}")
