@@ -75,7 +75,7 @@ def _show(told: "Warmth") -> None:
     typer.echo(f"{'With instead':<34}{'W':>18}{'g 60 % syrup a day':>28}")
     for change in told.changes:
         watts, syrup = _signed(change.saves_w), _signed(change.saves_syrup_g_per_day)
-        typer.echo(f"  {change.words:<32}{watts:>18}{syrup:>28}")
+        typer.echo(f"  {change.instead:<32}{watts:>18}{syrup:>28}")
     typer.echo("")
     for sentence in told.how_sure:
         typer.echo(sentence)

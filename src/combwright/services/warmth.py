@@ -13,8 +13,8 @@ from combwright.kit.geometry import frames_that_fit
 from combwright.kit.items import Hive
 from combwright.science.heat_food import SUGAR_KJ_PER_G, bees_per_conductance, food_g_per_day
 from combwright.science.temperatures import celsius
-from combwright.simulation import enclosure
-from combwright.simulation.enclosure import Assumptions
+from combwright.simulation import enclosure, enclosure_stack
+from combwright.simulation.enclosure_stack import Assumptions
 from combwright.terms.errors import OutOfRangeError
 from combwright.terms.ranges import within
 from combwright.terms.set_up import SetUp
@@ -44,7 +44,7 @@ class Spread:
 class Change:
     """Another way for the same nest to stand, and what it saves; less than nothing is a loss."""
 
-    words: str
+    instead: str
     set_up: SetUp
     saves_w: Spread
     saves_sugar_g_per_day: Spread
@@ -129,8 +129,9 @@ def warmth(
     here = _Nest(hive, bees, wind_m_s)
     loss = here.loss(set_up)
     heat = loss.times(difference)
+    losses = here.losses(set_up)
     changes = tuple(
-        _change(words, other, here.saving(set_up, other).times(difference))
+        _change(words, other, here.saving(losses, other).times(difference))
         for words, other in _others(hive, set_up)
     )
     return Warmth(
@@ -170,9 +171,13 @@ class _Nest:
         spread = enclosure.PUBLISHED_SPREAD
         return Spread(middle * spread.low, middle, middle * spread.high)
 
-    def saving(self, set_up: SetUp, other: SetUp) -> Spread:
+    def losses(self, set_up: SetUp) -> list[float]:
+        """Give the loss as assumed, then at every corner of what may be assumed."""
+        return [self.exact(set_up, assumptions) for assumptions in _assumed()]
+
+    def saving(self, losses: list[float], other: SetUp) -> Spread:
         """Widest saving over what is assumed, and over what is published of whole hives."""
-        saved = [self.exact(set_up, a) - self.exact(other, a) for a in _assumed()]
+        saved = [here - there for here, there in zip(losses, self.losses(other), strict=True)]
         spread = enclosure.PUBLISHED_SPREAD
         scaled = [s * share for s in saved for share in (spread.low, spread.high)]
         return Spread(min(scaled), saved[0], max(scaled))
@@ -184,10 +189,10 @@ class _Nest:
 def _assumed() -> list[Assumptions]:
     """Give the assumptions themselves, then every corner of their ranges."""
     judged = (
-        enclosure.BEE_WAY_OPEN,
-        enclosure.BOARD_SEAL,
-        enclosure.COMB_RESISTANCE,
-        enclosure.VENT_WARMTH,
+        enclosure_stack.BEE_WAY_OPEN,
+        enclosure_stack.BOARD_SEAL,
+        enclosure_stack.COMB_RESISTANCE,
+        enclosure_stack.VENT_WARMTH,
     )
     corners = product(*((each.low, each.high) for each in judged))
     return [Assumptions(), *(Assumptions(*corner) for corner in corners)]

@@ -1,6 +1,7 @@
 """What each square metre of a stack lets through: side walls, top, floor, supers."""
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 from combwright.kit.catalogue import catalogue
 from combwright.kit.items import Hive, Layer
@@ -28,6 +29,7 @@ class Walls:
     surface_up: float
 
 
+@lru_cache(maxsize=256)
 def walls_of(hive: Hive, set_up: SetUp, wind_m_s: float) -> Walls:
     """Give the transmittances of a stack in a wind. [m/s]."""
     outside = float(heat.outer_surface_resistance(wind_m_s))
