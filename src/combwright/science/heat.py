@@ -231,6 +231,37 @@ def transmittance(resistances: Sequence[ArrayLike]) -> NDArray[np.float64]:
     return np.asarray(1 / within(total, 1e-4, 100, "The resistance in all", "m² K/W"))
 
 
+def wall_transmittance(
+    layers: Sequence[tuple[float, float]], *, inner: float = 0.13, outer: float = 0.04
+) -> float:
+    """Thermal transmittance of a wall of solid layers with standard surfaces.
+
+    Parameters
+    ----------
+    layers
+        Thickness and conductivity of each. [mm], [W/(m K)]
+    inner, outer
+        Resistances of the surfaces. [m² K/W]
+
+    Returns
+    -------
+    float
+        U-value. [W/(m² K)]
+
+    References
+    ----------
+    .. [1] ISO 6946:2017. From memory.
+
+    Examples
+    --------
+    >>> round(wall_transmittance([(40, 0.036)]), 4)
+    0.7806
+
+    """
+    solid = [layer_resistance(mm, conductivity) for mm, conductivity in layers]
+    return float(transmittance([inner, *solid, outer]))
+
+
 def bridged_transmittance(
     shares: Sequence[float], layers: Sequence[Sequence[float]]
 ) -> tuple[float, float, float]:

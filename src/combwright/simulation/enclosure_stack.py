@@ -67,22 +67,27 @@ class Stack:
 
     @property
     def boxes(self) -> int:
+        """Brood boxes that the frames need."""
         return ceil(self.set_up.frames / self.hive.capacity)
 
     @property
     def length(self) -> float:
+        """Inside length, along the frames. [m]."""
         return self.hive.inner_length_mm / 1000
 
     @property
     def height(self) -> float:
+        """Inside height of the brood boxes. [m]."""
         return self.boxes * self.hive.inner_depth_mm / 1000
 
     @property
     def pitch(self) -> float:
+        """Width that one frame adds to a nest which spans all brood boxes. [m]."""
         return self.hive.pitch_mm / 1000 / self.boxes
 
     @property
     def face(self) -> float:
+        """Area of one side of the nest. [m²]."""
         return self.length * self.height
 
     @property
@@ -93,15 +98,18 @@ class Stack:
 
     @property
     def plan(self) -> float:
+        """Inside area seen from above. [m²]."""
         return self.hive.inner_width_mm / 1000 * self.length
 
     @property
     def free_volume_l(self) -> float:
+        """Room that no frame of the brood boxes takes. [L]."""
         supers = self.set_up.supers * self.super_height * self.plan
         return 1000 * (self.room * self.face + supers)
 
     @property
     def super_height(self) -> float:
+        """Height of one super. [m]."""
         honey_super = self.hive.honey_super
         return (honey_super.inner_depth_mm if honey_super else self.hive.inner_depth_mm) / 1000
 
@@ -168,6 +176,7 @@ class Stack:
         return self.face * self.walls.wall_of_room + width * self.sideways()
 
     def board(self, width: float) -> float:
+        """Give the loss through and past a board into a room of this width. [W/K]."""
         still = float(heat.air_layer_resistance(BEE_SPACE_MM, "horizontal"))
         surface = float(heat.inner_surface_resistance("horizontal"))
         through = self.face / (still + board_resistance() + surface)
@@ -175,6 +184,7 @@ class Stack:
         return float(heat_flow.in_series(through + past, self.room_out(width)))
 
     def open_room(self, width: float) -> float:
+        """Give the loss of a bare side into a room of this width. [W/K]."""
         if width * 1000 <= BEE_SPACE_MM:
             return self.face * self.walls.wall
         into = self.face / float(heat.inner_surface_resistance("horizontal")) + self.bee_ways
