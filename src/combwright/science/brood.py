@@ -95,6 +95,32 @@ def stage(caste: Caste, days_since_laid: float) -> Stage:
     return "sealed" if age < days.emerges_on else "emerged"
 
 
+def stage_days(caste: Caste) -> StageDays:
+    """Give the days of each stage.
+
+    Parameters
+    ----------
+    caste
+        Worker, queen or drone.
+
+    Returns
+    -------
+    StageDays
+        Egg, open larva and sealed brood, each with its range and source. [days]
+
+    References
+    ----------
+    .. [1] Stage days of textbooks (read second-hand); see ``STAGE_DAYS``.
+
+    Examples
+    --------
+    >>> stage_days("worker").sealed.value
+    12.0
+
+    """
+    return STAGE_DAYS[caste]
+
+
 def total_days(caste: Caste) -> float:
     """Give the days from egg to adult.
 

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from combwright.terms.errors import NotFoundError
 from combwright.terms.parameters import Parameter
 from combwright.terms.ranges import within
 
@@ -245,15 +246,15 @@ def removal_rate(days: float, removed_share: float = 0.9) -> float:
     return float(-np.log1p(-share) / within(days, 0.5, 400, "The time", "days"))
 
 
-def survivors(mites: float, killed_share: float) -> float:
-    """Mites left after a treatment.
+def survivors_of_trial(trial: str, mites: float) -> float:
+    """Mites left after a treatment that works as it did in a published trial.
 
     Parameters
     ----------
+    trial
+        Key of ``TRIALS``.
     mites
         Mites before. [mites]
-    killed_share
-        Share killed. [-]
 
     Returns
     -------
@@ -262,13 +263,14 @@ def survivors(mites: float, killed_share: float) -> float:
 
     References
     ----------
-    .. [1] See ``TRIALS`` for shares from trials.
+    .. [1] See ``TRIALS``; each names its source.
 
     Examples
     --------
-    >>> round(survivors(1000, TRIALS["oxalic acid trickled, winter, Ireland"].value))
+    >>> round(survivors_of_trial("oxalic acid trickled, winter, Ireland", 1000))
     185
 
     """
-    killed = within(killed_share, 0, 1, "The share killed", remedy="Give 80 % as 0.8.")
-    return float(within(mites, 0, 1e7, "The number of mites", "mites") * (1 - killed))
+    if trial not in TRIALS:
+        raise NotFoundError(f"No trial is called {trial}.", remedy=f"Known: {'; '.join(TRIALS)}.")
+    return float(within(mites, 0, 1e7, "The number of mites", "mites") * (1 - TRIALS[trial].value))

@@ -1,5 +1,7 @@
 """The 2011 model of Khoury and others, day by day."""
 
+from dataclasses import dataclass
+
 import numpy as np
 from numpy.typing import NDArray
 
@@ -15,13 +17,26 @@ from combwright.terms.ranges import within
 Floats = NDArray[np.float64]
 
 
+@dataclass(frozen=True, slots=True)
+class Bees:
+    """The adult bees of a colony on a day."""
+
+    hive_bees: float
+    foragers: float
+
+    @property
+    def total(self) -> float:
+        """All adult bees."""
+        return self.hive_bees + self.foragers
+
+
 def trajectory(
     hive_bees: float,
     foragers: float,
     day: float,
     death_rate: float,
     model: Recruitment = PUBLISHED,
-) -> tuple[float, float]:
+) -> Bees:
     """Hive bees and foragers on a later day.
 
     Parameters
@@ -37,7 +52,7 @@ def trajectory(
 
     Returns
     -------
-    tuple[float, float]
+    Bees
         Hive bees and foragers. [bees]
 
     References
@@ -46,8 +61,9 @@ def trajectory(
 
     Examples
     --------
-    >>> [round(bees) for bees in trajectory(16_000, 8_000, 200, 0.24)]
-    [6774, 2083]
+    >>> bees = trajectory(16_000, 8_000, 200, 0.24)
+    >>> round(bees.hive_bees), round(bees.foragers)
+    (6774, 2083)
 
     """
     from scipy.integrate import solve_ivp
@@ -60,7 +76,7 @@ def trajectory(
 
     end = float(within(day, 0, 20_000, "The day", "days"))
     run = solve_ivp(change, (0.0, end), start, method="LSODA", rtol=1e-9, atol=1e-9)
-    return float(run.y[0, -1]), float(run.y[1, -1])
+    return Bees(float(run.y[0, -1]), float(run.y[1, -1]))
 
 
 def days_until_below(
@@ -95,11 +111,11 @@ def days_until_below(
 
     """
     low, high = 0, within_days
-    if sum(trajectory(hive_bees, foragers, high, death_rate)) >= bees:
+    if trajectory(hive_bees, foragers, high, death_rate).total >= bees:
         return None
     while high - low > 1:
         middle = (low + high) // 2
-        if sum(trajectory(hive_bees, foragers, middle, death_rate)) < bees:
+        if trajectory(hive_bees, foragers, middle, death_rate).total < bees:
             high = middle
         else:
             low = middle
@@ -114,7 +130,7 @@ def daily_steps(
     *,
     laying: float = LAYING.value,
     half_eclosion_bees: float = HALF_ECLOSION_BEES.value,
-) -> tuple[float, float]:
+) -> Bees:
     """Hive bees and foragers after whole-day steps, as the model is often taught.
 
     Parameters
@@ -132,7 +148,7 @@ def daily_steps(
 
     Returns
     -------
-    tuple[float, float]
+    Bees
         Hive bees and foragers. [bees]
 
     References
@@ -141,8 +157,9 @@ def daily_steps(
 
     Examples
     --------
-    >>> [round(bees) for bees in daily_steps(1, 1, 10, 0.4, laying=1000, half_eclosion_bees=80)]
-    [5104, 1148]
+    >>> bees = daily_steps(1, 1, 10, 0.4, laying=1000, half_eclosion_bees=80)
+    >>> round(bees.hive_bees), round(bees.foragers)
+    (5104, 1148)
 
     """
     model = Recruitment(laying=laying, half_eclosion_bees=half_eclosion_bees)
@@ -150,4 +167,4 @@ def daily_steps(
     for _ in range(int(within(days, 0, 10_000, "The steps", "days"))):
         more_hive, more_out = rates(hive, out, death_rate, model)
         hive, out = hive + more_hive, out + more_out
-    return float(hive), float(out)
+    return Bees(float(hive), float(out))

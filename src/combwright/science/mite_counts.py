@@ -126,6 +126,38 @@ def mites_from_fall(
     return joined_range(counted, multiplier.value / time, [multiplier])
 
 
+def fall_agrees(mites: float, fallen: int, days: float, month: int) -> bool:
+    """Tell whether a fall agrees with a number of mites that is known.
+
+    Parameters
+    ----------
+    mites
+        Mites in the colony, as after all bees were washed. [mites]
+    fallen
+        Mites on the tray. [mites]
+    days
+        Days the tray was in. [days]
+    month
+        1 to 12.
+
+    Returns
+    -------
+    bool
+        Whether the mites lie in the range estimated from the fall.
+
+    References
+    ----------
+    .. [1] See ``mites_from_fall``.
+
+    Examples
+    --------
+    >>> fall_agrees(3172, 117, 1, month=8)
+    True
+
+    """
+    return mites_from_fall(fallen, days, month).holds(mites)
+
+
 def fall_from_mites(mites: ArrayLike, multiplier: float = WITH_BROOD.value) -> Floats:
     """Natural fall to expect in a day.
 

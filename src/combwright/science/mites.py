@@ -75,6 +75,27 @@ def invasion_rate(worker_cells: ArrayLike, drone_cells: ArrayLike, bees_g: Array
     return np.asarray((WORKER_INVASION.value * workers + DRONE_INVASION.value * drones) / mass)
 
 
+def drone_preference() -> float:
+    """How many times as often a drone cell is entered as a worker cell.
+
+    Returns
+    -------
+    float
+        Ratio of the two constants of invasion; other sources give 6 to 8.6. [-]
+
+    References
+    ----------
+    .. [1] Boot et al. 1995, see ``invasion_rate``; ``DRONE_PREFERENCES`` holds the others.
+
+    Examples
+    --------
+    >>> round(drone_preference(), 1)
+    11.6
+
+    """
+    return DRONE_INVASION.value / WORKER_INVASION.value
+
+
 def drone_share(worker_cells: float, drone_cells: float) -> float:
     """Share of the entering mites that choose drone cells.
 
