@@ -1,8 +1,10 @@
 """Opening a book, and the two kinds of transaction on it."""
 
+import sqlite3
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
+from time import sleep
 from typing import Any
 
 import sqlalchemy as sa
@@ -12,6 +14,7 @@ from combwright.records.tables import CURRENT, version
 from combwright.terms.errors import BookError
 
 BUSY_TIMEOUT_MS = 5000
+PAUSE_MS = 20
 
 
 def open_book(path: Path, *, must_exist: bool = False) -> sa.Engine:
@@ -120,9 +123,26 @@ def bring_up_to_date(book: sa.Engine, place: str) -> None:
     """Run the migrations that a book still lacks, all in one transaction."""
     from combwright.records.migrations.run import upgrade  # 0.3 s, not paid by a current book
 
-    with explained(place), book.connect() as db:
-        db.connection.execute("PRAGMA journal_mode = WAL")
+    let_readers_go_on(book, place)
     with writing(book) as db:
         # another process may have been quicker while this one waited for the lock
         if version_of(db, place) != CURRENT:
             upgrade(db)
+
+
+def let_readers_go_on(book: sa.Engine, place: str) -> None:
+    """Switch a new book to a write-ahead log, so that reading and writing need not wait.
+
+    SQLite does not wait for this lock by itself; another process may just be making the book.
+    """
+    tries = BUSY_TIMEOUT_MS // PAUSE_MS
+    with explained(place), book.connect() as db:
+        for left in reversed(range(tries)):
+            try:
+                db.connection.cursor().execute("PRAGMA journal_mode = WAL")
+            except sqlite3.OperationalError as error:
+                if error.sqlite_errorname != "SQLITE_BUSY" or not left:
+                    raise
+                sleep(PAUSE_MS / 1000)
+            else:
+                return

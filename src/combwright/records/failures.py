@@ -46,11 +46,11 @@ def explained(place: str) -> Iterator[None]:
     """Turn a failure of the database that a person can put right into a sentence."""
     try:
         yield
-    except sa.exc.DBAPIError as error:
-        code = getattr(error.orig, "sqlite_errorname", "")
+    except (sa.exc.DBAPIError, sqlite3.Error) as error:
+        code = getattr(getattr(error, "orig", error), "sqlite_errorname", "")
         # SQLite refines its codes: SQLITE_READONLY_DIRECTORY is a kind of SQLITE_READONLY
         family = "_".join(code.split("_")[:2])
-        if not isinstance(error.orig, sqlite3.Error) or family not in SENTENCES:
+        if family not in SENTENCES:
             raise
         what, remedy = SENTENCES[family]
         raise BookError(what, where=place, remedy=remedy) from error
