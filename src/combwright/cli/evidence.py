@@ -29,7 +29,11 @@ def evidence(
     from combwright.evidence.reading import read_checks
     from combwright.evidence.running import run_all
 
-    findings = run_all(read_checks(topic))
+    tell(run_all(read_checks(topic)), as_json=as_json)
+
+
+def tell(findings: "Sequence[Finding]", *, as_json: bool) -> None:
+    """Print the findings, and end with exit code 1 if one fails unexplained."""
     if as_json:
         shown = [finding.as_json() for finding in findings]
         typer.echo(json.dumps(shown, indent=2, ensure_ascii=False))
@@ -65,7 +69,7 @@ def _table(console: "Console", topic: str, findings: "Sequence[Finding]") -> Non
     from combwright.evidence import wording
 
     table = Table(title=topic, title_justify="left", title_style="bold", box=box.SIMPLE_HEAD)
-    table.add_column("what is checked, and who says so", overflow="fold")
+    table.add_column("check, and who says so", overflow="fold")
     for heading in ("published", "we get", ""):
         table.add_column(heading, overflow="fold", max_width=24)
     for finding in findings:

@@ -35,7 +35,9 @@ def expected(check: Check) -> str:
     if not check.is_number:
         return _word(check.expected)
     spread = f" ± {check.tolerance:g}" if check.tolerance else ""
-    return f"{check.expected}{spread} {check.unit}".rstrip()
+    value = check.expected
+    shown = f"{value:.{decimals(check)}f}" if isinstance(value, float) else str(value)
+    return f"{shown}{spread} {check.unit}".rstrip()
 
 
 def _word(value: object) -> str:

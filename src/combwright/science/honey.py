@@ -9,6 +9,7 @@ from combwright.terms.parameters import Parameter
 from combwright.terms.ranges import within
 
 DRIEST, WETTEST = 11.0, 30.0  # percent of water; the published table runs from 13 to 25
+LOWEST_INDEX, HIGHEST_INDEX = 1.46, 1.515
 INDEX_PER_K = Parameter(
     0.00023, "1/K", 0.0002, 0.00025, "Bogdanov, Book of Honey, chapter 4", "read"
 )
@@ -25,7 +26,9 @@ def looks_like(refractive_index: ArrayLike) -> str:
     'That looks like percent of water; give it as the water instead.'
 
     """
-    number = float(np.max(np.asarray(refractive_index, dtype=np.float64), initial=0.0))
+    numbers = np.atleast_1d(np.asarray(refractive_index, dtype=np.float64))
+    outside = numbers[(numbers < LOWEST_INDEX) | (numbers > HIGHEST_INDEX)]
+    number = float(outside[0]) if outside.size else 0.0
     for low, high, what in (
         (1.32, 1.345, "That is the index of water: wipe the prism dry and measure honey again."),
         (1.345, 1.465, "That is the index of syrup or nectar, not of honey."),
@@ -111,8 +114,8 @@ def water_percent_of_index(
     """
     read = within(
         refractive_index,
-        1.46,
-        1.515,
+        LOWEST_INDEX,
+        HIGHEST_INDEX,
         "The refractive index of honey",
         remedy=looks_like(refractive_index),
     )
@@ -187,7 +190,7 @@ def water_percent_of_brix(brix: ArrayLike, temperature_c: ArrayLike = 20.0) -> N
     18.0
 
     """
-    remedy = "Ripe honey reads about 78 to 84 Brix; a fraction is not meant."
+    remedy = "Brix is grams per 100 g; ripe honey reads about 78 to 84."
     if 10.0 <= float(np.max(np.asarray(brix, dtype=np.float64), initial=0.0)) <= WETTEST:  # noqa: PLR2004
         remedy = "That looks like percent of water; give it as the water instead."
     reading = within(brix, 70.0, 88.0, "The Brix reading of honey", remedy=remedy)

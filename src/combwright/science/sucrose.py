@@ -59,7 +59,7 @@ def brix_of_index(refractive_index: ArrayLike) -> NDArray[np.float64]:
     Parameters
     ----------
     refractive_index
-        Index against air at 20 °C and 589 nm, 1.333 to 1.51.
+        Index against air at 20 °C and 589 nm, 1.333 to 1.54.
 
     Returns
     -------
@@ -77,7 +77,7 @@ def brix_of_index(refractive_index: ArrayLike) -> NDArray[np.float64]:
     50.0
 
     """
-    n = within(refractive_index, 1.333, 1.52, "The refractive index")
+    n = within(refractive_index, 1.333, 1.54, "The refractive index")
     return np.asarray(np.polynomial.polynomial.polyval(n, BRIX_OF_INDEX), dtype=np.float64)
 
 

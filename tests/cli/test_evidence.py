@@ -1,0 +1,50 @@
+"""``combwright evidence`` as a keeper types it."""
+
+import json
+
+import pytest
+import typer
+from typer.testing import CliRunner
+
+from combwright.cli.evidence import tell
+from combwright.cli.main import app
+from combwright.evidence.reading import read_checks
+from combwright.evidence.running import run_all
+
+FIELDS = {"id", "topic", "says", "expected", "tolerance", "got", "unit", "source", "verified"}
+FIELDS |= {"passes", "conflict", "note", "fails_because"}
+
+
+def test_json_tells_everything_about_every_check() -> None:
+    result = CliRunner().invoke(app, ["evidence", "--json"])
+    told = json.loads(result.stdout)
+    assert len(told) >= 90
+    assert all(set(entry) >= FIELDS for entry in told)
+    unexplained = [e["id"] for e in told if not e["passes"] and not e["fails_because"]]
+    assert result.exit_code == (1 if unexplained else 0)
+
+
+def test_one_topic_alone() -> None:
+    told = json.loads(CliRunner().invoke(app, ["evidence", "honey", "--json"]).stdout)
+    assert {entry["topic"] for entry in told} == {"honey"}
+
+
+def test_the_table_says_who_and_how_and_where_sources_disagree() -> None:
+    shown = CliRunner().invoke(app, ["evidence", "honey"]).stdout
+    for words in ("who says so", "Chataway", "(read)", "Sources disagree", "0 fail unexplained"):
+        assert words in shown
+
+
+def test_an_unexplained_failure_ends_with_exit_code_1(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    wrong = read_checks("syrup")[0].model_copy(update={"expected": 9.9})
+    with pytest.raises(typer.Exit) as ending:
+        tell(run_all([wrong]), as_json=False)
+    assert ending.value.exit_code == 1
+    assert "FAILS" in capsys.readouterr().out
+
+
+def test_an_unknown_topic_names_the_known() -> None:
+    result = CliRunner().invoke(app, ["evidence", "wasps"])
+    assert "The topics are: syrup, honey" in str(result.exception)
