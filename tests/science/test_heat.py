@@ -115,25 +115,6 @@ def test_one_more_layer_always_helps_and_order_does_not_matter(
     assert heat.transmittance([more, *resistances[::-1]]) == pytest.approx(float(thicker))
 
 
-@given(
-    st.floats(0, 1),
-    st.lists(st.tuples(st.floats(0.05, 5), st.floats(0.05, 5)), min_size=1, max_size=4),
-)
-def test_a_bridged_wall_lies_between_its_limits(
-    share: float, pairs: list[tuple[float, float]]
-) -> None:
-    sections = [[first for first, _ in pairs], [second for _, second in pairs]]
-    mean, straight, shared = heat.bridged_transmittance([share, 1 - share], sections)
-    assert straight <= mean * (1 + 1e-9)
-    assert mean <= shared * (1 + 1e-9)
-
-
-def test_a_wall_of_one_section_has_no_bridge() -> None:
-    mean, straight, shared = heat.bridged_transmittance([1.0], [[0.13, 0.146, 0.04]])
-    assert mean == pytest.approx(straight) == pytest.approx(shared)
-    assert mean == pytest.approx(float(heat.transmittance([0.13, 0.146, 0.04])))
-
-
 def test_arrays_go_in_and_come_out() -> None:
     assert heat.air_layer_resistance(np.array([7, 13]), "up").shape == (2,)
     assert heat.layer_resistance([19, 40], [0.13, 0.035]).shape == (2,)
@@ -147,7 +128,6 @@ def test_arrays_go_in_and_come_out() -> None:
         (lambda: heat.layer_resistance(19, 0.0), "The conductivity"),
         (lambda: heat.radiative_coefficient(300), "kelvin; that would be 26.9"),
         (lambda: heat.outer_surface_resistance(-1), "The wind cannot be -1"),
-        (lambda: heat.bridged_transmittance([0.5, 0.4], [[1], [1]]), "The sum of the shares"),
         (lambda: heat.transmittance([0.0]), "The resistance in all"),
     ],
 )

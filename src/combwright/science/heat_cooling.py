@@ -3,8 +3,8 @@
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from combwright.science.temperatures import celsius
 from combwright.terms.ranges import within
+from combwright.terms.temperatures import celsius
 
 LUMPED_BELOW = 0.1  # Biot number below which a body has one temperature; usual textbook limit
 

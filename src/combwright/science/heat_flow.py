@@ -4,8 +4,8 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from combwright.science.heat import ZERO_CELSIUS_K
-from combwright.science.temperatures import celsius
 from combwright.terms.ranges import within
+from combwright.terms.temperatures import celsius
 
 GRAVITY = 9.80665  # m/s², standard
 AIR_HEAT_J_PER_M3_K = 1.2 * 1005.0  # density and heat capacity of air at 20 °C
@@ -202,6 +202,10 @@ def in_series(first: ArrayLike, second: ArrayLike) -> NDArray[np.float64]:
     -------
     NDArray[np.float64]
         Conductance of both. [W/K]
+
+    References
+    ----------
+    .. [1] Resistances in series add.
 
     Examples
     --------

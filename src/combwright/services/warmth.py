@@ -12,12 +12,12 @@ from combwright.kit.catalogue import catalogue
 from combwright.kit.geometry import frames_that_fit
 from combwright.kit.items import Hive
 from combwright.science.heat_food import SUGAR_KJ_PER_G, bees_per_conductance, food_g_per_day
-from combwright.science.temperatures import celsius
 from combwright.simulation import enclosure, enclosure_stack
 from combwright.simulation.enclosure_stack import Assumptions
 from combwright.terms.errors import OutOfRangeError
 from combwright.terms.ranges import within
 from combwright.terms.set_up import SetUp
+from combwright.terms.temperatures import celsius
 
 SYRUP_SUGAR = 0.6
 BEES_PER_KG = 8800  # read second-hand: 4000 to the pound, by how full they are
