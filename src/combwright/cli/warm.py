@@ -9,6 +9,10 @@ if TYPE_CHECKING:
     from combwright.services.warmth import Spread, Warmth
 
 
+LARGE = 10.0  # shown without a decimal
+LEAST_SHOWN = 0.05
+
+
 def register(app: typer.Typer) -> None:
     """Add the command."""
     app.command(epilog="Example: `combwright warm --frames-of-bees 7 --outside-c 5`")(warm)
@@ -67,28 +71,38 @@ def _show(told: "Warmth") -> None:
         f"{stand.cover}"
     )
     typer.echo(f"nest {told.nest_c:g} °C, outside {told.outside_c:g} °C\n")
-    typer.echo(f"  loses  {_range(told.loss_w_per_k, 2)} W/K")
-    typer.echo(f"         {_range(told.heat_w)} W = {_range(told.sugar_g_per_day)} g sugar")
-    typer.echo(f"         = {_range(told.syrup_g_per_day)} g of 60 % syrup a day")
+    typer.echo(f"  loses  {_range(told.loss_w_per_k)} W/K")
+    typer.echo(f"         {_range(told.heat_w)} W, each day {_range(told.sugar_g_per_day)} g sugar")
+    typer.echo(f"         or {_range(told.syrup_g_per_day)} g of 60 % syrup")
     parts = [f"{name} {value:.2f}" for name, value in told.parts_w_per_k.items() if value]
     typer.echo(f"  of it  {', '.join(parts)} W/K\n")
-    typer.echo(f"{'With instead':<34}{'W':>18}{'g 60 % syrup a day':>28}")
+    typer.echo(f"{'With instead':<34}{'W':>22}{'g 60 % syrup a day':>28}")
     for change in told.changes:
         watts, syrup = _signed(change.saves_w), _signed(change.saves_syrup_g_per_day)
-        typer.echo(f"  {change.instead:<32}{watts:>18}{syrup:>28}")
+        typer.echo(f"  {change.instead:<32}{watts:>22}{syrup:>28}")
     typer.echo("")
     for sentence in told.how_sure:
         typer.echo(sentence)
 
 
-def _range(spread: "Spread", digits: int = 0) -> str:
-    low, middle, high = (f"{v:.{digits}f}" for v in (spread.low, spread.middle, spread.high))
+def _range(spread: "Spread") -> str:
+    low, middle, high = (f"{value:.2g}" for value in (spread.low, spread.middle, spread.high))
+    if spread.high >= LARGE:
+        low, middle, high = (_whole(v) for v in (spread.low, spread.middle, spread.high))
     return f"{middle} ({low} to {high})"
 
 
 def _signed(saves: "Spread") -> str:
     """Give what a change does to the need: a saving is less, a waste more."""
-    small = 10.0
-    digits = 1 if max(abs(saves.low), abs(saves.high)) < small else 0
-    first, second = -saves.high, -saves.low
-    return f"{first:+.{digits}f} to {second:+.{digits}f}"
+    middle, low, high = (_change(-value) for value in (saves.middle, saves.high, saves.low))
+    return f"{middle} ({low} to {high})"
+
+
+def _change(value: float) -> str:
+    if abs(value) >= LARGE:
+        return f"{float(f'{value:.2g}'):+.0f}"
+    return f"{value:+.1f}" if abs(value) >= LEAST_SHOWN else "0"
+
+
+def _whole(value: float) -> str:
+    return f"{float(f'{value:.2g}'):.0f}"

@@ -20,6 +20,7 @@ from combwright.terms.set_up import SetUp
 from combwright.terms.temperatures import celsius
 
 SYRUP_SUGAR = 0.6
+NOTICEABLE = 0.01  # of the heat; less is no difference
 BEES_PER_KG = 8800  # read second-hand: 4000 to the pound, by how full they are
 
 
@@ -149,7 +150,7 @@ def warmth(
             bees_per_conductance(bees * hive.frame.bees_full_cover / BEES_PER_KG, loss.middle)
         ),
         changes=changes,
-        how_sure=tuple(_how_sure(set_up, changes)),
+        how_sure=tuple(_how_sure(set_up, changes, heat.middle)),
     )
 
 
@@ -233,7 +234,7 @@ def _sugar_signed(heat: Spread) -> Spread:
     return heat.times(float(food_g_per_day(1.0, SUGAR_KJ_PER_G.value)))
 
 
-def _how_sure(set_up: SetUp, changes: tuple[Change, ...]) -> Iterable[str]:
+def _how_sure(set_up: SetUp, changes: tuple[Change, ...], heat_w: float) -> Iterable[str]:
     yield (
         "Published figures for whole wooden hives run from about 0.8 to over 2.5 W/K, so take the "
         "ranges, not the middle; the order of set-ups is surer than any one figure."
@@ -246,11 +247,16 @@ def _how_sure(set_up: SetUp, changes: tuple[Change, ...]) -> Iterable[str]:
         "The heat is what the nest's boundary loses. Bees ripen, cluster and breed beside it; "
         "studies of insulation and winter food disagree, so no saving is promised."
     )
-    if set_up.dummy_boards == 0:
-        saved = {change.set_up.dummy_boards: change.saves_w.middle for change in changes[:2]}
-        if 1 in saved and 2 in saved:  # noqa: PLR2004  # one board, two boards
-            more = "warmer" if saved[2] > saved[1] else "no warmer"
-            yield f"Here two boards with the nest in the middle are {more} than one."
+    saved = {change.set_up.dummy_boards: change.saves_w.middle for change in changes[:2]}
+    if set_up.dummy_boards == 0 and {1, 2} <= set(saved):
+        yield f"Here two boards with the nest in the middle are {_than(saved, heat_w)} one."
+
+
+def _than(saved: Mapping[int, float], heat_w: float) -> str:
+    gained = saved[2] - saved[1]
+    if abs(gained) < NOTICEABLE * heat_w:
+        return "about as warm as"
+    return "warmer than" if gained > 0 else "no warmer than"
 
 
 def _set_up(hive: Hive, fields: Mapping[str, object]) -> SetUp:
