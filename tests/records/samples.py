@@ -68,3 +68,22 @@ def a_visit(at: int = 1, colony: str = "Alder", **seen: object) -> Visit:
     visit = ENTRY.validate_python(values)
     assert isinstance(visit, Visit)
     return visit
+
+
+HEAD = (
+    "date,yard,colony,hive,queen year,frames of bees,frames of brood,eggs,frames in box,"
+    "syrup fed g,remark\n"
+)
+FIRST_LINE = "2026-04-03,Mill Lane,Alder,national timber,2025,6½,3,yes,8,500,calm\n"
+
+
+def notebook(*lines: str) -> bytes:
+    """Write a small notebook: the usual headings, one line that brings Alder in, and more."""
+    return (HEAD + FIRST_LINE + "".join(f"{line}\n" for line in lines)).encode()
+
+
+def noted_as(kind: str, at: int = 1, on: str = "2026-04-01", **told: object) -> Noted:
+    """Make an entry of any kind with a short id."""
+    entry = ENTRY.validate_python({"kind": kind, "id": UUID(int=at), "on": on, **told})
+    assert not isinstance(entry, Correction)
+    return entry

@@ -179,7 +179,8 @@ class Reading:
             except ValidationError as error:
                 problems += self.explained(error, part, number)
         if problems:
-            return Line(number, (), tuple(problems))
+            # a name that is wrong in one entry of the line is wrong in all
+            return Line(number, (), tuple(dict.fromkeys(problems)))
         self.remember(values)
         if not made:
             problems = [Problem("This line notes nothing.", "", number, blocks=False)]
