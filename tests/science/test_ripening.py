@@ -7,6 +7,7 @@ from combwright.science.ripening import (
     nectar_kg,
     ripening_heat_mj,
     share_of_sugar_burned,
+    water_given_off_kg,
     water_to_evaporate_kg,
 )
 from combwright.terms.errors import OutOfRangeError
@@ -39,3 +40,8 @@ def test_heat_agrees_with_iapws() -> None:
 def test_a_percentage_is_not_a_fraction() -> None:
     with pytest.raises(OutOfRangeError, match=r"write 0\.2"):
         nectar_kg(1.0, 20.0)
+
+
+@given(st.floats(0.1, 100.0), WATERS)
+def test_eaten_honey_gives_off_what_it_held_and_more(honey: float, water: float) -> None:
+    assert honey * water / 100 < water_given_off_kg(honey, water) < honey

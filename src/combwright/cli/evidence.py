@@ -57,7 +57,7 @@ def _show(findings: "Sequence[Finding]") -> None:
         console.print(f"Sources disagree: {name}", style="bold")
         for finding in members:
             says = f"{wording.expected(finding.check)} ({finding.check.source})"
-            console.print(f"  {says}; we get {wording.got(finding)}")
+            console.print(f"  {says}; we get {wording.got(finding)}, {wording.verdict(finding)}")
     console.print(wording.summary(findings))
 
 

@@ -49,8 +49,8 @@ def _row(finding: Finding) -> str:
 
 def _conflict(name: str, group: Sequence[Finding]) -> str:
     lines = "".join(
-        f"- {wording.expected(f.check)}: {f.check.source}; we get {wording.got(f)} "
-        f"(`{f.check.id}`)\n"
+        f"- {wording.expected(f.check)}: {f.check.source}; we get {wording.got(f)}, "
+        f"{wording.verdict(f)} (`{f.check.id}`)\n"
         for f in group
     )
     return f"\n### {name}\n\n{lines}"

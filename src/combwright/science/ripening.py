@@ -118,3 +118,33 @@ def share_of_sugar_burned(
     sugar = 1.0 - water_within(honey_water_percent) / 100.0
     share = ripening_heat_mj(water) / (sugar * SUCROSE_HEAT_MJ_PER_KG.value)
     return np.asarray(share, dtype=np.float64)
+
+
+def water_given_off_kg(
+    honey_kg: ArrayLike, honey_water_percent: ArrayLike = 18.0
+) -> NDArray[np.float64]:
+    r"""Water that leaves the hive as vapour when bees eat honey.
+
+    .. math:: m = m_h \left(\frac{W}{100} + 0.6 \left(1 - \frac{W}{100}\right)\right)
+
+    Parameters
+    ----------
+    honey_kg
+        Honey eaten. [kg]
+    honey_water_percent
+        Water in it, 11 to 30. [g per 100 g]
+
+    Returns
+    -------
+    NDArray[np.float64]
+        Water: what the honey held, and what burning its hexoses makes (6 × 18.015 / 180.16). [kg]
+
+    Examples
+    --------
+    >>> float(water_given_off_kg(10).round(2))
+    6.72
+
+    """
+    honey = within(honey_kg, 0.0, 1e6, "The honey", "kg")
+    held = water_within(honey_water_percent) / 100.0
+    return np.asarray(honey * (held + 0.6 * (1.0 - held)), dtype=np.float64)
