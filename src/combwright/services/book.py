@@ -202,12 +202,16 @@ def near(name: str, known: Sequence[str]) -> str:
 
 def save(path: Path, text: str) -> None:
     """Write a file that a person named; what was there before stays whole until it is replaced."""
-    unfinished = path.with_name(f".{path.name}.part")
+    # a device or pipe cannot be replaced, only written to
+    whole = not path.exists() or path.is_file()
+    unfinished = path.with_name(f".{path.name}.part") if whole else path
     try:
         unfinished.write_text(text, encoding="utf-8", newline="")
-        unfinished.replace(path)
+        if whole:
+            unfinished.replace(path)
     except OSError as error:
-        unfinished.unlink(missing_ok=True)
+        if whole:
+            unfinished.unlink(missing_ok=True)
         raise BookError(
             f"The file cannot be written: {error.strerror}.",
             where=str(path),
