@@ -185,3 +185,10 @@ HEADINGS: tuple[Heading, ...] = (
 )
 BY_WORD = {heading.word: heading for heading in HEADINGS}
 NEEDED = ("date", "colony")
+
+
+def table_of_headings() -> str:
+    """Write the table of headings for the documentation."""
+    head = ["| heading | meaning | unit | may hold |", "|---|---|---|---|"]
+    rows = (f"| `{one.word}` | {one.meaning} | {one.unit} | {one.allowed} |" for one in HEADINGS)
+    return "\n".join([*head, *rows])
