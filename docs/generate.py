@@ -70,7 +70,7 @@ def words() -> str:
 def _row(found: Assumption) -> str:
     number = found.parameter
     source = " ".join(number.source.split()).replace("|", "\\|")
-    name = found.name.replace("_", " ").lower()
+    name = found.name.removeprefix("PARAMETERS ").replace("_", " ").lower()
     return (
         f"| {name} | {number.value:g} | {number.low:g} to {number.high:g} | {number.unit} "
         f"| {source} | {number.verified} |\n"
