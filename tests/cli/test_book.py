@@ -23,7 +23,7 @@ def test_adding_says_what_was_new(paths: tuple[str, str]) -> None:
     file, book = paths
     first = run.invoke(app, ["book", "add", file, "--book", book])
     assert first.exit_code == 0
-    assert "2 lines read: 7 new entries" in first.stdout
+    assert f"2 lines read into {book}: 7 new entries" in first.stdout
     again = json.loads(run.invoke(app, ["book", "add", file, "--book", book, "--json"]).stdout)
     assert again == {"lines": 2, "new": 0, "known": 5, "corrected": 0, "problems": []}
 

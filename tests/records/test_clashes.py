@@ -38,6 +38,8 @@ def alder(kind: str, on: str = "2026-04-01", **told: object) -> AnyEntry:
         (noted_as("visit", colony="Xyz"), "no colony “Xyz”", "brings the colony into the book"),
         (alder("visit", on="2026-02-01"), "enters the book only on 2026-03-01", "two days"),
         (alder("colony", yard="Mill Lane", hive="nuc 5 ply"), "a colony “Alder” already", "name"),
+        (noted_as("colony", colony="ALDER", yard="Mill Lane", hive="nuc 5 ply"),
+         "“ALDER” differs from “Alder” only in its capitals", "known name"),
         (alder("move", yard="Mil Lane"), "no yard “Mil Lane”", "“Mill Lane”"),
         (noted_as("colony", colony="Elm", yard="Moor", hive="nuc 5 ply"), "no yard “Moor”", "yard"),
         (alder("unite", into="Alder"), "united with itself", "other colony"),
@@ -152,6 +154,19 @@ def test_two_visits_of_a_day_that_differ_are_refused_and_name_the_value() -> Non
     assert "--correct" in problem.remedy
     assert problem.blocks
     assert check([*STACKED, one, noted_as("visit", 2, colony="Alder", stores_kg=4)], HIVES) == []
+
+
+@pytest.mark.parametrize(
+    ("seen", "event", "what"),
+    [({"eggs": True}, "virgin", "virgin queen, but eggs"), ({"queen_seen": True}, "lost", "seen")],
+)
+def test_a_queen_that_contradicts_the_visit_is_mentioned(
+    seen: dict[str, bool], event: str, what: str
+) -> None:
+    visit = noted_as("visit", 1, "2026-04-01", colony="Alder", **seen)
+    problem = only(visit, noted_as("queen", 2, colony="Alder", event=event))
+    assert what in problem.what
+    assert not problem.blocks
 
 
 def test_two_feeds_of_a_day_are_only_mentioned() -> None:

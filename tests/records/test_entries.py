@@ -9,6 +9,7 @@ from tests.records.samples import a_visit, histories
 
 from combwright.records.engine import open_book, reading, writing
 from combwright.records.entries import all_entries, entries_of, history, keep
+from combwright.records.tables import entry
 from combwright.terms.entries import AnyEntry, Correction, Split
 from combwright.terms.errors import ClashError
 
@@ -43,6 +44,16 @@ def test_an_id_cannot_stand_for_two_things(tmp_path: Path) -> None:
         keep(db, [a_visit(3), a_visit(3, frames_of_bees=6)])
     with reading(book) as db:
         assert history(db) == [a_visit(1, frames_of_bees=5)]
+
+
+def test_an_entry_written_before_a_field_was_added_is_still_the_same(tmp_path: Path) -> None:
+    """What lies in the table leaves out what was not noted, as an older version would have."""
+    book = open_book(tmp_path / "a.book")
+    with writing(book) as db:
+        keep(db, [a_visit(1, frames_of_bees=5)])
+        (body,) = db.scalars(sa.select(entry.c.body))
+        assert "eggs" not in body
+        assert keep(db, [a_visit(1, frames_of_bees=5)]) == 0
 
 
 @pytest.mark.parametrize(

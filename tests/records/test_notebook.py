@@ -147,6 +147,23 @@ def test_the_same_file_gives_the_same_ids_also_when_the_book_knows_it_and_column
     assert set(ids(read_notebook(swapped, known_colonies={"Alder"}))) < set(first)
 
 
+def test_the_baseline_of_ids_never_changes() -> None:
+    """Books in use hold these ids: if they changed, adding a file again would double its notes."""
+    assert [str(key) for key in ids(read_notebook(notebook()))] == [
+        "bc1b0901-27fc-5e2b-8723-7b4ef217dbac",
+        "4c8c2628-3964-56f6-bb0f-09c27d04e5cb",
+        "528564af-c8b1-51ff-b771-aad1d9c3108b",
+        "98dc1f73-01a9-50a6-a114-724f931dd643",
+        "4bf5f4df-9b36-55a4-a68d-905f816f2d1e",
+    ]
+
+
+def test_stray_blanks_and_capitals_of_a_hive_do_not_matter() -> None:
+    tidy = ids(read_notebook(notebook("2026-04-06,Mill Lane,Birch 2,nuc 6 timber,,7,,,,,")))
+    stray = "  2026-04-06 , Mill  Lane,Birch\u00a0 2,Nuc 6  Timber,, 7,,,,, "
+    assert ids(read_notebook(notebook(stray))) == tidy
+
+
 def test_two_equal_feeds_of_one_day_are_two() -> None:
     lines = ("2026-04-06,,Alder,,,,,,,500,morning", "2026-04-06,,Alder,,,,,,,500,evening")
     feeds = [one for one in said(read_notebook(notebook(*lines))) if one["kind"] == "feed"]
@@ -176,9 +193,13 @@ def test_two_equal_feeds_of_one_day_are_two() -> None:
         ("2026-04-06,,Alder,,1066,7,,,,,", "line 3, column 5 “queen year”", "1066 is not possible",
          "1990 to 2100"),
         ("2026-04-06,Mill Lane,Birch,,,7,,,,,", "line 3, column 4 “hive”", "blank",
-         "“Birch” is new to the book: write its hive"),
+         "“Birch” is new to the book. Write its hive"),
         ("2026-04-06,,Birch,national timber,,7,,,,,", "line 3, column 2 “yard”", "blank",
          "“Birch” is new to the book"),
+        ("2026-04-06,Mill Lane,alder,,,7,,,,,", "line 3, column 4 “hive”", "blank",
+         "Did you mean “Alder”?"),
+        ("2026-04-06,Mill Lane,,,,7,,,,,", "line 3, column 3 “colony”", "blank",
+         "the colony's own name"),
         ("2026-04-06,,Alder,,,7,,,,", "line 3, column 11 “remark”", "10 of 11 columns",
          "a blank column needs its comma"),
         ("2026-04-06,,Alder,,,7,,,,,calm, sunny", "line 3, column 12", "12 columns",

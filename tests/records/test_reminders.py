@@ -38,6 +38,14 @@ def test_another_yard_is_refused() -> None:
     assert problem.blocks
 
 
+def test_another_climate_is_refused() -> None:
+    yard = noted_as("yard", 9, yard="Mill Lane", climate="Birr")
+    told = Line(7, on=date(2026, 4, 2), colony="Alder", yard="Mill Lane", climate="Cork Airport")
+    (problem,) = wrong_reminders([told], [yard, *BOOK])
+    assert problem.place == "line 7, “climate”"
+    assert "has the climate “Birr” in the book" in problem.what
+
+
 def test_another_queen_is_refused() -> None:
     (problem,) = wrong_reminders([line(date(2026, 5, 2), year=2026)], BOOK)
     assert "is of 2024, not of 2026" in problem.what

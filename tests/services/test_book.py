@@ -21,7 +21,7 @@ from combwright.services.book import (
     show_colony,
 )
 from combwright.terms.entries import AnyEntry, Correction
-from combwright.terms.errors import BookError, NotebookError, NotFoundError
+from combwright.terms.errors import BookError, ClashError, NotebookError, NotFoundError
 
 SECOND = "2026-04-06,,Alder,,,7,,,,500,"
 
@@ -124,6 +124,24 @@ def test_a_note_that_makes_an_older_one_impossible_is_refused_even_with_keep_goo
     assert "left the book on 2026-04-05" in str(caught.value)
 
 
+def test_the_book_is_put_right_by_a_whole_file_only(desk: Desk) -> None:
+    add_notebook(desk.book, desk.file("2026-04-06,,Alder,,,7,,,,500,"))
+    before = desk.history()
+    file = desk.file("2026-04-06,,Alder,,,6,,,,500,", "3/4/2026,,Alder,,,8,,,,,")
+    with pytest.raises(RefusedError, match="line 4, column 1"):
+        add_notebook(desk.book, file, keep_good=True, correct=True)
+    assert desk.history() == before
+
+
+def test_an_export_that_was_changed_by_hand_is_refused(desk: Desk) -> None:
+    add_notebook(desk.book, desk.file())
+    changed = desk.folder / "all.csv"
+    save(changed, export(desk.book).replace(",6.5,", ",7.5,"))
+    with pytest.raises(ClashError, match="already used for an entry with other content"):
+        add_notebook(desk.book, changed)
+    assert "6.5" in export(desk.book)
+
+
 def test_another_yard_than_the_books_is_refused(desk: Desk) -> None:
     with pytest.raises(RefusedError, match="stands at “Mill Lane”, not at “Hill Top”"):
         add_notebook(desk.book, desk.file("2026-04-06,Hill Top,Alder,,,7,,,,,"))
@@ -157,7 +175,9 @@ def test_a_missing_file_and_a_folder_are_named(desk: Desk) -> None:
 def test_entries_of_a_phone_are_added_together_or_not_at_all(desk: Desk) -> None:
     add_notebook(desk.book, desk.file())
     entries = [a_visit(1, on="2026-04-20"), a_visit(2, on="2026-04-21", colony="Nobody")]
-    with pytest.raises(RefusedError, match="line 2: There is no colony “Nobody”"):
+    with pytest.raises(
+        RefusedError, match="entry 00000000-0000-0000-0000-000000000002: There is no"
+    ):
         add_entries(desk.book, entries)
     assert add_entries(desk.book, entries[:1]).new == 1
     assert add_entries(desk.book, entries[:1]).known == 1

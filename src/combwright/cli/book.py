@@ -50,7 +50,7 @@ def add(
     if as_json:
         typer.echo(_json(_report(report)))
     else:
-        _show_report(report)
+        _show_report(report, book_path(named))
 
 
 @book.command(epilog="Example: `combwright book show Alder`")
@@ -116,10 +116,9 @@ def _report(report: "Report") -> dict[str, Any]:
     }
 
 
-def _show_report(report: "Report") -> None:
-    typer.echo(
-        f"{report.lines} lines read: {report.new} new entries, {report.known} known already."
-    )
+def _show_report(report: "Report", path: Path) -> None:
+    found = f"{report.new} new entries, {report.known} known already"
+    typer.echo(f"{report.lines} lines read into {path}: {found}.")
     if report.corrected:
         typer.echo(f"{report.corrected} earlier entries corrected.")
     left_out = [one for one in report.problems if one.blocks]

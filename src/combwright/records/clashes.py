@@ -83,11 +83,11 @@ def newcomers(each: Noted, found: Mapping[str, Standing]) -> Iterator[Problem]:
     elif isinstance(each, Split):
         new = each.new_colony
     if new in found:
-        yield wrong(
-            each,
-            f"There is a colony “{new}” already, since {found[new].since}.",
-            "Give the new one another name.",
-        )
+        what = f"There is a colony “{new}” already, since {found[new].since}."
+        yield wrong(each, what, "Give the new one another name.")
+    elif new.casefold() in (alike := {known.casefold(): known for known in found}):
+        what = f"“{new}” differs from “{alike[new.casefold()]}” only in its capitals."
+        yield wrong(each, what, "Write the known name, or give the new one another.")
 
 
 def who(

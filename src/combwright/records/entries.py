@@ -39,24 +39,19 @@ def keep(db: sa.Connection, entries: Iterable[AnyEntry]) -> int:
         An id is already used for something else.
 
     """
-    bodies: dict[UUID, dict[str, Any]] = {}
     wanted: dict[UUID, AnyEntry] = {}
     for each in entries:
-        body = each.model_dump(mode="json")
-        if bodies.setdefault(each.id, body) != body:
+        if wanted.setdefault(each.id, each) != each:
             raise clash(each)
-        wanted.setdefault(each.id, each)
     known = bodies_of(db, list(wanted))
-    for each in wanted.values():
-        if each.id in known and known[each.id] != bodies[each.id]:
-            raise clash(each)
+    for key, body in known.items():
+        # compared as entries: a field that a later version adds makes no difference
+        if ENTRY.validate_python(body) != wanted[key]:
+            raise clash(wanted[key])
     new = [each for each in wanted.values() if each.id not in known]
     if new:
         following = (db.scalar(sa.select(sa.func.max(entry.c.sequence))) or 0) + 1
-        rows = [
-            row(each, sequence, bodies[each.id])
-            for each, sequence in zip(new, count(following), strict=False)
-        ]
+        rows = [row(each, sequence) for each, sequence in zip(new, count(following), strict=False)]
         db.execute(insert(db, entry).on_conflict_do_nothing(), rows)
     return len(new)
 
@@ -100,7 +95,7 @@ def bodies_of(db: sa.Connection, ids: Sequence[UUID]) -> dict[UUID, Any]:
     return found
 
 
-def row(each: AnyEntry, sequence: int, body: dict[str, Any]) -> dict[str, Any]:
+def row(each: AnyEntry, sequence: int) -> dict[str, Any]:
     """Lay an entry out for its table."""
     return {
         "id": each.id,
@@ -111,7 +106,7 @@ def row(each: AnyEntry, sequence: int, body: dict[str, Any]) -> dict[str, Any]:
         "other_colony": getattr(each, "new_colony", None) or getattr(each, "into", None),
         "yard": getattr(each, "yard", None),
         "corrects": each.corrects if isinstance(each, Correction) else None,
-        "body": body,
+        "body": each.model_dump(mode="json", exclude_none=True),
     }
 
 

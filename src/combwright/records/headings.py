@@ -16,6 +16,8 @@ from combwright.terms import entries as kinds
 from combwright.terms.entries import Entry
 from combwright.terms.errors import NotebookError
 
+NAMES = ("yard", "colony", "hive", "climate", "new_colony", "into")
+
 
 @dataclass(frozen=True)
 class Heading:
@@ -79,6 +81,10 @@ class Heading:
             float: cells.number,
             date: day,
         }
+        if self.field in NAMES:
+            text = " ".join(text.split())
+        if self.field == "hive":
+            text = text.lower()  # as the catalogue's keys are
         value = readers.get(self.holds, cells.words)(text)
         if self.holds not in (int, float):
             return value

@@ -19,7 +19,7 @@ from combwright.terms.errors import NotebookError
 
 @dataclass(frozen=True, slots=True)
 class Line:
-    """What one line of the notebook says; ``yard`` and ``queen_year`` only as a reminder."""
+    """What one line of the notebook says; what follows ``colony`` is a reminder."""
 
     number: int
     entries: tuple[AnyEntry, ...] = ()
@@ -28,6 +28,7 @@ class Line:
     colony: str = ""
     yard: str = ""
     queen_year: int | None = None
+    climate: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,6 +96,9 @@ def wrong_headings(words: tuple[str, ...]) -> Iterator[Problem]:
             yield Problem(f"The heading “{word}” is missing.", "Add this column.", 1)
 
 
+OF_A_YARD = {"date", "yard", "climate", "remark"}
+
+
 class Reading:
     """One pass through a notebook: who has entered the book so far, line by line."""
 
@@ -143,16 +147,22 @@ class Reading:
         needed = ["date"]
         if colony is None:
             # a line may be about a yard alone
-            needed.append("yard" if "climate" in values else "colony")
+            needed.append("yard" if values.keys() <= OF_A_YARD else "colony")
         elif colony not in self.colonies:
             needed += ["yard", "hive"]
         for word in needed:
             if word not in values:
-                new = (
-                    f"“{colony}” is new to the book: write" if word in ("yard", "hive") else "Write"
-                )
-                remedy = f"{new} {BY_WORD[word].meaning}."
+                remedy = f"Write {BY_WORD[word].meaning}."
+                if word in ("yard", "hive"):
+                    remedy = f"{self.stranger(str(colony))}{remedy}"
                 yield Problem("This cell is blank.", remedy, line, self.place(word))
+
+    def stranger(self, colony: str) -> str:
+        """Say that a colony is new, and whom its name resembles."""
+        plain = {known.casefold(): known for known in self.colonies}
+        near = get_close_matches(colony.casefold(), plain, n=1, cutoff=0.75)
+        guess = f"Did you mean “{plain[near[0]]}”? " if near else ""
+        return f"“{colony}” is new to the book. {guess}"
 
     def place(self, word: str) -> str:
         """Name the column with this heading."""
@@ -185,7 +195,10 @@ class Reading:
         if not made:
             problems = [Problem("This line notes nothing.", "", number, blocks=False)]
         year = values.get("queen year") if "queen event" not in values else None
-        return Line(number, tuple(made), tuple(problems), values["date"], colony, yard, year)
+        climate = values.get("climate", "")
+        return Line(
+            number, tuple(made), tuple(problems), values["date"], colony, yard, year, climate
+        )
 
     def remember(self, values: dict[str, Any]) -> None:
         """Keep in mind who is in the book now that this line is taken."""

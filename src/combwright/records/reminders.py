@@ -9,7 +9,7 @@ from combwright.records.colonies import Standing, replay
 from combwright.records.corrections import names
 from combwright.records.notebook import Line
 from combwright.records.problems import Problem
-from combwright.terms.entries import Noted
+from combwright.terms.entries import Noted, Yard
 
 Known = tuple[date, str, int | None]
 
@@ -25,8 +25,17 @@ def wrong_reminders(lines: Iterable[Line], stand: Iterable[Noted]) -> Iterator[P
         The entries as they stand, those of the lines included.
 
     """
-    past = histories(stand)
+    told = list(stand)
+    past = histories(told)
+    climates = {each.yard: each.climate for each in told if isinstance(each, Yard)}
     for line in lines:
+        if line.climate and line.climate != climates.get(line.yard, line.climate):
+            yield Problem(
+                f"“{line.yard}” has the climate “{climates[line.yard]}” in the book.",
+                "Leave the cell blank, or write the same.",
+                line.number,
+                "“climate”",
+            )
         known = on_day(past.get(line.colony, []), line.on) if line.on else []
         if not known:
             continue

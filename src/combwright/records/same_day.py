@@ -5,13 +5,15 @@ from collections.abc import Iterable, Iterator
 from datetime import date
 
 from combwright.records.problems import Problem, odd, wrong
-from combwright.terms.entries import Entry, Feed, Noted, TrayCount, Visit
+from combwright.terms.entries import Entry, Feed, Noted, Queen, TrayCount, Visit
 
 ABOUT = {"id", "on", "remark", "kind", "colony"}
 REMEDY = (
     "If this line puts the earlier one right, add the file with --correct; if both are right, "
     "leave the value blank in one of them."
 )
+
+SECOND_LOOK = "Check both, and correct the one that is wrong."
 
 
 def same_day(stand: Iterable[Noted]) -> Iterator[Problem]:
@@ -20,8 +22,10 @@ def same_day(stand: Iterable[Noted]) -> Iterator[Problem]:
     Two visits that differ in a value are refused: as a rule a line of the notebook was changed
     after it had been added. Two feeds of one day may well be right and are only mentioned.
     """
+    told = list(stand)
+    yield from odd_queens(told)
     groups: defaultdict[tuple[str, date, str], list[Noted]] = defaultdict(list)
-    for each in stand:
+    for each in told:
         if isinstance(each, Visit | Feed | TrayCount):
             groups[each.colony, each.on, each.kind].append(each)
     for (colony, on, _), notes in groups.items():
@@ -34,6 +38,19 @@ def same_day(stand: Iterable[Noted]) -> Iterator[Problem]:
                     f"“{colony}” was fed {each.feed} already on {on}.",
                     "Nothing to do if it was fed twice that day; otherwise correct it.",
                 )
+
+
+def odd_queens(told: list[Noted]) -> Iterator[Problem]:
+    """Find queens that were seen or laid on the day on which they were lost or virgins."""
+    visits = {(each.colony, each.on): each for each in told if isinstance(each, Visit)}
+    for each in told:
+        visit = visits.get((each.colony, each.on)) if isinstance(each, Queen) else None
+        if visit is None or not isinstance(each, Queen):
+            continue
+        if each.event == "virgin" and visit.eggs:
+            yield odd(each, "A virgin queen, but eggs on the same day.", SECOND_LOOK)
+        if each.event == "lost" and visit.queen_seen:
+            yield odd(each, "The queen was lost, but seen on the same day.", SECOND_LOOK)
 
 
 def fed_already(each: Feed, earlier: list[Noted]) -> bool:

@@ -1,7 +1,7 @@
 """What a person can ask of the book: add to it, look a colony up, take it all out again."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
 from typing import Literal
@@ -67,7 +67,7 @@ def add_notebook(
         Take the lines without problems and leave out the others.
     correct
         For the colonies and days of this file, what earlier files said and this one does not is
-        struck out.
+        struck out. This is done for a file without problems only, whatever ``keep_good`` says.
 
     Raises
     ------
@@ -82,9 +82,13 @@ def add_notebook(
         read = additions(data, whole)
         amended = amendments(whole, notes(read)) if correct and read.notebook else []
         added = settled(read, [*whole, *amended], hives)
-        if added.hopeless or (added.blocked and not keep_good):
+        if added.hopeless or (added.blocked and (correct or not keep_good)):
             remedy = "Put them right and add the file again"
-            good = "." if added.hopeless else ", or add the good lines alone with --keep-good."
+            good = (
+                "."
+                if added.hopeless or correct
+                else ", or add the good lines alone with --keep-good."
+            )
             raise RefusedError(str(csv_path), added.problems, remedy + good)
         keep(db, amended)
         new = keep(db, added.entries)
@@ -105,7 +109,8 @@ def add_entries(book_path: Path, entries: Sequence[AnyEntry]) -> Report:
     with writing(open_book(book_path)) as db:
         added = settled(Addition(lines), history(db), brood_boxes())
         if added.blocked:
-            raise RefusedError("entries", added.problems, "Put them right and send them again.")
+            remedy = "Put them right and send them again."
+            raise RefusedError("entries", [without_line(one) for one in added.problems], remedy)
         new = keep(db, entries)
     return Report(len(lines), new, len(lines) - new, 0, added.problems)
 
@@ -172,6 +177,11 @@ def brood_boxes() -> dict[str, BroodBox]:
 def notes(read: Addition) -> list[Noted]:
     """Give the notes of a notebook, which holds no corrections."""
     return [each for each in read.entries if each.kind != "correction"]
+
+
+def without_line(problem: Problem) -> Problem:
+    """Name the place of a problem by its entry where there is no file with lines."""
+    return replace(problem, line=None, column=f"entry {problem.entry}")
 
 
 def contents(path: Path) -> bytes:
