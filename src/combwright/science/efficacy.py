@@ -119,10 +119,10 @@ def tray_efficacy(
     time = float(within(days, 0, 120, "The time", "days"))
     natural = float(within(natural_per_day, 0, 5000, "The natural fall", "a day")) * time
     killed = max(a - natural, 0.0)
-    percent = 100 * a / (a + b)
+    percent = 100 * (a / (a + b))
     return TrayEfficacy(
         percent=percent,
-        without_natural_percent=100 * killed / (killed + b) if killed + b else 0.0,
+        without_natural_percent=100 * (killed / (killed + b)) if killed + b else 0.0,
         passes_synthetic=percent >= ACCEPTABLE_SYNTHETIC.value,
         passes_other=percent >= ACCEPTABLE_OTHER.value,
         warnings=tuple(_warnings(a, natural, time)),

@@ -94,8 +94,9 @@ def rates(
 
     """
     hive, out = np.asarray(hive_bees, float), np.asarray(foragers, float)
-    bees = np.maximum(hive + out, np.finfo(float).tiny)
-    started = hive * (model.recruitment - model.inhibition * out / bees)
+    bees = hive + out
+    share = out / np.where(bees == 0, 1.0, bees)
+    started = hive * (model.recruitment - model.inhibition * share)
     eclosion = model.laying * bees / (model.half_eclosion_bees + bees)
     return np.asarray(eclosion - started), np.asarray(started - np.asarray(death_rate) * out)
 

@@ -21,6 +21,7 @@ WITH_BROOD = Parameter(30.0, _PER_DAY, 20.0, 40.0, _MARTIN, "from memory")
 WITHOUT_BROOD = Parameter(224.0, _PER_DAY, 100.0, 500.0, _MARTIN, "from memory")
 SPRING_AND_AUTUMN = Parameter(100.0, _PER_DAY, 20.0, 500.0, _NBU, "from memory")
 WINTER = Parameter(400.0, _PER_DAY, 100.0, 500.0, _NBU, "from memory")
+_EVEN_CHANCE_OF_NOTHING = log(2)  # the mean count at which nothing is as likely as something
 SUMMER_MONTHS = (5, 6, 7, 8)
 WINTER_MONTHS = (11, 12, 1, 2)
 
@@ -217,12 +218,13 @@ def joined_range(counted: Interval, scale: float, factors: list[Parameter]) -> E
 
     """
     top = [log(factor.high / factor.value) for factor in factors]
+    likely = counted.mid or _EVEN_CHANCE_OF_NOTHING
+    high = likely * scale * exp(hypot(*top, log(counted.high / likely)))
     if counted.mid == 0:
-        return Estimate(0.0, 0.0, counted.high * scale * exp(hypot(*top)))
+        return Estimate(0.0, 0.0, high)
     bottom = [log(factor.value / factor.low) for factor in factors]
     mid = counted.mid * scale
-    low = mid * exp(-hypot(*bottom, log(counted.mid / counted.low)))
-    return Estimate(low, mid, mid * exp(hypot(*top, log(counted.high / counted.mid))))
+    return Estimate(mid * exp(-hypot(*bottom, log(counted.mid / counted.low))), mid, high)
 
 
 def tray_sample_error(mites_on_tray: float, share_counted: float) -> float:
