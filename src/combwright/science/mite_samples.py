@@ -21,7 +21,14 @@ SAMPLE_TO_COLONY: Mapping[bool, Parameter] = {
         "Hood 1997; two thirds in brood would be 3",
         "read",
     ),
-    False: Parameter(1.0, "mites in all per mite on bees", 1.0, 1.0, "no brood", "computed"),
+    False: Parameter(
+        1.0,
+        "mites in all per mite on bees",
+        1.0,
+        1.0,
+        "without brood all mites sit on bees",
+        "computed",
+    ),
 }
 RECOVERY: Mapping[Method, Parameter] = {
     "wash": Parameter(
