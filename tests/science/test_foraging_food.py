@@ -7,16 +7,14 @@ from hypothesis import strategies as st
 from scipy.integrate import OdeSolution, solve_ivp
 
 from combwright.science.foraging import Floats
-from combwright.science.foraging_food import (
-    Regime,
-    critical_food_factor,
+from combwright.science.foraging_food import Regime, critical_food_factor, food_balance
+from combwright.science.foraging_food_days import run
+from combwright.science.foraging_limits import (
     critical_store_g,
-    food_balance,
     life_limit,
     multiplier_limits,
     piling_limit,
 )
-from combwright.science.foraging_food_days import run
 
 # Worked out apart from this code: death rate, hive bees, foragers, open brood, gain or store.
 PILES = [

@@ -6,11 +6,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.integrate import solve_ivp
 
+from combwright.science.mite_arrivals import REINVASION, arriving_per_day
 from combwright.science.mite_counts import Estimate
 from combwright.science.mite_growth import (
     GROWTH_WITH_BROOD,
-    REINVASION,
-    arriving_per_day,
     days_back,
     days_to,
     doubling_days,

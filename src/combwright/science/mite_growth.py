@@ -1,7 +1,4 @@
-"""How mite numbers change over weeks: growth, winter loss, re-invasion, return after a kill."""
-
-from collections.abc import Mapping
-from typing import Literal
+"""How mite numbers change over weeks: growth, winter loss, return after a kill."""
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -10,7 +7,6 @@ from combwright.terms.parameters import Parameter
 from combwright.terms.ranges import within
 
 Floats = NDArray[np.float64]
-Pressure = Literal["low", "moderate", "heavy"]
 
 GROWTH_WITH_BROOD = Parameter(
     0.0215,
@@ -23,16 +19,6 @@ GROWTH_WITH_BROOD = Parameter(
 DEATH_BROODLESS = Parameter(
     0.002, "per day", 0.002, 0.0034, "Fries 1994; Korpela 1992 gives 0.0024-0.0034", "from memory"
 )
-# Mites that come in from other colonies, per day.
-REINVASION: Mapping[Pressure, Parameter] = {
-    "low": Parameter(
-        1.5, "mites/day", 0.7, 2.4, "Frey & Rosenkranz 2014, low density of colonies", "read"
-    ),
-    "moderate": Parameter(6.8, "mites/day", 2.5, 11.2, "Frey & Rosenkranz 2014, high", "read"),
-    "heavy": Parameter(
-        30.0, "mites/day", 11.2, 75.6, "Greatti et al. 1992, Sep-Oct, up to 75.6", "read"
-    ),
-}
 
 
 def grown(
@@ -268,34 +254,3 @@ def winter_loss(broodless_days: float, death: float = DEATH_BROODLESS.value) -> 
 
     """
     return 1 - year_fold(0, broodless_days, death=death)
-
-
-def arriving_per_day(mites: float, days: float) -> float:
-    """Mites that came in from other colonies, per day.
-
-    Parameters
-    ----------
-    mites
-        Mites that arrived. [mites]
-    days
-        In so many days. [days]
-
-    Returns
-    -------
-    float
-        Mites a day. [mites/day]
-
-    References
-    ----------
-    .. [1] Compare E. Frey and P. Rosenkranz, J. Econ. Entomol. 107:508-515, 2014,
-       doi:10.1603/EC13381 (abstract read): 266-1171 mites in 3.5 months.
-
-    Examples
-    --------
-    >>> round(arriving_per_day(1171, 105), 1)
-    11.2
-
-    """
-    return float(
-        within(mites, 0, 1e6, "Mites that arrived", "mites") / within(days, 1, 366, "Days", "days")
-    )

@@ -5,8 +5,9 @@ from datetime import date, timedelta
 
 import numpy as np
 
+from combwright.science.mite_arrivals import REINVASION
 from combwright.science.mite_counts import SUMMER_MONTHS, WINTER_MONTHS, BroodState, Estimate
-from combwright.science.mite_growth import DEATH_BROODLESS, GROWTH_WITH_BROOD, REINVASION
+from combwright.science.mite_growth import DEATH_BROODLESS, GROWTH_WITH_BROOD
 from combwright.terms.parameters import Parameter
 from combwright.terms.ranges import within
 
