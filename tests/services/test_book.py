@@ -8,8 +8,8 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from tests.records.samples import a_visit, notebook, noted_as
 
-from combwright.records.engine import open_book, reading
-from combwright.records.entries import history
+from combwright.records.engine import open_book, reading, writing
+from combwright.records.entries import history, keep
 from combwright.services.book import (
     RefusedError,
     add_entries,
@@ -181,6 +181,28 @@ def test_entries_of_a_phone_are_added_together_or_not_at_all(desk: Desk) -> None
         add_entries(desk.book, entries)
     assert add_entries(desk.book, entries[:1]).new == 1
     assert add_entries(desk.book, entries[:1]).known == 1
+
+
+def test_a_note_is_held_against_all_that_bears_on_it(desk: Desk) -> None:
+    add_notebook(desk.book, desk.file("2026-04-07,Mill Lane,Birch,nuc 6 timber,,3,,,,,"))
+    taken = noted_as("split", 1, "2026-05-01", colony="Alder", new_colony="Birch",
+                     hive="nuc 6 timber", frames_of_bees=3)  # fmt: skip
+    with pytest.raises(RefusedError, match="a colony “Birch” already"):
+        add_entries(desk.book, [taken])
+    united = noted_as("unite", 2, "2026-05-01", colony="Birch", into="Alder")
+    add_entries(desk.book, [united])
+    with pytest.raises(RefusedError, match="“Birch” left the book on 2026-05-01"):
+        add_entries(desk.book, [a_visit(3, on="2026-05-02", colony="Birch")])
+    undone = Correction(id=UUID(int=4), on=united.on, corrects=united.id)
+    add_entries(desk.book, [undone])
+    assert add_entries(desk.book, [a_visit(3, on="2026-05-02", colony="Birch")]).new == 1
+
+
+def test_an_old_fault_of_the_book_does_not_stand_in_the_way(desk: Desk) -> None:
+    add_notebook(desk.book, desk.file())
+    with writing(open_book(desk.book)) as db:
+        keep(db, [noted_as("stack", 1, "2026-04-04", colony="Alder", frames=30)])
+    assert add_notebook(desk.book, desk.file(SECOND)).new == 2
 
 
 def test_a_colony_is_shown_with_its_entries_and_how_it_stands(desk: Desk) -> None:

@@ -89,9 +89,13 @@ def settled(added: Addition, whole: Sequence[AnyEntry], hives: Mapping[str, Broo
         The brood boxes of the catalogue of kit.
 
     """
-    old = {(one.entry, one.what) for one in check(whole, hives)}
+    old: set[tuple[UUID | None, str]] | None = None
     while True:
-        found = [one for one in clashes(added, whole, hives) if (one.entry, one.what) not in old]
+        found = clashes(added, whole, hives)
+        if old is None and any(one.blocks and one.line is None for one in found):
+            # what was wrong with the book before is not this file's fault
+            old = {(one.entry, one.what) for one in check(whole, hives)}
+        found = [one for one in found if (one.entry, one.what) not in (old or ())]
         bad = {one.line for one in found if one.blocks and one.line is not None}
         told = replace(added, problems=(*added.problems, *found))
         if not bad:
@@ -108,8 +112,12 @@ def clashes(
     line_of = {key: line.number for line in added.lines for key in by_id(line.entries)}
     known = by_id(whole)
     everything = [*whole, *(each for each in added.entries if each.id not in known)]
-    found = [located(one, line_of, known) for one in check(everything, hives)]
-    return [*found, *wrong_reminders(added.lines, standing(everything))]
+    told = [
+        located(one, line_of, known)
+        for one in check(everything, hives)
+        if one.blocks or one.entry in line_of
+    ]
+    return [*told, *wrong_reminders(added.lines, standing(everything))]
 
 
 def located(

@@ -82,6 +82,8 @@ def newcomers(each: Noted, found: Mapping[str, Standing]) -> Iterator[Problem]:
         new = each.colony
     elif isinstance(each, Split):
         new = each.new_colony
+    if not new:
+        return
     if new in found:
         what = f"There is a colony “{new}” already, since {found[new].since}."
         yield wrong(each, what, "Give the new one another name.")

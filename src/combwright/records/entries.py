@@ -1,7 +1,7 @@
 """Keeping entries, and reading them back as they stand after corrections."""
 
 import json
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from itertools import count, islice
 from typing import Any
 from uuid import UUID
@@ -16,6 +16,7 @@ from combwright.terms.errors import ClashError
 
 # SQLite takes some 32 000 values in one statement, older builds 999
 IDS_AT_ONCE = 900
+CORRECTED = sa.select(entry.c.corrects).where(entry.c.corrects.is_not(None))
 
 
 def keep(db: sa.Connection, entries: Iterable[AnyEntry]) -> int:
@@ -69,7 +70,6 @@ def all_entries(db: sa.Connection) -> list[Noted]:
 
 def entries_of(db: sa.Connection, colony: str) -> list[Noted]:
     """Read what stands in the book about one colony, splits and unites with others included."""
-    corrections = sa.select(entry.c.corrects).where(entry.c.corrects.is_not(None))
     bodies = db.scalars(
         sa.select(entry.c.body)
         .where(
@@ -77,12 +77,27 @@ def entries_of(db: sa.Connection, colony: str) -> list[Noted]:
             | (entry.c.other_colony == colony)
             # a correction may move a note from one colony to another, so both ends are read
             | entry.c.corrects.is_not(None)
-            | entry.c.id.in_(corrections)
+            | entry.c.id.in_(CORRECTED)
         )
         .order_by(entry.c.sequence)
     )
     found = standing([ENTRY.validate_python(body) for body in bodies])
     return [each for each in found if colony in names(each)]
+
+
+def written_about(db: sa.Connection, colonies: Collection[str]) -> list[AnyEntry]:
+    """Read as written what bears on some colonies, and who else is in the book, and where."""
+    bodies = db.scalars(
+        sa.select(entry.c.body)
+        .where(
+            entry.c.kind.in_(("yard", "colony", "split", "correction"))
+            | entry.c.colony.in_(colonies)
+            | entry.c.other_colony.in_(colonies)
+            | entry.c.id.in_(CORRECTED)
+        )
+        .order_by(entry.c.sequence)
+    )
+    return [ENTRY.validate_python(body) for body in bodies]
 
 
 def bodies_of(db: sa.Connection, ids: Sequence[UUID]) -> dict[UUID, Any]:

@@ -4,20 +4,24 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 from combwright.kit.catalogue import catalogue
 from combwright.records.additions import Addition, additions, settled
 from combwright.records.amending import amendments
 from combwright.records.amounts import BroodBox
 from combwright.records.colonies import Standing, standings
+from combwright.records.corrections import names
 from combwright.records.engine import open_book, reading, writing
-from combwright.records.entries import all_entries, entries_of, history, keep
+from combwright.records.entries import all_entries, entries_of, history, keep, written_about
 from combwright.records.entry_table import to_csv, to_json
 from combwright.records.notebook import Line
 from combwright.records.problems import Problem
-from combwright.terms.entries import AnyEntry, Noted
+from combwright.terms.entries import AnyEntry, Correction, Noted
 from combwright.terms.errors import BookError, NotebookError, NotFoundError
+
+if TYPE_CHECKING:
+    import sqlalchemy as sa
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,7 +111,7 @@ def add_entries(book_path: Path, entries: Sequence[AnyEntry]) -> Report:
     """
     lines = tuple(Line(at, entries=(each,)) for at, each in enumerate(entries, 1))
     with writing(open_book(book_path)) as db:
-        added = settled(Addition(lines), history(db), brood_boxes())
+        added = settled(Addition(lines), bearing_on(db, entries), brood_boxes())
         if added.blocked:
             remedy = "Put them right and send them again."
             raise RefusedError("entries", [without_line(one) for one in added.problems], remedy)
@@ -179,6 +183,16 @@ def notes(read: Addition) -> list[Noted]:
     return [each for each in read.entries if each.kind != "correction"]
 
 
+def bearing_on(db: "sa.Connection", entries: Sequence[AnyEntry]) -> list[AnyEntry]:
+    """Read what the entries could clash with: a note at one hive need not read the whole book."""
+    colonies: set[str] = set()
+    for each in entries:
+        if isinstance(each, Correction):
+            return history(db)  # what it replaces may be about any colony
+        colonies |= set(names(each))
+    return written_about(db, colonies)
+
+
 def without_line(problem: Problem) -> Problem:
     """Name the place of a problem by its entry where there is no file with lines."""
     return replace(problem, line=None, column=f"entry {problem.entry}")
@@ -210,13 +224,13 @@ def near(name: str, known: Sequence[str]) -> str:
     return f"It knows: {', '.join(sorted(known)[:12])}." if known else "It is still empty."
 
 
-def save(path: Path, text: str) -> None:
+def save(path: Path, content: str | bytes) -> None:
     """Write a file that a person named; what was there before stays whole until it is replaced."""
     # a device or pipe cannot be replaced, only written to
     whole = not path.exists() or path.is_file()
     unfinished = path.with_name(f".{path.name}.part") if whole else path
     try:
-        unfinished.write_text(text, encoding="utf-8", newline="")
+        unfinished.write_bytes(content.encode("utf-8") if isinstance(content, str) else content)
         if whole:
             unfinished.replace(path)
     except OSError as error:
