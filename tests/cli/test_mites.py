@@ -89,6 +89,8 @@ def test_the_page_for_a_person(ask: Any) -> None:  # noqa: ANN401
         ("--tray 3 --washed 2 --bees 300", "are two counts"),
         ("--tray 3 --days 2 --bees 300", "do not go together"),
         ("--tray 3 --days 2 --date 2026-02-03 --month 5", "differ"),
+        ("--tray 3 --days 2 --date 2026-02-30", "2026-02-30 is no day of the calendar"),
+        ("--tray 3 --days 2 --brood some", "--brood cannot be some"),
     ],
 )
 def test_what_a_person_can_put_right_gets_a_sentence(ask: Any, line: str, sentence: str) -> None:  # noqa: ANN401

@@ -1,13 +1,15 @@
 """``combwright mites``: from a count to what it means and what to do by when."""
 
 import json
-from datetime import date, datetime
-from typing import TYPE_CHECKING, Annotated, Any, Literal
+from datetime import date
+from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
 
+from combwright.cli.options import JsonOption
+
 if TYPE_CHECKING:
-    from combwright.science.mite_counts import Estimate
+    from combwright.science.mite_counts import BroodState, Estimate
     from combwright.science.treatments import Option
     from combwright.services.mites import MiteReport
 
@@ -15,7 +17,6 @@ _EXAMPLES = (
     "Example: `combwright mites --tray 33 --days 1 --month 8` or "
     "`combwright mites --washed 9 --bees 300 --brood yes --bees-in-colony 30000`"
 )
-YesNo = Literal["yes", "no"]
 
 
 def register(app: typer.Typer) -> None:
@@ -34,10 +35,12 @@ def mites(
     bees: Annotated[int | None, typer.Option(help="Bees in the sample, about 300.")] = None,
     month: Annotated[int | None, typer.Option(help="Month of the count, 1 to 12.")] = None,
     on: Annotated[
-        datetime | None,
-        typer.Option("--date", formats=["%Y-%m-%d"], help="Day of the count; today unless given."),
+        str | None,
+        typer.Option("--date", help="Day of the count, as 2026-08-15; today unless given."),
     ] = None,
-    brood: Annotated[YesNo | None, typer.Option(help="Whether the colony has brood.")] = None,
+    brood: Annotated[
+        str | None, typer.Option(help="Whether the colony has brood: yes or no.")
+    ] = None,
     supers: Annotated[int | None, typer.Option(help="Honey supers on the colony.")] = None,
     bees_in_colony: Annotated[
         float | None,
@@ -46,7 +49,7 @@ def mites(
     temperature_c: Annotated[
         float | None, typer.Option(help="Temperature by day in the weeks ahead.")
     ] = None,
-    as_json: Annotated[bool, typer.Option("--json", help="Print JSON only.")] = False,
+    as_json: JsonOption = False,
 ) -> None:
     """Tell what a mite count means, how sources disagree, and what to do by when."""
     from combwright.services.mites import Circumstances, Count, assess
@@ -54,7 +57,7 @@ def mites(
     counted = _count({"tray": tray, "washed": washed, "sugar": sugar}, days, bees)
     count = Count(**counted, on=_day(on, month), day_given=on is not None or month is None)
     known = Circumstances(
-        brood="not known" if brood is None else "brood" if brood == "yes" else "no brood",
+        brood=_brood(brood),
         supers=_supers(supers),
         bees_in_colony=bees_in_colony,
         temperature_c=temperature_c,
@@ -66,19 +69,33 @@ def mites(
         _show(report)
 
 
-def _day(on: datetime | None, month: int | None) -> date:
+def _day(on: str | None, month: int | None) -> date:
     """Day of the count: as given, the middle of the month, or today."""
-    from combwright.terms.errors import ClashError
+    from combwright.terms.errors import ClashError, OutOfRangeError
     from combwright.terms.ranges import within
 
     today = date.today()  # noqa: DTZ011  # the keeper's own calendar day
+    try:
+        day = date.fromisoformat(on) if on else None
+    except ValueError as error:
+        said = f"{on} is no day of the calendar."
+        raise OutOfRangeError(said, remedy="Give year, month and day, as 2026-08-15.") from error
     if month is None:
-        return on.date() if on else today
+        return day or today
     number = int(within(month, 1, 12, "The month", remedy="1 is January and 12 December."))
-    if on is not None and on.month != number:
-        said = f"--month {month} and --date {on:%Y-%m-%d} differ."
-        raise ClashError(said, remedy="Give only one.")
-    return on.date() if on else date(today.year, number, 15)
+    if day is not None and day.month != number:
+        raise ClashError(f"--month {month} and --date {on} differ.", remedy="Give only one.")
+    return day or date(today.year, number, 15)
+
+
+def _brood(brood: str | None) -> "BroodState":
+    from combwright.terms.errors import OutOfRangeError
+
+    if brood not in (None, "yes", "no"):
+        raise OutOfRangeError(
+            f"--brood cannot be {brood}.", remedy="Say yes or no, or leave it out."
+        )
+    return "not known" if brood is None else "brood" if brood == "yes" else "no brood"
 
 
 def _supers(supers: int | None) -> int | None:

@@ -81,6 +81,8 @@ def what_to_do(level: Verdict, on: date, ways: list[Option], supers: int | None)
         said.append(f"Possible now: {names}.")
     elif checked:
         said.append(f"Possible once its conditions are checked: {names}.")
+    else:
+        said.append("Nothing is possible as things stand: the treatments say what is in the way.")
     if on.month not in WINTER_MONTHS:
         said.append(_always(on))
     if supers:
