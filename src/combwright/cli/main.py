@@ -4,7 +4,8 @@ import sys
 
 import typer
 
-from combwright.cli import book, evidence, mites, mix, ripe, warm
+from combwright.cli import book, demo, evidence, mites, mix, ripe, warm
+from combwright.cli import round as round_command
 from combwright.terms.errors import CombwrightError
 
 app = typer.Typer(
@@ -16,10 +17,12 @@ app = typer.Typer(
     help="From the keeper's notes to the next round: room, warmth, food and care, with reasons.",
 )
 book.register(app)
+demo.register(app)
 evidence.register(app)
 mites.register(app)
 mix.register(app)
 ripe.register(app)
+round_command.register(app)
 warm.register(app)
 
 

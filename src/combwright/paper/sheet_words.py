@@ -115,7 +115,7 @@ def bench_words(bench: Bench) -> dict[str, Any]:
             ["water", f"{bench.water_kg:.1f} kg"],
             ["makes syrup", f"{bench.syrup_l:.1f} L"],
             ["of it sugar", f"{bench.sugar_fraction * 100:.0f} %"],
-            ["crystallises below", f"{bench.crystallises_below_c:.0f} °C"],
+            ["crystallises below", _crystals(bench)],
         ]
     return {
         "syrup": syrup,
@@ -196,3 +196,10 @@ def _chance(chance: float) -> str:
     if 0 < chance < 0.01:  # noqa: PLR2004 - finer than anybody can know
         return "under 1 %"
     return f"{chance * 100:.0f} %"
+
+
+def _crystals(bench: Bench) -> str:
+    """Say when the syrup crystallises."""
+    if bench.crystallises_below_c is None:
+        return "not above freezing"
+    return f"{bench.crystallises_below_c:.0f} °C"

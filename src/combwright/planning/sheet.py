@@ -97,7 +97,7 @@ class Bench(Shown):
     water_kg: float
     syrup_l: float
     sugar_fraction: float
-    crystallises_below_c: float
+    crystallises_below_c: float | None = Field(description="None: not above freezing")
     frames_drawn: int
     frames_foundation: int
     dummy_boards: int

@@ -73,9 +73,11 @@ class Biology(NamedTuple):
     fondant_rate: float
     sour_after: float
     unripe_fill: float
+    kept_for_eggs: float
     unripe_near: float
     cell_ml: float
     evaporate: float
+    ripen_most: float
     pollen_per_cell: float
     wax_sugar: float
     draw_rate: float

@@ -8,7 +8,7 @@ file has changed.
 import zlib
 from collections.abc import Callable
 from importlib.resources import files
-from typing import Any, TypeVar
+from typing import Any, TypeVar, cast
 
 import numba
 from platformdirs import user_cache_path
@@ -26,10 +26,10 @@ def fingerprint() -> str:
     return f"{digest:08x}"
 
 
-numba.config.CACHE_DIR = str(user_cache_path("combwright") / f"compiled-{fingerprint()}")
+numba.config.CACHE_DIR = str(user_cache_path("combwright") / f"compiled-{fingerprint()}")  # type: ignore[attr-defined]
 
 
 def compiled(function: Function) -> Function:
     """Compile a function of one colony's record; it may call other compiled functions."""
-    kernel: Function = numba.njit(cache=True, nogil=True, error_model="numpy")(function)
-    return kernel
+    kernel: Any = numba.njit(cache=True, nogil=True, error_model="numpy")(function)
+    return cast("Function", kernel)

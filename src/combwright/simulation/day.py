@@ -13,15 +13,23 @@ from typing import Any
 
 import numpy as np
 
-from combwright.simulation.columns import LAYING, QUEENLESS
+from combwright.simulation.balances import BEES, BROOD, broken_balance, mites_of, totals
 from combwright.simulation.compiled import compiled
 from combwright.simulation.feeding import income, take_down
 from combwright.simulation.mite_step import age_mites, arriving_mites, hurt_share
 from combwright.simulation.queen_step import leave, queen_day, swarming
-from combwright.simulation.rearing import age_brood, age_drones, brood_risk, drone_eggs, laid, wanted
+from combwright.simulation.rearing import (
+    age_brood,
+    age_drones,
+    brood_risk,
+    drone_eggs,
+    laid,
+    wanted,
+)
 from combwright.simulation.room import room, share_above
+from combwright.simulation.seen import lie_dead, note, seen_today
 from combwright.simulation.stores import drawing, eat, need, pollen_need, ripen
-from combwright.simulation.warmth import adults_of, brood_of, warmth
+from combwright.simulation.warmth import adults_of, warmth
 from combwright.simulation.workers import (
     ageing_winter_bees,
     recruitment,
@@ -31,34 +39,16 @@ from combwright.simulation.workers import (
 
 # Columns of a day's weather; see ``conditions``.
 FLIGHT, MEAN_C, MAX_C, NIGHT_C, NECTAR, POLLEN, MATING, DAY = range(8)
-CLOSE = 1e-7  # relative error allowed in a balance; rounding alone stays far below it
+
+
+AGED_FORAGE = 0.6  # share of ageing winter bees that go straight to foraging; judgement
 
 
 @compiled
-def sugar_of(s: Any) -> float:
-    """Sugar in the hive and its feeder. [g]."""
-    return s.ripe + s.super_ripe + s.unripe + s.feeder
-
-
-@compiled
-def mites_of(s: Any) -> float:
-    """Mites on bees and in cells."""
-    return s.mites + s.mites_worker.sum() + s.mites_drone.sum()
-
-
-@compiled
-def off(before: float, change: float, after: float) -> bool:
-    """Tell whether a balance is broken."""
-    return not abs(before + change - after) <= CLOSE * (1.0 + abs(before) + abs(after))
-
-
-@compiled
-def one_day(s: Any, w: Any, luck: Any, bio: Any) -> int:
+def one_day(s: Any, w: Any, luck: Any, bio: Any) -> int:  # noqa: PLR0915 (the order of a day)
     """Let one colony live one day, in place. Gives 0, or the number of the broken balance."""
-    bees_before, sugar_before, mites_before = adults_of(s), sugar_of(s), mites_of(s)
-    water_before = s.water + s.feeder_water
-    brood_before, comb_before = brood_of(s), s.drawn + s.foundation
-    if bees_before < 1.0:
+    before = totals(s)
+    if before[BEES] < 1.0:
         return lie_dead(s)
 
     # rates from the state as it was in the morning
@@ -72,9 +62,7 @@ def one_day(s: Any, w: Any, luck: Any, bio: Any) -> int:
     turned = recruitment(s, w[FLIGHT], bio)
     aged = ageing_winter_bees(s, w[DAY], bio)
     live_nest, live_foragers, live_winter = survival(s, w[FLIGHT], bio)
-    sugar_in, water_in, pollen_in = income(
-        s, w[FLIGHT], w[NECTAR], w[POLLEN], luck[1], free, bio
-    )
+    sugar_in, water_in, pollen_in = income(s, w[FLIGHT], w[NECTAR], w[POLLEN], luck[1], free, bio)
     fed_sugar, fed_water = take_down(s, w[MEAN_C], w[MAX_C], sugar_in, free, bio)
     sugar_need = need(s, w[FLIGHT], heat_sugar, bio)
     pollen_used = min(s.pollen, pollen_need(s, bio))
@@ -138,14 +126,14 @@ def one_day(s: Any, w: Any, luck: Any, bio: Any) -> int:
     mites_gone = mites_staying - mites_of(s)
 
     # what is seen and remembered
-    note(s, eggs_wanted, worker_laid + drone_laid, room_cells, warm, heat_w, tied, bio)
+    note(s, eggs_wanted, worker_laid + drone_laid, room_cells, warm, heat_w, tied)
     s.intake = sugar_in + fed_sugar
     s.gathered = sugar_in
     s.used = eaten + wax
     s.unmet = max(0.0, 1.0 - eaten / sugar_need) if sugar_need > 0.0 else 0.0
     s.unmet *= s.unmet > 1e-6
     s.hungry_days += s.unmet > 0.05
-    s.chilled += chill * brood_before
+    s.chilled += chill * before[BROOD]
     s.taken_down += fed_sugar + fed_water
     s.gathered_total += sugar_in
     s.laid_total += worker_laid
@@ -154,40 +142,15 @@ def one_day(s: Any, w: Any, luck: Any, bio: Any) -> int:
     s.fallen = fallen
     s.fallen_total += fallen
 
-    bees_change = emerging - crippled - dead - gone
-    if off(bees_before, bees_change, adults_of(s)):
-        return 1
-    if off(sugar_before, sugar_in - eaten - wax - robbed - carried, sugar_of(s)):
-        return 2
-    water_after = s.water + s.feeder_water
-    ripe_water = water_before + water_in - water_eaten - water_wax - driven_off - water_after
-    if not ripe_water >= -CLOSE * (1.0 + water_before):
-        return 3
-    if off(comb_before, 0.0, s.drawn + s.foundation):
-        return 4
-    if off(mites_before, born + arriving - died - mites_gone, mites_of(s)):
-        return 5
-    lost = brood_before + worker_laid - emerging - brood_of(s)
-    if not lost >= -CLOSE * (1.0 + brood_before):
-        return 6
-    return 0
-
-
-@compiled
-def lie_dead(s: Any) -> int:
-    """A colony without bees stays dead: its brood and mites die with it."""
-    s.nest = s.foragers = s.winter = s.drones = s.mites = 0.0
-    s.eggs[:] = 0.0
-    s.larvae[:] = 0.0
-    s.sealed[:] = 0.0
-    s.drone_open[:] = 0.0
-    s.drone_sealed[:] = 0.0
-    s.mites_worker[:] = 0.0
-    s.mites_drone[:] = 0.0
-    s.queen = QUEENLESS
-    s.laid = s.wanted = s.room = s.intake = s.gathered = s.used = s.fallen = 0.0
-    s.warm_frames = s.heat_w = s.tied = 0.0
-    return 0
+    return broken_balance(
+        before,
+        totals(s),
+        bees=emerging - crippled - dead - gone,
+        sugar=sugar_in - eaten - wax - robbed - carried,
+        water_at_most=water_in - water_eaten - water_wax - driven_off,
+        mites=born + arriving - died - mites_gone,
+        brood_at_most=worker_laid - emerging,
+    )
 
 
 @compiled
@@ -206,14 +169,16 @@ def mix_adults(
     new_nest = emerging - new_winter
     turned = min(turned, s.nest)
     aged = min(aged, s.winter)
-    nest = s.nest + new_nest - turned + aged
-    hurt_nest = (s.nest - max(turned, 0.0)) * s.hurt_nest + new_nest * hurt + aged * s.hurt_winter
+    to_nest = (1.0 - AGED_FORAGE) * aged
+    nest = s.nest + new_nest - turned + to_nest
+    hurt_nest = (s.nest - max(turned, 0.0)) * s.hurt_nest + new_nest * hurt
+    hurt_nest += to_nest * s.hurt_winter
     s.hurt_nest = min(1.0, hurt_nest / nest) if nest > 0.0 else 0.0
     winter = s.winter + new_winter - aged
     kept = (s.winter - aged) * s.hurt_winter + new_winter * hurt
     s.hurt_winter = min(1.0, kept / winter) if winter > 0.0 else 0.0
     s.nest = nest
-    s.foragers += turned
+    s.foragers += turned + AGED_FORAGE * aged
     s.winter = winter
 
 
@@ -229,18 +194,6 @@ def rob(s: Any, day_of_year: float, luck: float, bio: Any) -> float:
     s.ripe -= taken
     s.robbed += 1.0
     return taken
-
-
-@compiled
-def note(
-    s: Any, wanted: float, laid: float, room: float, warm: float, heat_w: float, tied: float, bio: Any
-) -> None:
-    """Remember in place what decided the day."""
-    s.wanted, s.laid, s.room = wanted, laid, room
-    s.warm_frames, s.heat_w, s.tied = warm, heat_w, tied
-    short = s.queen == LAYING and wanted > 50.0 and room < 0.5 * wanted
-    s.short_of_room_days = s.short_of_room_days + 1.0 if short else 0.0
-    s.short_of_room_most = max(s.short_of_room_most, s.short_of_room_days)
 
 
 @compiled
@@ -277,36 +230,3 @@ def live(colonies: Any, weather: Any, luck: Any, bio: Any, trace: Any) -> int:
             if trace.shape[0] > 0:
                 seen_today(s, trace[day, lane])
     return 0
-
-
-@compiled
-def seen_today(s: Any, out: Any) -> None:
-    """Write down the day's quantities, in the order of ``TRACED``."""
-    out[0] = adults_of(s)
-    out[1] = brood_of(s)
-    out[2] = s.laid
-    out[3] = s.ripe + s.super_ripe + s.unripe
-    out[4] = s.room
-    out[5] = mites_of(s)
-    out[6] = s.super_ripe
-    out[7] = s.taken_down
-    out[8] = s.fallen
-    out[9] = s.swarmed
-    out[10] = s.gathered
-    out[11] = s.used
-
-
-TRACED = (
-    "adults",
-    "brood",
-    "eggs_laid",
-    "sugar_g",
-    "room_cells",
-    "mites",
-    "super_sugar_g",
-    "syrup_taken_g",
-    "fallen",
-    "swarms",
-    "gathered_g",
-    "used_g",
-)

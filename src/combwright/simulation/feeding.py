@@ -21,7 +21,8 @@ def income(
     Nectar is limited by the cells that are free to take it.
     """
     hours = s.foragers * flight_hours * s.forage_success
-    for_pollen = bio.pollen_foragers * (0.4 + 1.6 * POLLEN_ENOUGH_G / (POLLEN_ENOUGH_G + 2.0 * s.pollen))
+    lack = POLLEN_ENOUGH_G / (POLLEN_ENOUGH_G + 2.0 * s.pollen)
+    for_pollen = bio.pollen_foragers * (0.05 + 3.4 * lack * lack)
     gathered_pollen = hours * for_pollen * bio.pollen_per_hour * pollen
     offered = hours * (1.0 - for_pollen) * bio.nectar_per_hour * nectar
     sugar = offered * np.exp(bio.daily_luck * luck - 0.5 * bio.daily_luck * bio.daily_luck)
@@ -54,5 +55,5 @@ def take_down(
     rate = bio.take_down * bees * warm / (1.0 + gathered / 400.0)
     ml_per_g = (sugar / CRYSTAL_KG_PER_L + water) / mass
     most = max(0.0, free * bio.cell_ml * bio.unripe_fill / ml_per_g)
-    taken = min(mass, min(rate, most))
+    taken = min(mass, rate, most)
     return sugar * taken / mass, water * taken / mass

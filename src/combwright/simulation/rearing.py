@@ -6,7 +6,7 @@ import numpy as np
 
 from combwright.simulation.columns import LAYING
 from combwright.simulation.compiled import compiled
-from combwright.simulation.warmth import brood_of, season, spread
+from combwright.simulation.warmth import brood_of, season, spread, winter_reserve
 
 OPEN_LARVA_DAYS = 6.0
 
@@ -23,8 +23,9 @@ def wanted(s: Any, day_of_year: float, tied: float, income: float, bio: Any) -> 
     nurses = max(0.0, s.nest + bio.winter_nurse * s.winter - tied)
     food = s.ripe + s.unripe + s.super_ripe
     fed = food * food / (food * food + bio.food_half * bio.food_half)
-    lift = 1.0 - bio.income_lift * (1.0 - min(1.0, income / (0.004 * nurses + 1.0)))
-    with_pollen = 0.25 + 0.75 * s.pollen / (s.pollen + bio.pollen_half)
+    lift = 1.0 - bio.income_lift * (1.0 - min(1.0, income / max(s.used, 1.0)))
+    without = 0.25 + 0.45 * winter_reserve(s)
+    with_pollen = without + (1.0 - without) * s.pollen / (s.pollen + bio.pollen_half)
     years = s.queen_age / 365.0
     vigour = min(1.0, (s.queen_age + 4.0) / 12.0) * (1.0 - 0.12 * max(0.0, years - 1.0))
     slimming = 0.4 if s.swarm_clock >= OPEN_LARVA_DAYS else 1.0

@@ -6,6 +6,7 @@ from combwright.simulation.compiled import compiled
 from combwright.simulation.warmth import brood_of, frames_covered, spread
 
 CRYSTAL_KG_PER_L = 1.587  # density of sucrose crystals; from memory
+ARCH_SHARE = 0.14  # of the brood box's cells, kept in stores before honey goes up; judgement
 WATER_PER_RIPE_SUGAR = 0.22  # water carried by sugar in honey at 18 % water
 
 
@@ -23,11 +24,20 @@ def super_free(s: Any) -> float:
 
 @compiled
 def share_above(s: Any, night_c: float, bio: Any) -> float:
-    """Share of the unripe food that is kept in supers: bees go up once they fill the box below."""
+    """Share of the unripe food that is kept in supers.
+
+    Bees go up once they fill the box below, and keep an arch of stores over the brood first.
+    """
     if s.supers < 1.0:
         return 0.0
+    arch = spread(s.ripe / s.sugar_per_cell / max(s.drawn, 1.0), 0.03, ARCH_SHARE)
     climbing = spread(frames_covered(s, night_c, bio) / max(s.frames, 1.0), 0.6, 0.9)
-    return 0.9 * climbing * min(1.0, super_free(s) / max(unripe_cells(s, bio), 1.0))
+    return (
+        0.9
+        * climbing
+        * (0.2 + 0.8 * arch)
+        * min(1.0, super_free(s) / max(unripe_cells(s, bio), 1.0))
+    )
 
 
 @compiled
@@ -55,4 +65,6 @@ def room(s: Any, warm_frames: float, above: float, bio: Any) -> tuple[float, flo
     warm = min(s.drawn, warm_frames * s.cells_per_frame * bio.nest_share)
     within = max(held - (s.drawn - warm), bio.unripe_near * unripe)
     free = max(0.0, s.drawn - brood - held)
-    return min(free, max(0.0, warm - brood - within)), free + super_free(s) * (s.supers > 0.0)
+    for_eggs = min(free, max(0.0, warm - brood - within))
+    for_food = free - bio.kept_for_eggs * for_eggs + super_free(s) * (s.supers > 0.0)
+    return for_eggs, for_food

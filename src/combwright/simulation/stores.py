@@ -4,7 +4,7 @@ from typing import Any
 
 from combwright.simulation.compiled import compiled
 from combwright.simulation.room import WATER_PER_RIPE_SUGAR
-from combwright.simulation.warmth import adults_of, basal, brood_of, spread
+from combwright.simulation.warmth import adults_of, basal, brood_of, spread, winter_reserve
 
 OPEN_LARVA_DAYS = 6.0
 
@@ -23,8 +23,9 @@ def need(s: Any, flight_hours: float, heat_sugar: float, bio: Any) -> float:
 
 @compiled
 def pollen_need(s: Any, bio: Any) -> float:
-    """Pollen needed today by the larvae, through their nurses. [g]."""
-    return (s.larvae.sum() + 1.5 * s.drone_open.sum()) * bio.larva_pollen / OPEN_LARVA_DAYS
+    """Pollen needed today by the larvae, through their nurses; winter bees give half. [g]."""
+    larvae = s.larvae.sum() + 1.5 * s.drone_open.sum()
+    return larvae * bio.larva_pollen / OPEN_LARVA_DAYS * (1.0 - 0.5 * winter_reserve(s))
 
 
 @compiled
@@ -73,7 +74,7 @@ def ripen(s: Any, mean_c: float, above: float, bio: Any) -> float:
     air = 0.4 + 0.6 * spread(mean_c, 2.0, 18.0)
     vents = 0.85 + 0.15 * spread(s.tray_open + s.entrance, 50.0, 300.0)
     capacity = bio.evaporate * adults_of(s) * air * vents
-    share = 1.0 if excess <= capacity else capacity / excess
+    share = min(bio.ripen_most, capacity / excess if excess > 0.0 else 1.0)
     ripened = share * s.unripe
     driven_off = share * max(0.0, excess)
     into_supers = ripened * above

@@ -23,6 +23,13 @@ def brood_of(s: Any) -> float:
 
 
 @compiled
+def winter_reserve(s: Any) -> float:
+    """Share of winter bees, which rear the first brood from protein in their own bodies."""
+    bees = adults_of(s)
+    return s.winter / bees if bees > 0.0 else 0.0
+
+
+@compiled
 def spread(value: float, low: float, high: float) -> float:
     """Place a value between two others, 0 to 1."""
     return min(1.0, max(0.0, (value - low) / (high - low)))
@@ -37,7 +44,7 @@ def frames_covered(s: Any, air_c: float, bio: Any) -> float:
 
 @compiled
 def conductance(s: Any, frames: float, looseness: float, bio: Any) -> float:
-    """Heat loss of the nest per kelvin: the bees' mantle and the enclosure, one behind the other."""
+    """Heat loss of the nest per kelvin: the bees' mantle and the enclosure in series."""
     mantle = bio.mantle_w_per_k * (adults_of(s) * bio.bee_g + 1.0) ** BASAL_EXPONENT * looseness
     enclosure = s.heat_loss * (s.loss_base + s.loss_per_frame * frames)
     return mantle * enclosure / (mantle + enclosure)
@@ -76,7 +83,7 @@ def warmth(s: Any, mean_c: float, night_c: float, bio: Any) -> tuple[float, floa
     edge = bio.edge_frames * empty_beside * (1.0 - spread(night_c, 3.0, 18.0))
     night_w = loss * max(0.0, bio.nest_c - night_c)
     share = min(1.0, (living_w + bees * bio.heat_most) / max(night_w, 1e-9))
-    warm = max(0.0, covered - edge) * share
+    warm = max(0.6 * covered, covered - edge) * share
     return warm, heat_w, extra_w * 86400.0 / bio.sugar_j_per_g, extra_w / bio.heater_w
 
 

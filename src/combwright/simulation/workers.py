@@ -39,11 +39,12 @@ def recruitment(s: Any, flight_hours: float, bio: Any) -> float:
 
 @compiled
 def ageing_winter_bees(s: Any, day_of_year: float, bio: Any) -> float:
-    """Winter bees that age into nest bees today, worn by the brood they rear in spring."""
-    if day_of_year < 20.0 or day_of_year > 220.0:
+    """Winter bees that age into nest bees today, from February on and the more brood they rear."""
+    if day_of_year > 220.0:
         return 0.0
     brood = brood_of(s)
-    return s.winter * bio.winter_ageing * brood / (brood + 4000.0)
+    work = 0.3 + 0.7 * brood / (brood + 3000.0)
+    return s.winter * bio.winter_ageing * work * spread(day_of_year, 30.0, 95.0)
 
 
 @compiled

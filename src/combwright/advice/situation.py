@@ -1,0 +1,105 @@
+"""What a decision knows: the belief, the stack, the days ahead, and the limits on harm."""
+
+from dataclasses import dataclass
+from datetime import date, timedelta
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from combwright.belief.standing import Standing
+from combwright.belief.weights import quantiles
+
+Floats = NDArray[np.float64]
+MARGIN_DAYS = 3  # food must last this much longer than the next visit
+
+
+@dataclass(frozen=True, slots=True)
+class Limits:
+    """The greatest chance of each harm that a plan may carry; the keeper may change them."""
+
+    hunger: float = 0.02
+    no_room: float = 0.10
+    chilled: float = 0.05
+    sour: float = 0.05
+    syrup_in_honey: float = 0.0
+    swarm: float = 0.20
+
+    def excess(self, chances: dict[str, float]) -> float:
+        """By how much a plan breaks the limits, in all; a swarm is flagged, not forbidden.
+
+        Examples
+        --------
+        >>> Limits().excess({"hunger": 0.02, "no room": 0.25, "swarm": 0.9}).__round__(2)
+        0.15
+
+        """
+        allowed = {
+            "hunger": self.hunger,
+            "no room": self.no_room,
+            "chilled": self.chilled,
+            "sour": self.sour,
+            "syrup in honey": self.syrup_in_honey,
+        }
+        weight = {"hunger": 3.0, "syrup in honey": 3.0}
+        return sum(
+            weight.get(name, 1.0) * max(0.0, chances.get(name, 0.0) - limit)
+            for name, limit in allowed.items()
+        )
+
+
+@dataclass(frozen=True)
+class Situation:
+    """One colony on the day of the round.
+
+    ``conditions`` and ``luck`` begin on that day and cover the days to the next visit and the
+    margin after it.
+    """
+
+    colony: str
+    on: date
+    days: int
+    colonies: NDArray[np.void]
+    standing: Standing
+    conditions: Floats
+    luck: Floats
+    limits: Limits
+    aim: date
+    syrup_fraction: float = 0.6
+    drawn_frames_to_hand: bool = True
+    pitch_mm: float | None = None
+
+    @property
+    def horizon(self) -> int:
+        """Days over which a plan is tried."""
+        return self.days + MARGIN_DAYS
+
+    @property
+    def next_visit(self) -> date:
+        """When the colony is seen again."""
+        return self.on + timedelta(days=self.days)
+
+    def with_members(self, chosen: Any) -> "Situation":
+        """Give the same situation for some of the members, as if they had been found."""
+        count = len(self.colonies)
+        picked = np.resize(np.flatnonzero(chosen), count)
+        return Situation(
+            self.colony,
+            self.on,
+            self.days,
+            self.colonies[picked],
+            self.standing,
+            self.conditions[picked % self.conditions.shape[0]],
+            self.luck[picked],
+            self.limits,
+            self.aim,
+            self.syrup_fraction,
+            self.drawn_frames_to_hand,
+            self.pitch_mm,
+        )
+
+
+def band(values: Floats) -> tuple[float, float, float]:
+    """5, 50 and 95 % quantiles of evenly weighted members."""
+    low, mid, high = quantiles(values, np.full(len(values), 1.0 / len(values)), (0.05, 0.5, 0.95))
+    return low, mid, high

@@ -1,0 +1,223 @@
+"""Room and warmth: frames, dummy boards, super, tray and entrance."""
+
+from dataclasses import dataclass
+from typing import Any, Final
+
+import numpy as np
+
+from combwright.advice.situation import Situation, band
+from combwright.advice.trial import Change, Tried, try_all
+from combwright.kit.geometry import frames_that_fit
+from combwright.simulation import observe
+from combwright.simulation.actions import arrange, feed
+from combwright.simulation.enclosure import slab_loss
+from combwright.terms.set_up import SetUp
+
+FRAME_COST_BEES: Final = 40.0  # gain in bees that makes it worth to open up by a frame; judgement
+HONEY_BEES: Final = 150.0  # bees that a kilogram of honey is worth here; judgement
+FULL_SHARE: Final = 0.85  # of the frames covered, from which a box counts as full of bees
+HOT_C: Final = 24.0  # mean high from which the tray is drawn out further
+
+
+@dataclass(frozen=True)
+class Space:
+    """A set-up with its reason and the runner-up."""
+
+    set_up: SetUp
+    jobs: tuple[str, ...]
+    because: tuple[str, ...]
+    inputs: dict[str, float]
+    chances: dict[str, float]
+
+
+def space(situation: Situation) -> Space:
+    """Choose frames, boards and supers, then tray and entrance.
+
+    Candidates are tried with a feed that replaces what the colony uses, so that room and warmth
+    are not confused with hunger.
+    """
+    now = situation.standing.set_up
+    candidates = _candidates(situation, now)
+    tried = try_all(situation, [_arranged(situation, each) for each in candidates])
+    excess = [_excess(situation, each) for each in tried]
+    worth = [
+        _worth(each, candidate, now) for each, candidate in zip(tried, candidates, strict=True)
+    ]
+    best = min(range(len(candidates)), key=lambda i: (round(excess[i], 2), -worth[i]))
+    chosen = candidates[best]
+    chosen = _ventilated(situation, chosen)
+    inputs = _inputs(situation, tried[0], tried[best], chosen)
+    return Space(
+        chosen,
+        _jobs(situation, now, chosen),
+        _because(situation, now, chosen, inputs),
+        inputs,
+        tried[best].chances,
+    )
+
+
+def _candidates(situation: Situation, now: SetUp) -> list[SetUp]:
+    """Give the set-up as it is, and what could sensibly be done to it today."""
+    hive = situation.standing.hive
+    pitch = situation.pitch_mm or hive.pitch_mm
+    found = [now]
+    covered = float(np.quantile(observe.frames_of_bees(situation.colonies), 0.9))
+    for more in (-2, -1, 1, 2):
+        frames = now.frames + more
+        if frames < 2 or (more < 0 and frames < covered + 0.5):
+            continue
+        boards = _boards(hive, frames, pitch)
+        if boards is None or frames > hive.capacity * max(1, -(-now.frames // hive.capacity)):
+            continue
+        sheets = 0 if situation.drawn_frames_to_hand else max(0, more)
+        found.append(
+            now.model_copy(update={"frames": frames, "dummy_boards": boards, "foundation": sheets})
+        )
+    if now.dummy_boards < 2 and now.frames < hive.frames - 1:
+        boards = _boards(hive, now.frames, pitch)
+        if boards is not None and boards > now.dummy_boards:
+            found.append(now.model_copy(update={"dummy_boards": boards}))
+    if hive.honey_super is not None and now.supers < 4:
+        on = {"supers": now.supers + 1, "excluder": True}
+        found += [
+            each.model_copy(update=on) for each in list(found) if each.frames >= hive.frames - 1
+        ]
+    return [each.model_copy(update={"foundation": each.foundation}) for each in found]
+
+
+def _boards(hive: Any, frames: int, pitch: float) -> int | None:
+    """Give the dummy boards that go in beside so many frames: two while there is room."""
+    for boards in (2, 1, 0):
+        if frames_that_fit(hive, pitch, boards) >= frames:
+            wide_open = frames <= hive.frames - 2
+            return boards if wide_open or boards < 2 else 1
+    return None
+
+
+def _arranged(situation: Situation, set_up: SetUp) -> Change:
+    use_g = float(np.median(situation.colonies["used"])) * situation.horizon
+
+    def change(colonies: Any) -> None:
+        arrange(colonies, situation.standing.hive, set_up)
+        if set_up.supers == 0:
+            feed(colonies, use_g * 0.8 / 0.6, 0.6, warmer_k=8.0)
+
+    return change
+
+
+def _excess(situation: Situation, tried: Tried) -> float:
+    chances = {name: tried.chances[name] for name in ("no room", "chilled")}
+    return situation.limits.excess(chances)
+
+
+def _worth(tried: Tried, candidate: SetUp, now: SetUp) -> float:
+    changed = abs(candidate.frames - now.frames) + 2.0 * abs(candidate.supers - now.supers)
+    swarm = 4000.0 * tried.chances["swarm"]
+    return tried.bees + HONEY_BEES * tried.honey_kg - FRAME_COST_BEES * changed - swarm
+
+
+def _ventilated(situation: Situation, set_up: SetUp) -> SetUp:
+    """Set tray and entrance by season, warmth and strength (common practice, no source)."""
+    month = situation.on.month
+    high = float(np.mean(situation.conditions[:, : situation.days, 2]))
+    bees = float(np.median(observe.frames_of_bees(situation.colonies)))
+    if month in (11, 12, 1, 2):
+        tray = 460
+    elif high >= HOT_C:
+        tray = 230
+    else:
+        tray = 75 if high < 12.0 or bees < 4.0 else 100 if high < 18.0 else 125
+    entrance = 30 if bees < 4.0 else 60 if bees < 7.0 else 120 if bees < 10.0 else 250
+    if situation.standing.hive.floor == "solid":
+        tray = 0
+    return set_up.model_copy(update={"tray_open_mm": tray, "entrance_mm": entrance})
+
+
+def _inputs(situation: Situation, now: Tried, chosen: Tried, set_up: SetUp) -> dict[str, float]:
+    bees = band(observe.frames_of_bees(situation.colonies))
+    before = slab_loss(situation.standing.hive, situation.standing.set_up)
+    after = slab_loss(situation.standing.hive, set_up)
+    covered = bees[1]
+    watt_before = before.base_w_per_k + before.per_frame_w_per_k * covered
+    watt_after = after.base_w_per_k + after.per_frame_w_per_k * covered
+    return {
+        "frames_of_bees_low": bees[0],
+        "frames_of_bees": bees[1],
+        "frames_of_bees_high": bees[2],
+        "no_room_as_it_is": now.chances["no room"],
+        "no_room": chosen.chances["no room"],
+        "chilled": chosen.chances["chilled"],
+        "swarm_as_it_is": now.chances["swarm"],
+        "swarm": chosen.chances["swarm"],
+        "bees_gained": chosen.bees - now.bees,
+        "loss_w_per_k_as_it_is": watt_before,
+        "loss_w_per_k": watt_after,
+        "mean_high_c": float(np.mean(situation.conditions[:, : situation.days, 2])),
+    }
+
+
+def _jobs(situation: Situation, now: SetUp, chosen: SetUp) -> tuple[str, ...]:
+    jobs = []
+    more = chosen.frames - now.frames
+    kind = "foundation" if chosen.foundation else "drawn"
+    if more > 0:
+        jobs.append(
+            f"Add {more} {kind} frame{_s(more)} at the edge of the nest, one a side in turn."
+        )
+    if more < 0:
+        jobs.append(f"Take out {-more} empty frame{_s(-more)} from the edge.")
+    boards = chosen.dummy_boards - now.dummy_boards
+    if boards:
+        verb = "Put in" if boards > 0 else "Take out"
+        jobs.append(f"{verb} {abs(boards)} dummy board{_s(abs(boards))}.")
+    if chosen.supers > now.supers:
+        jobs.append("Put on a super over the excluder.")
+    if chosen.tray_open_mm != now.tray_open_mm and situation.standing.hive.floor == "mesh":
+        out = chosen.tray_open_mm >= 400
+        jobs.append("Take the tray out." if out else f"Tray open {chosen.tray_open_mm} mm.")
+    if chosen.entrance_mm != now.entrance_mm:
+        jobs.append(f"Entrance {chosen.entrance_mm} mm.")
+    return tuple(jobs)
+
+
+def _s(count: int) -> str:
+    return "" if count == 1 else "s"
+
+
+def _because(
+    situation: Situation, now: SetUp, chosen: SetUp, inputs: dict[str, float]
+) -> tuple[str, ...]:
+    lines = []
+    bees = (
+        f"{inputs['frames_of_bees']:.1f} frames of bees "
+        f"({inputs['frames_of_bees_low']:.1f} to {inputs['frames_of_bees_high']:.1f})"
+    )
+    if chosen.frames > now.frames:
+        lines.append(
+            f"{bees} on {now.frames} frames: as it is, a {inputs['no_room_as_it_is']:.0%} chance "
+            f"that the queen is short of room for two days; with {chosen.frames} frames "
+            f"{inputs['no_room']:.0%}, and about {round(inputs['bees_gained'], -1):.0f} more bees "
+            "and brood."
+        )
+    elif chosen.frames < now.frames or chosen.dummy_boards > now.dummy_boards:
+        lines.append(
+            f"{bees}: closing up cuts the loss of the nest from "
+            f"{inputs['loss_w_per_k_as_it_is']:.2f} to {inputs['loss_w_per_k']:.2f} W/K (published "
+            "hive figures differ threefold) and leaves room enough."
+        )
+    else:
+        lines.append(
+            f"{bees} on {now.frames} frames leave room until {situation.next_visit:%d %b}: "
+            f"{inputs['no_room']:.0%} chance of being short."
+        )
+    if chosen.supers > now.supers:
+        lines.append(
+            f"The box fills: chance of a swarm before then {inputs['swarm_as_it_is']:.0%} as it "
+            f"is, {inputs['swarm']:.0%} with a super."
+        )
+    lines.append(
+        f"Days of about {inputs['mean_high_c']:.0f} °C set the tray; the entrance is what "
+        f"{inputs['frames_of_bees']:.0f} frames of bees can guard. Air goes through the open floor "
+        "under a closed top."
+    )
+    return tuple(lines)

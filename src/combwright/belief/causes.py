@@ -1,0 +1,105 @@
+"""What may have happened unseen between two visits, and how a colony would then look.
+
+At each note every member is also offered in the version in which one of these happened. Their
+weights after the note are the chances of the causes; what the note speaks against disappears.
+"""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any, Final
+
+import numpy as np
+
+from combwright.simulation.columns import CELL, LAYING, QUEENLESS, VIRGIN
+
+EMERGES_ON = 16.0
+MATES_BY = 24.0
+
+
+@dataclass(frozen=True, slots=True)
+class Cause:
+    """Something that nobody noted: its name, its chance in a week by season, and what it does."""
+
+    name: str
+    in_words: str
+    weekly: Callable[[int], float]
+    happen: Callable[[Any, float, np.random.Generator], None]
+
+
+def _swarm_season(day_of_year: int) -> float:
+    """Chance in a week of an unseen swarm, beyond those that the model makes; judgement."""
+    return float(np.interp(day_of_year, (100, 125, 165, 200, 225), (0.0, 0.02, 0.03, 0.01, 0.0)))
+
+
+def _queen_risk(_: int) -> float:
+    return 0.004
+
+
+def _robbing_season(day_of_year: int) -> float:
+    return float(
+        np.interp(day_of_year, (60, 190, 220, 285, 310), (0.001, 0.002, 0.01, 0.01, 0.001))
+    )
+
+
+def swarm(colonies: Any, days: float, rng: np.random.Generator) -> None:
+    """Let a swarm have left at an unknown day since the last note, in place."""
+    members = len(colonies)
+    share = rng.uniform(0.5, 0.85, members)
+    ago = rng.uniform(0.0, max(days, 1.0), members)
+    for column in ("nest", "foragers", "winter", "mites"):
+        colonies[column] *= 1.0 - share
+    colonies["ripe"] = np.maximum(0.0, colonies["ripe"] - rng.uniform(200.0, 700.0, members))
+    colonies["swarmed"] += 1.0
+    _leave_queenless(colonies, ago, 8.5)
+
+
+def lose_queen(colonies: Any, days: float, rng: np.random.Generator) -> None:
+    """Let the queen have been lost at an unknown day since the last note, in place."""
+    ago = rng.uniform(0.0, max(days, 1.0), len(colonies))
+    _leave_queenless(colonies, ago, 4.0)
+
+
+def _leave_queenless(colonies: Any, ago: Any, cell_age: float) -> None:
+    """Take back what the queen laid since she left, and set the clock of her successors."""
+    for day in range(3):
+        colonies["eggs"][:, day] *= ago < day + 0.5
+    for day in range(6):
+        colonies["larvae"][:, day] *= ago < day + 3.5
+    for day in range(12):
+        colonies["sealed"][:, day] *= ago < day + 9.5
+    clock = ago + cell_age
+    virgin = clock - EMERGES_ON
+    laying = virgin > MATES_BY
+    colonies["queen"] = np.where(virgin < 0.0, CELL, np.where(laying, LAYING, VIRGIN))
+    colonies["queen_clock"] = np.where(virgin < 0.0, clock, virgin)
+    colonies["queen_age"] = np.where(laying, virgin - MATES_BY, 0.0)
+    colonies["mating_flights"] = 0.0
+    colonies["swarm_clock"] = 0.0
+
+
+def fail_queen(colonies: Any, days: float, rng: np.random.Generator) -> None:
+    """Let a virgin have failed to mate, or a queen have gone without a successor, in place."""
+    ago = rng.uniform(0.0, max(days, 1.0), len(colonies))
+    _leave_queenless(colonies, ago, 4.0)
+    colonies["queen"] = QUEENLESS
+    colonies["larvae"][:, :2] = 0.0
+    colonies["eggs"] = 0.0
+
+
+def robbers(colonies: Any, days: float, rng: np.random.Generator) -> None:
+    """Let robbers have taken most of the stores, in place."""
+    left = rng.uniform(0.03, 0.5, len(colonies))
+    for column in ("ripe", "unripe", "water", "super_ripe", "super_syrup"):
+        colonies[column] *= left
+    colonies["robbed"] += 1.0
+    del days
+
+
+CAUSES: Final = (
+    Cause("swarmed", "it may have swarmed", _swarm_season, swarm),
+    Cause("queen lost", "the queen may be lost", _queen_risk, lose_queen),
+    Cause("queen failed", "it may be without a queen", _queen_risk, fail_queen),
+    Cause("robbed", "it may have been robbed", _robbing_season, robbers),
+)
+MISCOUNTED: Final = "miscounted"
+ELSE_CHANCE: Final = 0.004  # a note that none of these explains: something else, or a slip

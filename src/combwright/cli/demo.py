@@ -1,0 +1,54 @@
+"""The demo: an invented keeper's book, and its round."""
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+
+def register(app: typer.Typer) -> None:
+    """Put the command into the command line."""
+    app.command("demo")(demo)
+
+
+def demo(
+    folder: Annotated[Path, typer.Option("--dir", help="Folder to write into.")] = Path("demo"),
+    json: Annotated[bool, typer.Option("--json", help="Print JSON only.")] = False,
+) -> None:
+    """Write an invented keeper's spring into a folder, and plan its next round.
+
+    Example: `combwright demo --dir demo`
+    """
+    from combwright.cli.progress import counted
+    from combwright.services.demo import write_demo
+
+    with counted("colonies noted", shown=not json) as progress:
+        paths = write_demo(folder, progress=progress)
+
+    from combwright.paper.round_sheet import round_pdf
+    from combwright.services.book import save
+    from combwright.services.round import round_sheet
+
+    with counted("colonies planned", shown=not json) as progress:
+        sheet = round_sheet(paths.book, paths.on, progress=progress)
+    pdf = paths.book.with_name("round.pdf")
+    save(pdf, round_pdf(sheet))
+    if json:
+        from json import dumps
+
+        told = {
+            "book": str(paths.book),
+            "notebook": str(paths.notebook),
+            "weather": str(paths.weather),
+            "pdf": str(pdf),
+            "on": paths.on.isoformat(),
+        }
+        typer.echo(dumps(told, indent=2))
+        return
+
+    from combwright.cli.round import show
+
+    show(sheet)
+    typer.echo(f"\nThe sheet to print is {pdf}.")
+    typer.echo(f"Next: combwright book show Bramble --book {paths.book}")
+    typer.echo(f'      combwright round --on {paths.on} --yard "Alder Bank" --book {paths.book}')

@@ -1,0 +1,90 @@
+"""The round: from each colony's plan to the sheet."""
+
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from combwright.advice.branches import Found
+from combwright.advice.food import Portion
+from combwright.advice.plan import plan
+from combwright.advice.situation import Situation, band
+from combwright.belief.filter import QUANTITIES
+from combwright.belief.replay import Followed
+from combwright.planning import sheet
+from combwright.planning.strip import stack_view
+from combwright.simulation.actions import arrange
+from combwright.terms.set_up import SetUp
+
+DIGITS: Final = {"stores_kg": 1, "frames_of_bees": 1, "frames_of_brood": 1}
+SYRUP_KG_PER_L: Final = 1.287  # 60 % at 20 °C: ICUMSA polynomial, see science/syrup
+
+
+def colony_sheet(followed: Followed, situation: Situation, order: int) -> sheet.ColonySheet:
+    """Plan for a colony and write its part of the sheet."""
+    decided = plan(situation)
+    set_up = decided.space.set_up
+    after = situation.colonies.copy()
+    arrange(after, situation.standing.hive, set_up)
+    hive = situation.standing.hive
+    return sheet.ColonySheet(
+        colony=situation.colony,
+        yard=followed.yard,
+        hive=hive.name,
+        order=order,
+        last_visit=followed.last_visit,
+        next_visit=situation.next_visit,
+        expected=_expected(situation.colonies),
+        portion=_portion(decided.portion),
+        set_up_now=_shown(situation.standing.set_up),
+        set_up=_shown(set_up),
+        jobs=list(decided.jobs),
+        because=list(decided.because),
+        branches=[_branch(found) for found in decided.branches],
+        questions=list(followed.belief.questions),
+        chances={name: round(chance, 3) for name, chance in decided.chances.items()},
+        inputs={name: _rounded(value) for name, value in decided.inputs.items()},
+        before=stack_view(situation.colonies, hive, situation.standing.set_up, feeder_over=False),
+        after=stack_view(
+            after,
+            hive,
+            set_up,
+            feeder_over=decided.portion.grams > 0,
+            was=situation.standing.set_up,
+        ),
+    )
+
+
+def _rounded(value: float) -> float:
+    return float(f"{value:.4g}")
+
+
+def _expected(colonies: NDArray[np.void]) -> sheet.Expected:
+    bands = {}
+    for name, quantity in QUANTITIES.items():
+        low, mid, high = band(quantity(colonies))
+        digits = DIGITS.get(name, 0)
+        bands[name] = sheet.Band(
+            low=round(low, digits), mid=round(mid, digits), high=round(high, digits)
+        )
+    return sheet.Expected(**bands)
+
+
+def _portion(food: Portion) -> sheet.Portion:
+    return sheet.Portion(
+        syrup_g=food.grams,
+        per_day_g=food.per_day_g,
+        days=food.days,
+        sugar_fraction=food.sugar_fraction,
+        feed=food.feed,
+        litres=round(food.grams / 1000.0 / SYRUP_KG_PER_L, 1) if food.feed == "syrup" else 0.0,
+    )
+
+
+def _shown(set_up: SetUp) -> sheet.SetUpShown:
+    return sheet.SetUpShown(**set_up.model_dump(exclude={"hive"}))
+
+
+def _branch(found: Found) -> sheet.Branch:
+    food = _portion(found.portion) if found.portion is not None else None
+    return sheet.Branch(found=found.found, do=list(found.do), because=found.because, portion=food)

@@ -1,0 +1,111 @@
+"""Bench list and load list: what to prepare indoors and what to put in the vehicle."""
+
+from collections.abc import Sequence
+from typing import Final
+
+from combwright.planning.sheet import Bench, ColonySheet, Stop
+from combwright.science.syrup import density_kg_per_l
+from combwright.science.syrup_keeping import saturation_temperature_c, solubility_fraction
+
+SPARE: Final = 1.10  # a tenth more syrup than the portions, for spills and stronger colonies
+SWARM_LIKELY: Final = 0.2
+ALWAYS: Final = (
+    "smoker, fuel and lighter",
+    "water to put the smoker out",
+    "two hive tools and a brush",
+    "veil, gloves, and a spare veil",
+    "bucket of washing soda for tools",
+    "queen cage and marking pen",
+    "straps and entrance foam",
+    "first aid; adrenaline if prescribed",
+    "this sheet and a pencil",
+)
+
+
+def _more(colony: ColonySheet, what: str) -> int:
+    before = int(getattr(colony.set_up_now, what))
+    return max(0, int(getattr(colony.set_up, what)) - before)
+
+
+def _frames(colony: ColonySheet) -> tuple[int, int]:
+    """Frames to bring for a colony: drawn, and foundation."""
+    more = _more(colony, "frames")
+    sheets = min(more, colony.set_up.foundation)
+    return more - sheets, sheets
+
+
+def bench(colonies: Sequence[ColonySheet], sugar_fraction: float) -> Bench:
+    """Add up what the round needs from the bench."""
+    grams = sum(c.portion.syrup_g for c in colonies if c.portion.feed == "syrup") * SPARE
+    kilograms = round(grams / 1000.0, 1)
+    sugar = round(kilograms * sugar_fraction, 1)
+    water = round(kilograms * (1.0 - sugar_fraction), 1)
+    litres = kilograms / float(density_kg_per_l(sugar_fraction, 20.0))
+    drawn = sum(_frames(c)[0] for c in colonies)
+    sheets = sum(_frames(c)[1] for c in colonies)
+    boards = sum(_more(c, "dummy_boards") for c in colonies)
+    supers = sum(_more(c, "supers") for c in colonies)
+    steps = []
+    if kilograms:
+        steps.append(
+            f"Stir {sugar:g} kg of white sugar into {water:g} kg (litres) of hot, not boiling, "
+            "water until it is clear; keep children away from the hot pan."
+        )
+        steps.append("Fill the portions by weight and carry them hand-warm.")
+    if drawn or sheets:
+        steps.append(f"Make ready {drawn} drawn frames and {sheets} frames with foundation.")
+    return Bench(
+        sugar_kg=sugar,
+        water_kg=water,
+        syrup_l=round(litres, 1),
+        sugar_fraction=sugar_fraction,
+        crystallises_below_c=_crystallises_below(sugar_fraction),
+        frames_drawn=drawn,
+        frames_foundation=sheets,
+        dummy_boards=boards,
+        supers=supers,
+        boxes=supers,
+        steps=steps,
+    )
+
+
+def _crystallises_below(sugar_fraction: float) -> float | None:
+    """Give the temperature below which syrup crystallises; none where it freezes first."""
+    if sugar_fraction < float(solubility_fraction(0.0)):
+        return None
+    return round(float(saturation_temperature_c(sugar_fraction)), 1)
+
+
+def load(
+    colonies: Sequence[ColonySheet], yards: Sequence[str], sugar_fraction: float
+) -> list[Stop]:
+    """Say what to load for each yard, in the order of the stops."""
+    per_litre = float(density_kg_per_l(sugar_fraction, 20.0))
+    stops = []
+    for yard in yards:
+        here = [colony for colony in colonies if colony.yard == yard]
+        syrup = sum(c.portion.syrup_g for c in here if c.portion.feed == "syrup") * SPARE
+        fondant = sum(c.portion.syrup_g for c in here if c.portion.feed == "fondant")
+        supers = sum(_more(c, "supers") for c in here)
+        excluders = sum(c.set_up.excluder and not c.set_up_now.excluder for c in here)
+        queried = sum(bool(c.questions) for c in here)
+        items = list(ALWAYS)
+        if any(c.chances.get("swarm", 0.0) >= SWARM_LIKELY for c in here):
+            items.append("a nuc box with frames, for a colony that may swarm")
+        if queried:
+            items.append(f"time for {queried} colonies that the book asks about")
+        stops.append(
+            Stop(
+                yard=yard,
+                colonies=len(here),
+                syrup_l=round(syrup / 1000.0 / per_litre, 1),
+                fondant_kg=round(fondant / 1000.0, 1),
+                frames_drawn=sum(_frames(c)[0] for c in here),
+                frames_foundation=sum(_frames(c)[1] for c in here),
+                dummy_boards=sum(_more(c, "dummy_boards") for c in here),
+                supers=supers,
+                excluders=excluders,
+                items=items,
+            )
+        )
+    return stops

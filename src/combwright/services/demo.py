@@ -1,0 +1,272 @@
+"""An invented keeper: three yards, twelve colonies and four nucs, and seven weeks of spring notes.
+
+The notes come from simulated colonies whose own parameters the belief does not know, seen with a
+keeper's errors and rounded to halves.
+"""
+
+import csv
+import io
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, field
+from datetime import date, timedelta
+from pathlib import Path
+from typing import Any, Final
+from uuid import NAMESPACE_URL, uuid5
+
+import numpy as np
+
+from combwright.kit.catalogue import catalogue
+from combwright.kit.items import Hive
+from combwright.records.engine import open_book, writing
+from combwright.records.weather import keep_weather
+from combwright.services.book import add_entries, add_notebook, save
+from combwright.simulation import actions, observe
+from combwright.simulation.begin import Described, begin
+from combwright.simulation.conditions import conditions
+from combwright.simulation.forage import calendar, forage_index
+from combwright.simulation.luck import luck, stream
+from combwright.simulation.run import run
+from combwright.simulation.weather import climate, generate
+from combwright.terms.entries import Kit
+from combwright.terms.errors import BookError
+from combwright.terms.set_up import SetUp
+from combwright.terms.weather import DailyWeather
+
+CLIMATE: Final = "Dublin Airport"
+FIRST: Final = date(2027, 3, 6)
+VISITS: Final = 7
+ON: Final = FIRST + timedelta(days=7 * VISITS)
+SEED: Final = 20270306
+KIT: Final = (
+    ("drawn frame", 46),
+    ("foundation frame", 60),
+    ("dummy board", 14),
+    ("super", 18),
+    ("queen excluder", 12),
+    ("contact feeder", 16),
+)
+
+
+@dataclass(frozen=True)
+class Cast:
+    """One colony of the demo at its first note."""
+
+    name: str
+    yard: str
+    hive: str
+    bees: float
+    brood: float
+    stores_kg: float
+    queen_year: int
+    frames: int
+    boards: int
+    mites: float
+    trouble: str = ""
+
+
+CASTS: Final = (
+    Cast("Bramble", "Alder Bank", "national timber", 7.0, 2.5, 9.0, 2026, 9, 1, 30),
+    Cast("Teasel", "Alder Bank", "national timber", 5.5, 2.0, 7.0, 2025, 8, 2, 45),
+    Cast("Sorrel", "Alder Bank", "national timber", 4.0, 1.5, 8.0, 2026, 6, 2, 20),
+    Cast("Yarrow", "Alder Bank", "national polystyrene", 6.0, 2.5, 5.0, 2025, 9, 1, 60, "mites"),
+    Cast("Clary", "Alder Bank", "national timber", 3.0, 1.0, 6.0, 2024, 5, 2, 35),
+    Cast("Burdock", "Quarry Field", "national timber", 8.0, 3.0, 10.0, 2026, 11, 0, 40, "wide"),
+    Cast("Vetch", "Quarry Field", "national timber", 6.0, 2.0, 3.5, 2025, 9, 1, 30),
+    Cast("Sedge", "Quarry Field", "national timber", 5.0, 2.0, 8.0, 2026, 8, 2, 25, "queen"),
+    Cast("Tansy", "Quarry Field", "national polystyrene", 6.5, 2.5, 8.0, 2026, 9, 1, 30),
+    Cast("Comfrey", "Mill Orchard", "national timber", 5.0, 1.5, 7.0, 2025, 8, 2, 50),
+    Cast("Mallow", "Mill Orchard", "national timber", 6.5, 2.5, 6.0, 2026, 9, 1, 25),
+    Cast("Thrift", "Mill Orchard", "national timber", 4.5, 1.5, 9.0, 2025, 7, 2, 30),
+    Cast("Nuc Ash", "Mill Orchard", "nuc 6 polystyrene", 3.0, 1.5, 3.5, 2026, 6, 0, 12),
+    Cast("Nuc Elm", "Mill Orchard", "nuc 6 polystyrene", 2.5, 1.0, 3.0, 2026, 6, 0, 10),
+    Cast("Nuc Holly", "Alder Bank", "nuc 6 polystyrene", 3.5, 1.5, 2.5, 2026, 6, 0, 15),
+    Cast("Nuc Rowan", "Quarry Field", "nuc 5 ply", 2.0, 1.0, 3.0, 2026, 5, 0, 8),
+)
+
+
+@dataclass(frozen=True)
+class Paths:
+    """What the demo wrote."""
+
+    book: Path
+    notebook: Path
+    weather: Path
+    on: date
+
+
+@dataclass
+class Kept:
+    """A colony as it truly is, and how its stack stands."""
+
+    cast: Cast
+    hive: Hive
+    set_up: SetUp
+    truth: Any
+    lines: list[dict[str, object]] = field(default_factory=list)
+
+
+def write_demo(folder: Path, *, progress: Callable[[int, int], None] | None = None) -> Paths:
+    """Write the demo's notebook, weather and book into a folder.
+
+    Parameters
+    ----------
+    folder
+        Made when it is not there; an old demo in it is replaced.
+    progress
+        Told how many of how many colonies are written.
+
+    Returns
+    -------
+    Paths
+        The files.
+
+    """
+    folder = folder.resolve()
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+        for old in folder.glob("demo.book*"):
+            old.unlink()
+    except OSError as error:
+        raise BookError(
+            f"The folder cannot be written: {error.strerror}.",
+            where=str(folder),
+            remedy="Name a folder that you may write, with --dir.",
+        ) from error
+    paths = Paths(folder / "demo.book", folder / "demo.notebook.csv", folder / "weather.csv", ON)
+    weather = known_weather()
+    lines: list[dict[str, object]] = []
+    for number, cast in enumerate(CASTS, 1):
+        lines += list(_season(cast, weather))
+        if progress is not None:
+            progress(number, len(CASTS))
+    lines.sort(key=lambda line: (str(line["date"]), str(line["yard"])))
+    save(paths.notebook, _as_csv(lines))
+    save(paths.weather, weather_csv(weather))
+    add_notebook(paths.book, paths.notebook)
+    add_entries(
+        paths.book,
+        [
+            Kit(id=uuid5(NAMESPACE_URL, f"demo kit {item}"), on=FIRST, item=item, count=count)
+            for item, count in KIT
+        ],
+    )
+    engine = open_book(paths.book)
+    with writing(engine) as db:
+        keep_weather(db, CLIMATE, weather, "demo: sampled from the climate of Dublin Airport")
+    engine.dispose()
+    return paths
+
+
+def known_weather() -> DailyWeather:
+    """Give the weather of the demo's spring up to the day before the round."""
+    return generate(climate(CLIMATE), FIRST, 7 * VISITS, 1, SEED)
+
+
+def weather_csv(weather: DailyWeather) -> str:
+    """Write weather in the plain format that `combwright weather add` reads."""
+    rows = ["date,tmax_c,tmin_c,rain_mm,sun_h,wind_m_s"]
+    for day in range(weather.days):
+        values = [
+            getattr(weather, name)[0, day]
+            for name in ("t_max_c", "t_min_c", "rain_mm", "sun_h", "wind_m_s")
+        ]
+        on = weather.first + timedelta(days=day)
+        rows.append(",".join([on.isoformat(), *(f"{value:.1f}" for value in values)]))
+    return "\n".join(rows) + "\n"
+
+
+def _as_csv(lines: list[dict[str, object]]) -> str:
+    headings = list(dict.fromkeys(heading for line in lines for heading in line))
+    out = io.StringIO()
+    writer = csv.DictWriter(out, headings, lineterminator="\n", restval="")
+    writer.writeheader()
+    writer.writerows(lines)
+    return out.getvalue()
+
+
+def _season(cast: Cast, weather: DailyWeather) -> Iterator[dict[str, object]]:
+    """Live one colony's spring and write a line at each visit."""
+    place = climate(CLIMATE)
+    nectar, pollen = forage_index(calendar("lowland mixed farmland"), weather, place, seed=SEED)
+    table = conditions(weather, nectar, pollen, latitude_deg=place.latitude_deg)
+    kept = _enter(cast)
+    rng = stream(SEED, cast.name, "keeper")
+    for visit in range(VISITS):
+        on = FIRST + timedelta(days=7 * visit)
+        yield _note(kept, on, visit, rng)
+        days = slice(7 * visit, 7 * visit + 7)
+        run(kept.truth, table[:, days], luck(SEED, cast.name, on, 7, 1))
+
+
+def _enter(cast: Cast) -> Kept:
+    hive = catalogue().hive(cast.hive)
+    set_up = SetUp(
+        hive=cast.hive,
+        frames=cast.frames,
+        dummy_boards=cast.boards,
+        entrance_mm=60,
+        tray_open_mm=100 if hive.floor == "mesh" else 0,
+    )
+    described = Described(
+        frames_of_bees=cast.bees,
+        frames_of_brood=cast.brood,
+        stores_kg=cast.stores_kg,
+        mites=cast.mites,
+        queen_year=cast.queen_year,
+        has_queen=True,
+    )
+    truth = begin(hive, set_up, described, on=FIRST, members=1, seed=SEED, colony=cast.name)
+    return Kept(cast, hive, set_up, truth)
+
+
+def _note(kept: Kept, on: date, visit: int, rng: np.random.Generator) -> dict[str, object]:
+    """Look at the colony as a keeper does, do what a keeper does, and write the line."""
+    cast, truth = kept.cast, kept.truth
+    line: dict[str, object] = {"date": on.isoformat(), "yard": cast.yard, "colony": cast.name}
+    if visit == 0:
+        line |= {"hive": cast.hive, "queen year": cast.queen_year, "climate": CLIMATE}
+    if cast.trouble == "queen" and visit == 5:  # noqa: PLR2004  (the sixth visit)
+        actions.change_queen(truth, "lost")
+    bees = float(observe.frames_of_bees(truth)[0])
+    line["frames of bees"] = _halves(bees * np.exp(rng.normal(0, 0.08)) + rng.normal(0, 0.2))
+    if visit != 3:  # noqa: PLR2004  (a cold day: only a quick look)
+        brood = float(observe.frames_of_brood(truth)[0])
+        line["frames of brood"] = _halves(brood * np.exp(rng.normal(0, 0.1)) + rng.normal(0, 0.2))
+        line["eggs"] = "yes" if truth["eggs"][0].sum() > 300.0 and rng.random() < 0.95 else ""  # noqa: PLR2004
+    stores = float(observe.frames_of_stores(truth)[0])
+    line["frames of stores"] = _halves(stores * np.exp(rng.normal(0, 0.15)) + rng.normal(0, 0.2))
+    if cast.trouble == "mites" and visit == 4:  # noqa: PLR2004  (a tray is counted once)
+        line |= {"mites on tray": round(7 * float(truth["fallen"][0])), "tray days": 7}
+    line |= _do(kept, visit, bees, stores)
+    return line
+
+
+def _do(kept: Kept, visit: int, bees: float, stores: float) -> dict[str, object]:
+    """Add a frame when the bees reach the edge, and give a portion when stores are short."""
+    done: dict[str, object] = {}
+    set_up = kept.set_up
+    if bees > set_up.frames - 1.0 and set_up.frames < kept.hive.frames:
+        boards = set_up.dummy_boards
+        if set_up.frames + 1 >= kept.hive.frames - 1:
+            boards = min(boards, 1)
+        update = {"frames": set_up.frames + 1, "dummy_boards": boards}
+        kept.set_up = set_up = set_up.model_copy(update=update)
+        actions.arrange(kept.truth, kept.hive, set_up)
+    done |= {
+        "frames in box": set_up.frames,
+        "dummy boards": set_up.dummy_boards,
+        "supers": set_up.supers,
+        "entrance mm": set_up.entrance_mm,
+        "tray open mm": set_up.tray_open_mm,
+    }
+    if kept.cast.trouble == "wide":
+        done["pitch mm"] = 37.5
+    if stores < 2.0 and visit > 0:  # noqa: PLR2004  (frames)
+        grams = 1500 if kept.hive.kind == "hive" else 700
+        actions.feed(kept.truth, grams, 0.6, warmer_k=10.0)
+        done |= {"syrup fed g": grams, "sugar share %": 60}
+    return done
+
+
+def _halves(value: float) -> float:
+    return max(0.0, round(2.0 * value) / 2.0)

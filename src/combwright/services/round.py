@@ -1,0 +1,201 @@
+"""The round of a day: from the book to the sheet."""
+
+from collections.abc import Callable, Sequence
+from concurrent.futures import ThreadPoolExecutor
+from dataclasses import dataclass, field
+from datetime import date, timedelta
+from pathlib import Path
+from typing import Final
+
+from combwright import __version__
+from combwright.advice.situation import MARGIN_DAYS, Limits, Situation
+from combwright.belief.replay import Followed, Replay
+from combwright.kit.catalogue import catalogue
+from combwright.planning.round import colony_sheet
+from combwright.planning.sheet import ColonySheet, RoundSheet
+from combwright.planning.supplies import bench, load
+from combwright.records.engine import open_book, reading
+from combwright.records.entries import all_entries
+from combwright.services.surroundings import Surroundings, surroundings
+from combwright.simulation.luck import luck
+from combwright.terms.entries import Kit, Noted
+from combwright.terms.errors import NotFoundError, OutOfRangeError
+
+Progress = Callable[[int, int], None]
+SYRUP_FRACTION: Final = 0.60  # 1.5 : 1 by weight
+WORKERS: Final = 2
+NOTICES: Final = (
+    "Stings can kill: keep a telephone and any prescribed adrenaline at hand.",
+    "With a known allergy never work alone.",
+    "Light the smoker away from dry growth and put it out with water.",
+    "Full boxes weigh 14 to 28 kg: lift with the legs or with two.",
+    "Signs of foul brood or of a pest new to you: stop, close the hive, move nothing.",
+    "Then report to the bee inspectors of your country.",
+)
+
+
+@dataclass(frozen=True)
+class Asked:
+    """What round is asked for."""
+
+    on: date
+    yard: str | None = None
+    days: int = 7
+    members: int = 200
+    seed: int = 1
+    limits: Limits = field(default_factory=Limits)
+
+
+def round_sheet(
+    book: Path,
+    on: date,
+    *,
+    yard: str | None = None,
+    days: int = 7,
+    members: int = 200,
+    seed: int = 1,
+    progress: Progress | None = None,
+) -> RoundSheet:
+    """Plan the round of a day.
+
+    Parameters
+    ----------
+    book
+        The book's file.
+    on
+        The day of the round; notes of that day itself are not yet taken in.
+    yard
+        One yard, or all.
+    days
+        Days until the next visit.
+    members
+        How many simulated colonies stand for each real one.
+    seed
+        Seed; the same book, day and seed give the same sheet.
+    progress
+        Told how many of how many colonies are done.
+
+    Returns
+    -------
+    RoundSheet
+        The sheet.
+
+    """
+    asked = Asked(on, yard, days, members, seed)
+    if not 1 <= days <= 60:  # noqa: PLR2004  (said in the sentence)
+        raise OutOfRangeError(
+            f"{days} days until the next visit cannot be planned.", remedy="Give 1 to 60 days."
+        )
+    engine = open_book(book, must_exist=True)
+    try:
+        with reading(engine) as db:
+            entries = all_entries(db)
+            first = _first_note(entries, on, str(book))
+            until = on + timedelta(days=days + MARGIN_DAYS)
+            around = surroundings(db, entries, first, until, members=members, seed=seed)
+    finally:
+        engine.dispose()
+    replay = Replay(entries, around.season, catalogue(), members=members, seed=seed)
+    followed = _follow_all(replay, asked)
+    if not followed:
+        raise NotFoundError(
+            f"No colony stands in {'yard ' + yard if yard else 'the book'} on {on:%d %B %Y}.",
+            remedy="Ask for another day or yard; `combwright book export` shows what is there.",
+        )
+    return _sheet(followed, around, asked, entries, progress)
+
+
+def _first_note(entries: Sequence[Noted], on: date, place: str) -> date:
+    days = [entry.on for entry in entries]
+    if not days:
+        raise NotFoundError(
+            "The book is empty.", where=place, remedy="Add notes with `combwright book add`."
+        )
+    if on <= min(days):
+        raise OutOfRangeError(
+            f"{on:%d %B %Y} is not after the first note, which is of {min(days):%d %B %Y}.",
+            where=place,
+            remedy="Ask for a later day.",
+        )
+    return min(days)
+
+
+def _follow_all(replay: Replay, asked: Asked) -> list[Followed]:
+    """Follow every colony to the day, parents of splits first."""
+    with ThreadPoolExecutor(WORKERS) as workers:
+        found = list(workers.map(lambda name: replay.follow(name, asked.on), replay.colonies))
+    standing = [each for each in found if each is not None and not each.has_ended]
+    if asked.yard is None:
+        return standing
+    yards = sorted({each.yard for each in standing})
+    if asked.yard not in yards:
+        raise NotFoundError(
+            f"There is no yard “{asked.yard}” with colonies in the book.",
+            remedy=f"There are: {', '.join(yards)}.",
+        )
+    return [each for each in standing if each.yard == asked.yard]
+
+
+def _sheet(
+    followed: Sequence[Followed],
+    around: Surroundings,
+    asked: Asked,
+    entries: Sequence[Noted],
+    progress: Progress | None,
+) -> RoundSheet:
+    drawn = _drawn_frames(entries)
+    yards = list(dict.fromkeys(each.yard for each in followed))
+    in_order = sorted(followed, key=lambda each: (yards.index(each.yard), _last_of_all(each)))
+    done: list[ColonySheet] = []
+
+    def one(numbered: tuple[int, Followed]) -> ColonySheet:
+        number, each = numbered
+        return colony_sheet(each, _situation(each, around, asked, drawn=drawn), number + 1)
+
+    with ThreadPoolExecutor(WORKERS) as workers:
+        for sheet in workers.map(one, enumerate(in_order)):
+            done.append(sheet)
+            if progress is not None:
+                progress(len(done), len(in_order))
+    return RoundSheet(
+        on=asked.on,
+        version=__version__,
+        seed=asked.seed,
+        weather=around.described(),
+        yards=yards,
+        colonies=done,
+        bench=bench(done, SYRUP_FRACTION),
+        load=load(done, yards, SYRUP_FRACTION),
+        notices=list(NOTICES),
+    )
+
+
+def _last_of_all(followed: Followed) -> bool:
+    """Colonies that the book asks about are seen last, so that nothing is carried on."""
+    return bool(followed.belief.questions)
+
+
+def _drawn_frames(entries: Sequence[Noted]) -> bool:
+    """Tell whether the keeper has drawn frames to hand."""
+    owned = [entry for entry in entries if isinstance(entry, Kit) and entry.item == "drawn frame"]
+    return not owned or owned[-1].count > 0
+
+
+def _situation(followed: Followed, around: Surroundings, asked: Asked, *, drawn: bool) -> Situation:
+    horizon = asked.days + MARGIN_DAYS
+    belief = followed.belief
+    conditions = around.season(followed.yard, asked.on, asked.on + timedelta(days=horizon))
+    return Situation(
+        colony=belief.colony,
+        on=asked.on,
+        days=asked.days,
+        colonies=belief.colonies,
+        standing=followed.standing,
+        conditions=conditions,
+        luck=luck(asked.seed, belief.colony, asked.on, horizon, belief.members),
+        limits=asked.limits,
+        aim=asked.on,
+        syrup_fraction=SYRUP_FRACTION,
+        drawn_frames_to_hand=drawn,
+        pitch_mm=followed.pitch_mm,
+    )

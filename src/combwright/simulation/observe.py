@@ -1,0 +1,79 @@
+"""What would be seen at a colony: from the hidden state to a keeper's words."""
+
+from typing import Any, Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+Floats = NDArray[np.float64]
+SUGAR_IN_HONEY: Final = 0.8  # honey at 18 % water and 2 % other solids
+FULL_BROOD_SHARE: Final = 0.82  # of a frame's cells, in what a keeper calls a full frame of brood
+AWAY_AT_NOON: Final = 0.25  # share of foragers out while a hive is open; judgement
+
+
+def adults(colonies: Any) -> Floats:
+    """Adult workers, [member]."""
+    return np.asarray(colonies["nest"] + colonies["foragers"] + colonies["winter"])
+
+
+def brood(colonies: Any) -> Floats:
+    """Worker brood cells of all ages, [member]."""
+    total = sum(colonies[name].sum(axis=-1) for name in ("eggs", "larvae", "sealed"))
+    return np.asarray(total)
+
+
+def frames_of_bees(colonies: Any) -> Floats:
+    """Frames covered by bees on both sides, as counted with some foragers away, [member]."""
+    at_home = adults(colonies) - AWAY_AT_NOON * colonies["foragers"]
+    return np.asarray(at_home / np.maximum(colonies["bees_per_frame"], 1.0))
+
+
+def frames_of_brood(colonies: Any) -> Floats:
+    """Frames of brood, full on both sides, [member]."""
+    full = colonies["cells_per_frame"] * FULL_BROOD_SHARE
+    return np.asarray(brood(colonies) / np.maximum(full, 1.0))
+
+
+def sugar_kg(colonies: Any) -> Floats:
+    """Sugar in ripe and unripe stores, without the feeder, [member]. [kg]."""
+    return np.asarray((colonies["ripe"] + colonies["unripe"] + colonies["super_ripe"]) / 1000.0)
+
+
+def stores_kg(colonies: Any) -> Floats:
+    """Give all stores as honey, below and above the excluder, [member]. [kg]."""
+    return sugar_kg(colonies) / SUGAR_IN_HONEY
+
+
+def stores_below_kg(colonies: Any) -> Floats:
+    """Give stores as honey below the excluder, which a keeper counts in frames. [kg]."""
+    return np.asarray((colonies["ripe"] + colonies["unripe"]) / 1000.0 / SUGAR_IN_HONEY)
+
+
+def frames_of_stores(colonies: Any) -> Floats:
+    """Frames of stores below the excluder, full on both sides, [member]."""
+    full_kg = colonies["cells_per_frame"] * colonies["sugar_per_cell"] / 1000.0 / SUGAR_IN_HONEY
+    return np.asarray(stores_below_kg(colonies) / np.maximum(full_kg, 1e-9))
+
+
+def honey_above_kg(colonies: Any) -> Floats:
+    """Honey in supers, [member]. [kg]."""
+    return np.asarray(colonies["super_ripe"] / 1000.0 / SUGAR_IN_HONEY)
+
+
+def mites(colonies: Any) -> Floats:
+    """Mites on bees and in cells, [member]."""
+    in_cells = colonies["mites_worker"].sum(axis=-1) + colonies["mites_drone"].sum(axis=-1)
+    return np.asarray(colonies["mites"] + in_cells)
+
+
+def mites_per_bee(colonies: Any) -> Floats:
+    """Mites on each adult bee, [member]."""
+    return np.asarray(colonies["mites"] / np.maximum(adults(colonies), 1.0))
+
+
+def weight_kg(colonies: Any, empty_kg: float) -> Floats:
+    """Weight of the stack, [member]. [kg]."""
+    food = sugar_kg(colonies) * 1.2 + colonies["water"] / 1000.0 + colonies["pollen"] / 1000.0
+    feed = (colonies["feeder"] + colonies["feeder_water"]) / 1000.0
+    bees = (adults(colonies) * 0.125 + brood(colonies) * 0.1) / 1000.0
+    return np.asarray(empty_kg + food + feed + bees)

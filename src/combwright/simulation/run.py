@@ -1,0 +1,77 @@
+"""Letting ensembles live through days of weather, and what is kept of it."""
+
+from dataclasses import dataclass
+from typing import Any, Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from combwright.simulation.biology import BIOLOGY, RECORD, Biology
+from combwright.simulation.day import live
+from combwright.simulation.seen import TRACED
+
+Floats = NDArray[np.float64]
+BALANCES: Final = ("bees", "sugar", "water", "comb", "mites", "brood")
+
+
+class BrokenBalanceError(Exception):
+    """Bees, brood, sugar, water, comb or mites were made or lost outside a named process: a bug."""
+
+
+@dataclass(frozen=True)
+class Trace:
+    """What was seen each day: arrays [day, lane], by the names of ``TRACED``."""
+
+    values: Floats
+
+    def __getitem__(self, name: str) -> Floats:
+        """Give one quantity, [day, lane]."""
+        return np.asarray(self.values[:, :, TRACED.index(name)])
+
+
+def run(
+    colonies: NDArray[np.void],
+    conditions: Floats,
+    luck: Floats,
+    *,
+    biology: Biology = BIOLOGY,
+    traced: bool = False,
+) -> Trace:
+    """Let colonies live through some days, in place.
+
+    Parameters
+    ----------
+    colonies
+        Records of the state, [lane]; changed in place. Lane ``i`` lives in scenario
+        ``i % scenarios`` of the conditions and has the luck of member ``i % members``.
+    conditions
+        From ``conditions.conditions``, [scenario, day, column].
+    luck
+        From ``luck.luck``, [member, day, process].
+    biology
+        The model's parameters.
+    traced
+        Whether to keep what was seen each day.
+
+    Returns
+    -------
+    Trace
+        What was seen each day; empty unless asked for.
+
+    Raises
+    ------
+    BrokenBalanceError
+        If a balance is broken.
+
+    """
+    days = conditions.shape[1]
+    if luck.shape[1] < days:
+        raise ValueError(f"{days} days of weather need as many days of luck, not {luck.shape[1]}")
+    trace = np.zeros((days if traced else 0, len(colonies), len(TRACED)))
+    record = np.array([tuple(biology)], dtype=RECORD)
+    broken: Any = live(colonies, np.ascontiguousarray(conditions), luck, record, trace)
+    if broken:
+        raise BrokenBalanceError(
+            f"the balance of {BALANCES[broken % 10 - 1]} broke in lane {broken // 10}"
+        )
+    return Trace(trace)
