@@ -26,7 +26,7 @@ REGISTRIES = ["pypi" + ".org", "python" + "hosted", "registry" + ".npmjs", "deb.
 FORBIDDEN_WORDS = ["tran" + "script", "seed " + "document", "chat" + "gpt", "/work/" + "shared"]
 MACHINE_PATH = re.compile(r"(?<![\w.:/~$}>-])/(?:home|root|work|tmp|Users|opt)/\w")
 
-COUNTING = {0, 1, 2, 3, 0.5, 10, 100, 1000}
+COUNTING = {0, 1, 2, 3, 0.5, 10, 100, 1000, 1e-9}
 
 HASHES = re.compile(r"--hash=sha256:[0-9a-f]{64}")
 

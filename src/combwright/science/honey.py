@@ -142,6 +142,10 @@ def index_of_water_percent(water_percent: ArrayLike) -> NDArray[np.float64]:
     NDArray[np.float64]
         Index at 20 °C.
 
+    References
+    ----------
+    .. [1] Wedmore's equation as in `water_percent_of_index`, solved for the index.
+
     Examples
     --------
     >>> float(index_of_water_percent(20).round(4))
@@ -240,6 +244,10 @@ def density_kg_per_l(water_percent: ArrayLike) -> NDArray[np.float64]:
     -------
     NDArray[np.float64]
         Density. [kg/L]
+
+    References
+    ----------
+    .. [1] Specific gravity 20/20 °C as in `gravity_20_20`, times the density of water at 20 °C.
 
     Examples
     --------

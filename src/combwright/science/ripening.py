@@ -137,7 +137,11 @@ def water_given_off_kg(
     Returns
     -------
     NDArray[np.float64]
-        Water: what the honey held, and what burning its hexoses makes (6 × 18.015 / 180.16). [kg]
+        Water: what the honey held, and what burning its hexoses makes. [kg]
+
+    References
+    ----------
+    .. [1] C₆H₁₂O₆ + 6 O₂ = 6 CO₂ + 6 H₂O, molar masses 180.16 and 18.015 g/mol: 0.600; computed.
 
     Examples
     --------

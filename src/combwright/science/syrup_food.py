@@ -10,7 +10,12 @@ SUCROSE_HEAT_MJ_PER_KG = Parameter(
     16.49, "MJ/kg", 16.48, 16.5, "Heat of combustion, 5645 kJ/mol, 342.3 g/mol", "read"
 )
 INVERSION_GAIN = Parameter(
-    1.0526, "", 1.0526, 1.0527, "Sucrose takes up one water to invert: 360.3 / 342.3", "computed"
+    1.0526,
+    "kg/kg",
+    1.0526,
+    1.0527,
+    "Sucrose takes up one water to invert: 360.3 / 342.3",
+    "computed",
 )
 STORES_SUGAR = Parameter(
     0.8, "share", 0.79, 0.83, "Sealed stores hold 0.8 sugar; the usual divisor", "common practice"

@@ -14,7 +14,12 @@ from combwright.terms.parameters import Parameter
 VAVRINECZ = (64.447, 0.08222, 1.6169e-3, -1.558e-6, -4.63e-8)
 CHARLES = (64.397, 0.07251, 2.0569e-3, -9.035e-6)
 NORRISH_SUCROSE = Parameter(
-    6.47, "", 6.0, 7.0, "Norrish constant of sucrose, Chirife, Favetto, Ferro Fontan", "from memory"
+    6.47,
+    "1",
+    6.0,
+    7.0,
+    "Norrish constant of sucrose, Chirife, Favetto, Ferro Fontan",
+    "from memory",
 )
 MOLAR_RATIO = 342.3 / 18.015
 MANY_YEASTS_ABOVE = Parameter(
