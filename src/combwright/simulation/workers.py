@@ -33,7 +33,7 @@ def recruitment(s: Any, flight_hours: float, bio: Any) -> float:
     hunger = bio.food_half * bio.food_half / (bio.food_half * bio.food_half + food * food)
     rate = bio.recruit + bio.recruit_hunger * hunger - bio.inhibit * s.foragers / workers
     if rate >= 0.0:
-        return rate * s.nest * spread(flight_hours, 0.0, 3.0)
+        return rate * s.nest * (0.4 + 0.6 * spread(flight_hours, 0.0, 3.0))
     return max(rate * s.nest, -0.1 * s.foragers)
 
 
@@ -57,6 +57,7 @@ def survival(s: Any, flight_hours: float, bio: Any) -> tuple[float, float, float
     starving = 1.0 if s.unmet > 0.0 else 0.0
     nest = bio.nest_death * work * worse_nest + bio.hunger_nest * s.unmet * starving
     hours = bio.forager_death * s.forager_mortality * flight_hours
-    foragers = (hours + bio.forager_death_home) * worse_nest + bio.hunger_foragers * s.unmet
+    idle = bio.forager_death_home * (1.0 - spread(flight_hours, 0.0, 4.0))
+    foragers = (hours + idle) * worse_nest + bio.hunger_foragers * s.unmet
     winter = bio.winter_death * worse_winter * worse_winter + bio.hunger_nest * s.unmet
     return np.exp(-nest), np.exp(-foragers), np.exp(-winter)
