@@ -22,6 +22,7 @@ set-up: $(READY_TO_TEST)  ## Make .venv with everything to run, test and change 
 
 demo: $(READY)  ## Write an invented season into demo/ and plan the next round from it
 	$(BIN)/combwright demo --dir demo
+	@echo "Here combwright is $(BIN)/combwright; after '. $(BIN)/activate' its name is enough."
 
 test: $(READY_TO_TEST)  ## Check format, style, types and layers, then run every quick test
 	$(BIN)/ruff format --check .
