@@ -39,7 +39,9 @@ def kept_files() -> list[Path]:
             ["git", "ls-files", "-z"], cwd=ROOT, check=True, capture_output=True, text=True
         ).stdout.split("\0")
         return [ROOT / name for name in names if name and (ROOT / name).is_file()]
-    ignored = {name.strip("/\n") for name in (ROOT / ".gitignore").read_text().splitlines()}
+    ignored = {name.strip("/") for name in (ROOT / ".gitignore").read_text().splitlines()} | {
+        ".git"
+    }
     return [
         path
         for path in ROOT.rglob("*")
