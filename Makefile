@@ -39,6 +39,7 @@ lint: $(READY_TO_TEST)  ## Format, and check style, types and layers
 
 docs: $(READY_TO_TEST)  ## Write the generated pages again
 	$(PY) docs/generate.py
+	$(PY) -m cogapp -r docs/notebook.md
 
 validate: $(READY_TO_TEST)  ## Run the long studies (an hour or more)
 	$(PY) -m pytest -m validation -n $(JOBS)
