@@ -4,10 +4,12 @@ from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
+from numpy.typing import NDArray
 
 from combwright.advice.food import Portion, portion
 from combwright.advice.situation import Situation
 from combwright.advice.space import Space, space
+from combwright.advice.swarm import nucleus_plan, swarmed_plan
 from combwright.simulation import observe
 from combwright.simulation.columns import LAYING
 
@@ -41,16 +43,15 @@ def branches(situation: Situation, chosen: Space, fed: Portion) -> tuple[Found, 
 
 
 def _strength(
-    situation: Situation, members: object, found: str, chosen: Space, fed: Portion
+    situation: Situation, members: NDArray[np.bool_], found: str, chosen: Space, fed: Portion
 ) -> Found | None:
-    picked = np.asarray(members)
-    if picked.sum() < FEWEST:
+    if members.sum() < FEWEST:
         return None
-    other = situation.with_members(picked)
+    other = situation.with_members(members)
     room = space(other)
     food = portion(other, room.set_up)
     do = [*_differences(chosen, room), _feed_words(food)]
-    because = food.because[0]
+    because = food.decision.because[0]
     if food.grams == fed.grams and room.set_up == chosen.set_up:
         because = f"The plan holds: {because}"
     return Found(found, tuple(do), because, food)
@@ -90,9 +91,8 @@ def _cells(situation: Situation) -> Found:
     started = situation.colonies["swarm_clock"] > 0.0
     chance = float(np.mean(started))
     do = (
-        "Charged cells: take the queen, one frame of brood and two of bees into a nuc.",
-        "Then leave one open cell, knock down the rest, and look again after 7 days.",
-        "Sealed cells and no eggs: it has swarmed; leave one cell and keep out for three weeks.",
+        *nucleus_plan(situation),
+        *swarmed_plan(situation),
         "One to three cells on the face of a comb: they replace their queen; leave them.",
     )
     because = (

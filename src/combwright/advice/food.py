@@ -5,6 +5,7 @@ from typing import Any, Final
 
 import numpy as np
 
+from combwright.advice.decision import Decision
 from combwright.advice.situation import Situation, band
 from combwright.advice.trial import Change, Tried, try_all
 from combwright.simulation import observe
@@ -23,6 +24,7 @@ SUGAR_COST: Final = Parameter(
     "judgement",
 )
 WORTH_BEES: Final = 60.0  # a gain below this many bees is no reason to feed; judgement
+FONDANT_FRACTION: Final = 0.85
 COLD_C: Final = 9.0  # mean of the days' highs below which syrup is left and fondant is given
 
 
@@ -35,49 +37,87 @@ class Portion:
     days: int
     sugar_fraction: float
     feed: str
-    chances: dict[str, float]
-    because: tuple[str, ...]
-    inputs: dict[str, float]
+    decision: Decision
     tried: Tried
     without: Tried
 
 
-def portion(situation: Situation, set_up: SetUp) -> Portion:
+def portion(
+    situation: Situation, set_up: SetUp, *, fixed: tuple[int, float, str] | None = None
+) -> Portion:
     """Choose the portion for a set-up.
 
     Every size is tried on the same members and luck; those within the limits on harm compete by
-    bees gained, less the price of the sugar.
+    bees gained, less the price of the sugar. With ``fixed`` (grams, sugar fraction, kind) the
+    amount is settled elsewhere, as for winter, and only its effect is worked out.
     """
     syrup_suits = _warm_enough(situation)
-    fraction = situation.syrup_fraction if syrup_suits else 0.85
-    sizes = [
-        per_day * situation.days
-        for per_day in PER_DAY_G
-        if per_day * situation.days <= FEEDER_G and (set_up.supers == 0 or per_day == 0)
-    ]
-    tried = try_all(situation, [_given(situation, set_up, size, fraction) for size in sizes])
-    excess = [situation.limits.excess(each.chances) for each in tried]
-    worth = [each.bees - SUGAR_COST.value * each.syrup_g for each in tried]
-    best = min(range(len(sizes)), key=lambda i: (round(excess[i], 3), -worth[i]))
-    if excess[0] <= excess[best] + 1e-9 and worth[best] - worth[0] < WORTH_BEES:
-        best = 0
+    fraction = situation.syrup_fraction if syrup_suits else FONDANT_FRACTION
+    kind = "syrup" if syrup_suits else "fondant"
+    sizes = _sizes(situation, set_up)
+    if fixed is not None:
+        grams, fraction, kind = fixed
+        sizes = [0, grams] if grams else [0]
+    tried = try_all(situation, [given(situation, set_up, size, fraction) for size in sizes])
+    best = len(sizes) - 1 if fixed is not None else _best(situation, sizes, tried)
     grams = sizes[best]
     inputs = _inputs(situation, tried[0], tried[best], grams)
+    because = _because(inputs, grams, situation, set_up, kind)
     return Portion(
         grams,
         grams // situation.days,
         situation.days if grams else 0,
         fraction if grams else 0.0,
-        "syrup" if syrup_suits else "fondant",
-        tried[best].chances,
-        _because(inputs, grams, situation, set_up, syrup_suits),
-        inputs,
+        kind,
+        Decision("food", _jobs(grams, kind), because, inputs, _runner_up(sizes, tried, best)),
         tried[best],
         tried[0],
     )
 
 
-def _given(situation: Situation, set_up: SetUp, grams: int, fraction: float) -> Change:
+def _sizes(situation: Situation, set_up: SetUp) -> list[int]:
+    return [
+        per_day * situation.days
+        for per_day in PER_DAY_G
+        if per_day * situation.days <= FEEDER_G and (set_up.supers == 0 or per_day == 0)
+    ]
+
+
+def _best(situation: Situation, sizes: list[int], tried: list[Tried]) -> int:
+    excess = [round(situation.limits.excess(each.chances), 3) for each in tried]
+    worth = [each.bees - SUGAR_COST.value * each.syrup_g for each in tried]
+    best = min(range(len(sizes)), key=lambda i: (excess[i], -worth[i]))
+    if excess[0] <= excess[best] and worth[best] - worth[0] < WORTH_BEES:
+        return 0
+    return best
+
+
+def _runner_up(sizes: list[int], tried: list[Tried], best: int) -> str:
+    """Name the neighbouring size and why it lost."""
+    if len(sizes) == 1:
+        return ""
+    other = best + 1 if best + 1 < len(sizes) else best - 1
+    gained = tried[best].bees - tried[other].bees
+    worse = [
+        f"{name} {tried[other].chances[name]:.0%} against {tried[best].chances[name]:.0%}"
+        for name in ("hunger", "no room", "sour")
+        if tried[other].chances[name] > tried[best].chances[name] + 0.005
+    ]
+    why = ", ".join(worse) or f"{round(gained, -1):.0f} bees against the price of the sugar"
+    return f"{sizes[other]} g: {why}"
+
+
+def _jobs(grams: int, kind: str) -> tuple[str, ...]:
+    if not grams:
+        return ()
+    if kind == "fondant":
+        return (f"Lay {grams} g of fondant over the cluster.",)
+    return (f"Give {grams} g ({grams / 1287.0:.1f} L) of syrup, hand-warm, in the evening.",)
+
+
+def given(situation: Situation, set_up: SetUp, grams: int, fraction: float) -> Change:
+    """Give the work of a visit as a change: the stack arranged and the feed given."""
+
     def change(colonies: Any) -> None:
         arrange(colonies, situation.standing.hive, set_up)
         feed(colonies, float(grams), fraction, warmer_k=8.0)
@@ -111,7 +151,7 @@ def _inputs(situation: Situation, without: Tried, chosen: Tried, grams: int) -> 
 
 
 def _because(
-    inputs: dict[str, float], grams: int, situation: Situation, set_up: SetUp, syrup_suits: bool
+    inputs: dict[str, float], grams: int, situation: Situation, set_up: SetUp, kind: str
 ) -> tuple[str, ...]:
     need = (
         f"It uses what {_grams(inputs['use_g_a_day'])} of {situation.syrup_fraction:.0%} syrup a "
@@ -139,7 +179,7 @@ def _because(
     if inputs["room_cells_lost"] > 200.0:
         lost = round(inputs["room_cells_lost"], -2)
         lines.append(f"It takes about {lost:.0f} cells of the queen's room for some days.")
-    if not syrup_suits:
+    if kind == "fondant":
         lines.append("It is too cold for syrup to be taken: fondant over the cluster.")
     return tuple(lines)
 

@@ -1,14 +1,19 @@
 """The plan for one colony: the decisions in their order, none against another."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
+from combwright.advice import honey, mites, nucs, queen, swarm, visits, winter
 from combwright.advice.branches import Found, branches
-from combwright.advice.food import Portion, portion
+from combwright.advice.decision import Advised, Decision
+from combwright.advice.disease import disease
+from combwright.advice.food import Portion, given, portion
 from combwright.advice.situation import Situation
-from combwright.advice.space import Space, space
+from combwright.advice.space import Space, left_alone, space
+from combwright.advice.trial import try_all
 from combwright.kit.geometry import spacing_notice
 
-NOT_TODAY_C = 8.0  # mean high below which a hive is not opened; common practice says 10 °C
+FONDANT_FRACTION = 0.85
+AUTUMN_FRACTION = 0.62  # thick syrup, 1 kg sugar to 0.63 L water
 
 
 @dataclass(frozen=True)
@@ -17,58 +22,131 @@ class Plan:
 
     space: Space
     portion: Portion
+    decisions: tuple[Decision, ...]
     branches: tuple[Found, ...]
-    jobs: tuple[str, ...]
-    because: tuple[str, ...]
+    advised: Advised
     chances: dict[str, float]
-    inputs: dict[str, float]
+
+    @property
+    def jobs(self) -> tuple[str, ...]:
+        """All jobs in working order."""
+        return tuple(job for decision in self.decisions for job in decision.jobs)
+
+    @property
+    def because(self) -> tuple[str, ...]:
+        """The reasons of the decisions that ask for work, and of food and room in any case."""
+        return tuple(
+            reason
+            for decision in self.decisions
+            if decision.jobs or decision.topic in {"food", "room and warmth"}
+            for reason in decision.because
+        )
+
+    @property
+    def inputs(self) -> dict[str, float]:
+        """All figures that the reasons quote."""
+        return {
+            f"{decision.topic}: {name}": value
+            for decision in self.decisions
+            for name, value in decision.inputs.items()
+        }
 
 
 def plan(situation: Situation) -> Plan:
-    """Decide room and warmth first, then the food that fits into it, then the branches."""
-    room = space(situation)
-    food = portion(situation, room.set_up)
-    chances = {**food.chances, "swarm": food.chances["swarm"]}
+    """Decide in the order in which one decision binds the next.
+
+    Disease first: with signs nothing is moved. Then what comes off (honey), whether the colony is
+    opened at all (a virgin), its room and warmth, mites, and last the food that fits into it.
+    """
+    signs = disease(situation)
+    taken = honey.honey(situation)
+    after_honey = _without_supers(situation, taken.supers_off)
+    queens = queen.queen(after_honey)
+    is_shut = queens.keep_out or bool(signs.jobs)
+    room = left_alone(after_honey) if is_shut else space(after_honey)
+    supers = room.set_up.supers
+    against_mites = mites.mites(situation, supers=supers)
+    for_winter = winter.winter(after_honey, supers=supers)
+    food = _food(after_honey, room, for_winter)
+    as_it_is, planned = try_all(
+        after_honey,
+        [
+            given(after_honey, after_honey.standing.set_up, 0, 0.6),
+            given(after_honey, room.set_up, food.grams, food.sugar_fraction or 0.6),
+        ],
+    )
+    crowding = swarm.swarm(after_honey, planned, as_it_is)
+    spare, frames = nucs.nucs(after_honey) if not is_shut else (Decision("nucs"), 0)
+    today = after_honey.colonies.copy()
+    given(after_honey, room.set_up, food.grams, food.sugar_fraction or 0.6)(today)
+    visit = visits.next_visit(after_honey, today, keep_out=queens.keep_out)
+    decisions = (
+        signs,
+        replace(crowding, jobs=(*_look(situation, is_shut=is_shut), *crowding.jobs)),
+        queens.decision,
+        taken.decision,
+        room.decision,
+        _spacing(situation),
+        against_mites.decision,
+        food.decision,
+        for_winter.decision,
+        spare,
+        visit,
+    )
     return Plan(
         room,
         food,
-        branches(situation, room, food),
-        (*_first_jobs(situation), *room.jobs, *_food_jobs(food), *_last_jobs(situation, chances)),
-        (*food.because, *room.because),
-        chances,
-        {**room.inputs, **food.inputs},
+        decisions,
+        branches(after_honey, room, food),
+        Advised(
+            set_up=room.set_up,
+            grams=food.grams,
+            sugar_fraction=food.sugar_fraction,
+            treatment=against_mites.treatment,
+            honey_kg=taken.honey_kg,
+            supers_off=taken.supers_off,
+            give_queen=queens.give_queen,
+            unite=for_winter.unite,
+            brood_frames_to_give=frames,
+        ),
+        planned.chances,
     )
 
 
-def _first_jobs(situation: Situation) -> tuple[str, ...]:
-    jobs = ["Look for eggs, stores, room, and any sign of disease."]
-    day = situation.on.timetuple().tm_yday
-    if 105 < day < 210:
-        jobs.append("Look for queen cells.")
-    return tuple(jobs)
+def _without_supers(situation: Situation, off: int) -> Situation:
+    if not off:
+        return situation
+    now = situation.standing.set_up
+    left = now.supers - off
+    return situation.with_set_up(
+        now.model_copy(update={"supers": left, "excluder": now.excluder and left > 0})
+    )
 
 
-def _food_jobs(food: Portion) -> tuple[str, ...]:
-    if not food.grams:
+def _food(situation: Situation, room: Space, for_winter: winter.WinterPlan) -> Portion:
+    if for_winter.syrup_kg > 0.0:
+        grams = int(round(for_winter.syrup_kg * 1000.0, -2))
+        return portion(situation, room.set_up, fixed=(grams, AUTUMN_FRACTION, "syrup"))
+    if for_winter.fondant_kg > 0.0:
+        grams = int(round(for_winter.fondant_kg * 1000.0, -2))
+        return portion(situation, room.set_up, fixed=(grams, FONDANT_FRACTION, "fondant"))
+    if situation.on.month in {10, 11, 12, 1}:
+        return portion(situation, room.set_up, fixed=(0, AUTUMN_FRACTION, "syrup"))
+    return portion(situation, room.set_up)
+
+
+def _look(situation: Situation, *, is_shut: bool) -> tuple[str, ...]:
+    if is_shut or situation.on.month in {11, 12, 1}:
         return ()
-    if food.feed == "fondant":
-        return (f"Lay {food.grams} g of fondant over the cluster.",)
-    litres = food.grams / 1287.0
-    return (f"Give {food.grams} g ({litres:.1f} L) of syrup, hand-warm, in the evening.",)
+    return ("Look for eggs, stores, room, and any sign of disease.",)
 
 
-def _last_jobs(situation: Situation, chances: dict[str, float]) -> tuple[str, ...]:
-    jobs = []
+def _spacing(situation: Situation) -> Decision:
+    """Say when the frames stand too wide, and the cure."""
     set_up = situation.standing.set_up
-    notice = None
-    if situation.pitch_mm is not None:
-        notice = spacing_notice(
-            situation.standing.hive, set_up.frames, situation.pitch_mm, set_up.dummy_boards
-        )
-    if notice:
-        jobs.append(notice)
-    if chances["swarm"] >= situation.limits.swarm:
-        jobs.append(
-            f"Swarm likely ({chances['swarm']:.0%} before the next visit): have a nuc box ready."
-        )
-    return tuple(jobs)
+    if situation.pitch_mm is None:
+        return Decision("room and warmth")
+    notice = spacing_notice(
+        situation.standing.hive, set_up.frames, situation.pitch_mm, set_up.dummy_boards
+    )
+    return Decision("room and warmth", (notice,) if notice else ())

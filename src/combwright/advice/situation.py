@@ -1,14 +1,16 @@
 """What a decision knows: the belief, the stack, the days ahead, and the limits on harm."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
-from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
 from combwright.belief.standing import Standing
 from combwright.belief.weights import quantiles
+from combwright.simulation.actions import arrange
+from combwright.terms.entries import Noted
+from combwright.terms.set_up import SetUp
 
 Floats = NDArray[np.float64]
 MARGIN_DAYS = 3  # food must last this much longer than the next visit
@@ -52,8 +54,8 @@ class Limits:
 class Situation:
     """One colony on the day of the round.
 
-    ``conditions`` and ``luck`` begin on that day and cover the days to the next visit and the
-    margin after it.
+    ``conditions`` and ``luck`` begin on that day and reach at least over the days to the next
+    visit and the margin after it. ``history`` holds the colony's entries before that day.
     """
 
     colony: str
@@ -64,10 +66,10 @@ class Situation:
     conditions: Floats
     luck: Floats
     limits: Limits
-    aim: date
     syrup_fraction: float = 0.6
     drawn_frames_to_hand: bool = True
     pitch_mm: float | None = None
+    history: tuple[Noted, ...] = ()
 
     @property
     def horizon(self) -> int:
@@ -79,24 +81,21 @@ class Situation:
         """When the colony is seen again."""
         return self.on + timedelta(days=self.days)
 
-    def with_members(self, chosen: Any) -> "Situation":
+    def with_members(self, chosen: NDArray[np.bool_]) -> "Situation":
         """Give the same situation for some of the members, as if they had been found."""
-        count = len(self.colonies)
-        picked = np.resize(np.flatnonzero(chosen), count)
-        return Situation(
-            self.colony,
-            self.on,
-            self.days,
-            self.colonies[picked],
-            self.standing,
-            self.conditions[picked % self.conditions.shape[0]],
-            self.luck[picked],
-            self.limits,
-            self.aim,
-            self.syrup_fraction,
-            self.drawn_frames_to_hand,
-            self.pitch_mm,
+        picked = np.resize(np.flatnonzero(chosen), len(self.colonies))
+        return replace(
+            self,
+            colonies=self.colonies[picked],
+            conditions=self.conditions[picked % self.conditions.shape[0]],
+            luck=self.luck[picked],
         )
+
+    def with_set_up(self, set_up: SetUp) -> "Situation":
+        """Give the same situation with another stack, as it stands after part of the work."""
+        colonies = self.colonies.copy()
+        arrange(colonies, self.standing.hive, set_up)
+        return replace(self, colonies=colonies, standing=replace(self.standing, set_up=set_up))
 
 
 def band(values: Floats) -> tuple[float, float, float]:

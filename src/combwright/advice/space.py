@@ -5,6 +5,7 @@ from typing import Any, Final
 
 import numpy as np
 
+from combwright.advice.decision import Decision
 from combwright.advice.situation import Situation, band
 from combwright.advice.trial import Change, Tried, try_all
 from combwright.kit.geometry import frames_that_fit
@@ -24,9 +25,7 @@ class Space:
     """A set-up with its reason and the runner-up."""
 
     set_up: SetUp
-    jobs: tuple[str, ...]
-    because: tuple[str, ...]
-    inputs: dict[str, float]
+    decision: Decision
     chances: dict[str, float]
 
 
@@ -49,11 +48,36 @@ def space(situation: Situation) -> Space:
     inputs = _inputs(situation, tried[0], tried[best], chosen)
     return Space(
         chosen,
-        _jobs(situation, now, chosen),
-        _because(situation, now, chosen, inputs),
-        inputs,
+        Decision(
+            "room and warmth",
+            _jobs(situation, now, chosen),
+            _because(situation, now, chosen, inputs),
+            inputs,
+            _runner_up(candidates, worth, excess, best),
+        ),
         tried[best].chances,
     )
+
+
+def left_alone(situation: Situation) -> Space:
+    """Give the set-up as it stands, for a colony that is not opened."""
+    because = ("It is not opened today, so the set-up stays as it is.",)
+    decision = Decision("room and warmth", (), because)
+    return Space(situation.standing.set_up, decision, {})
+
+
+def _runner_up(candidates: list[SetUp], worth: list[float], excess: list[float], best: int) -> str:
+    """Name the second choice and by how much it lost."""
+    others = [i for i in range(len(candidates)) if i != best]
+    if not others:
+        return ""
+    second = min(others, key=lambda i: (round(excess[i], 2), -worth[i]))
+    kept = candidates[second]
+    supers = f", {kept.supers} supers" if kept.supers else ""
+    less = f"{round(worth[best] - worth[second], -1):.0f} bees' worth less"
+    harm = excess[second] > excess[best] + 0.005
+    why = "more than the limits allow" if harm else less
+    return f"{kept.frames} frames, {kept.dummy_boards} boards{supers}: {why}"
 
 
 def _candidates(situation: Situation, now: SetUp) -> list[SetUp]:

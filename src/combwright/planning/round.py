@@ -6,6 +6,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from combwright.advice.branches import Found
+from combwright.advice.decision import Decision
 from combwright.advice.food import Portion
 from combwright.advice.plan import plan
 from combwright.advice.situation import Situation, band
@@ -44,6 +45,7 @@ def colony_sheet(followed: Followed, situation: Situation, order: int) -> sheet.
         questions=list(followed.belief.questions),
         chances={name: round(chance, 3) for name, chance in decided.chances.items()},
         inputs={name: _rounded(value) for name, value in decided.inputs.items()},
+        decisions=[_decision(each) for each in decided.decisions if each.jobs or each.because],
         before=stack_view(situation.colonies, hive, situation.standing.set_up, feeder_over=False),
         after=stack_view(
             after,
@@ -83,6 +85,16 @@ def _portion(food: Portion) -> sheet.Portion:
 
 def _shown(set_up: SetUp) -> sheet.SetUpShown:
     return sheet.SetUpShown(**set_up.model_dump(exclude={"hive"}))
+
+
+def _decision(decided: Decision) -> sheet.DecisionShown:
+    return sheet.DecisionShown(
+        topic=decided.topic,
+        jobs=list(decided.jobs),
+        because=list(decided.because),
+        inputs={name: _rounded(value) for name, value in decided.inputs.items()},
+        runner_up=decided.runner_up,
+    )
 
 
 def _branch(found: Found) -> sheet.Branch:

@@ -67,6 +67,16 @@ class Branch(Shown):
     portion: Portion | None = None
 
 
+class DecisionShown(Shown):
+    """One decision: what it asks for, why, the figures it quotes, and what came second."""
+
+    topic: str
+    jobs: list[str]
+    because: list[str]
+    inputs: dict[str, float]
+    runner_up: str
+
+
 class ColonySheet(Shown):
     """One colony's part of the sheet."""
 
@@ -86,6 +96,7 @@ class ColonySheet(Shown):
     questions: list[str] = Field(description="What the keeper is asked, because notes clash")
     chances: dict[str, float] = Field(description="Chance of each harm under the advice, 0 to 1")
     inputs: dict[str, float] = Field(description="The figures that the reasons quote")
+    decisions: list[DecisionShown] = Field(default_factory=list)
     before: StackView
     after: StackView
 

@@ -23,6 +23,7 @@ from combwright.terms.errors import NotFoundError, OutOfRangeError
 
 Progress = Callable[[int, int], None]
 SYRUP_FRACTION: Final = 0.60  # 1.5 : 1 by weight
+LOOK_AHEAD_DAYS: Final = 29  # for the next visit: a month and a day
 WORKERS: Final = 2
 NOTICES: Final = (
     "Stings can kill: keep a telephone and any prescribed adrenaline at hand.",
@@ -91,7 +92,7 @@ def round_sheet(
         with reading(engine) as db:
             entries = all_entries(db)
             first = _first_note(entries, on, str(book))
-            until = on + timedelta(days=days + MARGIN_DAYS)
+            until = on + timedelta(days=max(days + MARGIN_DAYS, LOOK_AHEAD_DAYS))
             around = surroundings(db, entries, first, until, members=members, seed=seed)
     finally:
         engine.dispose()
@@ -150,7 +151,7 @@ def _sheet(
 
     def one(numbered: tuple[int, Followed]) -> ColonySheet:
         number, each = numbered
-        return colony_sheet(each, _situation(each, around, asked, drawn=drawn), number + 1)
+        return colony_sheet(each, _situation(each, around, asked, entries, drawn=drawn), number + 1)
 
     with ThreadPoolExecutor(WORKERS) as workers:
         for sheet in workers.map(one, enumerate(in_order)):
@@ -181,8 +182,15 @@ def _drawn_frames(entries: Sequence[Noted]) -> bool:
     return not owned or owned[-1].count > 0
 
 
-def _situation(followed: Followed, around: Surroundings, asked: Asked, *, drawn: bool) -> Situation:
-    horizon = asked.days + MARGIN_DAYS
+def _situation(
+    followed: Followed,
+    around: Surroundings,
+    asked: Asked,
+    entries: Sequence[Noted],
+    *,
+    drawn: bool,
+) -> Situation:
+    horizon = max(asked.days + MARGIN_DAYS, LOOK_AHEAD_DAYS)
     belief = followed.belief
     conditions = around.season(followed.yard, asked.on, asked.on + timedelta(days=horizon))
     return Situation(
@@ -194,8 +202,12 @@ def _situation(followed: Followed, around: Surroundings, asked: Asked, *, drawn:
         conditions=conditions,
         luck=luck(asked.seed, belief.colony, asked.on, horizon, belief.members),
         limits=asked.limits,
-        aim=asked.on,
         syrup_fraction=SYRUP_FRACTION,
         drawn_frames_to_hand=drawn,
         pitch_mm=followed.pitch_mm,
+        history=tuple(e for e in entries if _is_of(e, belief.colony) and e.on < asked.on),
     )
+
+
+def _is_of(entry: Noted, colony: str) -> bool:
+    return getattr(entry, "colony", None) == colony

@@ -1,0 +1,61 @@
+"""Nucs and surplus brood: what a colony can give without missing its own aim."""
+
+from datetime import timedelta
+from typing import Any, Final
+
+import numpy as np
+
+from combwright.advice.decision import Decision
+from combwright.advice.situation import Situation
+from combwright.advice.trial import Change, try_all
+from combwright.simulation import observe
+from combwright.simulation.observe import FULL_BROOD_SHARE
+
+FEWEST_BROOD: Final = 6.0  # frames of brood from which a colony may give; 7-8, judgement
+FEWEST_BEES: Final = 9.0  # frames of bees that must be left covered; judgement
+MOST: Final = 3  # frames given at once: one nuc
+SEASON: Final = (110, 200)  # days of the year in which nucs are made
+COST_ALLOWED: Final = 0.12  # share of bees and brood that giving may cost by the margin; judgement
+SALEABLE_DAYS: Final = (37, 45)  # from a ripe cell to a nuc ready for sale
+
+
+def nucs(situation: Situation) -> tuple[Decision, int]:
+    """Tell how many frames of brood a colony can give today."""
+    day = situation.on.timetuple().tm_yday
+    bees = float(np.quantile(observe.frames_of_bees(situation.colonies), 0.2))
+    brood = float(np.quantile(observe.frames_of_brood(situation.colonies), 0.2))
+    inputs = {"frames_of_bees_safe": bees, "frames_of_brood_safe": brood}
+    if not SEASON[0] <= day <= SEASON[1] or brood < FEWEST_BROOD or bees < FEWEST_BEES:
+        return Decision("nucs", inputs=inputs), 0
+    tried = try_all(situation, [_taking(frames) for frames in range(MOST + 1)])
+    lost = [1.0 - each.bees / tried[0].bees for each in tried]
+    can = max(frames for frames in range(MOST + 1) if lost[frames] <= COST_ALLOWED)
+    inputs |= {"frames_to_give": float(can), "cost_share": lost[can]}
+    if can == 0:
+        return Decision("nucs", inputs=inputs), 0
+    ready = [situation.on + timedelta(days=days) for days in SALEABLE_DAYS]
+    jobs = (f"Can give {can} frame{'s' if can > 1 else ''} of sealed brood with bees for a nuc.",)
+    because = (
+        (
+            f"{brood:.1f} frames of brood and {bees:.1f} of bees at the careful end: giving {can} "
+            f"costs {lost[can]:.0%} of its bees and brood by then. A nuc made with "
+            "a ripe cell today "
+            f"is ready for sale about {ready[0]:%d %b} to {ready[1]:%d %b}, if she mates."
+        ),
+    )
+    return Decision("nucs", jobs, because, inputs), can
+
+
+def _taking(frames: int) -> Change:
+    def change(colonies: Any) -> None:
+        cells = frames * 0.7 * FULL_BROOD_SHARE * colonies["cells_per_frame"]
+        sealed = colonies["sealed"].sum(axis=1)
+        share = np.clip(cells / np.maximum(sealed, 1.0), 0.0, 0.95)
+        colonies["sealed"] *= (1.0 - share)[:, None]
+        bees = np.clip(
+            frames * colonies["bees_per_frame"] / np.maximum(colonies["nest"], 1.0), 0, 0.6
+        )
+        colonies["nest"] *= 1.0 - bees
+        colonies["mites_worker"] *= (1.0 - share)[:, None]
+
+    return change

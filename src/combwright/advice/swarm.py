@@ -1,0 +1,70 @@
+"""Swarm: the chance before the next visit, and the plan with its dates if cells are found."""
+
+from datetime import timedelta
+from typing import Final
+
+import numpy as np
+
+from combwright.advice.decision import Decision
+from combwright.advice.situation import Situation
+from combwright.advice.trial import Tried
+
+SEASON: Final = (100, 225)  # days of the year in which cells are looked for
+
+
+def swarm(situation: Situation, planned: Tried, as_it_is: Tried) -> Decision:
+    """Tell the chance of a swarm under the plan, and what to keep ready."""
+    day = situation.on.timetuple().tm_yday
+    if not SEASON[0] <= day <= SEASON[1]:
+        return Decision("swarm")
+    begun = float(np.mean(situation.colonies["swarm_clock"] > 0.0))
+    chance = planned.chances["swarm"]
+    inputs = {"swarm": chance, "swarm_as_it_is": as_it_is.chances["swarm"], "cells_begun": begun}
+    jobs = ["Look for queen cells."]
+    if chance >= situation.limits.swarm:
+        jobs.append(
+            f"Swarm likely ({chance:.0%} before the next visit): look on every frame, and have a "
+            "nuc box ready."
+        )
+    because = (
+        (
+            f"Chance of a swarm before {situation.next_visit:%d %b}: {chance:.0%} as planned, "
+            f"{as_it_is.chances['swarm']:.0%} if nothing is changed; {begun:.0%} "
+            "that cells are begun. "
+            "No published figure says when bees swarm: comb, crowding, season and the queen's age "
+            "are weighed by judgement."
+        ),
+    )
+    return Decision("swarm", tuple(jobs), because, inputs)
+
+
+def nucleus_plan(situation: Situation) -> tuple[str, ...]:
+    """Give the nucleus method by the day, for charged cells found today.
+
+    The clock: a cell is sealed on day 8 from its egg and the virgin emerges on day 16; an open
+    cell with a larva is three to eight days old.
+    """
+    on = situation.on
+
+    def day(after: int) -> str:
+        return f"{on + timedelta(days=after):%d %b}"
+
+    return (
+        (
+            "Charged cells: put the queen on her frame, one of stores and two "
+            "frames of bees into a "
+            "nuc; leave one open cell here, marked, and knock down the rest."
+        ),
+        f"{day(7)}: knock down new cells, leave the marked one.",
+        f"{day(8)} to {day(26)}: do not open; a virgin emerges and mates.",
+        f"{day(28)}: look for eggs; none: test frame, or unite with the nuc.",
+    )
+
+
+def swarmed_plan(situation: Situation) -> tuple[str, ...]:
+    """Give what is done when it has swarmed already."""
+    look = situation.on + timedelta(days=24)
+    return (
+        "Sealed cells, few bees and no eggs: it has swarmed. Leave one good cell.",
+        f"Do not open before {look:%d %b}; then look for eggs.",
+    )
