@@ -1,7 +1,5 @@
 """Moist air: dew point, vapour, and what a cold wall does to it."""
 
-from types import ModuleType
-
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
@@ -11,6 +9,8 @@ from combwright.terms.temperatures import celsius
 Floats = NDArray[np.float64]
 
 SEA_LEVEL_PA = 101325.0
+TRIPLE_POINT_C = 0.01
+COLDEST_C = -100.0  # the formulas hold from here
 
 
 def dew_point_c(temperature_c: ArrayLike, humidity: ArrayLike) -> Floats:
@@ -30,8 +30,8 @@ def dew_point_c(temperature_c: ArrayLike, humidity: ArrayLike) -> Floats:
 
     References
     ----------
-    .. [1] ASHRAE Handbook Fundamentals 2017, chapter 1, as in the package psychrolib; checked
-       against CoolProp in the tests (computed).
+    .. [1] ASHRAE Handbook Fundamentals 2017, chapter 1: where the saturation pressure is
+       the vapour pressure; psychrolib and CoolProp agree in the tests (computed).
 
     Examples
     --------
@@ -39,12 +39,22 @@ def dew_point_c(temperature_c: ArrayLike, humidity: ArrayLike) -> Floats:
     [9.3, 27.4]
 
     """
-    warm, moist = _warm(temperature_c), _moist(humidity)
-    return _array(_psychrometry().GetTDewPointFromRelHum(warm, moist))
+    vapour = _moist(humidity) * saturation_pa(temperature_c)
+    low, high = (
+        np.full(vapour.shape, COLDEST_C),
+        np.broadcast_to(_warm(temperature_c), vapour.shape),
+    )
+    for _ in range(50):  # halving: 160 K become less than a rounding error
+        middle = (low + high) / 2
+        dry = _saturation(middle) < vapour
+        low, high = np.where(dry, middle, low), np.where(dry, high, middle)
+    return np.asarray((low + high) / 2)
 
 
 def saturation_pa(temperature_c: ArrayLike) -> Floats:
-    """Vapour pressure of saturated air, over ice below zero.
+    r"""Vapour pressure of saturated air, over ice below zero.
+
+    .. math:: \ln p = C_1 / T + C_2 + C_3 T + C_4 T^2 + C_5 T^3 + C_6 T^4 + C_7 \ln T
 
     Parameters
     ----------
@@ -58,7 +68,8 @@ def saturation_pa(temperature_c: ArrayLike) -> Floats:
 
     References
     ----------
-    .. [1] ASHRAE Handbook Fundamentals 2017, chapter 1, eqs. 5 and 6 (psychrolib; computed).
+    .. [1] ASHRAE Handbook Fundamentals 2017, chapter 1, eqs. 5 and 6 (Hyland
+       and Wexler 1983); coefficients read in the package psychrolib, which the tests hold it to.
 
     Examples
     --------
@@ -66,13 +77,15 @@ def saturation_pa(temperature_c: ArrayLike) -> Floats:
     2339.0
 
     """
-    return _array(_psychrometry().GetSatVapPres(_warm(temperature_c)))
+    return _saturation(_warm(temperature_c))
 
 
 def water_g_per_kg(
     temperature_c: ArrayLike, humidity: ArrayLike, pressure_pa: ArrayLike = SEA_LEVEL_PA
 ) -> Floats:
-    """Vapour in the air, by the mass of the dry air.
+    r"""Vapour in the air, by the mass of the dry air.
+
+    .. math:: W = 0.621945\, p_v / (p - p_v)
 
     Parameters
     ----------
@@ -90,7 +103,7 @@ def water_g_per_kg(
 
     References
     ----------
-    .. [1] ASHRAE Handbook Fundamentals 2017, chapter 1, eq. 20 (psychrolib; computed). Leaving
+    .. [1] ASHRAE Handbook Fundamentals 2017, chapter 1, eq. 20 (read in psychrolib). Leaving
        out the interaction of vapour and air makes it 0.4 % less than CoolProp.
 
     Examples
@@ -102,8 +115,8 @@ def water_g_per_kg(
     pressure = within(
         pressure_pa, 50e3, 110e3, "The pressure", "Pa", remedy="1013 hPa are 101300 Pa."
     )
-    warm, moist = _warm(temperature_c), _moist(humidity)
-    return _array(1000 * _psychrometry().GetHumRatioFromRelHum(warm, moist, pressure))
+    vapour = _moist(humidity) * saturation_pa(temperature_c)
+    return np.asarray(1000 * 0.621945 * vapour / (pressure - vapour))
 
 
 def humidity_from_dew_point(temperature_c: ArrayLike, dew_point: ArrayLike) -> Floats:
@@ -132,9 +145,9 @@ def humidity_from_dew_point(temperature_c: ArrayLike, dew_point: ArrayLike) -> F
 
     """
     warm = _warm(temperature_c)
-    dew = celsius(dew_point, "The dew point", -60, 60)
-    within(warm - dew, 0, 120, "The air above its dew point", "K")
-    return _array(np.minimum(saturation_pa(np.maximum(dew, -40)) / saturation_pa(warm), 1.0))
+    dew = celsius(dew_point, "The dew point", COLDEST_C, 60)
+    within(warm - dew, 0, 160, "The air above its dew point", "K")
+    return np.asarray(_saturation(dew) / _saturation(warm))
 
 
 def condensing(temperature_c: ArrayLike, humidity: ArrayLike, surface_c: ArrayLike) -> Floats:
@@ -177,13 +190,23 @@ def _moist(humidity: ArrayLike) -> Floats:
     return within(humidity, 0.01, 1, "The relative humidity", remedy="Give 50 % as 0.5.")
 
 
-def _array(found: ArrayLike) -> Floats:
-    return np.asarray(found, dtype=np.float64)
-
-
-def _psychrometry() -> ModuleType:
-    """Give psychrolib, set to SI units; it takes half a second to load, so only when asked for."""
-    import psychrolib
-
-    psychrolib.SetUnitSystem(psychrolib.SI)
-    return psychrolib  # type: ignore[no-any-return]
+def _saturation(temperature_c: Floats) -> Floats:
+    t = temperature_c + 273.15
+    ice = (
+        -5.6745359e3 / t
+        + 6.3925247
+        - 9.677843e-3 * t
+        + 6.2215701e-7 * t**2
+        + 2.0747825e-9 * t**3
+        - 9.484024e-13 * t**4
+        + 4.1635019 * np.log(t)
+    )
+    water = (
+        -5.8002206e3 / t
+        + 1.3914993
+        - 4.8640239e-2 * t
+        + 4.1764768e-5 * t**2
+        - 1.4452093e-8 * t**3
+        + 6.5459673 * np.log(t)
+    )
+    return np.asarray(np.exp(np.where(temperature_c <= TRIPLE_POINT_C, ice, water)))
