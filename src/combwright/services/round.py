@@ -2,28 +2,19 @@
 
 from collections.abc import Callable, Sequence
 from concurrent.futures import ThreadPoolExecutor
-from dataclasses import dataclass, field
-from datetime import date, timedelta
+from datetime import date
 from pathlib import Path
 from typing import Final
 
 from combwright import __version__
-from combwright.advice.situation import MARGIN_DAYS, Limits, Situation
 from combwright.belief.replay import Followed, Replay
-from combwright.kit.catalogue import catalogue
 from combwright.planning.round import colony_sheet
 from combwright.planning.sheet import ColonySheet, RoundSheet
 from combwright.planning.supplies import bench, load
-from combwright.records.engine import open_book, reading
-from combwright.records.entries import all_entries
-from combwright.services.surroundings import Surroundings, surroundings
-from combwright.simulation.luck import luck
-from combwright.terms.entries import Kit, Noted
+from combwright.services.gathering import SYRUP_FRACTION, Asked, Gathered, gather
 from combwright.terms.errors import NotFoundError, OutOfRangeError
 
 Progress = Callable[[int, int], None]
-SYRUP_FRACTION: Final = 0.60  # 1.5 : 1 by weight
-LOOK_AHEAD_DAYS: Final = 29  # for the next visit: a month and a day
 WORKERS: Final = 2
 NOTICES: Final = (
     "Stings can kill: keep a telephone and any prescribed adrenaline at hand.",
@@ -33,18 +24,6 @@ NOTICES: Final = (
     "Signs of foul brood or of a pest new to you: stop, close the hive, move nothing.",
     "Then report to the bee inspectors of your country.",
 )
-
-
-@dataclass(frozen=True)
-class Asked:
-    """What round is asked for."""
-
-    on: date
-    yard: str | None = None
-    days: int = 7
-    members: int = 200
-    seed: int = 1
-    limits: Limits = field(default_factory=Limits)
 
 
 def round_sheet(
@@ -87,38 +66,14 @@ def round_sheet(
         raise OutOfRangeError(
             f"{days} days until the next visit cannot be planned.", remedy="Give 1 to 60 days."
         )
-    engine = open_book(book, must_exist=True)
-    try:
-        with reading(engine) as db:
-            entries = all_entries(db)
-            first = _first_note(entries, on, str(book))
-            until = on + timedelta(days=max(days + MARGIN_DAYS, LOOK_AHEAD_DAYS))
-            around = surroundings(db, entries, first, until, members=members, seed=seed)
-    finally:
-        engine.dispose()
-    replay = Replay(entries, around.season, catalogue(), members=members, seed=seed)
-    followed = _follow_all(replay, asked)
+    gathered = gather(book, asked)
+    followed = _follow_all(gathered.replay, asked)
     if not followed:
         raise NotFoundError(
             f"No colony stands in {'yard ' + yard if yard else 'the book'} on {on:%d %B %Y}.",
             remedy="Ask for another day or yard; `combwright book export` shows what is there.",
         )
-    return _sheet(followed, around, asked, entries, progress)
-
-
-def _first_note(entries: Sequence[Noted], on: date, place: str) -> date:
-    days = [entry.on for entry in entries]
-    if not days:
-        raise NotFoundError(
-            "The book is empty.", where=place, remedy="Add notes with `combwright book add`."
-        )
-    if on <= min(days):
-        raise OutOfRangeError(
-            f"{on:%d %B %Y} is not after the first note, which is of {min(days):%d %B %Y}.",
-            where=place,
-            remedy="Ask for a later day.",
-        )
-    return min(days)
+    return _sheet(followed, gathered, progress)
 
 
 def _follow_all(replay: Replay, asked: Asked) -> list[Followed]:
@@ -138,20 +93,16 @@ def _follow_all(replay: Replay, asked: Asked) -> list[Followed]:
 
 
 def _sheet(
-    followed: Sequence[Followed],
-    around: Surroundings,
-    asked: Asked,
-    entries: Sequence[Noted],
-    progress: Progress | None,
+    followed: Sequence[Followed], gathered: Gathered, progress: Progress | None
 ) -> RoundSheet:
-    drawn = _drawn_frames(entries)
+    asked = gathered.asked
     yards = list(dict.fromkeys(each.yard for each in followed))
     in_order = sorted(followed, key=lambda each: (yards.index(each.yard), _last_of_all(each)))
     done: list[ColonySheet] = []
 
     def one(numbered: tuple[int, Followed]) -> ColonySheet:
         number, each = numbered
-        return colony_sheet(each, _situation(each, around, asked, entries, drawn=drawn), number + 1)
+        return colony_sheet(each, gathered.situation(each), number + 1)
 
     with ThreadPoolExecutor(WORKERS) as workers:
         for sheet in workers.map(one, enumerate(in_order)):
@@ -162,7 +113,7 @@ def _sheet(
         on=asked.on,
         version=__version__,
         seed=asked.seed,
-        weather=around.described(),
+        weather=gathered.around.described(),
         yards=yards,
         colonies=done,
         bench=bench(done, SYRUP_FRACTION),
@@ -174,40 +125,3 @@ def _sheet(
 def _last_of_all(followed: Followed) -> bool:
     """Colonies that the book asks about are seen last, so that nothing is carried on."""
     return bool(followed.belief.questions)
-
-
-def _drawn_frames(entries: Sequence[Noted]) -> bool:
-    """Tell whether the keeper has drawn frames to hand."""
-    owned = [entry for entry in entries if isinstance(entry, Kit) and entry.item == "drawn frame"]
-    return not owned or owned[-1].count > 0
-
-
-def _situation(
-    followed: Followed,
-    around: Surroundings,
-    asked: Asked,
-    entries: Sequence[Noted],
-    *,
-    drawn: bool,
-) -> Situation:
-    horizon = max(asked.days + MARGIN_DAYS, LOOK_AHEAD_DAYS)
-    belief = followed.belief
-    conditions = around.season(followed.yard, asked.on, asked.on + timedelta(days=horizon))
-    return Situation(
-        colony=belief.colony,
-        on=asked.on,
-        days=asked.days,
-        colonies=belief.colonies,
-        standing=followed.standing,
-        conditions=conditions,
-        luck=luck(asked.seed, belief.colony, asked.on, horizon, belief.members),
-        limits=asked.limits,
-        syrup_fraction=SYRUP_FRACTION,
-        drawn_frames_to_hand=drawn,
-        pitch_mm=followed.pitch_mm,
-        history=tuple(e for e in entries if _is_of(e, belief.colony) and e.on < asked.on),
-    )
-
-
-def _is_of(entry: Noted, colony: str) -> bool:
-    return getattr(entry, "colony", None) == colony

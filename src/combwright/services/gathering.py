@@ -1,0 +1,122 @@
+"""What is gathered from a book before anything is advised: beliefs, weather, situations."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from datetime import date, timedelta
+from pathlib import Path
+from typing import Final
+
+from combwright.advice.situation import MARGIN_DAYS, Limits, Situation
+from combwright.belief.replay import Followed, Replay
+from combwright.kit.catalogue import catalogue
+from combwright.records.engine import open_book, reading
+from combwright.records.entries import all_entries
+from combwright.services.surroundings import Surroundings, surroundings
+from combwright.simulation.luck import luck
+from combwright.terms.entries import Kit, Noted
+from combwright.terms.errors import NotFoundError, OutOfRangeError
+
+SYRUP_FRACTION: Final = 0.60  # 1.5 : 1 by weight
+LOOK_AHEAD_DAYS: Final = 29  # for the next visit: a month and a day
+
+
+@dataclass(frozen=True)
+class Asked:
+    """What round is asked for."""
+
+    on: date
+    yard: str | None = None
+    days: int = 7
+    members: int = 200
+    seed: int = 1
+    limits: Limits = field(default_factory=Limits)
+
+
+@dataclass(frozen=True)
+class Gathered:
+    """A book's beliefs up to a day, and the days after it."""
+
+    asked: Asked
+    entries: tuple[Noted, ...]
+    around: Surroundings
+    replay: Replay
+
+    def situation(self, followed: Followed) -> Situation:
+        """Give what a decision about a colony must know."""
+        asked, belief = self.asked, followed.belief
+        days = max(asked.days + MARGIN_DAYS, LOOK_AHEAD_DAYS)
+        until = asked.on + timedelta(days=days)
+        return Situation(
+            colony=belief.colony,
+            on=asked.on,
+            days=asked.days,
+            colonies=belief.colonies,
+            standing=followed.standing,
+            conditions=self.around.season(followed.yard, asked.on, until),
+            luck=luck(asked.seed, belief.colony, asked.on, days, belief.members),
+            limits=asked.limits,
+            syrup_fraction=SYRUP_FRACTION,
+            drawn_frames_to_hand=_drawn_frames(self.entries),
+            pitch_mm=followed.pitch_mm,
+            history=tuple(e for e in self.entries if _is_of(e, belief.colony) and e.on < asked.on),
+        )
+
+    def follow(self, colony: str) -> Followed:
+        """Follow one colony; an unknown or ended one is answered with those that stand."""
+        found = self.replay.follow(colony, self.asked.on)
+        if found is None or found.has_ended:
+            known = ", ".join(self.replay.colonies)
+            raise NotFoundError(
+                f"No colony “{colony}” stands in the book on {self.asked.on:%d %B %Y}.",
+                remedy=f"The book knows: {known}.",
+            )
+        return found
+
+
+def gather(book: Path, asked: Asked) -> Gathered:
+    """Read a book and make ready to follow its colonies to the day asked for.
+
+    Parameters
+    ----------
+    book
+        The book's file.
+    asked
+        The day, the days until the next visit, the members and the seed.
+
+    """
+    engine = open_book(book, must_exist=True)
+    try:
+        with reading(engine) as db:
+            entries = all_entries(db)
+            first = _first_note(entries, asked.on, str(book))
+            until = asked.on + timedelta(days=max(asked.days + MARGIN_DAYS, LOOK_AHEAD_DAYS))
+            around = surroundings(db, entries, first, until, members=asked.members, seed=asked.seed)
+    finally:
+        engine.dispose()
+    replay = Replay(entries, around.season, catalogue(), members=asked.members, seed=asked.seed)
+    return Gathered(asked, tuple(entries), around, replay)
+
+
+def _first_note(entries: Sequence[Noted], on: date, place: str) -> date:
+    days = [entry.on for entry in entries]
+    if not days:
+        raise NotFoundError(
+            "The book is empty.", where=place, remedy="Add notes with `combwright book add`."
+        )
+    if on <= min(days):
+        raise OutOfRangeError(
+            f"{on:%d %B %Y} is not after the first note, which is of {min(days):%d %B %Y}.",
+            where=place,
+            remedy="Ask for a later day.",
+        )
+    return min(days)
+
+
+def _drawn_frames(entries: Sequence[Noted]) -> bool:
+    """Tell whether the keeper has drawn frames to hand."""
+    owned = [entry for entry in entries if isinstance(entry, Kit) and entry.item == "drawn frame"]
+    return not owned or owned[-1].count > 0
+
+
+def _is_of(entry: Noted, colony: str) -> bool:
+    return getattr(entry, "colony", None) == colony
