@@ -4,7 +4,7 @@ import sys
 
 import typer
 
-from combwright.cli import book, demo, evidence, mites, mix, ripe, warm
+from combwright.cli import book, demo, evidence, mites, mix, ripe, warm, whatif, why
 from combwright.cli import round as round_command
 from combwright.terms.errors import CombwrightError
 
@@ -24,6 +24,8 @@ mix.register(app)
 ripe.register(app)
 round_command.register(app)
 warm.register(app)
+whatif.register(app)
+why.register(app)
 
 
 def main() -> None:

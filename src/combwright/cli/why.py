@@ -1,0 +1,75 @@
+"""Why: the chain of decisions for one colony, in plain words with the numbers."""
+
+from datetime import datetime
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from combwright.cli.options import BookOption, JsonOption, book_path
+
+if TYPE_CHECKING:
+    from combwright.services.why import Told
+
+
+def register(app: typer.Typer) -> None:
+    """Put the command into the command line."""
+    app.command("why")(tell_why)
+
+
+def tell_why(
+    colony: Annotated[str, typer.Argument(help="Name of the colony.")],
+    on: Annotated[
+        datetime, typer.Option("--on", formats=["%Y-%m-%d"], help="Day of the round, 2027-04-24.")
+    ],
+    days: Annotated[int, typer.Option(help="Days until the next visit.")] = 7,
+    short: Annotated[bool, typer.Option("--short", help="Numbers only, for the expert.")] = False,
+    seed: Annotated[int, typer.Option(help="Seed of the simulation.")] = 1,
+    book: BookOption = None,
+    json: JsonOption = False,
+) -> None:
+    """Tell why a colony is given what it is given, decision by decision.
+
+    Example: `combwright why Bramble --on 2027-04-24`
+    """
+    from combwright.services.why import why
+
+    told = why(book_path(book), colony, on.date(), days=days, seed=seed)
+    if json:
+        from json import dumps
+
+        shown = {
+            "colony": told.sheet.colony,
+            "on": on.date().isoformat(),
+            "decisions": [each.model_dump(mode="json") for each in told.sheet.decisions],
+            "notes": {
+                name: [[day.isoformat(), value] for day, value in values]
+                for name, values in told.notes.items()
+            },
+        }
+        typer.echo(dumps(shown, indent=2))
+        return
+    _show(told, short=short)
+
+
+def _show(told: "Told", *, short: bool) -> None:
+    from rich.console import Console
+    from rich.markup import escape
+
+    from combwright.services.why import LESSONS
+
+    console = Console(highlight=False)
+    console.print(f"[bold]{escape(told.sheet.colony)}[/bold], {escape(told.sheet.hive)}")
+    if not short:
+        for name, values in told.notes.items():
+            seen = ", ".join(f"{value:g}" for _, value in values[-5:])
+            console.print(f"  noted {name.replace('_', ' ')}: {seen}")
+    for each in told.sheet.decisions:
+        console.print(f"\n[bold]{each.topic}[/bold]")
+        if not short:
+            console.print(f"  {LESSONS[each.topic]}", style="italic")
+        for reason in each.because:
+            console.print(f"  {escape(reason)}")
+        for job in each.jobs:
+            console.print(f"  so: {escape(job)}")
+        if each.runner_up and not short:
+            console.print(f"  second choice: {escape(each.runner_up)}", style="dim")
