@@ -3,6 +3,7 @@
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from combwright.science.inverse import inverse
 from combwright.terms.ranges import within
 from combwright.terms.temperatures import celsius
 
@@ -40,15 +41,7 @@ def dew_point_c(temperature_c: ArrayLike, humidity: ArrayLike) -> Floats:
 
     """
     vapour = _moist(humidity) * saturation_pa(temperature_c)
-    low, high = (
-        np.full(vapour.shape, COLDEST_C),
-        np.broadcast_to(_warm(temperature_c), vapour.shape),
-    )
-    for _ in range(50):  # halving: 160 K become less than a rounding error
-        middle = (low + high) / 2
-        dry = _saturation(middle) < vapour
-        low, high = np.where(dry, middle, low), np.where(dry, high, middle)
-    return np.asarray((low + high) / 2)
+    return np.minimum(inverse(_saturation, vapour, COLDEST_C, 60), _warm(temperature_c))
 
 
 def saturation_pa(temperature_c: ArrayLike) -> Floats:
