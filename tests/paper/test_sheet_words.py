@@ -4,8 +4,11 @@ from datetime import date, timedelta
 
 import pytest
 
-from combwright.paper.sheet_words import colony_words, day_words, portion_words
+from combwright.paper.sheet_words import colony_words, day_words, everywhere_words, portion_words
+from combwright.planning.at_every_colony import Everywhere
 from combwright.planning.sheet import Portion, RoundSheet
+
+NOTHING = Everywhere((), ())
 
 
 @pytest.mark.parametrize("offset", range(0, 800, 37))
@@ -14,19 +17,13 @@ def test_days_agree_with_the_calendar_of_python(offset: int) -> None:
     assert day_words(day) == f"{day:%A} {day.day} {day:%B} {day.year}"
 
 
-def test_only_what_changes_is_listed(sheet: RoundSheet) -> None:
-    still = sheet.colonies[0].model_copy(update={"set_up": sheet.colonies[0].set_up_now})
-    assert colony_words(still)["changed"] == []
-    then = still.set_up_now.model_copy(
-        update={"dummy_boards": 0, "excluder": True, "tray_open_mm": 20, "cover": "vented"}
-    )
-    changed = colony_words(still.model_copy(update={"set_up": then}))["changed"]
-    assert changed == [
-        "no dummy boards (now 1)",
-        "queen excluder in",
-        "tray open 20 mm (now 100)",
-        "vented (now crown board)",
-    ]
+def test_what_is_said_once_is_not_said_again(sheet: RoundSheet) -> None:
+    first = next(each for each in sheet.colonies if each.jobs and each.branches)
+    said = Everywhere((first.jobs[0],), (first.branches[0],))
+    words = colony_words(first, said)
+    assert first.jobs[0] not in words["jobs"]
+    assert len(words["branches"]) == len(first.branches) - 1
+    assert everywhere_words(said)["jobs"] == [first.jobs[0]]
 
 
 def test_a_portion_without_litres_is_given_by_weight() -> None:
@@ -42,4 +39,4 @@ def test_no_portion_is_said_plainly() -> None:
 
 
 def test_chances_are_never_finer_than_known(sheet: RoundSheet) -> None:
-    assert "running out of food under 1 %" in colony_words(sheet.colonies[0])["chances"]
+    assert "running out of food under 1 %" in colony_words(sheet.colonies[0], NOTHING)["chances"]

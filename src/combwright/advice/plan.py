@@ -13,6 +13,7 @@ from combwright.advice.trial import try_all
 from combwright.kit.geometry import spacing_notice
 
 FONDANT_FRACTION = 0.85
+WORTH_SAYING = 0.05  # chance of a swarm from which the sheet gives its reason; judgement
 AUTUMN_FRACTION = 0.62  # thick syrup, 1 kg sugar to 0.63 L water
 
 
@@ -34,11 +35,11 @@ class Plan:
 
     @property
     def because(self) -> tuple[str, ...]:
-        """The reasons of the decisions that ask for work, and of food and room in any case."""
+        """The reasons that belong on a sheet: of food and room always, of others when they act."""
         return tuple(
             reason
             for decision in self.decisions
-            if decision.jobs or decision.topic in {"food", "room and warmth"}
+            if _matters(decision)
             for reason in decision.because
         )
 
@@ -50,6 +51,17 @@ class Plan:
             for decision in self.decisions
             for name, value in decision.inputs.items()
         }
+
+
+def _matters(decision: Decision) -> bool:
+    """Tell whether a decision's reason belongs on the sheet; all of them stand in the JSON."""
+    if decision.topic in {"food", "room and warmth"}:
+        return True
+    if decision.topic == "swarm":
+        return decision.inputs.get("swarm", 0.0) >= WORTH_SAYING
+    if decision.topic == "mites":
+        return any(job.startswith("Treat") for job in decision.jobs)
+    return bool(decision.jobs)
 
 
 def plan(situation: Situation) -> Plan:

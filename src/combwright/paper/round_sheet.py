@@ -11,7 +11,14 @@ from combwright.figures.comb_legend import legend
 from combwright.figures.comb_strip import comb_strip
 from combwright.figures.comb_words import describe
 from combwright.paper.printable import printable
-from combwright.paper.sheet_words import bench_words, colony_words, day_words, stop_words
+from combwright.paper.sheet_words import (
+    bench_words,
+    colony_words,
+    day_words,
+    everywhere_words,
+    stop_words,
+)
+from combwright.planning.at_every_colony import Everywhere, everywhere
 from combwright.planning.sheet import ColonySheet, RoundSheet
 
 Paper = Literal["a4", "a5"]
@@ -47,6 +54,7 @@ def round_pdf(sheet: RoundSheet, *, paper: Paper = "a4") -> bytes:
 
 def sheet_content(sheet: RoundSheet, paper: Paper) -> dict[str, Any]:
     """Return everything that the template prints; it is set as text, never read as markup."""
+    said = everywhere(sheet)
     in_order = sorted(sheet.colonies, key=lambda colony: colony.order)
     return {
         "paper": paper,
@@ -58,14 +66,15 @@ def sheet_content(sheet: RoundSheet, paper: Paper) -> dict[str, Any]:
         "yards": [printable(yard) for yard in sheet.yards],
         "notices": [printable(notice) for notice in sheet.notices],
         "legend": legend(columns=6 if paper == "a4" else 4),
-        "colonies": [_colony(colony, ROOM_MM[paper]) for colony in in_order],
+        "colonies": [_colony(colony, said, ROOM_MM[paper]) for colony in in_order],
+        "everywhere": everywhere_words(said),
         "bench": bench_words(sheet.bench),
         "load": [stop_words(stop) for stop in sheet.load],
     }
 
 
-def _colony(colony: ColonySheet, room_mm: float) -> dict[str, Any]:
-    words = colony_words(colony)
+def _colony(colony: ColonySheet, said: Everywhere, room_mm: float) -> dict[str, Any]:
+    words = colony_words(colony, said)
     strip = comb_strip(colony.before, colony.after, title=f"Stack of {words['colony']}")
     seen = f"Expected: {describe(colony.before)} Leave it so: {describe(colony.after)}"
     strip_mm = float(strip.split('height="', 1)[1].split("mm", 1)[0])
@@ -78,7 +87,7 @@ def _colony(colony: ColonySheet, room_mm: float) -> dict[str, Any]:
 
 def _text_mm(words: dict[str, Any]) -> float:
     """Estimate, rather too high, how much of a page the words about a colony take."""
-    lines = [*words["jobs"], *words["changed"], *words["because"], *words["questions"]]
+    lines = [*words["jobs"], *words["because"], *words["questions"]]
     lines += [words["colony"], words["chances"]]
     lines += [" ".join((b["found"], *b["do"], b["because"])) for b in words["branches"]]
     return 15 + sum(4.6 * (1 + len(line) / 40) for line in lines)

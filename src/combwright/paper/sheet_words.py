@@ -4,6 +4,7 @@ from datetime import date
 from typing import Any
 
 from combwright.paper.printable import printable
+from combwright.planning.at_every_colony import Everywhere
 from combwright.planning.sheet import Band, Bench, Branch, ColonySheet, Expected, Portion, Stop
 
 MONTHS = [
@@ -23,12 +24,6 @@ MONTHS = [
 DAYS = ["Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"]
 
 # What one thing and many of them are called, in the order of the lists.
-SET_UP_WORDS = {
-    "frames": ("frame", "frames"),
-    "foundation": ("of them foundation", "of them foundation"),
-    "dummy_boards": ("dummy board", "dummy boards"),
-    "supers": ("super", "supers"),
-}
 LOAD_WORDS = {
     "frames_drawn": ("drawn frame", "drawn frames"),
     "frames_foundation": ("frame with foundation", "frames with foundation"),
@@ -61,8 +56,8 @@ def kilograms(grams: float) -> str:
     return f"{grams:.0f} g" if grams < 1000 else f"{grams / 1000:.1f} kg"  # noqa: PLR2004 - a kilogram
 
 
-def colony_words(sheet: ColonySheet) -> dict[str, Any]:
-    """Return one colony's part of the sheet in words."""
+def colony_words(sheet: ColonySheet, said: Everywhere) -> dict[str, Any]:
+    """Return one colony's part of the sheet in words, without what is said once for all."""
     seen = f"seen {short_day(sheet.last_visit)}" if sheet.last_visit else "not seen yet"
     return {
         "order": str(sheet.order),
@@ -71,14 +66,21 @@ def colony_words(sheet: ColonySheet) -> dict[str, Any]:
         "place": printable(f"{sheet.hive} · {seen} · next {short_day(sheet.next_visit)}"),
         "expected": _expected(sheet.expected),
         "portion": portion_words(sheet.portion),
-        "changed": _changed(sheet),
-        "jobs": [printable(job) for job in sheet.jobs],
+        "jobs": [printable(job) for job in said.jobs_of(sheet)],
         "because": [printable(reason) for reason in sheet.because],
-        "branches": [_branch(branch) for branch in sheet.branches],
+        "branches": [_branch(branch) for branch in said.branches_of(sheet)],
         "questions": [printable(question) for question in sheet.questions],
         "chances": ", ".join(
             f"{printable(harm)} {_chance(chance)}" for harm, chance in sheet.chances.items()
         ),
+    }
+
+
+def everywhere_words(said: Everywhere) -> dict[str, Any]:
+    """Return what holds at every colony in words."""
+    return {
+        "jobs": [printable(job) for job in said.jobs],
+        "branches": [_branch(branch) for branch in said.branches],
     }
 
 
@@ -144,25 +146,6 @@ def counted(parts: Bench | Stop) -> list[str]:
 
 def _one_or_many(count: int, words: tuple[str, str]) -> str:
     return words[0] if count == 1 else words[1]
-
-
-def _changed(sheet: ColonySheet) -> list[str]:
-    """Return what is set differently; the comb strip shows what stays."""
-    now, then = sheet.set_up_now, sheet.set_up
-    changes = []
-    for field, words in SET_UP_WORDS.items():
-        count, was = getattr(then, field), getattr(now, field)
-        if count != was:
-            changes.append(f"{count or 'no'} {_one_or_many(count, words)} (now {was})")
-    if then.excluder != now.excluder:
-        changes.append("queen excluder in" if then.excluder else "queen excluder out")
-    if then.entrance_mm != now.entrance_mm:
-        changes.append(f"entrance {then.entrance_mm} mm (now {now.entrance_mm})")
-    if then.tray_open_mm != now.tray_open_mm:
-        changes.append(f"tray open {then.tray_open_mm} mm (now {now.tray_open_mm})")
-    if then.cover != now.cover:
-        changes.append(printable(f"{then.cover} (now {now.cover})"))
-    return changes
 
 
 def _expected(expected: Expected) -> list[list[str]]:
