@@ -34,6 +34,15 @@ MOST_SHIFT_DAYS = Parameter(
 EDGE = Parameter(
     0.3, "share of the bloom's length", 0.2, 0.4, "coming and going of a bloom, ours", "judgement"
 )
+SEASON_LUCK = Parameter(
+    0.2,
+    "spread of the logarithm",
+    0.1,
+    0.4,
+    "what all plants of a year share beyond bloom and warmth (ground water, stand of the crops): "
+    "Irish crops run from 9-14 kg in a wet year to 41-45 kg in a good one (press); ours",
+    "judgement",
+)
 POLLEN_HALF = Parameter(
     3.0,
     "of the scale of 0 to 5, summed over plants",
@@ -162,9 +171,9 @@ def forage_index(
     for year, window in _years(weather):
         days = _calendar_of(weather, window)
         lead = _lead(weather, place, window, days)
+        season = _luck(seed, "season", year, weather.scenarios, SEASON_LUCK.value)
         for plant in plants:
-            luck = stream(seed, "forage", plant.name, year).standard_normal(weather.scenarios)
-            good = np.exp(plant.luck * luck - plant.luck**2 / 2)[:, None]
+            good = season * _luck(seed, plant.name, year, weather.scenarios, plant.luck)
             near = _near(plant, days)
             part = slice(window.start + near.start, window.start + near.stop)
             bloom = plant.bloom(days[near] + plant.follows * lead[:, near]) * good
@@ -211,6 +220,12 @@ def _average(plants: tuple[Plant, ...], place: Climate) -> tuple[Floats, Floats]
     )
     pollen = sum(plant.pollen * bloom for plant, bloom in zip(plants, blooms, strict=True))
     return np.asarray(nectar), np.asarray(pollen)
+
+
+def _luck(seed: int, of: str, year: int, scenarios: int, spread: float) -> Floats:
+    """Draw factors with the mean 1, [scenario, 1]."""
+    normal = stream(seed, "forage", of, year).standard_normal(scenarios)
+    return np.exp(spread * normal - spread**2 / 2)[:, None]
 
 
 def _years(weather: DailyWeather) -> list[tuple[int, slice]]:
