@@ -1,31 +1,45 @@
 """What a keeper does to a colony, done to every member of its ensemble in place."""
 
 import tomllib
+from collections.abc import Mapping
 from functools import lru_cache
 from importlib.resources import files
-from typing import Any
+from math import ceil, isfinite
+from typing import Any, Final
 
 import numpy as np
 
+from combwright.kit.geometry import frames_that_fit
 from combwright.kit.items import Hive
+from combwright.simulation import observe
 from combwright.simulation.columns import CAGED, CELL, LAYING, QUEENLESS, VIRGIN
 from combwright.simulation.enclosure import slab_loss
 from combwright.simulation.observe import SUGAR_IN_HONEY
 from combwright.terms.errors import ClashError
 from combwright.terms.set_up import SetUp
 
+QUEEN_EVENTS: Final[Mapping[str, float]] = {
+    "introduced": LAYING,
+    "removed": QUEENLESS,
+    "lost": QUEENLESS,
+    "caged": CAGED,
+    "released": LAYING,
+    "virgin": VIRGIN,
+    "cell": CELL,
+}
+
 
 def arrange(colonies: Any, hive: Hive, set_up: SetUp) -> None:
     """Set a stack up in place.
 
     Frames more than before come as drawn comb, but for those that ``set_up.foundation`` counts;
-    of frames taken out, sheets of foundation beyond that number go first, then comb without
-    brood, with its stores if no empty one is left.
+    of frames taken out, sheets of foundation beyond that number go first, then empty comb, then
+    comb with its stores, and brood with its mites only when nothing else is left.
     """
     refuse_impossible(hive, set_up)
     _fit_frames(colonies, set_up, float(hive.frame.worker_cells))
-    _fit_stores(colonies)
     _stack_supers(colonies, hive, set_up)
+    fit_comb(colonies)
     colonies["frames"] = set_up.frames
     colonies["boards"] = set_up.dummy_boards
     colonies["excluder"] = float(set_up.excluder)
@@ -49,6 +63,13 @@ def refuse_impossible(hive: Hive, set_up: SetUp) -> None:
         raise ClashError(
             f"{hive.name} takes no super.", remedy="Move the colony to a full hive first."
         )
+    boxes_used = max(1, ceil(set_up.frames / hive.capacity))
+    if set_up.frames > boxes_used * frames_that_fit(hive, dummy_boards=set_up.dummy_boards):
+        raise ClashError(
+            f"{set_up.frames} frames and {set_up.dummy_boards} dummy boards do not fit into "
+            f"{hive.name}.",
+            remedy="Take a frame or a board out.",
+        )
     if set_up.foundation > set_up.frames:
         raise ClashError(
             f"{set_up.foundation} frames of foundation cannot be among {set_up.frames} frames.",
@@ -68,12 +89,23 @@ def _fit_frames(colonies: Any, set_up: SetUp, cells: float) -> None:
     colonies["drawn"] += (added - new_sheets) - (taken - old_sheets)
 
 
-def _fit_stores(colonies: Any) -> None:
-    """Take away the stores that stood in comb which is no longer there."""
-    brood = sum(colonies[name].sum(axis=-1) for name in ("eggs", "larvae", "sealed"))
-    free = np.maximum(colonies["drawn"] - brood, 0.0)
-    most = free * colonies["sugar_per_cell"]
-    colonies["ripe"] = np.minimum(colonies["ripe"], most)
+def fit_comb(colonies: Any) -> None:
+    """Take away in place what stood in comb that is no longer there: stores first, then brood."""
+    cells = observe.cells_held(colonies)
+    brood = observe.brood_cells(colonies)
+    left = _share_of(colonies["drawn"] + colonies["super_drawn"] - brood, cells - brood)
+    for column in ("ripe", "unripe", "water", "pollen"):
+        colonies[column] *= left
+    left = _share_of(colonies["drawn"], brood)
+    for column in ("eggs", "larvae", "sealed", "mites_worker"):
+        colonies[column] *= left[:, None]
+    for column in ("drone_open", "drone_sealed", "mites_drone"):
+        colonies[column] *= left[:, None]
+
+
+def _share_of(room: Any, wanted: Any) -> Any:
+    """Share of something that finds room, 0 to 1."""
+    return np.clip(np.maximum(room, 0.0) / np.maximum(wanted, 1e-9), 0.0, 1.0)
 
 
 def _stack_supers(colonies: Any, hive: Hive, set_up: SetUp) -> None:
@@ -92,7 +124,8 @@ def _stack_supers(colonies: Any, hive: Hive, set_up: SetUp) -> None:
 
 def feed(colonies: Any, grams: float, sugar_fraction: float, *, warmer_k: float = 0.0) -> None:
     """Fill the feeder in place with syrup or fondant of a sugar fraction by mass."""
-    if grams < 0.0 or not 0.0 < sugar_fraction < 1.0:
+    fine = isfinite(grams) and grams >= 0.0 and 0.0 < sugar_fraction < 1.0
+    if not (fine and isfinite(warmer_k)):
         raise ClashError(
             f"A feed of {grams:g} g at {sugar_fraction:g} sugar cannot be.",
             remedy="Give grams above zero, and sugar as a share of the mass between 0 and 1.",
@@ -150,24 +183,28 @@ def remove_drone_brood(colonies: Any) -> None:
 
 
 def change_queen(colonies: Any, event: str, *, age_days: float = 0.0) -> None:
-    """Let something happen to the queen in place."""
-    states = {
-        "introduced": LAYING,
-        "removed": QUEENLESS,
-        "lost": QUEENLESS,
-        "caged": CAGED,
-        "released": LAYING,
-        "virgin": VIRGIN,
-        "cell": CELL,
-    }
-    if event not in states:
+    """Let something happen to the queen in place.
+
+    Only a laying queen can be caged and only a caged one released. Where swarm cells had been
+    started, a colony that loses its queen goes on with them.
+    """
+    if event not in QUEEN_EVENTS:
         raise ClashError(
-            f"Nothing is known of a queen “{event}”.", remedy=f"Known are: {', '.join(states)}."
+            f"Nothing is known of a queen “{event}”.",
+            remedy=f"Known are: {', '.join(QUEEN_EVENTS)}.",
         )
-    colonies["queen"] = states[event]
-    colonies["queen_clock"] = 10.0 if event == "cell" else 0.0
+    state = np.full(len(colonies), QUEEN_EVENTS[event])
+    if event == "caged":
+        state = np.where(colonies["queen"] == LAYING, CAGED, colonies["queen"])
+    elif event == "released":
+        state = np.where(colonies["queen"] == CAGED, LAYING, colonies["queen"])
+    clock = np.full(len(colonies), 10.0 if event == "cell" else 0.0)
+    if event in {"removed", "lost"}:
+        started = colonies["swarm_clock"] > 0.0
+        state, clock = np.where(started, CELL, state), np.where(started, colonies["swarm_clock"], 0)
+    colonies["queen"], colonies["queen_clock"] = state, clock
     colonies["mating_flights"] = 0.0
-    if event != "caged":
+    if event not in {"caged", "released"}:
         colonies["swarm_clock"] = 0.0
     if event == "introduced":
         colonies["queen_age"] = age_days
@@ -180,6 +217,10 @@ def cut_cells(colonies: Any) -> None:
 
 def harvest(colonies: Any, honey_kg: float) -> Any:
     """Take honey from the supers in place, as far as there is any; gives what was taken. [kg]."""
+    if not honey_kg >= 0.0:
+        raise ClashError(
+            f"A harvest of {honey_kg:g} kg cannot be.", remedy="Give kilograms, zero or more."
+        )
     sugar = np.minimum(honey_kg * 1000.0 * SUGAR_IN_HONEY, colonies["super_ripe"])
     share = np.where(
         colonies["super_ripe"] > 0.0, sugar / np.maximum(colonies["super_ripe"], 1e-9), 0

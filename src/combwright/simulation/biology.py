@@ -43,6 +43,7 @@ class Biology(NamedTuple):
     mantle_brood: float
     bee_g: float
     basal_cluster: float
+    basal_loose: float
     basal_nest: float
     sugar_j_per_g: float
     heat_most: float
@@ -63,6 +64,7 @@ class Biology(NamedTuple):
     winter_made_day: float
     hurt_death: float
     nectar_per_hour: float
+    nectar_half: float
     nectar_sugar: float
     pollen_per_hour: float
     pollen_foragers: float

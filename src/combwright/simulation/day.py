@@ -26,7 +26,7 @@ from combwright.simulation.rearing import (
     laid,
     wanted,
 )
-from combwright.simulation.room import room, share_above
+from combwright.simulation.room import cells_for, room, share_above
 from combwright.simulation.seen import lie_dead, note, seen_today
 from combwright.simulation.stores import drawing, eat, need, pollen_need, ripen
 from combwright.simulation.warmth import adults_of, warmth
@@ -62,18 +62,19 @@ def one_day(s: Any, w: Any, luck: Any, bio: Any) -> int:  # noqa: PLR0915 (the o
     turned = recruitment(s, w[FLIGHT], bio)
     aged = ageing_winter_bees(s, w[DAY], bio)
     live_nest, live_foragers, live_winter = survival(s, w[FLIGHT], bio)
+    eggs_lucky = eggs * np.exp(bio.lay_luck * luck[0] - 0.5 * bio.lay_luck * bio.lay_luck)
+    worker_laid = max(0.0, min(eggs_lucky, room_cells) - drone_laid)
+    free -= max(worker_laid, bio.kept_for_eggs * room_cells)
     sugar_in, water_in, pollen_in = income(s, w[FLIGHT], w[NECTAR], w[POLLEN], luck[1], free, bio)
+    free -= cells_for(sugar_in, water_in, bio)
     fed_sugar, fed_water = take_down(s, w[MEAN_C], w[MAX_C], sugar_in, free, bio)
-    sugar_need = need(s, w[FLIGHT], heat_sugar, bio)
+    sugar_need = need(s, w[FLIGHT], w[MEAN_C], heat_sugar, bio)
     pollen_used = min(s.pollen, pollen_need(s, bio))
     below, overhead = drawing(s, warm, bio)
     worker_sealed = s.larvae[5]
     last_sealed, last_mothers = s.sealed[11], s.mites_worker[11]
 
     # brood and drones
-    eggs_lucky = eggs * np.exp(bio.lay_luck * luck[0] - 0.5 * bio.lay_luck * bio.lay_luck)
-    worker_laid = min(eggs_lucky, room_cells) * (eggs > 0.0)
-    worker_laid -= min(drone_laid, worker_laid)
     emerging = age_brood(s, worker_laid, chill, hunger, bio)
     drone_sealed = age_drones(s, drone_laid, w[DAY], bio)
 
@@ -100,6 +101,8 @@ def one_day(s: Any, w: Any, luck: Any, bio: Any) -> int:  # noqa: PLR0915 (the o
     s.pollen += pollen_in - pollen_used
     eaten, water_eaten = eat(s, sugar_need)
     wax, water_wax = eat(s, (below + overhead) * bio.wax_sugar)
+    paid = wax / bio.wax_sugar / (below + overhead) if below + overhead > 0.0 else 0.0
+    below, overhead = below * min(1.0, paid), overhead * min(1.0, paid)
     driven_off = ripen(s, w[MEAN_C], above, bio)
     robbed = rob(s, w[DAY], luck[6], bio)
     s.drawn += below

@@ -1,6 +1,6 @@
 """Splits and unites: bees, brood and stores that change hives."""
 
-from typing import Any, Literal
+from typing import Any, Final, Literal
 
 import numpy as np
 from numpy.typing import NDArray
@@ -8,9 +8,10 @@ from numpy.typing import NDArray
 from combwright.kit.items import Hive
 from combwright.simulation.actions import arrange, change_queen
 from combwright.simulation.columns import QUEENLESS, STATE, TRAITS
-from combwright.simulation.observe import FULL_BROOD_SHARE, adults, brood
+from combwright.simulation.observe import FULL_BROOD_SHARE, adults, brood, brood_cells
 from combwright.terms.set_up import SetUp
 
+BROOD: Final = ("eggs", "larvae", "sealed", "drone_open", "drone_sealed")
 GoesWith = Literal["queen", "cell", "nothing", "mated queen"]
 FLY_HOME = 0.5  # share of the moved foragers that return to the old stand; judgement
 
@@ -34,7 +35,8 @@ def split(
     hive, set_up
         Where the new colony will live.
     frames_of_bees, frames_of_brood, frames_of_stores
-        What is moved, as far as the parent has it. [frames]
+        What is moved, as far as the parent has it and the new box holds it; the moved frames are
+        replaced in the parent by drawn comb. [frames]
     goes_with
         The queen, a ripe cell, a mated queen from elsewhere, or nothing.
 
@@ -53,10 +55,12 @@ def split(
     full = parent["cells_per_frame"] * FULL_BROOD_SHARE
     young = np.minimum(frames_of_brood * full / np.maximum(brood(parent), 1.0), 0.95)
     arrange(new, hive, set_up)
+    young = np.minimum(young, 0.95 * new["drawn"] / np.maximum(brood_cells(parent), 1.0))
     _move_bees(parent, new, bees)
     _move_brood(parent, new, young)
     held = frames_of_stores * parent["cells_per_frame"] * parent["sugar_per_cell"]
-    moved = np.minimum(held, 0.95 * parent["ripe"])
+    free = np.maximum(new["drawn"] - brood_cells(new), 0.0) * new["sugar_per_cell"]
+    moved = np.minimum(np.minimum(held, free), 0.95 * parent["ripe"])
     for column, amount in (("ripe", moved), ("pollen", 0.3 * young * parent["pollen"])):
         parent[column] -= amount
         new[column] += amount
@@ -74,7 +78,7 @@ def _move_bees(parent: Any, new: Any, share: Any) -> None:
 
 
 def _move_brood(parent: Any, new: Any, share: Any) -> None:
-    for column in ("eggs", "larvae", "sealed", "mites_worker", "drone_sealed", "mites_drone"):
+    for column in (*BROOD, "mites_worker", "mites_drone"):
         new[column] = share[:, None] * parent[column]
         parent[column] -= new[column]
 
@@ -96,7 +100,9 @@ def _share_queen(parent: Any, new: Any, goes_with: GoesWith) -> None:
 
 def unite(going: Any, into: Any) -> None:
     """Join a colony to another in place, whose queen is kept; nothing stays in the first."""
-    total = adults(into) + adults(going)
+    sugar = into["unripe"] + going["unripe"]
+    fed = into["syrup_share"] * into["unripe"] + going["syrup_share"] * going["unripe"]
+    into["syrup_share"] = np.where(sugar > 0.0, fed / np.maximum(sugar, 1e-9), 0.0)
     for column, of in (("hurt_nest", "nest"), ("hurt_winter", "winter")):
         bees = into[of] + going[of]
         mixed = into[column] * into[of] + going[column] * going[of]
@@ -116,15 +122,21 @@ def unite(going: Any, into: Any) -> None:
         "mites_drone",
         "drawn",
         "foundation",
+        "super_drawn",
+        "super_foundation",
+        "supers",
         "ripe",
+        "super_ripe",
+        "super_syrup",
         "unripe",
         "water",
         "pollen",
+        "feeder",
+        "feeder_water",
         "frames",
     ):
         into[column] += going[column]
         going[column] = 0.0
-    into["frames"] = np.where(total > 0.0, into["frames"], 0.0)
     going["queen"] = QUEENLESS
 
 
@@ -143,9 +155,12 @@ def take_swarm_apart(colonies: Any, hive: Hive, set_up: SetUp) -> NDArray[np.voi
         frames_of_stores=1.0,
         goes_with="queen",
     )
-    for column, share in (("foragers", 0.95), ("nest", 0.15)):
+    before = adults(colonies)
+    for column, share in (("foragers", 0.95), ("nest", 0.15), ("winter", 0.15)):
         moved = share * colonies[column]
         new[column] += moved
         colonies[column] -= moved
-    colonies["swarm_clock"] = 0.0
+    mites = (1.0 - adults(colonies) / np.maximum(before, 1e-9)) * colonies["mites"]
+    new["mites"] += mites
+    colonies["mites"] -= mites
     return new

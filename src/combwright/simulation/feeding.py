@@ -18,17 +18,19 @@ def income(
 ) -> tuple[float, float, float]:
     """Sugar and water of nectar, and pollen, brought in today.
 
+    A forager's hour yields less than in proportion as more flowers: scouts lead bees to the best.
     Nectar is limited by the cells that are free to take it.
     """
     hours = s.foragers * flight_hours * s.forage_success
     lack = POLLEN_ENOUGH_G / (POLLEN_ENOUGH_G + 2.0 * s.pollen)
     for_pollen = bio.pollen_foragers * (0.05 + 3.4 * lack * lack)
     gathered_pollen = hours * for_pollen * bio.pollen_per_hour * pollen
-    offered = hours * (1.0 - for_pollen) * bio.nectar_per_hour * nectar
+    yielded = nectar * (1.0 + bio.nectar_half) / (nectar + bio.nectar_half)
+    offered = hours * (1.0 - for_pollen) * bio.nectar_per_hour * yielded
     sugar = offered * np.exp(bio.daily_luck * luck - 0.5 * bio.daily_luck * bio.daily_luck)
     water_per_sugar = (1.0 - bio.nectar_sugar) / bio.nectar_sugar
     ml_per_sugar = 1.0 / CRYSTAL_KG_PER_L + water_per_sugar
-    most = free * bio.cell_ml * bio.unripe_fill / ml_per_sugar
+    most = max(0.0, free) * bio.cell_ml * bio.unripe_fill / ml_per_sugar
     sugar = min(sugar, most)
     return sugar, sugar * water_per_sugar, gathered_pollen
 

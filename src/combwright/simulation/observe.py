@@ -5,6 +5,9 @@ from typing import Any, Final
 import numpy as np
 from numpy.typing import NDArray
 
+from combwright.simulation.biology import BIOLOGY
+from combwright.simulation.room import CRYSTAL_KG_PER_L, DRONE_CELL
+
 Floats = NDArray[np.float64]
 SUGAR_IN_HONEY: Final = 0.8  # honey at 18 % water and 2 % other solids
 FULL_BROOD_SHARE: Final = 0.82  # of a frame's cells, in what a keeper calls a full frame of brood
@@ -20,6 +23,24 @@ def brood(colonies: Any) -> Floats:
     """Worker brood cells of all ages, [member]."""
     total = sum(colonies[name].sum(axis=-1) for name in ("eggs", "larvae", "sealed"))
     return np.asarray(total)
+
+
+def brood_cells(colonies: Any) -> Floats:
+    """Worker cells' worth of comb that worker and drone brood take, [member]."""
+    drones = colonies["drone_open"].sum(axis=-1) + colonies["drone_sealed"].sum(axis=-1)
+    return np.asarray(brood(colonies) + DRONE_CELL * drones)
+
+
+def cells_held(colonies: Any) -> Floats:
+    """Cells that hold brood, stores, pollen or unripe food, above and below, [member]."""
+    ripe = (colonies["ripe"] + colonies["super_ripe"]) / np.maximum(
+        colonies["sugar_per_cell"], 1e-9
+    )
+    unripe = (colonies["unripe"] / CRYSTAL_KG_PER_L + colonies["water"]) / (
+        BIOLOGY.cell_ml * BIOLOGY.unripe_fill
+    )
+    pollen = colonies["pollen"] / BIOLOGY.pollen_per_cell
+    return np.asarray(brood_cells(colonies) + ripe + unripe + pollen)
 
 
 def frames_of_bees(colonies: Any) -> Floats:

@@ -6,14 +6,21 @@ from combwright.simulation.compiled import compiled
 from combwright.simulation.warmth import brood_of, frames_covered, spread
 
 CRYSTAL_KG_PER_L = 1.587  # density of sucrose crystals; from memory
+DRONE_CELL = 1.4  # worker cells' worth of comb in a drone cell: 4.0 to 2.7-3.0 a cm2 of face
 ARCH_SHARE = 0.14  # of the brood box's cells, kept in stores before honey goes up; judgement
 WATER_PER_RIPE_SUGAR = 0.22  # water carried by sugar in honey at 18 % water
 
 
 @compiled
+def cells_for(sugar: float, water: float, bio: Any) -> float:
+    """Cells that unripe food takes: they are filled thinly to let it dry."""
+    return (sugar / CRYSTAL_KG_PER_L + water) / (bio.cell_ml * bio.unripe_fill)
+
+
+@compiled
 def unripe_cells(s: Any, bio: Any) -> float:
-    """Cells that unripe nectar and syrup take: they are filled thinly to let them dry."""
-    return (s.unripe / CRYSTAL_KG_PER_L + s.water) / (bio.cell_ml * bio.unripe_fill)
+    """Cells that the unripe nectar and syrup of the colony take."""
+    return cells_for(s.unripe, s.water, bio)
 
 
 @compiled
@@ -50,12 +57,12 @@ def held_below(s: Any, above: float, bio: Any) -> tuple[float, float]:
 @compiled
 def drone_cells(s: Any) -> float:
     """Worker cells' worth of comb that drone brood takes; a drone cell is a third wider in area."""
-    return 1.4 * (s.drone_open.sum() + s.drone_sealed.sum())
+    return DRONE_CELL * (s.drone_open.sum() + s.drone_sealed.sum())
 
 
 @compiled
 def room(s: Any, warm_frames: float, above: float, bio: Any) -> tuple[float, float]:
-    """Count the cells where the queen could lay, and those free for food anywhere.
+    """Count the cells where the queen could lay, and all those free anywhere.
 
     Food is kept outside the warm nest first; what finds no place there, and a part of the unripe
     food in any case, is put into the nest's empty cells.
@@ -66,5 +73,5 @@ def room(s: Any, warm_frames: float, above: float, bio: Any) -> tuple[float, flo
     within = max(held - (s.drawn - warm), bio.unripe_near * unripe)
     free = max(0.0, s.drawn - brood - held)
     for_eggs = min(free, max(0.0, warm - brood - within))
-    for_food = free - bio.kept_for_eggs * for_eggs + super_free(s) * (s.supers > 0.0)
-    return for_eggs, for_food
+    overhead = super_free(s) - unripe_cells(s, bio) * above
+    return for_eggs, free + max(0.0, overhead) * (s.supers > 0.0)

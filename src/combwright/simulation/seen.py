@@ -20,6 +20,8 @@ TRACED: Final = (
     "swarms",
     "gathered_g",
     "used_g",
+    "foragers",
+    "heat_w",
 )
 
 
@@ -73,3 +75,5 @@ def seen_today(s: Any, out: Any) -> None:
     out[9] = s.swarmed
     out[10] = s.gathered
     out[11] = s.used
+    out[12] = s.foragers
+    out[13] = s.heat_w

@@ -10,11 +10,11 @@ OPEN_LARVA_DAYS = 6.0
 
 
 @compiled
-def need(s: Any, flight_hours: float, heat_sugar: float, bio: Any) -> float:
+def need(s: Any, flight_hours: float, mean_c: float, heat_sugar: float, bio: Any) -> float:
     """Sugar needed today: to live, to rear brood, to heat and to fly. [g]."""
     brood = brood_of(s)
     rearing = brood / (brood + 2000.0)
-    living = adults_of(s) * basal(rearing, bio) + s.drones * bio.drone_sugar
+    living = adults_of(s) * basal(rearing, mean_c, bio) + s.drones * bio.drone_sugar
     per_larva = (bio.larva_sugar + bio.nurse_sugar) / OPEN_LARVA_DAYS
     larvae = (s.larvae.sum() + s.drone_open.sum()) * per_larva
     flying = s.foragers * flight_hours * bio.flight_sugar

@@ -75,8 +75,8 @@ def warmth(s: Any, mean_c: float, night_c: float, bio: Any) -> tuple[float, floa
     core_c = bio.cluster_c + (bio.nest_c - bio.cluster_c) * rearing
     loss = conductance(s, covered, looseness, bio)
     heat_w = loss * max(0.0, core_c - mean_c)
-    living_w = bees * basal(rearing, bio) * bio.sugar_j_per_g / 86400.0
-    extra_w = max(0.0, heat_w - rearing * living_w)
+    living_w = bees * basal(rearing, mean_c, bio) * bio.sugar_j_per_g / 86400.0
+    extra_w = max(0.0, heat_w - living_w)
     extra_w = min(extra_w, bees * bio.heat_most)
 
     empty_beside = min(2.0, max(0.0, s.frames - covered))
@@ -88,9 +88,12 @@ def warmth(s: Any, mean_c: float, night_c: float, bio: Any) -> tuple[float, floa
 
 
 @compiled
-def basal(rearing: float, bio: Any) -> float:
-    """Sugar that a bee uses to live: little in the cluster, more at the temperature of brood."""
-    return bio.basal_cluster + (bio.basal_nest - bio.basal_cluster) * rearing
+def basal(rearing: float, mean_c: float, bio: Any) -> float:
+    """Sugar that a bee uses to live: little in a tight cold cluster, most at brood's warmth."""
+    clustered = bio.basal_cluster + (bio.basal_loose - bio.basal_cluster) * spread(
+        mean_c, -5.0, 10.0
+    )
+    return clustered + (bio.basal_nest - clustered) * rearing
 
 
 @compiled
