@@ -1,6 +1,12 @@
-"""Branches: what to do instead if the colony turns out different from what was expected."""
+"""Branches: what to do instead if the colony turns out different from what was expected.
 
-from dataclasses import dataclass
+Each colony has its own for more and for fewer bees, worked out like the plan itself. What is done
+at any colony without eggs or with queen cells is the same for all and said once, unless the book
+thinks it likely here.
+"""
+
+from dataclasses import dataclass, replace
+from datetime import date
 from typing import Final
 
 import numpy as np
@@ -10,11 +16,14 @@ from combwright.advice.food import Portion, portion
 from combwright.advice.situation import Situation
 from combwright.advice.space import Space, space
 from combwright.advice.swarm import nucleus_plan, swarmed_plan
+from combwright.advice.wording import chance_words, grams_words
 from combwright.simulation import observe
 from combwright.simulation.columns import LAYING
 
 TAIL: Final = 0.2  # share of members that stand for a weaker, and for a stronger colony
 FEWEST: Final = 20  # members from which a class is tried
+LIKELY: Final = 0.05  # chance from which a finding is named at the colony itself; judgement
+SWARM_SEASON: Final = (105, 225)  # days of the year between which queen cells may be found
 
 
 @dataclass(frozen=True)
@@ -28,33 +37,67 @@ class Found:
 
 
 def branches(situation: Situation, chosen: Space, fed: Portion) -> tuple[Found, ...]:
-    """Give the weaker and the stronger colony, and the colony without eggs or with cells."""
+    """Give the weaker and the stronger colony, and what the book thinks likely of its queen."""
     bees = observe.frames_of_bees(situation.colonies)
-    low, high = np.quantile(bees, (TAIL, 1.0 - TAIL))
-    low, high = np.floor(2.0 * low) / 2.0, np.ceil(2.0 * high) / 2.0
-    found = [
-        _strength(situation, bees <= low, f"{low:g} frames of bees or fewer", chosen, fed),
-        _strength(situation, bees >= high, f"{high:g} frames of bees or more", chosen, fed),
-        _no_eggs(situation),
-    ]
-    if 105 < situation.on.timetuple().tm_yday < 225:
-        found.append(_cells(situation))
-    return tuple(each for each in found if each is not None)
+    ranked = np.argsort(bees, kind="stable")
+    tail = max(FEWEST, round(TAIL * len(bees)))
+    weakest, strongest = ranked[:tail], ranked[-tail:]
+    low = np.floor(2.0 * bees[weakest].max()) / 2.0
+    high = np.ceil(2.0 * bees[strongest].min()) / 2.0
+    found = []
+    if low >= 0.5:  # half a frame: what can be told apart by eye
+        named = f"{low:g} frames of bees or fewer"
+        found.append(_strength(situation, _only(weakest, len(bees)), named, chosen, fed))
+        named = f"{high:g} frames of bees or more"
+        found.append(_strength(situation, _only(strongest, len(bees)), named, chosen, fed))
+    without = float(np.mean(situation.colonies["queen"] != LAYING))
+    if without >= LIKELY or not found:
+        found.append(_here(_no_eggs(), f"no queen is laying: {chance_words(without)}"))
+    begun = float(np.mean(situation.colonies["swarm_clock"] > 0.0))
+    if begun >= LIKELY and is_swarm_season(situation.on):
+        found.append(_here(_cells(situation.on), f"cells are begun: {chance_words(begun)}"))
+    return tuple(found)
+
+
+def at_any_colony(on: date) -> tuple[Found, ...]:
+    """Give the branches that are the same at every colony on a day."""
+    cells = (_cells(on),) if is_swarm_season(on) else ()
+    return (_no_eggs(), *cells, _signs())
+
+
+def is_swarm_season(on: date) -> bool:
+    """Tell whether queen cells may be found: from mid-April to mid-August."""
+    return SWARM_SEASON[0] < on.timetuple().tm_yday < SWARM_SEASON[1]
+
+
+def _here(found: Found, chance: str) -> Found:
+    """Name a finding at the colony where the book thinks it likely."""
+    return replace(found, found=f"{found.found} (chance that {chance})")
+
+
+def _only(chosen: NDArray[np.intp], members: int) -> NDArray[np.bool_]:
+    picked = np.zeros(members, dtype=np.bool_)
+    picked[chosen] = True
+    return picked
 
 
 def _strength(
     situation: Situation, members: NDArray[np.bool_], found: str, chosen: Space, fed: Portion
-) -> Found | None:
-    if members.sum() < FEWEST:
-        return None
+) -> Found:
     other = situation.with_members(members)
     room = space(other)
     food = portion(other, room.set_up)
-    do = [*_differences(chosen, room), _feed_words(food)]
-    because = food.decision.because[0]
     if food.grams == fed.grams and room.set_up == chosen.set_up:
-        because = f"The plan holds: {because}"
-    return Found(found, tuple(do), because, food)
+        return Found(found, ("Do as planned.",), f"It holds here too. {_need(food)}", food)
+    do = [*_differences(chosen, room), *_feed_words(food, fed)] or ["Do as planned."]
+    return Found(found, tuple(do), _need(food), food)
+
+
+def _need(food: Portion) -> str:
+    """Say what such a colony uses."""
+    use = food.decision.inputs["use_g_a_day"]
+    stores = food.decision.inputs["stores_kg"]
+    return f"It uses about {grams_words(use)} a day and has {stores:.1f} kg."
 
 
 def _differences(chosen: Space, other: Space) -> list[str]:
@@ -67,36 +110,43 @@ def _differences(chosen: Space, other: Space) -> list[str]:
     return [f"Leave it on {other.set_up.frames} frames{beside}{above}."]
 
 
-def _feed_words(food: Portion) -> str:
+def _feed_words(food: Portion, fed: Portion) -> list[str]:
+    if food.grams == fed.grams:
+        return []
     if food.grams == 0:
-        return "Give no feed."
-    return f"Give {food.grams} g of {food.feed} ({food.per_day_g} g a day)."
+        return ["Give no feed."]
+    return [f"Give {food.grams} g of {food.feed} ({food.per_day_g} g a day)."]
 
 
-def _no_eggs(situation: Situation) -> Found:
-    chance = float(np.mean(situation.colonies["queen"] != LAYING))
+def _no_eggs() -> Found:
     do = (
         "Look for queen cells, a virgin, or polished cells; do not add a queen yet.",
-        "If there is no queen cell: put in a frame with eggs from another healthy colony, marked.",
-        "Give no room today; look again in 4 to 5 days for cells on that frame.",
+        "No queen cell: put in a frame with eggs from another healthy colony, marked.",
+        "Add no frames today; look again in 4 to 5 days for cells on the marked one.",
     )
     because = (
-        f"The book gives a {chance:.0%} chance that no queen is laying. Eggs are standing for "
-        "three days after they are laid; without eggs she has stopped for at least that long."
+        "Eggs stand for three days after they are laid; without any, she has laid none "
+        "for at least that long."
     )
     return Found("no eggs", do, because)
 
 
-def _cells(situation: Situation) -> Found:
-    started = situation.colonies["swarm_clock"] > 0.0
-    chance = float(np.mean(started))
+def _cells(on: date) -> Found:
     do = (
-        *nucleus_plan(situation),
-        *swarmed_plan(situation),
+        *nucleus_plan(on),
+        *swarmed_plan(on),
         "One to three cells on the face of a comb: they replace their queen; leave them.",
     )
-    because = (
-        f"The book gives a {chance:.0%} chance that swarm cells are begun. A cell is sealed 8 days "
-        "after its egg, and the swarm leaves about then."
-    )
+    because = "A cell is sealed 8 days after its egg is laid, and the swarm leaves about then."
     return Found("queen cells", do, because)
+
+
+def _signs() -> Found:
+    return Found(
+        "sunken, discoloured or ropy brood, or a pest new to you",
+        (
+            "Stop, close the hive, move nothing in or out of this yard.",
+            "Report it to the bee inspectors of your country, and wash hands and tools.",
+        ),
+        "Foulbroods and some pests are notifiable; only the inspector can tell.",
+    )

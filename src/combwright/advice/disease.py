@@ -2,6 +2,7 @@
 
 from combwright.advice.decision import Decision
 from combwright.advice.situation import Situation
+from combwright.advice.wording import day_words
 from combwright.terms.entries import Visit
 
 
@@ -21,7 +22,7 @@ def disease(situation: Situation) -> Decision:
     )
     because = (
         (
-            f"Noted on {visits[-1].on:%d %b}: {signs}. Foulbroods, small hive "
+            f"Noted on {day_words(visits[-1].on)}: {signs}. Foulbroods, small hive "
             "beetle and Tropilaelaps "
             "are notifiable (rules as read in 2025: check what holds now)."
         ),

@@ -8,6 +8,7 @@ import numpy as np
 from combwright.advice.decision import Decision
 from combwright.advice.situation import Situation, band
 from combwright.advice.trial import Change, Tried, try_all
+from combwright.advice.wording import chance_words, count_words, day_words, grams_words
 from combwright.simulation import observe
 from combwright.simulation.actions import arrange, feed
 from combwright.terms.parameters import Parameter
@@ -132,8 +133,8 @@ def _warm_enough(situation: Situation) -> bool:
 
 def _inputs(situation: Situation, without: Tried, chosen: Tried, grams: int) -> dict[str, float]:
     days = situation.horizon
-    used = band(without.colonies["used_total"] / days / situation.syrup_fraction)
-    income = band(without.colonies["gathered_total"] / days / situation.syrup_fraction)
+    used = band(chosen.colonies["used_total"] / days / situation.syrup_fraction)
+    income = band(chosen.colonies["gathered_total"] / days / situation.syrup_fraction)
     stores = band(observe.stores_kg(situation.colonies))
     fewer = float(np.median(without.room) - np.median(chosen.room))
     return {
@@ -154,36 +155,30 @@ def _because(
     inputs: dict[str, float], grams: int, situation: Situation, set_up: SetUp, kind: str
 ) -> tuple[str, ...]:
     need = (
-        f"It uses what {_grams(inputs['use_g_a_day'])} of {situation.syrup_fraction:.0%} syrup a "
-        f"day would hold ({_grams(inputs['use_g_a_day_low'])} to "
-        f"{_grams(inputs['use_g_a_day_high'])}), brings in about "
-        f"{_grams(inputs['nectar_g_a_day'])} of that as nectar, and has "
-        f"{inputs['stores_kg']:.1f} kg of stores."
+        f"It uses about {grams_words(inputs['use_g_a_day'])} of syrup a day "
+        f"({grams_words(inputs['use_g_a_day_low'])} to "
+        f"{grams_words(inputs['use_g_a_day_high'])}), finds "
+        f"{_nectar_words(inputs['nectar_g_a_day'])} and has {inputs['stores_kg']:.1f} kg of stores."
     )
-    until = f"{situation.next_visit:%d %b} and {situation.horizon - situation.days} days more"
-    hungry = f"With nothing given the chance of hunger before {until} is"
+    until = f"{day_words(situation.next_visit)} and {situation.horizon - situation.days} days more"
+    without = chance_words(inputs["hunger_without"])
+    hungry = f"Unfed, the chance of hunger before {until} is {without}"
     if grams == 0 and set_up.supers:
-        why = f"No feed with supers on: syrup must not get into honey. {hungry} "
-        return need, f"{why}{inputs['hunger_without']:.0%}."
+        return need, f"No feed with supers on: syrup must not get into honey. {hungry}."
     if grams == 0:
-        return need, f"{hungry} {inputs['hunger_without']:.0%}; feed would gain nothing."
+        return need, f"{hungry}; feed would gain nothing."
     lines = [need]
-    gained = inputs["bees_gained"]
     if inputs["hunger_without"] > situation.limits.hunger:
-        lines.append(
-            f"{hungry} {inputs['hunger_without']:.0%}; with this portion "
-            f"{inputs['hunger_with']:.0%}."
-        )
-    if gained >= WORTH_BEES:
-        lines.append(f"It gains about {round(gained, -1):.0f} bees and brood by then.")
+        lines.append(f"{hungry}; with this portion {chance_words(inputs['hunger_with'])}.")
+    elif inputs["bees_gained"] >= WORTH_BEES:
+        lines.append(f"It gains about {count_words(inputs['bees_gained'])} bees and brood by then.")
     if inputs["room_cells_lost"] > 200.0:
-        lost = round(inputs["room_cells_lost"], -2)
-        lines.append(f"It takes about {lost:.0f} cells of the queen's room for some days.")
+        lost = count_words(inputs["room_cells_lost"])
+        lines.append(f"It takes about {lost} cells of the queen's room for some days.")
     if kind == "fondant":
         lines.append("It is too cold for syrup to be taken: fondant over the cluster.")
     return tuple(lines)
 
 
-def _grams(value: float) -> str:
-    step = 10 if value < 500 else 50
-    return f"{step * round(value / step):.0f} g"
+def _nectar_words(grams: float) -> str:
+    return f"nectar for {grams_words(grams)} of that" if grams >= 10.0 else "hardly any nectar"

@@ -9,6 +9,7 @@ from numpy.typing import NDArray
 
 from combwright.advice.decision import Decision
 from combwright.advice.situation import Situation, band
+from combwright.advice.wording import chance_words, day_words
 from combwright.science.mite_season import growth_in
 from combwright.science.treatments import LABEL, Option, options
 from combwright.simulation import observe
@@ -141,8 +142,8 @@ def _because(inputs: dict[str, float], chance_day: date) -> tuple[str, ...]:
         (
             f"About {_round(inputs['mites'])} mites ({_round(inputs['mites_low'])} to "
             f"{_round(inputs['mites_high'])}) against a level of {_round(inputs['level'])} for its "
-            f"size; untreated about {_round(inputs['mites_later'])} by {chance_day:%d %b}, with a "
-            f"{inputs['chance_of_passing']:.0%} chance of passing the level."
+            f"size; untreated about {_round(inputs['mites_later'])} by {day_words(chance_day)}, "
+            f"chance of passing the level {chance_words(inputs['chance_of_passing'])}."
         ),
     )
 

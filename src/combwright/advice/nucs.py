@@ -8,6 +8,7 @@ import numpy as np
 from combwright.advice.decision import Decision
 from combwright.advice.situation import Situation
 from combwright.advice.trial import Change, try_all
+from combwright.advice.wording import day_words
 from combwright.simulation import observe
 from combwright.simulation.observe import FULL_BROOD_SHARE
 
@@ -40,7 +41,7 @@ def nucs(situation: Situation) -> tuple[Decision, int]:
             f"{brood:.1f} frames of brood and {bees:.1f} of bees at the careful end: giving {can} "
             f"costs {lost[can]:.0%} of its bees and brood by then. A nuc made with "
             "a ripe cell today "
-            f"is ready for sale about {ready[0]:%d %b} to {ready[1]:%d %b}, if she mates."
+            f"is ready for sale about {day_words(ready[0])} to {day_words(ready[1])}, if she mates."
         ),
     )
     return Decision("nucs", jobs, because, inputs), can

@@ -8,6 +8,7 @@ import numpy as np
 
 from combwright.advice.decision import Decision
 from combwright.advice.situation import Situation
+from combwright.advice.wording import day_words
 from combwright.simulation import observe
 from combwright.simulation.columns import CELL, LAYING, QUEENLESS, VIRGIN
 
@@ -51,11 +52,11 @@ def _wait(situation: Situation, shares: dict[str, float], inputs: dict[str, floa
     look = situation.on + timedelta(days=left)
     jobs = (
         (
-            f"A virgin or a cell is likely: keep out until {look:%d %b}, or look "
+            f"A virgin or a cell is likely: keep out until {day_words(look)}, or look "
             "before 10 or after "
             "17 o'clock."
         ),
-        f"{look:%d %b}: look for eggs; none: put in a test frame.",
+        f"{day_words(look)}: look for eggs; none: put in a test frame.",
     )
     because = (
         (

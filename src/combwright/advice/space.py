@@ -8,6 +8,7 @@ import numpy as np
 from combwright.advice.decision import Decision
 from combwright.advice.situation import Situation, band
 from combwright.advice.trial import Change, Tried, try_all
+from combwright.advice.wording import chance_words, count_words, day_words
 from combwright.kit.geometry import frames_that_fit
 from combwright.simulation import observe
 from combwright.simulation.actions import arrange, feed
@@ -183,11 +184,9 @@ def _inputs(situation: Situation, now: Tried, chosen: Tried, set_up: SetUp) -> d
 def _jobs(situation: Situation, now: SetUp, chosen: SetUp) -> tuple[str, ...]:
     jobs = []
     more = chosen.frames - now.frames
-    kind = "foundation" if chosen.foundation else "drawn"
+    kind = "frame{s} of foundation" if chosen.foundation else "drawn frame{s}"
     if more > 0:
-        jobs.append(
-            f"Add {more} {kind} frame{_s(more)} at the edge of the nest, one a side in turn."
-        )
+        jobs.append(f"Add {_many(more, kind)} at the edge of the nest{_in_turn(more)}.")
     if more < 0:
         jobs.append(f"Take out {-more} empty frame{_s(-more)} from the edge.")
     boards = chosen.dummy_boards - now.dummy_boards
@@ -198,10 +197,18 @@ def _jobs(situation: Situation, now: SetUp, chosen: SetUp) -> tuple[str, ...]:
         jobs.append("Put on a super over the excluder.")
     if chosen.tray_open_mm != now.tray_open_mm and situation.standing.hive.floor == "mesh":
         out = chosen.tray_open_mm >= 400
-        jobs.append("Take the tray out." if out else f"Tray open {chosen.tray_open_mm} mm.")
+        jobs.append("Take the tray out." if out else f"Open the tray by {chosen.tray_open_mm} mm.")
     if chosen.entrance_mm != now.entrance_mm:
-        jobs.append(f"Entrance {chosen.entrance_mm} mm.")
+        jobs.append(f"Set the entrance to {chosen.entrance_mm} mm.")
     return tuple(jobs)
+
+
+def _many(count: int, kind: str) -> str:
+    return f"{'a' if count == 1 else count} {kind.format(s=_s(count))}"
+
+
+def _in_turn(count: int) -> str:
+    return ", one a side" if count > 1 else ""
 
 
 def _s(count: int) -> str:
@@ -216,12 +223,12 @@ def _because(
         f"{inputs['frames_of_bees']:.1f} frames of bees "
         f"({inputs['frames_of_bees_low']:.1f} to {inputs['frames_of_bees_high']:.1f})"
     )
+    short_now, short = inputs["no_room_as_it_is"], inputs["no_room"]
     if chosen.frames > now.frames:
         lines.append(
-            f"{bees} on {now.frames} frames: as it is, a {inputs['no_room_as_it_is']:.0%} chance "
-            f"that the queen is short of room for two days; with {chosen.frames} frames "
-            f"{inputs['no_room']:.0%}, and about {round(inputs['bees_gained'], -1):.0f} more bees "
-            "and brood."
+            f"{bees} on {now.frames} frames: chance that the queen runs short of room for two "
+            f"days {chance_words(short_now)}; with {chosen.frames} frames {chance_words(short)}, "
+            f"and about {count_words(max(0.0, inputs['bees_gained']))} more bees and brood."
         )
     elif chosen.frames < now.frames or chosen.dummy_boards > now.dummy_boards:
         lines.append(
@@ -231,17 +238,28 @@ def _because(
         )
     else:
         lines.append(
-            f"{bees} on {now.frames} frames leave room until {situation.next_visit:%d %b}: "
-            f"{inputs['no_room']:.0%} chance of being short."
+            f"{bees} on {now.frames} frames: chance that the queen runs short of room before "
+            f"{day_words(situation.next_visit)} {chance_words(short)}."
         )
     if chosen.supers > now.supers:
         lines.append(
-            f"The box fills: chance of a swarm before then {inputs['swarm_as_it_is']:.0%} as it "
-            f"is, {inputs['swarm']:.0%} with a super."
+            f"The box fills: chance of a swarm before then "
+            f"{chance_words(inputs['swarm_as_it_is'])} as it is, "
+            f"{chance_words(inputs['swarm'])} with a super."
         )
-    lines.append(
-        f"Days of about {inputs['mean_high_c']:.0f} °C set the tray; the entrance is what "
-        f"{inputs['frames_of_bees']:.0f} frames of bees can guard. Air goes through the open floor "
-        "under a closed top."
-    )
+    lines += _air_words(now, chosen, inputs)
     return tuple(lines)
+
+
+def _air_words(now: SetUp, chosen: SetUp, inputs: dict[str, float]) -> list[str]:
+    """Give the reason for tray and entrance where they are set anew."""
+    words = []
+    if chosen.entrance_mm != now.entrance_mm:
+        bees = inputs["frames_of_bees"]
+        words.append(f"The entrance is what {bees:.0f} frames of bees can guard.")
+    if chosen.tray_open_mm != now.tray_open_mm:
+        words.append(
+            f"Days of about {inputs['mean_high_c']:.0f} °C set the tray: air goes through the open "
+            "floor under a closed top."
+        )
+    return words

@@ -1,6 +1,6 @@
 """Swarm: the chance before the next visit, and the plan with its dates if cells are found."""
 
-from datetime import timedelta
+from datetime import date, timedelta
 from typing import Final
 
 import numpy as np
@@ -8,6 +8,7 @@ import numpy as np
 from combwright.advice.decision import Decision
 from combwright.advice.situation import Situation
 from combwright.advice.trial import Tried
+from combwright.advice.wording import chance_words, day_words
 
 SEASON: Final = (100, 225)  # days of the year in which cells are looked for
 
@@ -21,16 +22,16 @@ def swarm(situation: Situation, planned: Tried, as_it_is: Tried) -> Decision:
     chance = planned.chances["swarm"]
     inputs = {"swarm": chance, "swarm_as_it_is": as_it_is.chances["swarm"], "cells_begun": begun}
     jobs = ["Look for queen cells."]
+    likely, unchanged = chance_words(chance), chance_words(as_it_is.chances["swarm"])
     if chance >= situation.limits.swarm:
         jobs.append(
-            f"Swarm likely ({chance:.0%} before the next visit): look on every frame, and have a "
-            "nuc box ready."
+            f"Swarm likely ({likely} before the next visit): look on every frame, and have a nuc "
+            "box ready."
         )
     because = (
         (
-            f"Chance of a swarm before {situation.next_visit:%d %b}: {chance:.0%} as planned, "
-            f"{as_it_is.chances['swarm']:.0%} if nothing is changed; {begun:.0%} "
-            "that cells are begun. "
+            f"Chance of a swarm before {day_words(situation.next_visit)}: {likely} as planned, "
+            f"{unchanged} if nothing is changed; that cells are begun: {chance_words(begun)}. "
             "No published figure says when bees swarm: comb, crowding, season and the queen's age "
             "are weighed by judgement."
         ),
@@ -38,16 +39,15 @@ def swarm(situation: Situation, planned: Tried, as_it_is: Tried) -> Decision:
     return Decision("swarm", tuple(jobs), because, inputs)
 
 
-def nucleus_plan(situation: Situation) -> tuple[str, ...]:
+def nucleus_plan(on: date) -> tuple[str, ...]:
     """Give the nucleus method by the day, for charged cells found today.
 
     The clock: a cell is sealed on day 8 from its egg and the virgin emerges on day 16; an open
     cell with a larva is three to eight days old.
     """
-    on = situation.on
 
     def day(after: int) -> str:
-        return f"{on + timedelta(days=after):%d %b}"
+        return day_words(on + timedelta(days=after))
 
     return (
         (
@@ -61,10 +61,10 @@ def nucleus_plan(situation: Situation) -> tuple[str, ...]:
     )
 
 
-def swarmed_plan(situation: Situation) -> tuple[str, ...]:
+def swarmed_plan(on: date) -> tuple[str, ...]:
     """Give what is done when it has swarmed already."""
-    look = situation.on + timedelta(days=24)
+    look = on + timedelta(days=24)
     return (
         "Sealed cells, few bees and no eggs: it has swarmed. Leave one good cell.",
-        f"Do not open before {look:%d %b}; then look for eggs.",
+        f"Do not open before {day_words(look)}; then look for eggs.",
     )

@@ -8,6 +8,7 @@ from numpy.typing import NDArray
 
 from combwright.advice.decision import Decision
 from combwright.advice.situation import Situation
+from combwright.advice.wording import day_words
 from combwright.simulation import observe
 from combwright.simulation.run import run
 
@@ -51,8 +52,8 @@ def next_visit(situation: Situation, planned: NDArray[np.void], *, keep_out: boo
     inputs = {"days_at_most": float(last)}
     jobs: tuple[str, ...] = ()
     if last < situation.days:
-        jobs = (f"Look again by {by:%a %d %b}: {reason} then.",)
-    return Decision("next visit", jobs, (f"Seen again by {by:%d %b}: {reason} then.",), inputs)
+        jobs = (f"Look again by {by:%a} {day_words(by)}: {reason} then.",)
+    return Decision("next visit", jobs, (f"Seen again by {day_words(by)}: {reason} then.",), inputs)
 
 
 def _broken(situation: Situation, colonies: NDArray[np.void]) -> str:

@@ -11,7 +11,8 @@ from combwright.cli.options import BookOption, book_path
 if TYPE_CHECKING:
     from rich.console import Console
 
-    from combwright.planning.sheet import Band, ColonySheet, RoundSheet
+    from combwright.planning.at_every_colony import Everywhere
+    from combwright.planning.sheet import Band, ColonySheet, RoundSheet, Stop
 
 
 def register(app: typer.Typer) -> None:
@@ -65,16 +66,29 @@ def show(sheet: "RoundSheet") -> None:
     """Print a round in the terminal."""
     from rich.console import Console
 
+    from combwright.paper.sheet_words import day_words
+    from combwright.planning.at_every_colony import everywhere
+
     console = Console(highlight=False, soft_wrap=False)
-    console.print(f"[bold]Round on {sheet.on:%A %d %B %Y}[/bold]  ({sheet.weather})")
+    console.print(
+        f"[bold]Round on {day_words(sheet.on)}[/bold]  (weather: {_plain(sheet.weather)})"
+    )
+    said = everywhere(sheet)
+    console.rule("At every colony")
+    for job in said.jobs:
+        _item(console, "[ ]", job)
+    for branch in said.branches:
+        _item(console, f"if you find {branch.found}:", " ".join(branch.do))
     yard = None
     for colony in sheet.colonies:
         if colony.yard != yard:
             yard = colony.yard
             console.rule(_plain(yard))
-        _colony(console, colony)
+        _colony(console, colony, said)
     _supplies(console, sheet)
-    console.print("\n" + "\n".join(sheet.notices), style="dim")
+    console.rule("Take care")
+    for notice in sheet.notices:
+        _item(console, "-", notice, style="dim")
 
 
 def _plain(text: str) -> str:
@@ -83,45 +97,101 @@ def _plain(text: str) -> str:
     return escape(text)
 
 
+def _item(console: "Console", lead: str, text: str, *, style: str = "") -> None:
+    """Print a line with its continuation indented under it."""
+    from rich.padding import Padding
+    from rich.text import Text
+
+    words = Text(f"{lead} {text}", style=style)
+    console.print(Padding(words, (0, 0, 0, 3)), highlight=False)
+
+
 def _span(band: "Band", digits: int = 1) -> str:
-    return f"{band.mid:.{digits}f} ({band.low:.{digits}f} to {band.high:.{digits}f})"
+    low, mid, high = (f"{value:,.{digits}f}" for value in (band.low, band.mid, band.high))
+    return f"{mid} ({low} to {high})"
 
 
-def _colony(console: "Console", colony: "ColonySheet") -> None:
+def _colony(console: "Console", colony: "ColonySheet", said: "Everywhere") -> None:
     expected = colony.expected
-    console.print(f"\n[bold]{colony.order}. {_plain(colony.colony)}[/bold]  {colony.hive}")
     console.print(
-        f"   expect {_span(expected.frames_of_bees)} frames of bees, "
+        f"\n[bold]{colony.order}. {_plain(colony.colony)}[/bold]  {_plain(colony.hive)}, "
+        f"{_stands(colony)}"
+    )
+    _item(
+        console,
+        "expect",
+        f"{_span(expected.frames_of_bees)} frames of bees, "
         f"{_span(expected.frames_of_brood)} of brood, {_span(expected.stores_kg)} kg of stores, "
-        f"room for {_span(expected.room_cells, 0)} eggs"
+        f"room for {_span(expected.room_cells, 0)} eggs",
     )
     for question in colony.questions:
-        console.print(f"   [bold]?[/bold] {_plain(question)}")
-    for job in colony.jobs:
-        console.print(f"   \\[ ] {_plain(job)}")
+        _item(console, "?", question, style="bold")
+    for job in said.jobs_of(colony):
+        _item(console, "[ ]", job)
     for reason in colony.because:
-        console.print(f"   why: {_plain(reason)}", style="dim")
-    for branch in colony.branches:
-        console.print(f"   if you find {_plain(branch.found)}: {_plain(' '.join(branch.do))}")
+        _item(console, "why:", reason, style="dim")
+    for branch in said.branches_of(colony):
+        _item(console, f"if you find {branch.found}:", " ".join(branch.do))
+
+
+def _stands(colony: "ColonySheet") -> str:
+    """Say how the stack should stand after the visit."""
+    stack = colony.set_up
+    parts = [f"leave it on {stack.frames} frames"]
+    if stack.dummy_boards:
+        parts.append(_count(stack.dummy_boards, "dummy board"))
+    if stack.supers:
+        parts.append(_count(stack.supers, "super"))
+    return " + ".join(parts)
+
+
+def _count(number: int, what: str) -> str:
+    return f"{number} {what}{'' if number == 1 else 's'}"
 
 
 def _supplies(console: "Console", sheet: "RoundSheet") -> None:
     bench = sheet.bench
     console.rule("Bench")
-    console.print(
-        f"{bench.syrup_l:g} L of syrup: {bench.sugar_kg:g} kg sugar, {bench.water_kg:g} kg water "
-        f"({bench.sugar_fraction:.0%}); {bench.frames_drawn} drawn frames, "
-        f"{bench.frames_foundation} with foundation, {bench.dummy_boards} dummy boards, "
-        f"{bench.supers} supers"
-    )
+    for step in bench.steps or ["Nothing to prepare."]:
+        _item(console, "[ ]", step)
+    if bench.syrup_l:
+        _item(
+            console,
+            "makes",
+            f"{bench.syrup_l:g} L of syrup, {bench.sugar_fraction:.0%} sugar",
+            style="dim",
+        )
     console.rule("Load")
     for stop in sheet.load:
-        console.print(
-            f"[bold]{_plain(stop.yard)}[/bold] ({stop.colonies} colonies): "
-            f"{stop.syrup_l:g} L syrup, {stop.fondant_kg:g} kg fondant, "
-            f"{stop.frames_drawn} drawn frames, "
-            f"{stop.frames_foundation} with foundation, {stop.dummy_boards} boards, "
-            f"{stop.supers} supers, {stop.excluders} excluders"
-        )
+        wanted = ", ".join(_loaded(stop)) or "nothing beside the usual"
+        console.print(f"   [bold]{_plain(stop.yard)}[/bold] ({_count_of_colonies(stop)}): {wanted}")
     if sheet.load:
-        console.print(f"always: {', '.join(sheet.load[0].items)}", style="dim")
+        usual = [item for item in sheet.load[0].items if all(item in s.items for s in sheet.load)]
+        _item(console, "always:", ", ".join(usual), style="dim")
+        for stop in sheet.load:
+            for item in stop.items:
+                if item not in usual:
+                    _item(console, f"{stop.yard}:", item)
+
+
+def _count_of_colonies(stop: "Stop") -> str:
+    return "1 colony" if stop.colonies == 1 else f"{stop.colonies} colonies"
+
+
+def _loaded(stop: "Stop") -> list[str]:
+    """Name what goes into the vehicle for a yard, without what is not needed."""
+    feed = [f"{stop.syrup_l:g} L of syrup"] if stop.syrup_l else []
+    feed += [f"{stop.fondant_kg:g} kg of fondant"] if stop.fondant_kg else []
+    counted = (
+        (stop.frames_drawn, "drawn frame"),
+        (stop.frames_foundation, "frame with foundation"),
+        (stop.dummy_boards, "dummy board"),
+        (stop.supers, "super"),
+        (stop.excluders, "queen excluder"),
+    )
+    return feed + [_many(number, what) for number, what in counted if number]
+
+
+def _many(number: int, what: str) -> str:
+    first, *rest = what.split(" with ")
+    return " with ".join([_count(number, first), *rest])

@@ -39,7 +39,8 @@ def everywhere(sheet: RoundSheet) -> Everywhere:
     Returns
     -------
     Everywhere
-        Jobs and branches in the order in which they first come; none for a round of few colonies.
+        The branches that the sheet gives for any colony, then jobs and branches in the order in
+        which they first come; of these none for a round of few colonies.
 
     """
     needed = max(FEWEST, SHARE * len(sheet.colonies))
@@ -47,7 +48,10 @@ def everywhere(sheet: RoundSheet) -> Everywhere:
     branches = _counted(sheet.colonies)
     return Everywhere(
         tuple(job for job, count in jobs.items() if count >= needed),
-        tuple(branch for branch, count in branches.values() if count >= needed),
+        (
+            *sheet.at_any_colony,
+            *(branch for branch, count in branches.values() if count >= needed),
+        ),
     )
 
 

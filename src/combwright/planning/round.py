@@ -1,5 +1,6 @@
 """The round: from each colony's plan to the sheet."""
 
+from collections.abc import Iterable
 from typing import Final
 
 import numpy as np
@@ -17,7 +18,7 @@ from combwright.planning.strip import stack_view
 from combwright.simulation.actions import arrange
 from combwright.terms.set_up import SetUp
 
-DIGITS: Final = {"stores_kg": 1, "frames_of_bees": 1, "frames_of_brood": 1}
+TENTHS: Final = ("stores_kg", "frames_of_bees", "frames_of_brood")
 SYRUP_KG_PER_L: Final = 1.287  # 60 % at 20 °C: ICUMSA polynomial, see science/syrup
 
 
@@ -41,7 +42,7 @@ def colony_sheet(followed: Followed, situation: Situation, order: int) -> sheet.
         set_up=_shown(set_up),
         jobs=list(decided.jobs),
         because=list(decided.because),
-        branches=[_branch(found) for found in decided.branches],
+        branches=shown_branches(decided.branches),
         questions=list(followed.belief.questions),
         chances={name: round(chance, 3) for name, chance in decided.chances.items()},
         inputs={name: _rounded(value) for name, value in decided.inputs.items()},
@@ -64,12 +65,16 @@ def _rounded(value: float) -> float:
 def _expected(colonies: NDArray[np.void]) -> sheet.Expected:
     bands = {}
     for name, quantity in QUANTITIES.items():
-        low, mid, high = band(quantity(colonies))
-        digits = DIGITS.get(name, 0)
-        bands[name] = sheet.Band(
-            low=round(low, digits), mid=round(mid, digits), high=round(high, digits)
-        )
+        low, mid, high = (_sensible(name, value) for value in band(quantity(colonies)))
+        bands[name] = sheet.Band(low=low, mid=mid, high=high)
     return sheet.Expected(**bands)
+
+
+def _sensible(name: str, value: float) -> float:
+    """Round to what can be seen at a hive: tenths of a frame, hundreds of cells, two digits."""
+    if name == "room_cells":
+        return round(value, -2) + 0.0
+    return round(value, 1) if name in TENTHS else float(f"{value:.2g}")
 
 
 def _portion(food: Portion) -> sheet.Portion:
@@ -95,6 +100,11 @@ def _decision(decided: Decision) -> sheet.DecisionShown:
         inputs={name: _rounded(value) for name, value in decided.inputs.items()},
         runner_up=decided.runner_up,
     )
+
+
+def shown_branches(found: Iterable[Found]) -> list[sheet.Branch]:
+    """Write branches as the sheet shows them."""
+    return [_branch(each) for each in found]
 
 
 def _branch(found: Found) -> sheet.Branch:

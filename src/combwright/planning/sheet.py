@@ -92,7 +92,7 @@ class ColonySheet(Shown):
     set_up: SetUpShown
     jobs: list[str]
     because: list[str]
-    branches: list[Branch]
+    branches: list[Branch] = Field(description="Its own; see also at_any_colony")
     questions: list[str] = Field(description="What the keeper is asked, because notes clash")
     chances: dict[str, float] = Field(description="Chance of each harm under the advice, 0 to 1")
     inputs: dict[str, float] = Field(description="The figures that the reasons quote")
@@ -143,4 +143,7 @@ class RoundSheet(Shown):
     colonies: list[ColonySheet]
     bench: Bench
     load: list[Stop]
+    at_any_colony: list[Branch] = Field(
+        default_factory=list, description="Branches that are the same at every colony"
+    )
     notices: list[str]

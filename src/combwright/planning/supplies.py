@@ -52,8 +52,15 @@ def bench(colonies: Sequence[ColonySheet], sugar_fraction: float) -> Bench:
             "water until it is clear; keep children away from the hot pan."
         )
         steps.append("Fill the portions by weight and carry them hand-warm.")
-    if drawn or sheets:
-        steps.append(f"Make ready {drawn} drawn frames and {sheets} frames with foundation.")
+    counted = (
+        (drawn, "drawn frame"),
+        (sheets, "frame of foundation"),
+        (boards, "dummy board"),
+        (supers, "super"),
+    )
+    parts = [_many(number, what) for number, what in counted if number]
+    if parts:
+        steps.append(f"Make ready {_joined(parts)}.")
     return Bench(
         sugar_kg=sugar,
         water_kg=water,
@@ -67,6 +74,27 @@ def bench(colonies: Sequence[ColonySheet], sugar_fraction: float) -> Bench:
         boxes=supers,
         steps=steps,
     )
+
+
+def _many(number: int, what: str) -> str:
+    """Write a count and its thing.
+
+    Examples
+    --------
+    >>> _many(2, "frame of foundation"), _many(1, "super")
+    ('2 frames of foundation', '1 super')
+
+    """
+    first, *rest = what.split(" of ")
+    return " of ".join([f"{number} {first}{'' if number == 1 else 's'}", *rest])
+
+
+def _colonies(number: int) -> str:
+    return "1 colony" if number == 1 else f"{number} colonies"
+
+
+def _joined(parts: Sequence[str]) -> str:
+    return " and ".join([", ".join(parts[:-1]), parts[-1]] if len(parts) > 1 else parts)
 
 
 def _crystallises_below(sugar_fraction: float) -> float | None:
@@ -93,7 +121,7 @@ def load(
         if any(c.chances.get("swarm", 0.0) >= SWARM_LIKELY for c in here):
             items.append("a nuc box with frames, for a colony that may swarm")
         if queried:
-            items.append(f"time for {queried} colonies that the book asks about")
+            items.append(f"time for {_colonies(queried)} that the book asks about")
         stops.append(
             Stop(
                 yard=yard,

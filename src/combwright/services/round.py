@@ -7,8 +7,9 @@ from pathlib import Path
 from typing import Final
 
 from combwright import __version__
+from combwright.advice.branches import at_any_colony
 from combwright.belief.replay import Followed, Replay
-from combwright.planning.round import colony_sheet
+from combwright.planning.round import colony_sheet, shown_branches
 from combwright.planning.sheet import ColonySheet, RoundSheet
 from combwright.planning.supplies import bench, load
 from combwright.services.gathering import SYRUP_FRACTION, Asked, Gathered, gather
@@ -20,10 +21,11 @@ NOTICES: Final = (
     "Stings can kill: keep a telephone and any prescribed adrenaline at hand.",
     "With a known allergy never work alone.",
     "Light the smoker away from dry growth and put it out with water.",
-    "Full boxes weigh 14 to 28 kg: lift with the legs or with two.",
-    "Signs of foul brood or of a pest new to you: stop, close the hive, move nothing.",
-    "Then report to the bee inspectors of your country.",
+    "Full boxes weigh 14 to 28 kg: lift with the legs, or with two.",
+    "Combwright advises; you, the label, the inspector and the vet decide.",
 )
+LONGEST_WAIT: Final = 60  # days until the next visit
+MEMBERS: Final = (20, 5000)
 
 
 def round_sheet(
@@ -62,10 +64,7 @@ def round_sheet(
 
     """
     asked = Asked(on, yard, days, members, seed)
-    if not 1 <= days <= 60:  # noqa: PLR2004  (said in the sentence)
-        raise OutOfRangeError(
-            f"{days} days until the next visit cannot be planned.", remedy="Give 1 to 60 days."
-        )
+    _check(asked)
     gathered = gather(book, asked)
     followed = _follow_all(gathered.replay, asked)
     if not followed:
@@ -74,6 +73,24 @@ def round_sheet(
             remedy="Ask for another day or yard; `combwright book export` shows what is there.",
         )
     return _sheet(followed, gathered, progress)
+
+
+def _check(asked: Asked) -> None:
+    if not 1 <= asked.days <= LONGEST_WAIT:
+        raise OutOfRangeError(
+            f"{asked.days} days until the next visit cannot be planned.",
+            remedy=f"Give 1 to {LONGEST_WAIT} days.",
+        )
+    fewest, most = MEMBERS
+    if not fewest <= asked.members <= most:
+        raise OutOfRangeError(
+            f"{asked.members} simulated colonies for each real one are too few or too many.",
+            remedy=f"Give {fewest} to {most}; 200 is usual.",
+        )
+    if asked.seed < 0:
+        raise OutOfRangeError(
+            f"A seed cannot be negative, as {asked.seed} is.", remedy="Give 0 or more."
+        )
 
 
 def _follow_all(replay: Replay, asked: Asked) -> list[Followed]:
@@ -118,6 +135,7 @@ def _sheet(
         colonies=done,
         bench=bench(done, SYRUP_FRACTION),
         load=load(done, yards, SYRUP_FRACTION),
+        at_any_colony=shown_branches(at_any_colony(asked.on)),
         notices=list(NOTICES),
     )
 

@@ -1,0 +1,55 @@
+"""How the advice writes days, chances and amounts: to the digits that a keeper can use."""
+
+from datetime import date
+
+
+def day_words(day: date) -> str:
+    """Write a day without its year.
+
+    Examples
+    --------
+    >>> day_words(date(2027, 5, 1))
+    '1 May'
+
+    """
+    return f"{day.day} {day:%b}"
+
+
+def chance_words(chance: float) -> str:
+    """Write a chance in whole percent; nothing is certain.
+
+    Examples
+    --------
+    >>> chance_words(0.004), chance_words(0.127), chance_words(1.0)
+    ('under 1%', '13%', 'over 99%')
+
+    """
+    if chance < 0.01:
+        return "under 1%"
+    return f"{chance:.0%}" if chance < 0.995 else "over 99%"
+
+
+def grams_words(grams: float) -> str:
+    """Write grams to the step that a kitchen scale and a keeper care for.
+
+    Examples
+    --------
+    >>> grams_words(263.0), grams_words(1234.0)
+    ('260 g', '1,250 g')
+
+    """
+    step = 10 if grams < 500 else 50
+    return f"{step * round(grams / step):,.0f} g"
+
+
+def count_words(count: float) -> str:
+    """Write a count of bees, cells or mites to two or three digits.
+
+    Examples
+    --------
+    >>> count_words(25108), count_words(370), count_words(14)
+    ('25,000', '370', '14')
+
+    """
+    digits = 3 if 1000 <= count < 10000 else 2
+    return f"{float(f'{count:.{digits}g}'):,.0f}"
