@@ -148,7 +148,7 @@ def _show_page(page: "Page") -> None:
     from rich.console import Console
     from rich.table import Table
 
-    from combwright.cli.book_words import said, stands
+    from combwright.services.entry_words import said, stands
 
     console = Console(highlight=False, markup=False)
     console.print(page.standing.colony, style="bold")

@@ -4,7 +4,7 @@ import sys
 
 import typer
 
-from combwright.cli import book, demo, evidence, mites, mix, ripe, warm, whatif, why
+from combwright.cli import book, demo, evidence, mites, mix, ripe, serve, warm, weather, whatif, why
 from combwright.cli import round as round_command
 from combwright.terms.errors import CombwrightError
 
@@ -23,7 +23,9 @@ mites.register(app)
 mix.register(app)
 ripe.register(app)
 round_command.register(app)
+serve.register(app)
 warm.register(app)
+weather.register(app)
 whatif.register(app)
 why.register(app)
 

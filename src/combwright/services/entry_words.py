@@ -1,4 +1,4 @@
-"""Entries and colonies in words, as the command line shows them."""
+"""Entries and colonies in words, as terminal and page show them."""
 
 from datetime import date
 from typing import TYPE_CHECKING

@@ -1,0 +1,115 @@
+"""``combwright serve``: the page for phone and desk."""
+
+import json
+import sys
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from combwright.cli.options import BookOption, JsonOption, book_path
+from combwright.terms.errors import CombwrightError, OutOfRangeError
+
+if TYPE_CHECKING:
+    from combwright.web.desk import Desk
+
+LOCAL = "127.0.0.1"
+DEMO = "demo"
+
+
+def register(app: typer.Typer) -> None:
+    """Put the command into the command line."""
+    app.command("serve", epilog="Example: `combwright serve --book yard.book`")(serve)
+
+
+def serve(
+    host: Annotated[
+        str, typer.Option(help="Address to listen on; others than this machine need a passphrase.")
+    ] = LOCAL,
+    port: Annotated[int, typer.Option(help="Port to listen on.")] = 8321,
+    set_passphrase: Annotated[
+        bool, typer.Option("--set-passphrase", help="Ask for a new passphrase, and stop.")
+    ] = False,
+    book: BookOption = None,
+    as_json: JsonOption = False,
+) -> None:
+    """Open the page for phone and desk; without a book yet, a demo to look around in.
+
+    It listens on this machine alone. A phone needs a passphrase and HTTPS: see docs/install.md.
+    """
+    path, is_demo = _book(book, may_be_demo=not set_passphrase)
+    if set_passphrase:
+        _set_passphrase(path)
+        return
+    if not 0 < port < 65536:  # noqa: PLR2004  (what a port is)
+        raise OutOfRangeError(f"There is no port {port}.", remedy="Give 1024 to 65535.")
+    from datetime import datetime
+
+    from combwright.web.desk import lay_out
+
+    desk = lay_out(path, clock=lambda: datetime.now().astimezone(), is_demo=is_demo)
+    _refuse_open_house(desk, host)
+    _run(desk, host, port, as_json=as_json)
+
+
+def _book(named: Path | None, *, may_be_demo: bool) -> tuple[Path, bool]:
+    """Find the book; where the keeper has none yet, the demo is written and opened."""
+    path = book_path(named)
+    if named is not None or path.exists() or not may_be_demo:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        return path, False
+    from combwright.cli.progress import counted
+    from combwright.services.demo import write_demo
+
+    demo = path.with_name(DEMO) / "demo.book"
+    if not demo.exists():
+        with counted("colonies of the demo noted", shown=sys.stderr.isatty()) as progress:
+            write_demo(demo.parent, progress=progress)
+    return demo, True
+
+
+def _set_passphrase(path: Path) -> None:
+    from combwright.services.access import Access
+
+    words: str = typer.prompt("New passphrase", hide_input=True, confirmation_prompt="Once more")
+    Access(path).set_passphrase(words)
+    typer.echo("The passphrase is set. Whoever was logged in has to log in again.")
+
+
+def _refuse_open_house(desk: "Desk", host: str) -> None:
+    from combwright.web.login import is_loopback
+
+    if not is_loopback(host) and not desk.access.needs_passphrase:
+        desk.close()
+        raise CombwrightError(
+            f"Listening on {host} would open the book to the whole network.",
+            remedy="Set a passphrase first, with `combwright serve --set-passphrase`.",
+        )
+
+
+def _run(desk: "Desk", host: str, port: int, *, as_json: bool) -> None:
+    import uvicorn
+
+    from combwright.web.app import build
+
+    address = f"http://{f'[{host}]' if ':' in host else host}:{port}/"
+    if as_json:
+        told = {"address": address, "book": str(desk.book.path), "demo": desk.is_demo}
+        typer.echo(json.dumps(told))
+    else:
+        what = "the demo" if desk.is_demo else str(desk.book.path)
+        typer.echo(f"Open {address} in a browser ({what}). Ctrl-C stops.")
+    try:
+        uvicorn.run(
+            build(desk),
+            host=host,
+            port=port,
+            log_level="warning",
+            access_log=False,
+            proxy_headers=True,
+        )
+    except SystemExit as error:
+        raise CombwrightError(
+            f"The page could not be opened at {address}.",
+            remedy="Another program may use the port: choose one with --port.",
+        ) from error

@@ -1,0 +1,42 @@
+"""The note that says: done as planned."""
+
+from datetime import date
+from uuid import uuid4
+
+from combwright.planning.sheet import Branch, ColonySheet
+
+USUAL_SUGAR = 0.6
+
+
+def as_advised(advised: ColonySheet, on: date, branch: Branch | None = None) -> dict[str, str]:
+    """Fill the fields of a note with what was advised; what was seen stays open.
+
+    Parameters
+    ----------
+    advised
+        The colony's part of the round.
+    on
+        The day of the round.
+    branch
+        What was found instead, if anything; its portion then counts.
+
+    """
+    portion = advised.portion
+    if branch is not None and branch.portion is not None:
+        portion = branch.portion
+    set_up = {name: _said(value) for name, value in advised.set_up.model_dump().items()}
+    return {
+        "note": str(uuid4()),
+        "on": on.isoformat(),
+        "colony": advised.colony,
+        "feed": portion.feed,
+        "feed_g": str(portion.syrup_g),
+        "feed_sugar": f"{portion.sugar_fraction or USUAL_SUGAR:g}",
+        **set_up,
+    }
+
+
+def _said(value: object) -> str:
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    return str(value)

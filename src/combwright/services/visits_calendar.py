@@ -1,0 +1,53 @@
+"""Planned visits as a calendar that telephones can follow."""
+
+from collections import defaultdict
+from datetime import date, datetime, timedelta
+from uuid import NAMESPACE_URL, uuid5
+
+from icalendar import Calendar, Event
+
+from combwright.planning.sheet import ColonySheet, RoundSheet
+
+NAMED = 12
+
+
+def visits_calendar(sheet: RoundSheet | None, *, made: datetime) -> bytes:
+    """Write the round and the visits that follow from it, one whole-day event a yard and day.
+
+    Parameters
+    ----------
+    sheet
+        The round; an empty calendar without one.
+    made
+        The time of writing, which the format asks for.
+
+    """
+    calendar = Calendar()
+    calendar.add("prodid", "-//Combwright//visits//EN")
+    calendar.add("version", "2.0")
+    calendar.add("x-wr-calname", "Combwright")
+    for (on, yard), colonies in sorted(_visits(sheet).items()):
+        calendar.add_component(_event(on, yard, colonies, made))
+    return bytes(calendar.to_ical())
+
+
+def _visits(sheet: RoundSheet | None) -> dict[tuple[date, str], list[ColonySheet]]:
+    found: defaultdict[tuple[date, str], list[ColonySheet]] = defaultdict(list)
+    for colony in sheet.colonies if sheet else ():
+        found[colony.next_visit, colony.yard].append(colony)
+        if sheet:
+            found[sheet.on, colony.yard].append(colony)
+    return found
+
+
+def _event(on: date, yard: str, colonies: list[ColonySheet], made: datetime) -> Event:
+    event = Event()
+    event.add("uid", f"{uuid5(NAMESPACE_URL, f'visit {on} {yard}')}@combwright")
+    event.add("dtstamp", made)
+    event.add("dtstart", on)
+    event.add("dtend", on + timedelta(days=1))
+    event.add("summary", f"{yard}: {len(colonies)} colonies")
+    names = ", ".join(each.colony for each in colonies[:NAMED])
+    event.add("description", names + (" and more" if len(colonies) > NAMED else ""))
+    event.add("transp", "TRANSPARENT")
+    return event

@@ -1,0 +1,130 @@
+"""The JSON API: the same entries, through the same gate, as every other way into the book."""
+
+from datetime import date, timedelta
+from typing import Annotated, Any
+
+from fastapi import APIRouter, Body, Query
+from pydantic import BaseModel
+
+from combwright.planning.sheet import RoundSheet
+from combwright.services.book import RefusedError, add_entries
+from combwright.services.field_words import FieldProblem
+from combwright.services.notes import NoteError
+from combwright.services.syrup_batch import Wanted
+from combwright.services.syrup_mixing import mix
+from combwright.terms.entries import AnyEntry, Noted
+from combwright.terms.errors import CombwrightError
+from combwright.web.desk import AtDesk
+
+
+class Refusal(BaseModel):
+    """Why something was not done, and what to do."""
+
+    what: str
+    remedy: str
+    problems: list[dict[str, str]]
+
+
+router = APIRouter(
+    prefix="/api",
+    responses={
+        400: {"description": "The request cannot be read."},
+        401: {"model": Refusal, "description": "Log in first."},
+        404: {"model": Refusal, "description": "The book does not know it."},
+        413: {"model": Refusal, "description": "More than 12 MB."},
+        422: {"description": "Impossible values, or a clash with the book: nothing was stored."},
+    },
+)
+
+
+class Stored(BaseModel):
+    """What became of entries: new ones, and those that the book had already."""
+
+    new: int
+    known: int
+    odd: list[str]
+
+
+class ColonyStanding(BaseModel):
+    """How a colony stands after the last note; null where nothing was noted yet."""
+
+    colony: str
+    yard: str
+    hive: str
+    since: date
+    split_from: str | None
+    queen_year: int | None
+    frames: int | None
+    foundation: int | None
+    dummy_boards: int | None
+    supers: int | None
+    excluder: bool | None
+    entrance_mm: int | None
+    tray_open_mm: int | None
+    cover: str | None
+    pitch_mm: float | None
+    ended: date | None
+    ended_by: str | None
+
+
+@router.get("/entries")
+def read_entries(
+    at: AtDesk,
+    colony: Annotated[str | None, Query(max_length=60)] = None,
+    since: date | None = None,
+) -> list[Noted]:
+    """Give the entries that stand, of one colony or all, from a day on."""
+    book = at.book.now()
+    found = book.entries if colony is None else book.of(colony)
+    return [each for each in found if since is None or each.on >= since]
+
+
+@router.post("/entries", status_code=200)
+def write_entries(at: AtDesk, entries: Annotated[list[AnyEntry], Body(max_length=5000)]) -> Stored:
+    """Put entries into the book, all of them or none; the same ids again change nothing."""
+    try:
+        report = add_entries(at.book.path, entries)
+    except RefusedError as error:
+        told = [FieldProblem(one.column, one.what, one.remedy) for one in error.problems]
+        raise NoteError(told) from error
+    return Stored(new=report.new, known=report.known, odd=[str(one) for one in report.problems])
+
+
+@router.get("/colonies")
+def read_colonies(at: AtDesk) -> list[ColonyStanding]:
+    """Give every colony that has not left the book."""
+    return [standing(each) for each in at.book.now().living]
+
+
+@router.get("/colonies/{colony}")
+def read_colony(at: AtDesk, colony: str) -> ColonyStanding:
+    """Give one colony."""
+    return standing(at.book.now().colony(colony))
+
+
+def standing(found: Any) -> ColonyStanding:  # noqa: ANN401  (a frozen dataclass with these fields)
+    """Lay a colony out for the API."""
+    return ColonyStanding(**{name: getattr(found, name) for name in ColonyStanding.model_fields})
+
+
+@router.get("/round/{on}")
+def read_round(at: AtDesk, on: date, days: Annotated[int, Query(ge=1, le=60)] = 7) -> RoundSheet:
+    """Give the sheet of a round, working it out if need be."""
+    ten_years = timedelta(days=3660)
+    if abs(on - at.book.now().next_round(at.today)) > ten_years:
+        raise CombwrightError(
+            f"{on} is too far from the notes to be planned.", remedy="Ask for a nearer day."
+        )
+    return at.rounds.sheet(on, days)
+
+
+@router.get("/syrup")
+def read_syrup(
+    ratio: Annotated[float | None, Query(description="Sugar to water by weight.")] = None,
+    litres: Annotated[float | None, Query(description="Syrup wanted, in litres.")] = None,
+    sugar_kg: float | None = None,
+    water_l: float | None = None,
+) -> dict[str, Any]:
+    """Work out a batch of syrup."""
+    wanted = Wanted(ratio=ratio, litres=litres, sugar_kg=sugar_kg, water_l=water_l)
+    return mix(wanted).as_json()

@@ -1,0 +1,73 @@
+"""The page: parse, call a service, show."""
+
+from collections.abc import AsyncIterator
+from contextlib import asynccontextmanager
+
+from fastapi import FastAPI, Request
+from starlette.middleware import Middleware
+from starlette.middleware.gzip import GZipMiddleware
+from starlette.responses import JSONResponse, Response
+from starlette.staticfiles import StaticFiles
+
+from combwright import __version__
+from combwright.services.notes import NoteError
+from combwright.terms.errors import CombwrightError, NotFoundError
+from combwright.web import api, files, installing, login
+from combwright.web.desk import Desk
+from combwright.web.login import Door
+from combwright.web.pages import ROUTERS
+from combwright.web.safe_headers import SafeHeaders
+from combwright.web.same_origin import SameOriginOnly
+from combwright.web.showing import STATIC, page
+from combwright.web.size_limit import SizeLimit
+
+
+def build(desk: Desk) -> FastAPI:
+    """Make the app on a desk."""
+
+    @asynccontextmanager
+    async def living(_: FastAPI) -> AsyncIterator[None]:
+        yield
+        desk.close()
+
+    app = FastAPI(
+        title="Combwright",
+        version=__version__,
+        summary="The book and the rounds planned from it.",
+        docs_url=None,
+        redoc_url=None,
+        lifespan=living,
+        middleware=[
+            Middleware(SafeHeaders),
+            Middleware(SameOriginOnly),
+            Middleware(SizeLimit),
+            Middleware(Door),
+            Middleware(GZipMiddleware, minimum_size=2000, compresslevel=5),
+        ],
+        exception_handlers={CombwrightError: show_error},
+    )
+    app.state.desk = desk
+    for router in (*ROUTERS, api.router, files.router, installing.router, login.router):
+        app.include_router(router)
+    app.mount("/static", StaticFiles(directory=STATIC))
+    return app
+
+
+async def show_error(request: Request, error: Exception) -> Response:
+    """Show what a person can put right."""
+    status = 404 if isinstance(error, NotFoundError) else 422
+    if "text/html" in request.headers.get("accept", ""):
+        return page(request, "error.html", status_code=status, error=error)
+    return JSONResponse(told(error), status_code=status)
+
+
+def told(error: Exception) -> dict[str, object]:
+    """Give an error as plain data."""
+    problems = error.problems if isinstance(error, NoteError) else ()
+    return {
+        "what": getattr(error, "what", str(error)),
+        "remedy": getattr(error, "remedy", ""),
+        "problems": [
+            {"field": one.field, "what": one.what, "remedy": one.remedy} for one in problems
+        ],
+    }

@@ -1,0 +1,55 @@
+"""What the page works with, put together once."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from datetime import date, datetime
+from pathlib import Path
+from typing import Annotated
+
+from fastapi import Depends, Request
+
+from combwright.services.access import Access
+from combwright.services.live_book import LiveBook
+from combwright.services.photos import Photos
+from combwright.services.rounds import Rounds
+
+Clock = Callable[[], datetime]
+
+
+@dataclass(frozen=True)
+class Desk:
+    """The book, the rounds planned from it, who may see them, and the time."""
+
+    book: LiveBook
+    rounds: Rounds
+    access: Access
+    photos: Photos
+    clock: Clock
+    is_demo: bool = False
+
+    @property
+    def today(self) -> date:
+        """The day by the clock."""
+        return self.clock().date()
+
+    def close(self) -> None:
+        """Let go of everything."""
+        self.rounds.close()
+        self.book.close()
+
+
+def lay_out(book: Path, *, clock: Clock, is_demo: bool = False, members: int = 200) -> Desk:
+    """Put together what the page works with, on a book that is made when there is none."""
+    live = LiveBook(book)
+    return Desk(
+        live, Rounds(live, members=members), Access(book), Photos(book), clock, is_demo=is_demo
+    )
+
+
+def desk(request: Request) -> Desk:
+    """Give a handler the desk."""
+    found: Desk = request.app.state.desk
+    return found
+
+
+AtDesk = Annotated[Desk, Depends(desk)]

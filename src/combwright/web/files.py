@@ -1,0 +1,69 @@
+"""What comes and goes as a file: the whole book, notebooks, photos, the calendar feed."""
+
+from pathlib import Path
+from tempfile import TemporaryDirectory
+from typing import Annotated, Literal
+from uuid import UUID
+
+from fastapi import APIRouter, File, Request, UploadFile
+from starlette.responses import Response
+
+from combwright.services.book import add_notebook, export
+from combwright.services.visits_calendar import visits_calendar
+from combwright.terms.errors import NotebookError, NotFoundError
+from combwright.web.desk import AtDesk
+from combwright.web.showing import page
+
+router = APIRouter(include_in_schema=False)
+MEDIA = {"csv": "text/csv; charset=utf-8", "json": "application/json"}
+
+
+@router.get("/book.{form}")
+def download(at: AtDesk, form: Literal["csv", "json"]) -> Response:
+    """Give every entry of the book."""
+    name = f'attachment; filename="combwright-{at.today}.{form}"'
+    return Response(
+        export(at.book.path, form), media_type=MEDIA[form], headers={"Content-Disposition": name}
+    )
+
+
+@router.post("/book/add")
+def upload(at: AtDesk, request: Request, file: Annotated[UploadFile, File()]) -> Response:
+    """Take in a notebook or an export: all of it, or nothing."""
+    content = file.file.read()
+    if not content.strip() or b"\x00" in content:
+        raise NotebookError(
+            "This is not a notebook.",
+            where=file.filename or "",
+            remedy="Choose a CSV or JSON file.",
+        )
+    with TemporaryDirectory() as folder:
+        # errors name the file, so it keeps its name, without whatever path came with it
+        path = Path(folder) / (Path(file.filename or "").name or "notebook.csv")
+        path.write_bytes(content)
+        try:
+            report = add_notebook(at.book.path, path)
+        except NotebookError as error:
+            error.where = path.name
+            raise
+    return page(request, "taken.html", report=report, name=path.name)
+
+
+@router.get("/photo/{visit}")
+def photo(at: AtDesk, visit: UUID) -> Response:
+    """Give the photo of a visit."""
+    content, media = at.photos.of(visit)
+    return Response(content, media_type=media)
+
+
+@router.get("/calendar/{key}.ics")
+def calendar(at: AtDesk, key: str) -> Response:
+    """Give the planned visits, to whoever knows the secret address."""
+    if not at.access.opens_calendar(key):
+        raise NotFoundError("There is no such calendar.", remedy="Copy the address from Settings.")
+    book = at.book.now()
+    sheet = at.rounds.newest()
+    content = visits_calendar(sheet, made=at.clock()) if sheet and book.living else None
+    if content is None:
+        content = visits_calendar(None, made=at.clock())
+    return Response(content, media_type="text/calendar; charset=utf-8")

@@ -1,0 +1,69 @@
+"""What to prepare indoors and what to load, to be ticked off; and the syrup calculator."""
+
+from datetime import date
+from typing import Annotated
+
+from fastapi import APIRouter, Query, Request
+from starlette.responses import RedirectResponse, Response
+
+from combwright.services.rounds import of_yard
+from combwright.services.syrup_batch import Wanted
+from combwright.services.syrup_mixing import mix
+from combwright.terms.errors import CombwrightError
+from combwright.web.desk import AtDesk
+from combwright.web.pages.sheet import Days, wait
+from combwright.web.showing import page
+
+router = APIRouter(include_in_schema=False)
+
+
+@router.get("/bench")
+def newest(at: AtDesk) -> Response:
+    """Lead to the lists of the round that comes next."""
+    return RedirectResponse(f"/bench/{at.book.now().next_round(at.today)}", status_code=303)
+
+
+@router.get("/bench/{on}")
+def show(at: AtDesk, request: Request, on: date, yard: str = "", days: Days = 7) -> Response:
+    """Show bench list and load list."""
+    book = at.book.now()
+    if not book.living or on <= book.entries[0].on:
+        first = book.entries[0].on if book.entries else None
+        return page(request, "empty.html", on=on, first=first)
+    working = at.rounds.begin(on, days)
+    if not working.future.done():
+        return wait(request, working, on)
+    sheet = working.future.result()
+    shown = of_yard(sheet, yard) if yard else sheet
+    return page(request, "bench.html", sheet=shown, yards=sheet.yards, yard=yard, on=on, days=days)
+
+
+@router.get("/syrup")
+def syrup(
+    request: Request,
+    ratio: Annotated[str, Query(max_length=20)] = "1.5",
+    of: Annotated[str, Query(pattern="^(litres|sugar_kg|water_l)$")] = "litres",
+    amount: Annotated[str, Query(max_length=20)] = "10",
+) -> Response:
+    """Work out a batch of syrup."""
+    values = {"ratio": ratio, "of": of, "amount": amount}
+    made, wrong = None, {}
+    numbers = {}
+    for name in ("ratio", "amount"):
+        try:
+            numbers[name] = float(values[name].replace(",", "."))
+        except ValueError:
+            wrong[name] = f"“{values[name]}” is not a number. Give one such as 1.5."
+    if not wrong:
+        try:
+            made = mix(Wanted(ratio=numbers["ratio"], **{of: numbers["amount"]}))
+        except CombwrightError as error:
+            wrong["amount"] = str(error)
+    return page(
+        request,
+        "syrup.html",
+        status_code=422 if wrong else 200,
+        values=values,
+        made_of=made,
+        wrong=wrong,
+    )

@@ -1,0 +1,113 @@
+"""One colony: how it stands, why it is advised so, what lies ahead, what if."""
+
+from datetime import date
+from typing import Annotated, Final
+
+from fastapi import APIRouter, Query, Request
+from starlette.responses import Response
+
+from combwright.planning.sheet import ColonySheet
+from combwright.services.entry_words import said, stands
+from combwright.services.whatif import Compared, Idea, whatif
+from combwright.services.why import LESSONS
+from combwright.terms.errors import CombwrightError
+from combwright.web.desk import AtDesk
+from combwright.web.pages.note import of_colony
+from combwright.web.pages.sheet import wait
+from combwright.web.showing import page
+
+router = APIRouter(include_in_schema=False)
+
+SHOWN: Final = 60  # entries on the page; the whole history is in the export
+HARMS: Final = {"no room": "short of room", "sour": "soured syrup", "chilled": "chilled brood"}
+
+
+@router.get("/colony/{name}")
+def show(at: AtDesk, request: Request, name: str) -> Response:
+    """Show how a colony stands and what was noted."""
+    book = at.book.now()
+    standing = book.colony(name)
+    entries = book.of(name)[::-1]
+    newest = at.rounds.newest()
+    part = next((each for each in newest.colonies if each.colony == name), None) if newest else None
+    return page(
+        request,
+        "colony.html",
+        name=name,
+        standing=standing,
+        stands=stands(standing),
+        entries=[(each, said(each)) for each in entries[:SHOWN]],
+        more=max(0, len(entries) - SHOWN),
+        photos=at.photos.among([each.id for each in entries]),
+        part=part,
+        on=newest.on if newest else book.next_round(at.today),
+    )
+
+
+@router.get("/colony/{name}/why")
+def why(at: AtDesk, request: Request, name: str, on: date | None = None) -> Response:
+    """Tell the chain of decisions."""
+    at.book.now().colony(name)
+    day = on or at.book.now().next_round(at.today)
+    working = at.rounds.begin(day, 7)
+    if not working.future.done():
+        return wait(request, working, day)
+    part = of_colony(working.future.result(), name)
+    return page(request, "colony_why.html", name=name, part=part, on=day, lessons=LESSONS)
+
+
+Grams = Annotated[int | None, Query(ge=0, le=20000)]
+Count = Annotated[int | None, Query(ge=0, le=36)]
+Few = Annotated[int | None, Query(ge=0, le=8)]
+
+
+@router.get("/colony/{name}/what-if")
+def what_if(
+    at: AtDesk,
+    request: Request,
+    name: str,
+    on: date | None = None,
+    feed_g: Grams = None,
+    frames: Count = None,
+    dummy_boards: Annotated[int | None, Query(ge=0, le=2)] = None,
+    supers: Few = None,
+) -> Response:
+    """Set the keeper's idea beside the plan, under the same luck."""
+    at.book.now().colony(name)
+    day = on or at.book.now().next_round(at.today)
+    working = at.rounds.begin(day, 7)
+    if not working.future.done():
+        return wait(request, working, day)
+    part = of_colony(working.future.result(), name)
+    idea = Idea(feed_g=feed_g, frames=frames, dummy_boards=dummy_boards, supers=supers)
+    compared: Compared | None = None
+    problem = ""
+    if idea != Idea():
+        try:
+            compared = whatif(at.book.path, name, day, idea)
+        except CombwrightError as error:
+            problem = str(error)
+    return page(
+        request,
+        "what_if.html",
+        status_code=422 if problem else 200,
+        name=name,
+        on=day,
+        part=part,
+        idea=chosen(part, idea),
+        compared=compared,
+        problem=problem,
+        harms=HARMS,
+    )
+
+
+def chosen(part: ColonySheet, idea: Idea) -> dict[str, int]:
+    """Where the sliders stand: at the idea, or at the plan."""
+    planned = {
+        "feed_g": part.portion.syrup_g,
+        "frames": part.set_up.frames,
+        "dummy_boards": part.set_up.dummy_boards,
+        "supers": part.set_up.supers,
+    }
+    asked = {name: getattr(idea, name) for name in planned}
+    return {name: planned[name] if asked[name] is None else asked[name] for name in planned}

@@ -1,0 +1,149 @@
+"""Noting at the hive: one screen a colony, and what it sends."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date
+from uuid import UUID
+
+from fastapi import APIRouter, Request
+from starlette.concurrency import run_in_threadpool
+from starlette.datastructures import FormData, UploadFile
+from starlette.responses import JSONResponse, RedirectResponse, Response
+
+from combwright.planning.sheet import ColonySheet, RoundSheet
+from combwright.services.notes import Noted, NoteError, take_note, undo_note
+from combwright.services.photos import LARGEST, photo_kind
+from combwright.services.planned_note import as_advised
+from combwright.terms.errors import CombwrightError, NotFoundError
+from combwright.web.desk import AtDesk, Desk
+from combwright.web.pages.sheet import Days, wait
+from combwright.web.showing import page, slug
+
+router = APIRouter(include_in_schema=False)
+
+
+@dataclass(frozen=True)
+class Sent:
+    """What a form brought."""
+
+    fields: Mapping[str, str]
+    photo: bytes
+
+
+async def sent(request: Request) -> Sent:
+    """Read a form, one value a field."""
+    form: FormData = await request.form(max_files=1, max_fields=100)
+    upload = form.get("photo")
+    photo = await upload.read(LARGEST + 1) if isinstance(upload, UploadFile) else b""
+    fields = {name: value for name, value in form.items() if isinstance(value, str)}
+    return Sent(fields, photo)
+
+
+@router.get("/round/{on}/note/{colony:path}")
+def ask(
+    at: AtDesk, request: Request, on: date, colony: str, days: Days = 7, found: int | None = None
+) -> Response:
+    """Show the form for a colony, with what the round advised filled in."""
+    working = at.rounds.begin(on, days)
+    if not working.future.done():
+        return wait(request, working, on)
+    sheet = working.future.result()
+    advised = of_colony(sheet, colony)
+    branch = None
+    if found is not None and 0 <= found < len(advised.branches):
+        branch = advised.branches[found]
+    return form(request, at, sheet, advised, as_advised(advised, on, branch))
+
+
+def of_colony(sheet: RoundSheet, colony: str) -> ColonySheet:
+    """Find a colony's part of the round."""
+    for each in sheet.colonies:
+        if each.colony == colony:
+            return each
+    raise NotFoundError(
+        f"“{colony}” is not on the round of {sheet.on}.", remedy="Choose one from the round."
+    )
+
+
+def form(
+    request: Request,
+    at: Desk,
+    sheet: RoundSheet,
+    advised: ColonySheet,
+    values: Mapping[str, str],
+    error: NoteError | None = None,
+) -> Response:
+    """Show the form with values, and what is wrong beside its field."""
+    mine = [each for each in sheet.colonies if each.yard == advised.yard]
+    later = [each for each in mine if each.order > advised.order]
+    return page(
+        request,
+        "note.html",
+        status_code=422 if error else 200,
+        colony=advised,
+        sheet=sheet,
+        values=values,
+        wrong={one.field: f"{one.what} {one.remedy}" for one in (error.problems if error else ())},
+        error=error,
+        following=later[0] if later else None,
+        earlier=[each for each in at.book.now().of(advised.colony) if each.on == sheet.on],
+    )
+
+
+@router.post("/note")
+async def take(at: AtDesk, request: Request) -> Response:
+    """Take a note: from the outbox of a phone as JSON, from a plain form with a page."""
+    brought = await sent(request)
+    wants_page = "text/html" in request.headers.get("accept", "")
+    try:
+        noted = await run_in_threadpool(keep, at, brought)
+    except NoteError as error:
+        if not wants_page:
+            raise
+        return await run_in_threadpool(again, request, at, brought.fields, error)
+    if not wants_page:
+        return JSONResponse({"new": noted.new, "odd": noted.odd})
+    on, colony = brought.fields["on"], brought.fields["colony"]
+    following = brought.fields.get("following", colony)
+    target = f"/round/{on}?noted={noted.note}&of={colony}#{slug(following)}"
+    return RedirectResponse(target, status_code=303)
+
+
+def keep(at: Desk, brought: Sent) -> Noted:
+    """Put a note into the book, and its photo beside it."""
+    if brought.photo:
+        photo_kind(brought.photo)
+    noted = take_note(at.book.path, brought.fields)
+    if brought.photo:
+        at.photos.keep(noted.note, brought.photo)
+    return noted
+
+
+def again(request: Request, at: Desk, fields: Mapping[str, str], error: NoteError) -> Response:
+    """Show the form again as it was sent, with what is wrong."""
+    try:
+        on = date.fromisoformat(fields.get("on", ""))
+        sheet = at.rounds.sheet(on, 7)
+        advised = of_colony(sheet, fields.get("colony", ""))
+    except (ValueError, CombwrightError):
+        return page(request, "error.html", status_code=422, error=error)
+    return form(request, at, sheet, advised, as_sent(fields, advised, on), error)
+
+
+def as_sent(fields: Mapping[str, str], advised: ColonySheet, on: date) -> dict[str, str]:
+    """Keep what was sent; a field that was emptied stays empty."""
+    return {**dict.fromkeys(as_advised(advised, on), ""), **fields}
+
+
+@router.post("/note/undo")
+async def undo(at: AtDesk, request: Request) -> Response:
+    """Strike a note out."""
+    fields = (await sent(request)).fields
+    try:
+        note, on = UUID(fields.get("undoes", "")), date.fromisoformat(fields.get("on", ""))
+    except ValueError:
+        raise CombwrightError("This names no note.", remedy="Go back to the round.") from None
+    struck = await run_in_threadpool(undo_note, at.book.path, at.book.now(), note, on)
+    if "text/html" in request.headers.get("accept", ""):
+        return RedirectResponse(f"/round/{on}", status_code=303)
+    return JSONResponse({"struck": struck})

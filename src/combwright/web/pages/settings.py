@@ -1,0 +1,31 @@
+"""Settings: weather, files, calendar, theme, and who may come in."""
+
+from fastapi import APIRouter, Request
+from starlette.responses import Response
+
+from combwright.services.weather_places import weather_places
+from combwright.web.desk import AtDesk
+from combwright.web.showing import page
+
+router = APIRouter(include_in_schema=False)
+
+
+@router.get("/settings")
+def show(at: AtDesk, request: Request) -> Response:
+    """Show the settings."""
+    book = at.book.now()
+    return page(
+        request,
+        "settings.html",
+        yards=book.yards,
+        places=weather_places(at.book.path),
+        today=at.today,
+        book=at.book.path.name,
+        feed=f"{request.base_url}calendar/{at.access.calendar_key}.ics",
+    )
+
+
+@router.get("/more")
+def more(request: Request) -> Response:
+    """List the pages that are not in the line of pages."""
+    return page(request, "more.html")

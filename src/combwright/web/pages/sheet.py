@@ -1,0 +1,83 @@
+"""The round of a day: the sheet in working order, with what was noted so far."""
+
+from datetime import date, timedelta
+from typing import Annotated, Final
+
+from fastapi import APIRouter, Query, Request
+from starlette.responses import JSONResponse, RedirectResponse, Response
+
+from combwright.planning.sheet import RoundSheet
+from combwright.services.planned_note import as_advised
+from combwright.services.rounds import Working, of_yard
+from combwright.services.vehicle import left_in_vehicle
+from combwright.terms.entries import Visit
+from combwright.web.desk import AtDesk, Desk
+from combwright.web.showing import page
+
+router = APIRouter(include_in_schema=False)
+
+WHOLE: Final = 24  # colonies on one page; more are shown yard by yard
+Days = Annotated[int, Query(ge=1, le=60)]
+
+
+@router.get("/")
+@router.get("/round")
+def newest(at: AtDesk, on: date | None = None) -> Response:
+    """Lead to the round of a day, or to the one that comes next."""
+    wanted = on or at.book.now().next_round(at.today)
+    return RedirectResponse(f"/round/{wanted}", status_code=303)
+
+
+@router.get("/round/{on}")
+def show(at: AtDesk, request: Request, on: date, yard: str = "", days: Days = 7) -> Response:
+    """Show the round, or how far working it out has come."""
+    book = at.book.now()
+    if not book.living or on <= book.entries[0].on:
+        return page(
+            request, "empty.html", on=on, first=book.entries[0].on if book.entries else None
+        )
+    working = at.rounds.begin(on, days)
+    if not working.future.done():
+        return wait(request, working, on)
+    sheet = working.future.result()
+    noted = {each.colony for each in book.on(on) if isinstance(each, Visit)}
+    yards = [(name, [each for each in sheet.colonies if each.yard == name]) for name in sheet.yards]
+    chosen = yard or ("" if len(sheet.colonies) <= WHOLE else None)
+    shown = sheet if not chosen else of_yard(sheet, chosen)
+    return page(
+        request,
+        "round.html",
+        sheet=shown,
+        yards=yards,
+        yard=yard,
+        is_overview=chosen is None,
+        noted=noted,
+        planned=lambda each: as_advised(each, on),
+        left=left_in_vehicle(shown, book.on(on)),
+        on=on,
+        days=days,
+        before=on - timedelta(days=1),
+        after=on + timedelta(days=1),
+    )
+
+
+def wait(request: Request, working: Working, on: date) -> Response:
+    """Say how far it is; the page asks again by itself."""
+    answer = page(
+        request, "wait.html", status_code=202, done=working.done, total=working.total, on=on
+    )
+    answer.headers["Refresh"] = "1"
+    return answer
+
+
+def worked_out(at: Desk, on: date, days: int) -> RoundSheet:
+    """Give a round, waiting for it."""
+    return at.rounds.sheet(on, days)
+
+
+@router.get("/round/{on}/progress")
+def progress(at: AtDesk, on: date, days: Days = 7) -> Response:
+    """Tell how far the working out of a round is."""
+    working = at.rounds.begin(on, days)
+    told = {"done": working.done, "total": working.total, "ready": working.future.done()}
+    return JSONResponse(told)

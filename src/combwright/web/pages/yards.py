@@ -1,0 +1,88 @@
+"""Yards and their colonies, and the forms for what changes them."""
+
+from collections.abc import Mapping
+from itertools import groupby
+from uuid import uuid4
+
+from fastapi import APIRouter, Request
+from starlette.concurrency import run_in_threadpool
+from starlette.responses import RedirectResponse, Response
+
+from combwright.kit.catalogue import catalogue
+from combwright.services.entry_form import FORMS, Form, take_entry
+from combwright.services.notes import NoteError
+from combwright.simulation.climate import climates
+from combwright.terms.entries import Kit, Visit
+from combwright.web.desk import AtDesk, Desk
+from combwright.web.pages.note import sent
+from combwright.web.showing import page
+
+router = APIRouter(include_in_schema=False)
+
+
+@router.get("/yards")
+def show(at: AtDesk, request: Request) -> Response:
+    """List the yards and the colonies in them."""
+    book = at.book.now()
+    seen = {each.colony: each.on for each in book.entries if isinstance(each, Visit)}
+    yards = {name: list(some) for name, some in groupby(book.living, key=lambda one: one.yard)}
+    for name in book.yards:
+        yards.setdefault(name, [])
+    return page(request, "yards.html", yards=yards, known=book.yards, seen=seen)
+
+
+@router.get("/enter/{kind}")
+def ask(at: AtDesk, request: Request, kind: Form, colony: str = "") -> Response:
+    """Show the form of one kind of entry."""
+    on = at.book.now().next_round(at.today)
+    return form(request, at, kind, {"id": str(uuid4()), "on": str(on), "colony": colony})
+
+
+def form(
+    request: Request,
+    at: Desk,
+    kind: Form,
+    values: Mapping[str, str],
+    error: NoteError | None = None,
+) -> Response:
+    """Show a form with values, and what is wrong beside its field."""
+    book = at.book.now()
+    title, asked = FORMS[kind]
+    choices = {
+        "colony": [each.colony for each in book.living],
+        "yard": list(book.yards),
+        "hive": [each.key for each in catalogue().hives()],
+        "climate": climates(),
+        "item": items(at),
+    }
+    wrong = {one.field: f"{one.what} {one.remedy}" for one in (error.problems if error else ())}
+    return page(
+        request,
+        "enter.html",
+        status_code=422 if error else 200,
+        kind=kind,
+        title=title,
+        asked=asked,
+        values=values,
+        choices=choices,
+        wrong=wrong,
+        error=error,
+    )
+
+
+def items(at: Desk) -> list[str]:
+    """Name what can be counted: what the book counts already, and the catalogue."""
+    counted = [each.item for each in at.book.now().entries if isinstance(each, Kit)]
+    usual = ["drawn frame", "foundation frame", "dummy board", "super", "queen excluder"]
+    return list(dict.fromkeys([*counted, *usual, *sorted(catalogue().items)]))
+
+
+@router.post("/enter/{kind}")
+async def take(at: AtDesk, request: Request, kind: Form) -> Response:
+    """Take an entry."""
+    fields = (await sent(request)).fields
+    try:
+        await run_in_threadpool(take_entry, at.book.path, kind, fields)
+    except NoteError as error:
+        return await run_in_threadpool(form, request, at, kind, fields, error)
+    return RedirectResponse("/kit" if kind == "kit" else "/yards", status_code=303)

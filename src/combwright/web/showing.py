@@ -1,0 +1,130 @@
+"""Templates: how data becomes a page."""
+
+from collections.abc import Iterable
+from datetime import date
+from functools import cache, lru_cache
+from hashlib import sha256
+from importlib.resources import files
+from pathlib import Path
+from typing import Any, Final
+
+from fastapi import Request
+from jinja2 import Environment, PackageLoader, StrictUndefined
+from markupsafe import Markup
+from starlette.responses import HTMLResponse
+
+from combwright import __version__
+from combwright.figures.comb_strip import comb_strip
+from combwright.planning.sheet import Band
+from combwright.terms.combs import StackView
+
+STATIC: Final = Path(str(files("combwright.web").joinpath("static")))
+
+
+@cache
+def environment() -> Environment:
+    """Give the one environment of all templates."""
+    made = Environment(
+        loader=PackageLoader("combwright.web"),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+    )
+    made.filters |= {
+        "day": day,
+        "short": short,
+        "span": span,
+        "halves": halves,
+        "slug": slug,
+        "mark": mark,
+    }
+    made.globals |= {"strip": strip, "version": __version__}
+    return made
+
+
+def page(request: Request, template: str, *, status_code: int = 200, **shown: Any) -> HTMLResponse:  # noqa: ANN401
+    """Show a page."""
+    at = request.app.state.desk
+    made = at.clock()
+    html = (
+        environment()
+        .get_template(template)
+        .render(
+            path=request.url.path,
+            made=made.isoformat(timespec="seconds"),
+            made_words=f"{made:%H:%M}, {made.day} {made:%b}",
+            is_demo=at.is_demo,
+            has_login=at.access.needs_passphrase,
+            **shown,
+        )
+    )
+    return HTMLResponse(html, status_code=status_code)
+
+
+@lru_cache(maxsize=4096)
+def strip(before: StackView, after: StackView | None, title: str, *, is_narrow: bool) -> Markup:
+    """Draw a comb strip; the same stack is drawn once."""
+    return Markup(comb_strip(before, after, title=title, is_narrow=is_narrow))  # noqa: S704  (ours)
+
+
+@cache
+def edition() -> str:
+    """Name this state of everything that a phone keeps: it changes when any of it does."""
+    digest = sha256(__version__.encode())
+    for folder in ("static", "templates"):
+        for path in sorted(STATIC.parent.joinpath(folder).iterdir()):
+            digest.update(path.name.encode() + path.read_bytes())
+    return digest.hexdigest()[:16]
+
+
+def static_names() -> Iterable[str]:
+    """Name the files that a phone keeps."""
+    return sorted(path.name for path in STATIC.iterdir() if path.name != "sw.js")
+
+
+def day(value: date | None) -> str:
+    """Write a day in full: Saturday 24 April 2027."""
+    return "never" if value is None else f"{value:%A} {value.day} {value:%B %Y}"
+
+
+def short(value: date | None) -> str:
+    """Write a day briefly: 24 Apr."""
+    return "never" if value is None else f"{value.day} {value:%b}"
+
+
+def span(band: Band) -> str:
+    """Write a band: 5½ to 7 (6 most likely) is too long at arm's length, so 5½–7."""
+    low, high = halves(band.low), halves(band.high)
+    return low if low == high else f"{low}–{high}"
+
+
+def halves(value: float) -> str:
+    """Write a number of frames to the nearest half: 5½.
+
+    Examples
+    --------
+    >>> halves(5.4), halves(0.3), halves(12.0), halves(0.1)
+    ('5½', '½', '12', '0')
+
+    """
+    whole, half = divmod(round(2 * value), 2)
+    return (str(whole) if whole or not half else "") + ("½" if half else "")
+
+
+def mark(year: int) -> str:
+    """Name the international colour of queens of a year.
+
+    Examples
+    --------
+    >>> [mark(year) for year in (2026, 2027, 2025)]
+    ['white', 'yellow', 'blue']
+
+    """
+    return ("blue", "white", "yellow", "red", "green")[year % 5]
+
+
+def slug(name: str) -> str:
+    """Make a name that can stand in an address and as an id."""
+    kept = "".join(sign if sign.isalnum() else "-" for sign in name)
+    return f"c-{kept}-{sha256(name.encode()).hexdigest()[:4]}"

@@ -1,0 +1,111 @@
+// The note's form: steppers for gloves, a draft that outlives the browser, reasons beside fields.
+
+import { flush, noteDown } from "/static/app.js";
+import { drafts, notes, undo } from "/static/outbox.js";
+import { smaller } from "/static/photo.js";
+
+const form = document.querySelector("#note");
+const place = location.pathname;
+const mended = new URLSearchParams(location.search).get("draft");
+
+for (const button of form.querySelectorAll("[data-step]")) {
+  button.addEventListener("click", () => {
+    const input = button.parentElement.querySelector("input");
+    const { low, high, by, start } = input.dataset;
+    const now = input.value.trim() === "" ? null : Number(input.value.replace(",", "."));
+    const first = Math.round(Number(start || 0) / by) * by;
+    const next = now === null || Number.isNaN(now) ? first : now + Number(button.dataset.step);
+    input.value = String(Math.min(Number(high), Math.max(Number(low), Number(next.toFixed(2)))));
+    input.dispatchEvent(new Event("input", { bubbles: true }));
+  });
+}
+
+for (const found of form.querySelectorAll("details[data-grams]"))
+  found.addEventListener("toggle", () => {
+    if (!found.open) return;
+    form.elements.feed_g.value = found.dataset.grams;
+    form.elements.feed.value = found.dataset.feed;
+    saveDraft();
+  });
+
+function fault(name, words) {
+  const line = document.querySelector(`#fault-${CSS.escape(name)}`) ?? document.querySelector("#fault-all");
+  line.textContent = words;
+  line.hidden = !words;
+  const input = form.elements[name];
+  if (input instanceof Element) words ? input.setAttribute("aria-invalid", "true") : input.removeAttribute("aria-invalid");
+  if (words) line.closest("details")?.setAttribute("open", "");
+}
+
+function check() {
+  let first = null;
+  for (const input of form.querySelectorAll("input[data-low]")) {
+    const text = input.value.trim().replace(",", ".");
+    const { low, high } = input.dataset;
+    const wrong = text !== "" && !(Number(text) >= Number(low) && Number(text) <= Number(high));
+    fault(input.name, wrong ? `“${input.value}” cannot be. Give ${low} to ${high}, or leave it open. Until then it stays here as a draft.` : "");
+    if (wrong) first ??= input;
+  }
+  first?.focus();
+  return !first;
+}
+
+const fieldsOf = () => [...new FormData(form).entries()].filter(([name]) => name !== "photo" && name !== "note");
+
+let saving = Promise.resolve();
+function saveDraft() {
+  saving = saving.then(() => drafts.put({ id: place, made: new Date().toISOString(), fields: fieldsOf() }));
+  return saving;
+}
+
+function fill(fields) {
+  for (const [name, value] of fields) {
+    const field = form.elements[name];
+    if (field instanceof RadioNodeList) field.value = value;
+    else if (field && field.type !== "file" && name !== "note") field.value = value;
+  }
+}
+
+async function restore() {
+  const record = mended ? await notes.get(mended) : await drafts.get(place);
+  if (!record) return;
+  fill(record.fields);
+  for (const one of record.refused?.problems ?? []) fault(one.field || "all", `${one.what} ${one.remedy}`);
+  if (record.refused) fault("all", `${record.refused.what} ${record.refused.remedy ?? ""}`);
+  const line = document.querySelector("#draft");
+  line.hidden = false;
+  line.textContent = mended ? "This note waits on this device. " : `You began this note at ${new Date(record.made).toLocaleTimeString([], { timeStyle: "short" })}. `;
+  if (mended) return;
+  const afresh = document.createElement("button");
+  afresh.type = "button";
+  afresh.textContent = "Start afresh";
+  afresh.addEventListener("click", async () => {
+    await drafts.drop(place);
+    location.reload();
+  });
+  line.append(afresh);
+}
+
+async function leave() {
+  const round = sessionStorage.getItem("round");
+  const back = form.querySelector(".actions a").getAttribute("href");
+  const base = round?.startsWith(back.split(/[?#]/)[0]) ? round : back.split("#")[0];
+  location.assign(`${base}#${form.dataset.next}`);
+}
+
+if ("randomUUID" in crypto && "locks" in navigator) {
+  form.addEventListener("input", saveDraft);
+  form.addEventListener("submit", async event => {
+    event.preventDefault();
+    await saveDraft();
+    if (!check()) return;
+    const record = await noteDown(form);
+    if (record.photo) await notes.put({ ...(await notes.get(record.id)), photo: await smaller(record.photo) });
+    await drafts.drop(place);
+    const old = mended ? await notes.get(mended) : null;
+    if (old) await undo(old.id, old.on, old.colony);
+    flush(); // goes on, or starts again on the next page
+    await leave();
+  });
+  await restore();
+}
