@@ -1,0 +1,146 @@
+"""``combwright weather``: look at weather, keep it in the book, fetch the forecast of a yard."""
+
+import json
+from datetime import date, datetime
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated, Any
+
+import typer
+
+from combwright.cli.options import BookOption, JsonOption, book_path
+
+if TYPE_CHECKING:
+    from combwright.services.weather import Kept, Outlook, Spread
+
+weather = typer.Typer(no_args_is_help=True, help="Weather: of a file, a climate, a forecast.")
+
+ClimateOption = Annotated[
+    str, typer.Option("--climate", help="A built-in climate, such as Dublin, Cork or Oxford.")
+]
+
+
+def register(app: typer.Typer) -> None:
+    """Add the commands."""
+    app.add_typer(weather, name="weather")
+
+
+@weather.command(epilog="Example: `combwright weather show --climate Cork --from 2026-04-01`")
+def show(
+    file: Annotated[Path | None, typer.Argument(help="A file of weather.")] = None,
+    climate: ClimateOption = "Dublin",
+    first: Annotated[
+        datetime | None,
+        typer.Option("--from", formats=["%Y-%m-%d"], help="First day, for a climate."),
+    ] = None,
+    days: Annotated[int, typer.Option(help="How many days, for a climate.")] = 28,
+    as_json: JsonOption = False,
+) -> None:
+    """Show weather by week: warmth, rain, sun and flight hours.
+
+    Of a file: a table with the headings date,tmax_c,tmin_c,rain_mm,sun_h,wind_m_s, a daily file
+    or forecast of Met Éireann, or an answer of Open-Meteo or MET Norway. Of a climate: what nine
+    of ten years bring.
+    """
+    from combwright.services.weather import file_outlook, sampled_outlook
+
+    if file is not None:
+        told = file_outlook(file, climate)
+    else:
+        start = first.date() if first is not None else date.today()  # noqa: DTZ011  # here and now
+        told = sampled_outlook(climate, start, _days(days))
+    if as_json:
+        typer.echo(_json(told.as_json()))
+    else:
+        _show(told)
+
+
+@weather.command(epilog="Example: `combwright weather add april.csv --yard Home --book my.book`")
+def add(
+    file: Annotated[Path, typer.Argument(help="A file of weather.")],
+    yard: Annotated[str | None, typer.Option(help="The yard that had this weather.")] = None,
+    place: Annotated[
+        str | None, typer.Option(help="Any other name; without one, all yards of the climate.")
+    ] = None,
+    climate: ClimateOption = "Dublin",
+    named: BookOption = None,
+    as_json: JsonOption = False,
+) -> None:
+    """Keep the weather of a file in the book. Adding it twice changes nothing."""
+    from combwright.services.weather import add_file
+
+    _told(add_file(book_path(named), file, place, yard, climate), as_json=as_json)
+
+
+@weather.command(
+    epilog="Example: `combwright weather forecast --yard Home --contact me@example.org`"
+)
+def forecast(
+    yard: Annotated[str, typer.Option(help="A yard whose latitude and longitude are noted.")],
+    contact: Annotated[
+        str, typer.Option(help="Your e-mail address: the weather service wants to know who asks.")
+    ],
+    named: BookOption = None,
+    as_json: JsonOption = False,
+) -> None:
+    """Fetch the forecast of a yard (MET Norway, CC BY 4.0) and keep it in the book.
+
+    When the service cannot be reached, the last forecast is used and its age is said.
+    """
+    from platformdirs import user_cache_path
+
+    from combwright.services.weather import add_forecast
+    from combwright.sources.forecast import forecast as fetched
+
+    now = datetime.now().astimezone()
+    folder = user_cache_path("combwright", appauthor=False)
+
+    def fetch(latitude: float, longitude: float) -> Any:  # noqa: ANN401  # loaded on demand
+        name = f"forecast {latitude:.4f} {longitude:.4f}.json"
+        return fetched(latitude, longitude, contact=contact, cache=folder / name, now=now)
+
+    _told(add_forecast(book_path(named), yard, fetch, now), as_json=as_json)
+
+
+def _days(days: int) -> int:
+    from combwright.terms.ranges import within
+
+    return int(within(days, 1, 3660, "--days"))
+
+
+def _told(kept: "Kept", *, as_json: bool) -> None:
+    if as_json:
+        typer.echo(_json(kept.as_json()))
+        return
+    typer.echo(f"{kept.place}: {kept.days} days kept, {kept.first} to {kept.last}")
+    for remark in kept.remarks:
+        typer.echo(f"  {remark}")
+
+
+def _show(told: "Outlook") -> None:
+    typer.echo(f"{told.source}\n")
+    typer.echo(
+        f"{'week from':<12}{'max °C':>15}{'min °C':>15}{'rain mm':>16}"
+        f"{'dry days':>10}{'sun h/day':>18}{'flight h/day':>18}"
+    )
+    for week in told.weeks:
+        short = f" ({week.days} d)" if week.days < 7 else ""  # noqa: PLR2004  # a week
+        typer.echo(
+            f"{week.first}{short:<2}{_range(week.t_max_c):>15}{_range(week.t_min_c):>15}"
+            f"{_range(week.rain_mm):>16}{week.dry_days.middle:>10.0f}"
+            f"{_range(week.sun_h, 1):>18}{_range(week.flight_h, 1):>18}"
+        )
+    typer.echo("")
+    for remark in (*told.remarks, told.attribution):
+        if remark:
+            typer.echo(remark)
+
+
+def _range(spread: "Spread", digits: int = 0) -> str:
+    if spread.low == spread.high:
+        return f"{spread.middle:.1f}"
+    low, middle, high = (f"{v:.{digits}f}" for v in (spread.low, spread.middle, spread.high))
+    return f"{middle} ({low} to {high})"
+
+
+def _json(data: object) -> str:
+    return json.dumps(data, indent=2, ensure_ascii=False)

@@ -1,0 +1,64 @@
+"""``combwright weather`` as a keeper types it."""
+
+import json
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+FILES = Path(__file__).parent.parent / "data" / "weather"
+
+
+def run(*arguments: str) -> subprocess.CompletedProcess[str]:
+    call = "import sys; from combwright.cli.main import main; main()"
+    return subprocess.run(
+        [sys.executable, "-c", call, "weather", *arguments],
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+
+
+def test_the_weeks_of_a_climate_with_their_source() -> None:
+    done = run("show", "--climate", "Cork", "--from", "2026-04-01", "--days", "14")
+    assert done.returncode == 0, done.stderr
+    assert "2026-04-08" in done.stdout
+    assert "200 versions" in done.stdout
+    assert "© Met Éireann" in done.stdout
+
+
+def test_json_is_the_same_each_time() -> None:
+    arguments = ("show", "--climate", "Oxford", "--from", "2026-07-01", "--json")
+    one, other = run(*arguments), run(*arguments)
+    assert one.stdout == other.stdout
+    told = json.loads(one.stdout)
+    assert len(told["weeks"]) == 4
+    assert told["weeks"][0]["flight_h"]["low"] < told["weeks"][0]["flight_h"]["high"]
+
+
+def test_a_file_is_kept_in_the_book_and_what_is_missing_is_said(tmp_path: Path) -> None:
+    book = str(tmp_path / "my.book")
+    done = run("add", str(FILES / "met_eireann_daily.csv"), "--place", "Home", "--book", book)
+    assert done.returncode == 0, done.stderr
+    assert "Home: 3 days kept, 2025-05-01 to 2025-05-05" in done.stdout
+    assert "2 days missing" in done.stdout
+
+
+@pytest.mark.parametrize(
+    ("arguments", "said"),
+    [
+        (("show", "none.csv"), "combwright: none.csv: It cannot be read"),
+        (("show", "--climate", "Paris"), "There are: Dublin Airport"),
+        (("show", "--days", "0"), "--days cannot be 0"),
+        (("add", str(FILES / "README.md")), "no weather file that Combwright knows"),
+    ],
+)
+def test_what_cannot_be_is_said_in_one_sentence(
+    arguments: tuple[str, ...], said: str, tmp_path: Path
+) -> None:
+    more = ("--book", str(tmp_path / "x.book")) if arguments[0] == "add" else ()
+    done = run(*arguments, *more)
+    assert done.returncode == 2
+    assert said in done.stderr
+    assert "Traceback" not in done.stderr
