@@ -17,6 +17,8 @@ COUNTED_BEES_RANGE = 0.15
 DAYS_AHEAD = (30, 60, 90)
 FEW_BEES = 200
 
+MOST_PER_100 = 1000.0  # ten mites on every bee; bees are long dead by then
+
 
 @dataclass(frozen=True, slots=True)
 class Count:
@@ -104,7 +106,8 @@ def assess(count: Count, known: Circumstances) -> MiteReport:
     mites = _mites(count, known, bees, with_brood=brood)
     per_100 = _per_100(count, mites, bees, with_brood=brood)
     fall = count.mites / count.days if count.days else None
-    level = verdict(month, mites.mid, per_100.mid, fall, mites.high)
+    # a count that cannot be true says no more than the worst level
+    level = verdict(month, mites.mid, min(per_100.mid, MOST_PER_100), fall, mites.high)
     ways = options(month, known.brood, known.supers, known.temperature_c)
     return MiteReport(
         count=count,
