@@ -45,6 +45,14 @@ def test_a_file_is_kept_in_the_book_and_what_is_missing_is_said(tmp_path: Path) 
     assert "2 days missing" in done.stdout
 
 
+def test_any_file_becomes_a_table_that_is_read_again(tmp_path: Path) -> None:
+    table = tmp_path / "ours.csv"
+    table.write_text(run("show", str(FILES / "met_norway.json"), "--table").stdout, "utf-8")
+    again = run("show", str(table), "--table")
+    assert again.stdout == table.read_text("utf-8")
+    assert again.stdout.startswith("date,tmax_c,tmin_c,rain_mm,sun_h,wind_m_s\n2025-05-02,")
+
+
 @pytest.mark.parametrize(
     ("arguments", "said"),
     [

@@ -33,6 +33,9 @@ def show(
         typer.Option("--from", formats=["%Y-%m-%d"], help="First day, for a climate."),
     ] = None,
     days: Annotated[int, typer.Option(help="How many days, for a climate.")] = 28,
+    table: Annotated[
+        bool, typer.Option("--table", help="Print the days as a table (CSV), one version.")
+    ] = False,
     as_json: JsonOption = False,
 ) -> None:
     """Show weather by week: warmth, rain, sun and flight hours.
@@ -41,17 +44,17 @@ def show(
     or forecast of Met Éireann, or an answer of Open-Meteo or MET Norway. Of a climate: what nine
     of ten years bring.
     """
-    from combwright.services.weather import file_outlook, sampled_outlook
+    from combwright.services import weather as service
 
-    if file is not None:
-        told = file_outlook(file, climate)
+    start = first.date() if first is not None else date.today()  # noqa: DTZ011  # here and now
+    if table and file is not None:
+        typer.echo(service.file_table(file, climate), nl=False)
+    elif table:
+        typer.echo(service.sampled_table(climate, start, _days(days)), nl=False)
+    elif file is not None:
+        _show(service.file_outlook(file, climate), as_json=as_json)
     else:
-        start = first.date() if first is not None else date.today()  # noqa: DTZ011  # here and now
-        told = sampled_outlook(climate, start, _days(days))
-    if as_json:
-        typer.echo(_json(told.as_json()))
-    else:
-        _show(told)
+        _show(service.sampled_outlook(climate, start, _days(days)), as_json=as_json)
 
 
 @weather.command(epilog="Example: `combwright weather add april.csv --yard Home --book my.book`")
@@ -116,7 +119,10 @@ def _told(kept: "Kept", *, as_json: bool) -> None:
         typer.echo(f"  {remark}")
 
 
-def _show(told: "Outlook") -> None:
+def _show(told: "Outlook", *, as_json: bool) -> None:
+    if as_json:
+        typer.echo(_json(told.as_json()))
+        return
     typer.echo(f"{told.source}\n")
     typer.echo(
         f"{'week from':<12}{'max °C':>15}{'min °C':>15}{'rain mm':>16}"

@@ -17,6 +17,7 @@ from combwright.simulation.conditions import day_of_year
 from combwright.simulation.weather import Climate, climate, generate
 from combwright.sources.days import Read, runs
 from combwright.sources.reading import read_weather
+from combwright.sources.table import write_table
 from combwright.terms.entries import Yard
 from combwright.terms.errors import NotFoundError, SourceError
 from combwright.terms.weather import DailyWeather
@@ -122,6 +123,16 @@ def file_outlook(path: Path, name: str) -> Outlook:
     read = read_file(path)
     weeks = tuple(week for run in runs(read, place) for week in _weeks(run, place))
     return Outlook(read.source, read.attribution, weeks, _remarks(read, place), sampled=False)
+
+
+def sampled_table(name: str, first: date, days: int, seed: int = 1) -> str:
+    """Give one version of what a climate may bring as a table, day by day."""
+    return write_table(generate(climate(name), first, days, 1, seed))
+
+
+def file_table(path: Path, name: str) -> str:
+    """Give the weather of a file of any known kind as a table, day by day."""
+    return write_table(*runs(read_file(path), climate(name)))
 
 
 def add_file(book: Path, path: Path, place: str | None, yard: str | None, name: str) -> Kept:

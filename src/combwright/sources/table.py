@@ -64,14 +64,15 @@ def read_table(text: str, name: str) -> Read:
     return gather(days, name, problems=problems)
 
 
-def write_table(weather: DailyWeather) -> str:
-    """Write the first scenario as a table that :func:`read_table` reads."""
+def write_table(*stretches: DailyWeather) -> str:
+    """Write the first scenario of each stretch as a table that :func:`read_table` reads."""
     out = io.StringIO()
     lines = csv.writer(out, lineterminator="\n")
     lines.writerow(HEADINGS)
-    series = (weather.t_max_c, weather.t_min_c, weather.rain_mm, weather.sun_h, weather.wind_m_s)
-    for at, values in enumerate(zip(*(each[0].tolist() for each in series), strict=True)):
-        lines.writerow([(weather.first + timedelta(days=at)).isoformat(), *values])
+    for one in stretches:
+        series = (one.t_max_c, one.t_min_c, one.rain_mm, one.sun_h, one.wind_m_s)
+        for at, values in enumerate(zip(*(each[0].tolist() for each in series), strict=True)):
+            lines.writerow([(one.first + timedelta(days=at)).isoformat(), *values])
     return out.getvalue()
 
 
