@@ -81,7 +81,7 @@ def test_cold_syrup_is_thicker_and_warned_of() -> None:
         ("--ratio 2 --percent 60 --litres 1", "given twice"),
         ("--pounds 2", "both pounds of sugar and pints"),
         ("--pounds 2 --pints 1 --ratio 2", "nothing else"),
-        ("--ratio 2 --sugar-kg 10 --at-c 68", "If that is Fahrenheit, it is 20.0 °C"),
+        ("--ratio 2 --sugar-kg 10 --at-c 68", "looks like Fahrenheit; that would be 20 °C"),
         ("--ratio 2 --sugar-kg -1", "The sugar cannot be -1 kg"),
         ("--ratio nan --sugar-kg 1", "The ratio cannot be nan"),
         ("--sugar-kg 10 --water-kg 1", "stronger is candy"),

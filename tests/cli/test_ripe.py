@@ -88,7 +88,7 @@ def test_a_bucket_becomes_jars() -> None:
         ("--index 1.33", "That is the index of water"),
         ("--index 18", "lies between 1.46 and 1.515. That looks like percent of water"),
         ("--index 80.3", "That looks like a Brix reading"),
-        ("--index 1.4915 --at-c 68", "If that is Fahrenheit, it is 20.0 °C"),
+        ("--index 1.4915 --at-c 68", "looks like Fahrenheit; that would be 20 °C"),
         ("--brix 18", "looks like percent of water"),
         ("--water 0.18", "If that is a fraction, write 18"),
         ("--water 82", "looks like Brix"),

@@ -94,5 +94,5 @@ def test_what_is_no_water_content_is_named(water: float, said: str) -> None:
 
 
 def test_a_reading_in_fahrenheit_is_recognised() -> None:
-    with pytest.raises(OutOfRangeError, match=r"If that is Fahrenheit, it is 20\.0 °C"):
+    with pytest.raises(OutOfRangeError, match=r"looks like Fahrenheit; that would be 20 °C"):
         water_percent_of_index(1.4915, 68.0)

@@ -99,7 +99,7 @@ def test_a_percentage_is_not_a_fraction(fraction: float | list[float], said: str
 
 
 def test_fahrenheit_is_not_celsius() -> None:
-    with pytest.raises(OutOfRangeError, match=r"If that is Fahrenheit, it is 37\.8 °C"):
+    with pytest.raises(OutOfRangeError, match=r"looks like Fahrenheit; that would be 37\.8 °C"):
         density_kg_per_l(0.6, 100.0)
 
 

@@ -4,9 +4,10 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from combwright.science.sucrose import index_of_brix
-from combwright.science.water import temperature_within, water_density_kg_per_m3
+from combwright.science.water import water_density_kg_per_m3
 from combwright.terms.parameters import Parameter
 from combwright.terms.ranges import within
+from combwright.terms.temperatures import celsius
 
 DRIEST, WETTEST = 11.0, 30.0  # percent of water; the published table runs from 13 to 25
 LOWEST_INDEX, HIGHEST_INDEX = 1.46, 1.515
@@ -70,7 +71,7 @@ def index_at_20_c(
     1.49265
 
     """
-    t = temperature_within(temperature_c, 10.0, 40.0, "The temperature of a reading")
+    t = celsius(temperature_c, "The temperature of a reading", 10.0, 40.0)
     n = np.asarray(refractive_index, dtype=np.float64)
     return np.asarray(n + INDEX_PER_K.value * (t - 20.0), dtype=np.float64)
 

@@ -5,8 +5,8 @@ from numpy.typing import ArrayLike, NDArray
 
 from combwright.science.inverse import inverse
 from combwright.science.syrup import fraction_within
-from combwright.science.water import temperature_within
 from combwright.terms.ranges import within
+from combwright.terms.temperatures import celsius
 
 BRIX_OF_INDEX = (-99127.4536, 318417.95, -413145.80, 270177.93, -88885.21, 11758.74)
 
@@ -43,7 +43,7 @@ def viscosity_mpa_s(
 
     """
     w = fraction_within(sugar_fraction)
-    t = temperature_within(temperature_c, 0.0, 80.0, "The temperature of syrup")
+    t = celsius(temperature_c, "The temperature of syrup", 0.0, 80.0)
     n = 100.0 * w / (1900.0 - 1800.0 * w)
     phi = (30.0 - t) / (91.0 + t)
     power = 22.46 * n - 0.114 + phi * (1.1 + 43.1 * n**1.25)

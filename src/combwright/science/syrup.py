@@ -9,8 +9,9 @@ syrup is not. Pounds to imperial pints go through `sugar_fraction_of_pounds_and_
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from combwright.science.water import temperature_within, water_density_kg_per_m3
+from combwright.science.water import water_density_kg_per_m3
 from combwright.terms.ranges import within
+from combwright.terms.temperatures import celsius
 
 KG_PER_POUND = 0.45359237  # by definition
 LITRES_PER_IMPERIAL_PINT = 0.56826125  # by definition
@@ -164,7 +165,7 @@ def density_kg_per_l(
 
     """
     w = fraction_within(sugar_fraction)
-    t = temperature_within(temperature_c, 0.0, 80.0, "The temperature of syrup")
+    t = celsius(temperature_c, "The temperature of syrup", 0.0, 80.0)
     q = (t - 20.0) / 100.0
     terms = (
         (0.0, 385.1761, 135.3705, 40.9299, -3.9643, 13.4853, -17.2890),

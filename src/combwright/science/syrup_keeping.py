@@ -8,8 +8,8 @@ from numpy.typing import ArrayLike, NDArray
 
 from combwright.science.inverse import inverse
 from combwright.science.syrup import fraction_within
-from combwright.science.water import temperature_within
 from combwright.terms.parameters import Parameter
+from combwright.terms.temperatures import celsius
 
 VAVRINECZ = (64.447, 0.08222, 1.6169e-3, -1.558e-6, -4.63e-8)
 CHARLES = (64.397, 0.07251, 2.0569e-3, -9.035e-6)
@@ -58,7 +58,7 @@ def solubility_fraction(temperature_c: ArrayLike) -> NDArray[np.float64]:
     0.6672
 
     """
-    t = temperature_within(temperature_c, 0.0, 100.0)
+    t = celsius(temperature_c, "The temperature", 0.0, 100.0)
     return np.asarray(polyval(t, VAVRINECZ) / 100.0, dtype=np.float64)
 
 
@@ -87,7 +87,7 @@ def solubility_fraction_charles(temperature_c: ArrayLike) -> NDArray[np.float64]
     0.666
 
     """
-    t = temperature_within(temperature_c, 0.0, 100.0)
+    t = celsius(temperature_c, "The temperature", 0.0, 100.0)
     return np.asarray(polyval(t, CHARLES) / 100.0, dtype=np.float64)
 
 

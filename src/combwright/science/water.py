@@ -3,30 +3,7 @@
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from combwright.terms.ranges import within
-
-
-def looks_like_fahrenheit(temperature_c: ArrayLike) -> str:
-    """Give the sentence for a temperature that is probably in Fahrenheit, else nothing.
-
-    Examples
-    --------
-    >>> looks_like_fahrenheit(68.0)
-    'If that is Fahrenheit, it is 20.0 °C.'
-
-    """
-    warmest = float(np.max(np.asarray(temperature_c, dtype=np.float64), initial=-np.inf))
-    if 40.0 < warmest <= 212.0:  # noqa: PLR2004  # a kitchen's range of Fahrenheit
-        return f"If that is Fahrenheit, it is {(warmest - 32.0) / 1.8:.1f} °C."
-    return "Give degrees Celsius."
-
-
-def temperature_within(
-    temperature_c: ArrayLike, low: float, high: float, name: str = "The temperature"
-) -> NDArray[np.float64]:
-    """Give temperatures that lie in a range, else say so and whether they look like Fahrenheit."""
-    remedy = looks_like_fahrenheit(temperature_c)
-    return within(temperature_c, low, high, name, "°C", remedy=remedy)
+from combwright.terms.temperatures import celsius
 
 
 def water_density_kg_per_m3(temperature_c: ArrayLike) -> NDArray[np.float64]:
@@ -58,7 +35,7 @@ def water_density_kg_per_m3(temperature_c: ArrayLike) -> NDArray[np.float64]:
     998.2
 
     """
-    t = temperature_within(temperature_c, 0.0, 100.0, "The temperature of water")
+    t = celsius(temperature_c, "The temperature of water", 0.0, 100.0)
     powers = np.polynomial.polynomial.polyval(
         t,
         (999.83952, 16.945176, -7.9870401e-3, -46.170461e-6, 105.56302e-9, -280.54253e-12),
@@ -93,5 +70,5 @@ def evaporation_heat_mj_per_kg(temperature_c: ArrayLike) -> NDArray[np.float64]:
     2.454
 
     """
-    t = temperature_within(temperature_c, 0.0, 45.0, "The temperature of evaporation")
+    t = celsius(temperature_c, "The temperature of evaporation", 0.0, 45.0)
     return np.asarray(2.501 - 2.361e-3 * t, dtype=np.float64)

@@ -10,9 +10,9 @@ from combwright.science.syrup_recipes import (
     by_sugar,
     by_water,
 )
-from combwright.science.water import temperature_within
 from combwright.terms.errors import CombwrightError
 from combwright.terms.ranges import within
+from combwright.terms.temperatures import celsius
 
 WEAKEST_PERCENT, STRONGEST_PERCENT = 20.0, 75.0
 HOTTEST_C = 50.0  # warmer syrup is not measured for feeding; it is Fahrenheit
@@ -58,7 +58,7 @@ def recipe_for(wanted: Wanted) -> Recipe:
         If the amounts do not settle one batch, or it is no syrup for bees.
 
     """
-    temperature_within(wanted.at_c, 0.0, HOTTEST_C, "The temperature of the syrup")
+    celsius(wanted.at_c, "The temperature of the syrup", 0.0, HOTTEST_C)
     if wanted.imperial:
         recipe = _imperial(wanted)
     elif wanted.names("ratio", "percent"):
