@@ -26,7 +26,7 @@ export async function showVehicle(waiting) {
   const given = Number(vehicle.dataset.given) + Object.values(known).reduce((sum, each) => sum + each, 0);
   const left = Number(vehicle.dataset.loaded) - given;
   const litres = (left / Number(vehicle.dataset.perLitre)).toFixed(1);
-  vehicle.querySelector("meter").value = Math.max(0, left);
+  vehicle.querySelector("progress").value = Math.max(0, left);
   vehicle.querySelector("output").textContent = vehicle.querySelector("output").textContent.replace(/^-?[\d.]+/, litres);
 }
 

@@ -1,0 +1,52 @@
+"""Weather into the book: a file, or the forecast of an open service for a yard."""
+
+from pathlib import Path
+from tempfile import TemporaryDirectory
+from typing import Annotated
+
+from fastapi import APIRouter, File, Form, Request, UploadFile
+from starlette.responses import Response
+
+from combwright.services.weather import add_file, add_forecast
+from combwright.sources.forecast import Forecast
+from combwright.sources.forecast import forecast as fetched
+from combwright.web.desk import AtDesk
+from combwright.web.showing import page
+
+router = APIRouter(prefix="/weather", include_in_schema=False)
+
+
+@router.post("/add")
+def add(
+    at: AtDesk,
+    request: Request,
+    file: Annotated[UploadFile, File()],
+    yard: Annotated[str, Form(max_length=60)] = "",
+) -> Response:
+    """Keep the weather of a file for a yard."""
+    with TemporaryDirectory() as folder:
+        # the kind of file is told by its name too, so it keeps it, without any path
+        path = Path(folder) / (Path(file.filename or "").name or "weather.csv")
+        path.write_bytes(file.file.read())
+        kept = add_file(at.book.path, path, None, yard or None, "Dublin Airport")
+    return page(request, "weather_kept.html", kept=kept)
+
+
+@router.post("/forecast")
+def forecast(
+    at: AtDesk,
+    request: Request,
+    yard: Annotated[str, Form(max_length=60)] = "",
+    contact: Annotated[str, Form(max_length=200)] = "",
+) -> Response:
+    """Fetch the forecast of a yard; the last one is used, with its age, where there is none."""
+    now = at.clock()
+    folder = at.book.path.with_name(f"{at.book.path.name}.forecasts")
+    folder.mkdir(exist_ok=True)
+
+    def fetch(latitude: float, longitude: float) -> Forecast:
+        name = folder / f"{latitude:.4f} {longitude:.4f}.json"
+        return fetched(latitude, longitude, contact=contact, cache=name, now=now)
+
+    kept = add_forecast(at.book.path, yard, fetch, now)
+    return page(request, "weather_kept.html", kept=kept)
