@@ -5,43 +5,43 @@ from typing import Final
 
 import numpy as np
 
-from combwright.belief.causes import CAUSES, MISCOUNTED
+from combwright.belief.causes import IN_WORDS
 from combwright.belief.filter import Belief
 from combwright.belief.scoring import Scored
-from combwright.belief.weights import quantiles
 
-SUSPECTED: Final = 0.5  # chance of an unseen cause from which the keeper is asked
-SURPRISED: Final = 0.01  # tail of the forecast beyond which the keeper is asked
+SUSPECTED: Final = 0.5  # chance of an unseen trouble from which the keeper is asked; judgement
+MENTIONED: Final = 0.1  # chance from which a trouble is named when asking; judgement
+SURPRISED: Final = 0.005  # tail of the forecast at each end beyond which the keeper is asked
+WHAT: Final = {
+    "frames_of_bees": ("frames of bees", ""),
+    "frames_of_brood": ("frames of brood", ""),
+    "stores_kg": ("of stores", " kg"),
+}
 
 
 def questions(scored: Sequence[Scored], after: Belief) -> tuple[str, ...]:
     """Ask the keeper, in plain words, about notes that what was expected does not explain."""
-    causes = {cause.name: cause.in_words for cause in CAUSES}
-    likely = [
-        f"{causes[name]} ({chance:.0%})"
-        for name, chance in sorted(after.chances.items(), key=lambda item: -item[1])
-        if name in causes and chance >= 0.1
-    ]
-    suspected = sum(chance for name, chance in after.chances.items() if name != MISCOUNTED)
-    asked = [_asked(score, likely) for score in scored if _is_surprise(score)]
-    if not asked and suspected >= SUSPECTED:
+    ranked = sorted(after.chances.items(), key=lambda item: -item[1])
+    likely = [f"{IN_WORDS[name]} ({share:.0%})" for name, share in ranked if share >= MENTIONED]
+    asked = [_asked(each, likely) for each in scored if is_surprise(each)]
+    if not asked and suspected(after):
         asked = [f"From what you saw, {' or '.join(likely)}. Is that so?"]
     return tuple(asked)
 
 
-def _is_surprise(score: Scored) -> bool:
-    sd = {"frames_of_bees": 0.8, "frames_of_brood": 0.8, "stores_kg": 1.5}[score.quantity]
-    low, high = np.quantile(score.members, (SURPRISED / 2.0, 1.0 - SURPRISED / 2.0))
-    return bool(score.seen < low - sd or score.seen > high + sd)
+def suspected(after: Belief) -> bool:
+    """Tell whether some trouble that nobody noted is more likely than not."""
+    return max(after.chances.values(), default=0.0) >= SUSPECTED
+
+
+def is_surprise(score: Scored) -> bool:
+    """Tell whether what was seen lay beyond nearly all of the forecast."""
+    low, high = np.quantile(score.members, (SURPRISED, 1.0 - SURPRISED))
+    return bool(score.seen < low or score.seen > high)
 
 
 def _asked(score: Scored, likely: Sequence[str]) -> str:
-    even = np.full(len(score.members), 1.0 / len(score.members))
-    low, high = quantiles(score.members, even, (0.05, 0.95))
-    what, unit = {
-        "frames_of_bees": ("frames of bees", ""),
-        "frames_of_brood": ("frames of brood", ""),
-        "stores_kg": ("of stores", " kg"),
-    }[score.quantity]
+    low, high = np.quantile(score.members, (0.05, 0.95))
+    what, unit = WHAT[score.quantity]
     said = f"The book expected {low:.0f} to {high:.0f}{unit} {what}, you saw {score.seen:g}{unit}"
     return f"{said}: {', '.join([*likely, 'or miscounted'])}?"

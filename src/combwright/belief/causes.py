@@ -1,7 +1,8 @@
 """What may have happened unseen between two visits, and how a colony would then look.
 
-At each note every member is also offered in the version in which one of these happened. Their
-weights after the note are the chances of the causes; what the note speaks against disappears.
+At each note every member is also offered in the version in which one of these happened; what the
+note speaks against disappears. The chance of a trouble is then the share of members that are in
+it and were not at the note before, whether the model or one of these causes brought them there.
 """
 
 from collections.abc import Callable
@@ -10,10 +11,12 @@ from typing import Any, Final
 
 import numpy as np
 
-from combwright.simulation.columns import CELL, LAYING, QUEENLESS, VIRGIN
+from combwright.simulation.columns import CAGED, CELL, LAYING, QUEENLESS, VIRGIN
 
 EMERGES_ON = 16.0
 MATES_BY = 24.0
+MOST_CHANCE: Final = 0.2
+MOST_WEEKS: Final = 6.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,9 +24,12 @@ class Cause:
     """Something that nobody noted: its name, its chance in a week by season, and what it does."""
 
     name: str
-    in_words: str
     weekly: Callable[[int], float]
     happen: Callable[[Any, float, np.random.Generator], None]
+
+    def within(self, day_of_year: int, days: float) -> float:
+        """Give the chance that it happened within some days up to a day of the year."""
+        return min(MOST_CHANCE, self.weekly(day_of_year) * min(days / 7.0, MOST_WEEKS))
 
 
 def _swarm_season(day_of_year: int) -> float:
@@ -96,10 +102,47 @@ def robbers(colonies: Any, days: float, rng: np.random.Generator) -> None:
 
 
 CAUSES: Final = (
-    Cause("swarmed", "it may have swarmed", _swarm_season, swarm),
-    Cause("queen lost", "the queen may be lost", _queen_risk, lose_queen),
-    Cause("queen failed", "it may be without a queen", _queen_risk, fail_queen),
-    Cause("robbed", "it may have been robbed", _robbing_season, robbers),
+    Cause("swarmed", _swarm_season, swarm),
+    Cause("queen lost", _queen_risk, lose_queen),
+    Cause("queen failed", _queen_risk, fail_queen),
+    Cause("robbed", _robbing_season, robbers),
 )
-MISCOUNTED: Final = "miscounted"
 ELSE_CHANCE: Final = 0.004  # a note that none of these explains: something else, or a slip
+IN_WORDS: Final = {
+    "swarmed": "it may have swarmed",
+    "queen lost": "it may be without a laying queen",
+    "robbed": "it may have been robbed",
+}
+
+
+@dataclass(frozen=True)
+class Since:
+    """How each member stood at the last note, so that what came since can be told, [member]."""
+
+    swarms: Any
+    robberies: Any
+    laying: Any
+
+    @classmethod
+    def now(cls, colonies: Any) -> "Since":
+        """Take how members stand now."""
+        return cls(
+            colonies["swarmed"].copy(), colonies["robbed"].copy(), colonies["queen"] == LAYING
+        )
+
+    def of(self, lanes: Any) -> "Since":
+        """Give how the ancestors of some lanes stood."""
+        return Since(self.swarms[lanes], self.robberies[lanes], self.laying[lanes])
+
+
+def chances_of(colonies: Any, since: Since) -> dict[str, float]:
+    """Chance of each trouble that nobody noted: the share of members that came into it."""
+    swarmed = colonies["swarmed"] > since.swarms
+    queen_gone = (colonies["queen"] != LAYING) & (colonies["queen"] != CAGED) & ~swarmed
+    robbed = colonies["robbed"] > since.robberies
+    was_laying = float(since.laying.mean())
+    return {
+        "swarmed": float(swarmed.mean()),
+        "queen lost": float((queen_gone & (since.laying | (was_laying > 0.5))).mean()),
+        "robbed": float(robbed.mean()),
+    }

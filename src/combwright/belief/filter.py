@@ -1,4 +1,8 @@
-"""The particle filter: what is believed of one colony, and how a note changes it."""
+"""The particle filter: what is believed of one colony, and how a note changes it.
+
+One note: every member is offered as it is and in the versions of what may have happened unseen,
+all are weighed by the note, as many as before are picked, and those are moved a little apart.
+"""
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
@@ -8,16 +12,18 @@ from typing import Any, Final
 import numpy as np
 from numpy.typing import NDArray
 
-from combwright.belief.causes import CAUSES, ELSE_CHANCE, MISCOUNTED
-from combwright.belief.weights import Weights, systematic
+from combwright.belief.causes import CAUSES, ELSE_CHANCE, Since, chances_of
+from combwright.belief.shared import renew
+from combwright.belief.weights import moved_apart, pick
 from combwright.simulation import observe
 from combwright.simulation.columns import TRAITS
 from combwright.simulation.luck import stream
 
 Floats = NDArray[np.float64]
-LogLikelihood = Callable[[Any], Floats]
+LogLikelihood = Callable[[Any, Any, NDArray[np.bool_]], Floats]
 
-SHRINK: Final = 0.985  # Liu & West 2001: keeps mean and variance of what is jittered
+SHRINK: Final = 0.985  # share of each deviation that is kept; the rest is drawn anew; judgement
+LEAST_LOG: Final = -1e6  # so that a note which nothing explains leaves a finite evidence
 # Groups of columns that are jittered together, so that each colony stays in proportion.
 SCALED: Final = (
     ("nest", "foragers", "winter"),
@@ -34,13 +40,16 @@ SCALED: Final = (
 class Belief:
     """What is believed of a colony in the morning of a day: evenly weighted members.
 
-    ``chances`` holds the chance of each unseen cause at the last note, ``questions`` what the
-    keeper is asked because the notes clash.
+    ``shared`` holds what each member takes for granted beyond the colony itself (the year's flow,
+    the keeper's eye), ``since`` how each member stood at the last note, ``chances`` the chance of
+    each trouble that nobody noted, ``questions`` what the keeper is asked because notes clash.
     """
 
     colony: str
     on: date
     colonies: NDArray[np.void]
+    shared: NDArray[np.void]
+    since: Since
     last_note: date
     log_evidence: float = 0.0
     chances: Mapping[str, float] = field(default_factory=dict)
@@ -52,23 +61,38 @@ class Belief:
         return len(self.colonies)
 
 
+@dataclass(frozen=True)
+class Offered:
+    """All versions of all members: their records, weights before the note, and where from."""
+
+    colonies: NDArray[np.void]
+    shared: NDArray[np.void]
+    since: Since
+    log_prior: Floats
+    fresh: NDArray[np.bool_]
+
+
 def update(
     belief: Belief,
     log_likelihood: LogLikelihood,
     fresh: NDArray[np.void],
     *,
+    versions: int,
     seed: int,
 ) -> Belief:
-    """Weigh the members by a note, offer unseen causes, and resample.
+    """Offer what may have happened, weigh it by a note, pick, and spread out.
 
     Parameters
     ----------
     belief
         The belief before the note.
     log_likelihood
-        From records of the state to the log-likelihood of the note, [member].
+        From records of the state, of what is shared, and whether each was begun from the note
+        itself, to the log-likelihood of the note, [offered].
     fresh
         Members begun from the note itself, for the case that something else happened.
+    versions
+        How many versions of the year there are.
     seed
         Seed of the run.
 
@@ -79,71 +103,60 @@ def update(
 
     """
     rng = stream(seed, belief.colony, "note", belief.on.toordinal())
-    days = max(1.0, float((belief.on - belief.last_note).days))
-    offered, log_prior, cause = _offer(belief, fresh, days, rng)
-    weights = Weights(log_prior).times(log_likelihood(offered))
-    chances = {
-        name: float(weights.normal[cause == number].sum())
-        for number, name in enumerate(_names())
-        if number
-    }
-    ancestors = systematic(weights.normal, belief.members, float(rng.random()))
-    colonies = offered[ancestors].copy()
+    offered = offer(belief, fresh, rng)
+    likely = log_likelihood(offered.colonies, offered.shared, offered.fresh)
+    picked = pick(offered.log_prior, likely, belief.members, float(rng.random()))
+    colonies = offered.colonies[picked.ancestors].copy()
+    shared = offered.shared[picked.ancestors].copy()
+    chances = chances_of(colonies, offered.since.of(picked.ancestors))
     spread_out(colonies, rng)
+    renew(shared, versions, SHRINK, rng)
     return replace(
         belief,
         colonies=colonies,
+        shared=shared,
+        since=Since.now(colonies),
         last_note=belief.on,
-        log_evidence=belief.log_evidence + max(weights.log_sum, -1e6),
+        log_evidence=belief.log_evidence + max(picked.log_evidence, LEAST_LOG),
         chances=chances,
     )
 
 
-def _names() -> tuple[str, ...]:
-    return ("none", *(cause.name for cause in CAUSES), MISCOUNTED)
-
-
-def _offer(
-    belief: Belief, fresh: NDArray[np.void], days: float, rng: np.random.Generator
-) -> tuple[NDArray[np.void], Floats, NDArray[np.intp]]:
-    """All versions of all members, their prior log-weights and the number of their cause."""
+def offer(belief: Belief, fresh: NDArray[np.void], rng: np.random.Generator) -> Offered:
+    """Give all members as they are and in the version of each cause, and members begun afresh."""
+    days = max(1.0, float((belief.on - belief.last_note).days))
     day = belief.on.timetuple().tm_yday
-    weeks = min(days / 7.0, 6.0)
     versions, chances = [belief.colonies], [0.0]
     for cause in CAUSES:
-        chance = min(0.2, cause.weekly(day) * weeks)
         version = belief.colonies.copy()
         cause.happen(version, days, rng)
         versions.append(version)
-        chances.append(chance)
-    versions.append(fresh)
-    chances.append(ELSE_CHANCE)
+        chances.append(cause.within(day, days))
+    count = belief.members
+    lanes = np.tile(np.arange(count), len(versions))
+    if len(fresh):
+        versions.append(fresh)
+        chances.append(ELSE_CHANCE)
+        lanes = np.concatenate([lanes, rng.integers(0, count, len(fresh))])
     chances[0] = 1.0 - sum(chances)
     sizes = [len(version) for version in versions]
-    with np.errstate(divide="ignore"):
-        each = np.log(np.array(chances)) - np.log(sizes)
-    number = np.repeat(np.arange(len(versions)), sizes)
-    return np.concatenate(versions), each[number], number
+    with np.errstate(divide="ignore"):  # a cause may be out of season
+        each = np.log(np.array(chances) / np.array(sizes))
+    return Offered(
+        np.concatenate(versions),
+        belief.shared[lanes],
+        belief.since.of(lanes),
+        np.repeat(each, sizes),
+        np.repeat(np.arange(len(sizes)) > len(CAUSES), sizes),
+    )
 
 
 def spread_out(colonies: Any, rng: np.random.Generator) -> None:
-    """Move members apart after resampling, in place, keeping means and variances.
-
-    References
-    ----------
-    .. [1] J. Liu and M. West, in "Sequential Monte Carlo Methods in Practice", Springer, 2001
-       (kernel shrinkage; from memory).
-
-    """
-    spread = np.sqrt(1.0 - SHRINK**2)
+    """Move members apart after resampling, in place, keeping means and variances of logarithms."""
     for columns in (*((trait,) for trait in TRAITS), *SCALED):
         total = sum(_total(colonies, column) for column in columns)
         logs = np.log(np.maximum(np.asarray(total), 1e-6))
-        sd = float(logs.std())
-        if sd < 1e-9:
-            continue
-        moved = SHRINK * logs + (1.0 - SHRINK) * logs.mean()
-        moved += spread * sd * rng.standard_normal(len(logs))
+        moved = moved_apart(logs, SHRINK, rng)
         factor = np.exp(np.clip(moved - logs, -1.0, 1.0))
         for column in columns:
             values = colonies[column]

@@ -4,6 +4,7 @@ A value that was not looked at is no information. Counts by eye carry a relative
 error, and with a small chance a slip (the wrong colony, the wrong line) that says next to nothing.
 """
 
+from dataclasses import dataclass
 from typing import Any, Final
 
 import numpy as np
@@ -47,90 +48,102 @@ CELLS_SEEN: Final = {
 }
 
 
-def by_eye(seen: float, true: Floats, relative: float, absolute: float, slip: float) -> Floats:
-    """Log-likelihood of a count by eye; with the chance of a slip it is nearly flat.
+@dataclass(frozen=True, slots=True)
+class Eye:
+    """The error of one kind of count by eye: relative, absolute, and how far a slip can reach."""
 
-    Parameters
-    ----------
-    seen
-        The note.
-    true
-        What each member holds, [member].
-    relative, absolute
-        Standard deviation as a share of the truth, and in its unit.
-    slip
-        Chance that the note says nothing of this colony.
+    relative: float
+    absolute: float
+    span: float
 
-    Returns
-    -------
-    Floats
-        Log-likelihood, [member].
+    def log_likelihood(self, seen: float, true: Floats) -> Floats:
+        """Log-likelihood of a count, [member]; far from what is true it stays that of a slip."""
+        sd = np.hypot(self.relative * true, self.absolute)
+        density = np.exp(-0.5 * ((seen - true) / sd) ** 2) / (sd * np.sqrt(2.0 * np.pi))
+        return np.asarray(np.log((1.0 - SLIP.value) * density + SLIP.value / self.span))
 
+    @property
+    def anything(self) -> float:
+        """Log-likelihood of a count when nothing is known of the colony."""
+        return float(-np.log(self.span))
+
+    def draw(self, true: Floats, rng: np.random.Generator) -> Floats:
+        """Draw what would be noted, [member]."""
+        sd = np.hypot(self.relative * true, self.absolute)
+        seen = true + sd * rng.standard_normal(len(true))
+        slips = rng.random(len(true)) < SLIP.value
+        return np.maximum(0.0, np.where(slips, rng.uniform(0.0, self.span, len(true)), seen))
+
+
+EYE: Final = {
+    "frames_of_bees": Eye(BEES_RELATIVE.value, BEES_ABSOLUTE.value, 14.0),
+    "frames_of_brood": Eye(BROOD_RELATIVE.value, BROOD_ABSOLUTE.value, 12.0),
+    "stores_kg": Eye(STORES_RELATIVE.value, STORES_ABSOLUTE.value, 40.0),
+    "frames_of_stores": Eye(STORES_RELATIVE.value, 0.35, 18.0),
+    "hive_weight_kg": Eye(0.0, WEIGHT_ABSOLUTE.value, 80.0),
+    "syrup_left_g": Eye(0.15, LEFT_ABSOLUTE.value, 5000.0),
+}
+
+
+def looked_at(colonies: Any, shared: Any, *, empty_kg: float) -> dict[str, Floats]:
+    """Give what the keeper would count without error of the moment, by the note's field, [member].
+
+    The keeper's eye is in it: who counts generously does so at every visit.
     """
-    sd = np.hypot(relative * true, absolute)
-    misfit = (seen - true) / sd
-    density = np.exp(-0.5 * misfit**2) / (sd * np.sqrt(2.0 * np.pi))
-    broad = 1.0 / (10.0 * (absolute + relative * max(seen, 1.0)) + 10.0 * absolute)
-    return np.asarray(np.log((1.0 - slip) * density + slip * 0.1 * broad))
+    stores = np.exp(shared["stores_eye"])
+    covered = np.exp(shared["bees_eye"]) * observe.frames_of_bees(colonies)
+    return {
+        "frames_of_bees": np.minimum(covered, 2.0 * colonies["frames"] + 2.0),
+        "frames_of_brood": np.exp(shared["brood_eye"]) * observe.frames_of_brood(colonies),
+        "stores_kg": stores * observe.stores_kg(colonies),
+        "frames_of_stores": stores * observe.frames_of_stores(colonies),
+        "hive_weight_kg": observe.weight_kg(colonies, empty_kg),
+        "syrup_left_g": colonies["feeder"] + colonies["feeder_water"],
+    }
 
 
-def of_visit(visit: Visit, colonies: Any, *, empty_kg: float) -> Floats:
+def of_visit(visit: Visit, colonies: Any, shared: Any, *, empty_kg: float) -> Floats:
     """Log-likelihood of all that was seen at a visit, [member]."""
     total = np.zeros(len(colonies))
-    slip = SLIP.value
-    if visit.frames_of_bees is not None:
-        true = np.minimum(observe.frames_of_bees(colonies), 2.0 * colonies["frames"] + 2.0)
-        total += by_eye(visit.frames_of_bees, true, BEES_RELATIVE.value, BEES_ABSOLUTE.value, slip)
-    if visit.frames_of_brood is not None:
-        true = observe.frames_of_brood(colonies)
-        total += by_eye(
-            visit.frames_of_brood, true, BROOD_RELATIVE.value, BROOD_ABSOLUTE.value, slip
-        )
-    total += _stores(visit, colonies, empty_kg, slip)
-    total += _queen(visit, colonies)
-    return total
+    for name, true in looked_at(colonies, shared, empty_kg=empty_kg).items():
+        seen = getattr(visit, name)
+        if seen is not None and not (name == "frames_of_stores" and visit.stores_kg is not None):
+            total += EYE[name].log_likelihood(seen, true)
+    return total + _queen(visit, colonies)
 
 
-def _stores(visit: Visit, colonies: Any, empty_kg: float, slip: float) -> Floats:
-    total = np.zeros(len(colonies))
-    relative = STORES_RELATIVE.value
-    if visit.stores_kg is not None:
-        true = observe.stores_kg(colonies)
-        total += by_eye(visit.stores_kg, true, relative, STORES_ABSOLUTE.value, slip)
-    elif visit.frames_of_stores is not None:
-        true = observe.frames_of_stores(colonies)
-        total += by_eye(visit.frames_of_stores, true, relative, 0.35, slip)
-    if visit.hive_weight_kg is not None:
-        true = observe.weight_kg(colonies, empty_kg)
-        total += by_eye(visit.hive_weight_kg, true, 0.0, WEIGHT_ABSOLUTE.value, slip)
-    if visit.syrup_left_g is not None:
-        true = colonies["feeder"] + colonies["feeder_water"]
-        total += by_eye(visit.syrup_left_g, true, 0.15, LEFT_ABSOLUTE.value, slip)
-    return total
+def of_anything(visit: Visit) -> float:
+    """Log-likelihood of a visit's counts when nothing is known of the colony."""
+    return sum(eye.anything for name, eye in EYE.items() if getattr(visit, name) is not None)
+
+
+def chance_of_eggs_found(colonies: Any) -> Floats:
+    """Chance that a look finds eggs: nine in ten where there are many, rarely by mistake."""
+    return np.asarray(0.02 + 0.90 * np.clip(colonies["eggs"].sum(axis=1) / 300.0, 0.0, 1.0))
+
+
+def cells_state(colonies: Any) -> NDArray[np.str_]:
+    """Say how far each member is with queen cells, in the words of ``CELLS_SEEN``, [member]."""
+    clock = np.where(colonies["queen"] == CELL, colonies["queen_clock"], colonies["swarm_clock"])
+    busy = (colonies["queen"] == CELL) | (colonies["swarm_clock"] > 0.0)
+    stages = [~busy, clock < 4.0, clock < 8.0]
+    return np.select(stages, ["quiet", "begun", "charged"], "sealed")
 
 
 def _queen(visit: Visit, colonies: Any) -> Floats:
     total = np.zeros(len(colonies))
     if visit.eggs is not None:
-        # eggs that are there are found in nine of ten looks; a look that finds some rarely errs
-        found = 0.02 + 0.90 * np.clip(colonies["eggs"].sum(axis=1) / 300.0, 0.0, 1.0)
+        found = chance_of_eggs_found(colonies)
         total += np.log(found if visit.eggs else 1.0 - found)
     if visit.queen_seen is not None:
         seen = np.where(colonies["queen"] == LAYING, 0.55, 0.03)
         seen = np.where(colonies["queen"] == VIRGIN, 0.10, seen)
         total += np.log(seen if visit.queen_seen else 1.0 - seen)
     if visit.queen_cells is not None:
-        total += np.log(_cells(visit.queen_cells, colonies))
+        stages = cells_state(colonies)
+        chance = [CELLS_SEEN[stage][visit.queen_cells] for stage in CELLS_SEEN]
+        total += np.log(np.select([stages == stage for stage in CELLS_SEEN], chance, 1.0))
     return total
-
-
-def _cells(noted: str, colonies: Any) -> Floats:
-    clock = np.where(colonies["queen"] == CELL, colonies["queen_clock"], colonies["swarm_clock"])
-    busy = (colonies["queen"] == CELL) | (colonies["swarm_clock"] > 0.0)
-    chance = np.full(len(colonies), CELLS_SEEN["quiet"][noted])
-    chance = np.where(busy & (clock < 4.0), CELLS_SEEN["begun"][noted], chance)
-    chance = np.where(busy & (clock >= 4.0), CELLS_SEEN["charged"][noted], chance)
-    return np.where(busy & (clock >= 8.0), CELLS_SEEN["sealed"][noted], chance)
 
 
 def clumped(count: int, expected: Floats, size: float) -> Floats:

@@ -1,54 +1,43 @@
 """From the book to what is believed: every colony's notes, in order, through the filter."""
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import replace
 from datetime import date
-from typing import Any, Final
+from hashlib import blake2b
+from itertools import groupby
+from typing import Final, Protocol
 
 import numpy as np
 from numpy.typing import NDArray
 
-from combwright.belief import observation
-from combwright.belief.asking import questions
-from combwright.belief.filter import Belief, update
-from combwright.belief.scoring import Scored, noted, score
-from combwright.belief.standing import Standing, act, after_change, stack_noted, usual
+from combwright.belief.causes import Since
+from combwright.belief.doing import divide, do
+from combwright.belief.entering import enter
+from combwright.belief.filter import Belief
+from combwright.belief.followed import Followed
+from combwright.belief.looking import look
+from combwright.belief.pooling import NOTHING, Pooled
 from combwright.kit.catalogue import Catalogue
-from combwright.simulation.begin import Described, begin
-from combwright.simulation.dividing import split, unite
-from combwright.simulation.luck import luck, stream
+from combwright.simulation.luck import luck
 from combwright.simulation.run import run
-from combwright.terms.entries import (
-    Change,
-    Colony,
-    End,
-    Noted,
-    Split,
-    Stack,
-    TrayCount,
-    Unite,
-    Visit,
-    WashCount,
-)
+from combwright.terms.entries import Colony, Noted, Split
+
+__all__ = ["Followed", "Kept", "Replay", "Season"]
 
 Floats = NDArray[np.float64]
 Season = Callable[[str, date, date], Floats]  # yard, first day, day after the last -> conditions
 # What is seen comes before what is done on the same day.
-ORDER: Final = {"colony": 0, "split": 1, "visit": 2, "tray count": 3, "wash count": 4}
+ORDER: Final = {"colony": 0, "visit": 1, "tray count": 2, "wash count": 3}
 
 
-@dataclass(frozen=True)
-class Followed:
-    """A colony followed through the book to a day."""
+class Kept(Protocol):
+    """Where states on the way are kept, by a key that stands for all that led to them."""
 
-    belief: Belief
-    standing: Standing
-    yard: str
-    scored: tuple[Scored, ...] = ()
-    notes: Mapping[str, tuple[tuple[date, float], ...]] = field(default_factory=dict)
-    has_ended: bool = False
-    pitch_mm: float | None = None
-    last_visit: date | None = None
+    def get(self, colony: str, key: str) -> Followed | None:
+        """Give a state that was put there, if it still is."""
+
+    def put(self, colony: str, key: str, followed: Followed, *, number: int, of: int) -> None:
+        """Offer a state: that after day ``number`` of ``of`` days with entries."""
 
 
 class Replay:
@@ -62,100 +51,124 @@ class Replay:
         *,
         members: int,
         seed: int,
+        pooled: Mapping[str, Pooled] | None = None,
+        kept: Kept | None = None,
+        version: str = "",
     ) -> None:
         self.season, self.catalogue = season, catalogue
         self.members, self.seed = members, seed
+        self.pooled, self.kept = pooled or {}, kept
+        self._root = f"{version} {members} {seed}"
         self._by_colony: dict[str, list[Noted]] = {}
-        for entry in entries:
+        once = {entry.id: entry for entry in entries}
+        in_order = sorted(once.values(), key=lambda entry: (entry.on, ORDER.get(entry.kind, 9)))
+        for entry in in_order:
             for name in _concerned(entry):
                 self._by_colony.setdefault(name, []).append(entry)
         self._followed: dict[tuple[str, date], Followed] = {}
+        self._keys: dict[tuple[str, date], str] = {}
+        self._digests: dict[tuple[str, date, date], bytes] = {}
 
     @property
     def colonies(self) -> list[str]:
-        """Names of all colonies in the book, in the order of their first entry."""
+        """Names of all colonies that notes speak of, in the order of their first entry."""
         return list(self._by_colony)
+
+    def strangers(self) -> list[str]:
+        """Names in notes of colonies that never came into the book."""
+        return [
+            name
+            for name, entries in self._by_colony.items()
+            if not any(_enters(entry, name) for entry in entries)
+        ]
 
     def follow(self, colony: str, on: date) -> Followed | None:
         """Follow a colony to the morning of a day; ``None`` when it is not in the book by then.
 
         What was noted on that day itself is not yet taken in.
         """
-        key = (colony, on)
-        if key not in self._followed:
+        at = (colony, on)
+        if at not in self._followed:
             past = [entry for entry in self._by_colony.get(colony, []) if entry.on < on]
-            past.sort(key=lambda entry: (entry.on, ORDER.get(entry.kind, 9)))
-            found = self._walk(colony, past, on)
+            found = self._walk(colony, past)
             if found is None:
                 return None
-            self._followed[key] = found
-        return self._followed[key]
+            self._followed[at] = self._wait(found, on)
+        return self._followed[at]
 
-    def _walk(self, colony: str, past: Sequence[Noted], on: date) -> Followed | None:
-        followed: Followed | None = None
-        for day, entries in _by_day(past):
+    def _walk(self, colony: str, past: Sequence[Noted]) -> Followed | None:
+        """Go through the days with entries, from the last one that is kept."""
+        days = [(day, list(found)) for day, found in groupby(past, lambda entry: entry.on)]
+        early = next((n for n, (_, e) in enumerate(days) if _first_of(colony, e)), len(days))
+        days, before = days[early:], [entry for _, found in days[:early] for entry in found]
+        if not days:
+            return None
+        keys = list(self._chain(colony, days)) if self.kept else []
+        start, followed = self._resume(colony, keys)
+        for number in range(start, len(days)):
+            day, entries = days[number]
             if followed is None:
                 followed = self._enter(colony, entries)
                 if followed is None:
-                    continue
+                    return None
+                followed = self._look(followed.told(*map(_too_early, before)), _still(entries))
+            elif followed.has_ended:
+                followed = followed.told(*map(_too_late, entries))
+                continue
             else:
-                followed = self._wait(followed, day)
-                followed = self._look(followed, entries)
-            followed = self._do(followed, entries, day)
-        return self._wait(followed, on) if followed is not None else None
+                followed = self._look(self._wait(followed, day), entries)
+            followed = do(
+                followed,
+                entries,
+                day,
+                catalogue=self.catalogue,
+                seed=self.seed,
+                other=self.follow,
+            )
+            if self.kept:
+                self.kept.put(colony, keys[number], followed, number=number, of=len(days))
+        return followed
+
+    def _look(self, followed: Followed, entries: Sequence[Noted]) -> Followed:
+        on = followed.belief.on
+        versions = len(self.season(followed.yard, on, on))
+        return look(followed, entries, versions=versions, seed=self.seed)
 
     def _enter(self, colony: str, entries: Sequence[Noted]) -> Followed | None:
         """Begin a colony from its first entries: bought or overwintered, or split from another."""
-        for entry in entries:
-            if isinstance(entry, Colony):
-                return self._begin(colony, entry, entries)
-            if isinstance(entry, Split) and entry.new_colony == colony:
-                return self._split_off(entry)
-        return None
-
-    def _begin(self, colony: str, entry: Colony, entries: Sequence[Noted]) -> Followed:
-        hive = self.catalogue.hive(entry.hive)
-        standing, pitch = Standing(hive, usual(hive)), None
-        for other in entries:
-            if isinstance(other, Stack):
-                standing = stack_noted(standing, other, self.catalogue)
-                pitch = other.pitch_mm or pitch
-        described = _described([e for e in entries if isinstance(e, Visit)], entry.queen_year)
-        # what the frames' changes of the first day added was not there when it was looked at
-        before = standing
-        for other in entries:
-            if isinstance(other, Change):
-                before = after_change(before, other.model_copy(update={"count": -other.count}))
-        colonies = begin(
-            hive,
-            before.set_up,
-            described,
-            on=entry.on,
+        first = _first_of(colony, entries)
+        if isinstance(first, Split):
+            return self._split_off(first)
+        if first is None:
+            return None
+        return enter(
+            first,
+            entries,
+            self.catalogue,
             members=self.members,
+            versions=len(self.season(first.yard, first.on, first.on)),
             seed=self.seed,
-            colony=colony,
+            pooled=self.pooled.get(first.yard, NOTHING),
         )
-        belief = Belief(colony, entry.on, colonies, entry.on)
-        seen = Followed(belief, before, entry.yard, pitch_mm=pitch)
-        return self._remember(seen, entries)
 
     def _split_off(self, entry: Split) -> Followed | None:
-        parent = self.follow(entry.colony, entry.on)
+        parent = self._seen(entry.colony, entry.on)
         if parent is None:
             return None
-        hive = self.catalogue.hive(entry.hive)
-        standing = Standing(hive, usual(hive))
-        new = split(
-            parent.belief.colonies.copy(),
-            hive,
-            standing.set_up,
-            frames_of_bees=entry.frames_of_bees,
-            frames_of_brood=entry.frames_of_brood,
-            frames_of_stores=entry.frames_of_stores,
-            goes_with=entry.goes_with,
-        )
-        belief = Belief(entry.new_colony, entry.on, new, entry.on)
-        return Followed(belief, standing, parent.yard)
+        belief = parent.belief
+        new, standing = divide(belief.colonies.copy(), entry, self.catalogue)
+        since = Since.now(new)
+        young = Belief(entry.new_colony, entry.on, new, belief.shared, since, entry.on)
+        return Followed(young, standing, parent.yard)
+
+    def _seen(self, colony: str, on: date) -> Followed | None:
+        """Follow a colony to a day, with what was seen on it but before anything was done."""
+        today = [entry for entry in self._by_colony.get(colony, []) if entry.on == on]
+        followed = self.follow(colony, on)
+        if followed is not None:
+            return self._look(followed, today)
+        bought = any(isinstance(entry, Colony) for entry in today)
+        return self._enter(colony, today) if bought else None
 
     def _wait(self, followed: Followed, until: date) -> Followed:
         """Let the days pass until the morning of a day."""
@@ -164,135 +177,101 @@ class Replay:
         if days <= 0 or followed.has_ended:
             return followed
         colonies = belief.colonies.copy()
-        weather = self.season(followed.yard, belief.on, until)
+        weather = self.season(followed.yard, belief.on, until)[belief.shared["year"]]
         run(colonies, weather, luck(self.seed, belief.colony, belief.on, days, len(colonies)))
         return replace(followed, belief=replace(belief, on=until, colonies=colonies))
 
-    def _look(self, followed: Followed, entries: Iterable[Noted]) -> Followed:
-        """Take in what was seen on a day."""
-        entries = list(entries)
-        seen = [e for e in entries if isinstance(e, Visit | TrayCount | WashCount)]
-        if not seen:
-            return followed
-        before = followed.belief
-        scored = score(
-            before,
-            [e for e in seen if isinstance(e, Visit)],
-            followed.notes,
-            followed.standing.hive.frame.stores_full_kg,
-        )
-        described = _described([e for e in seen if isinstance(e, Visit)], None)
-        fresh = begin(
-            followed.standing.hive,
-            followed.standing.set_up,
-            described,
-            on=before.on,
-            members=max(20, before.members // 4),
-            seed=self.seed + before.on.toordinal(),
-            colony=before.colony,
-        )
+    def _resume(self, colony: str, keys: Sequence[str]) -> tuple[int, Followed | None]:
+        for number in range(len(keys) - 1, -1, -1):
+            found = self.kept.get(colony, keys[number]) if self.kept else None
+            if found is not None:
+                return number + 1, found
+        return 0, None
 
-        def log_likelihood(colonies: Any) -> Floats:
-            total = np.zeros(len(colonies))
-            for entry in seen:
-                if isinstance(entry, Visit):
-                    empty_kg = followed.standing.empty_kg
-                    total += observation.of_visit(entry, colonies, empty_kg=empty_kg)
-                elif isinstance(entry, TrayCount):
-                    total += observation.of_tray(entry, colonies)
-                else:
-                    total += observation.of_wash(entry, colonies)
-            return total
+    def _chain(self, colony: str, days: Sequence[tuple[date, Sequence[Noted]]]) -> Iterator[str]:
+        """Give for each day with entries the key of all that led to it."""
+        yard, last = "", days[0][0]
+        key = f"{self._root} {colony}"
+        for day, entries in days:
+            digest = blake2b(key.encode(), digest_size=16)
+            digest.update(self._weather(yard, last, day))
+            for entry in entries:
+                digest.update(entry.model_dump_json().encode())
+                yard = getattr(entry, "yard", yard)
+                parent = _depends_on(colony, entry)
+                if parent is not None:
+                    digest.update(self._key(parent, day).encode())
+                    yard = yard or self._yard_of(parent, day)
+            digest.update(self.pooled.get(yard, NOTHING).key.encode())
+            key, last = digest.hexdigest(), day
+            yield key
 
-        after = update(before, log_likelihood, fresh, seed=self.seed)
-        after = replace(after, questions=questions(scored, after))
-        followed = replace(followed, belief=after, scored=(*followed.scored, *scored))
-        return self._remember(followed, entries)
+    def _key(self, colony: str, on: date) -> str:
+        """Key of a colony with all that was noted of it up to and on a day."""
+        at = (colony, on)
+        if at not in self._keys:
+            self._keys[at] = ""  # two colonies that begin from each other end here
+            past = [entry for entry in self._by_colony.get(colony, []) if entry.on <= on]
+            days = [(day, list(found)) for day, found in groupby(past, lambda entry: entry.on)]
+            key = "".join(list(self._chain(colony, days))[-1:]) if days else ""
+            self._keys[at] = key
+        return self._keys[at]
 
-    def _remember(self, followed: Followed, entries: Iterable[Noted]) -> Followed:
-        notes = {name: list(values) for name, values in followed.notes.items()}
-        last_visit = followed.last_visit
-        for entry in entries:
-            if isinstance(entry, Visit):
-                last_visit = entry.on
-                for quantity, value in noted(
-                    entry, followed.standing.hive.frame.stores_full_kg
-                ).items():
-                    notes.setdefault(quantity, []).append((entry.on, value))
-        kept = {name: tuple(values) for name, values in notes.items()}
-        return replace(followed, notes=kept, last_visit=last_visit)
+    def _yard_of(self, colony: str, on: date) -> str:
+        followed = self.follow(colony, on)
+        return followed.yard if followed is not None else ""
 
-    def _do(self, followed: Followed, entries: Iterable[Noted], day: date) -> Followed:
-        """Do to the members what was done on a day."""
-        belief, standing = followed.belief, followed.standing
-        colonies = belief.colonies.copy()
-        rng = stream(self.seed, belief.colony, "done", day.toordinal())
-        yard, ended, pitch = followed.yard, followed.has_ended, followed.pitch_mm
-        for entry in entries:
-            if isinstance(entry, Split) and entry.colony == belief.colony:
-                hive = self.catalogue.hive(entry.hive)
-                split(
-                    colonies,
-                    hive,
-                    usual(hive),
-                    frames_of_bees=entry.frames_of_bees,
-                    frames_of_brood=entry.frames_of_brood,
-                    frames_of_stores=entry.frames_of_stores,
-                    goes_with=entry.goes_with,
-                )
-            elif isinstance(entry, Unite):
-                ended = ended or entry.colony == belief.colony
-                self._join(entry, colonies, belief.colony)
-            elif isinstance(entry, End):
-                ended = True
-            elif entry.kind == "move":
-                yard = entry.yard
-            else:
-                standing = act(entry, colonies, standing, self.catalogue, rng)
-            if isinstance(entry, Stack) and entry.pitch_mm is not None:
-                pitch = entry.pitch_mm
-        return replace(
-            followed,
-            belief=replace(belief, colonies=colonies),
-            standing=standing,
-            yard=yard,
-            has_ended=ended,
-            pitch_mm=pitch,
-        )
-
-    def _join(self, entry: Unite, colonies: Any, colony: str) -> None:
-        if entry.into != colony:
-            return
-        other = self.follow(entry.colony, entry.on)
-        if other is not None:
-            unite(other.belief.colonies.copy(), colonies)
+    def _weather(self, yard: str, first: date, until: date) -> bytes:
+        at = (yard, first, until)
+        if at not in self._digests:
+            table = np.ascontiguousarray(self.season(yard, first, until))
+            self._digests[at] = blake2b(table.tobytes(), digest_size=16).digest()
+        return self._digests[at]
 
 
 def _concerned(entry: Noted) -> list[str]:
     """Colonies that an entry speaks of."""
     names = [getattr(entry, name, None) for name in ("colony", "new_colony", "into")]
-    return [name for name in names if name is not None]
+    return list(dict.fromkeys(name for name in names if name is not None))
 
 
-def _by_day(entries: Sequence[Noted]) -> list[tuple[date, list[Noted]]]:
-    days: dict[date, list[Noted]] = {}
-    for entry in entries:
-        days.setdefault(entry.on, []).append(entry)
-    return list(days.items())
+def _still(entries: Sequence[Noted]) -> list[Noted]:
+    """Give what of the first day was not yet taken in as the colony's description."""
+    described = any(isinstance(entry, Colony) for entry in entries)
+    return [entry for entry in entries if not (described and entry.kind == "visit")]
 
 
-def _described(visits: Sequence[Visit], queen_year: int | None) -> Described:
-    if not visits:
-        return Described(queen_year=queen_year)
-    visit = visits[-1]
-    stores = visit.stores_kg
-    if stores is None and visit.frames_of_stores is not None:
-        stores = 2.1 * visit.frames_of_stores
-    has_queen = True if visit.eggs or visit.queen_seen else None
-    return Described(
-        frames_of_bees=visit.frames_of_bees,
-        frames_of_brood=visit.frames_of_brood,
-        stores_kg=stores,
-        queen_year=queen_year,
-        has_queen=has_queen,
+def _depends_on(colony: str, entry: Noted) -> str | None:
+    """Give the other colony on which an entry makes this one depend."""
+    if entry.kind == "split" and entry.new_colony == colony != entry.colony:
+        return entry.colony
+    if entry.kind == "unite" and entry.into == colony != entry.colony:
+        return entry.colony
+    return None
+
+
+def _enters(entry: Noted, colony: str) -> bool:
+    if isinstance(entry, Split):
+        return entry.new_colony == colony
+    return isinstance(entry, Colony) and entry.colony == colony
+
+
+def _first_of(colony: str, entries: Sequence[Noted]) -> Colony | Split | None:
+    """Give the entry with which a colony comes into the book, if it is among these."""
+    found = [entry for entry in entries if _enters(entry, colony)]
+    first = found[0] if found else None
+    return first if isinstance(first, Colony | Split) else None
+
+
+def _too_early(entry: Noted) -> str:
+    return (
+        f"{entry.on:%d %B %Y}: this {entry.kind} was written before the colony came into the book "
+        "and is left out of the belief."
+    )
+
+
+def _too_late(entry: Noted) -> str:
+    return (
+        f"{entry.on:%d %B %Y}: this {entry.kind} was written after the colony had left the book "
+        "and is left out of the belief."
     )

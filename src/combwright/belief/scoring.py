@@ -1,21 +1,31 @@
-"""What was forecast for a visit beside what was seen at it."""
+"""What was forecast for a visit beside what was seen at it, and how good that was."""
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
+from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 
-from combwright.belief.filter import QUANTITIES, Belief
+from combwright.belief.filter import Belief
+from combwright.belief.observation import EYE, looked_at
+from combwright.simulation.luck import stream
 from combwright.terms.entries import Visit
 
 Floats = NDArray[np.float64]
+Notes = Mapping[str, Sequence[tuple[date, float]]]
+SCORED: Final = ("frames_of_bees", "frames_of_brood", "stores_kg")
+LONGEST_TREND_DAYS: Final = 60  # a line through older notes says nothing; judgement
 
 
 @dataclass(frozen=True, slots=True)
 class Scored:
-    """One quantity of one visit beside what was forecast for it."""
+    """One quantity of one visit beside what was forecast for it.
+
+    ``members`` holds what each simulated colony would have had the keeper note; ``last_time`` and
+    ``trend`` the two rules of thumb, where there were notes enough for them.
+    """
 
     colony: str
     on: date
@@ -23,32 +33,95 @@ class Scored:
     seen: float
     members: Floats
     last_time: float | None
+    trend: float | None = None
+
+    @property
+    def crps(self) -> float:
+        """How far off the forecast was, in the unit of the quantity."""
+        return crps(self.members, self.seen)
+
+    def within(self, share: float) -> bool:
+        """Tell whether what was seen lay in the middle band that holds a share of the members."""
+        low, high = np.quantile(self.members, (0.5 - share / 2.0, 0.5 + share / 2.0))
+        return bool(low <= self.seen <= high)
+
+
+def crps(members: Floats, seen: float) -> float:
+    r"""Continuous ranked probability score of an ensemble against one value.
+
+    .. math:: \frac{1}{M}\sum|x_i - y| - \frac{1}{2M(M-1)}\sum\sum|x_i - x_j|
+
+    Parameters
+    ----------
+    members
+        The forecast, [member].
+    seen
+        What came.
+
+    Returns
+    -------
+    float
+        The fair score, in the unit of the forecast; 0 is perfect. A single number scores as its
+        distance.
+
+    References
+    ----------
+    .. [1] T. Gneiting and A. Raftery, J. Am. Stat. Assoc. 102, 359-378, 2007,
+       doi:10.1198/016214506000001437 (from memory; agrees with the package scoringrules).
+
+    Examples
+    --------
+    >>> round(crps(np.array([1.0, 2.0, 4.0]), 3.0), 6)
+    0.333333
+
+    """
+    ordered = np.sort(members)
+    count = len(ordered)
+    apart = np.abs(ordered - seen).mean()
+    if count < 2:
+        return float(apart)
+    places = 2.0 * np.arange(count) - count + 1.0
+    return float(apart - (places * ordered).sum() / (count * (count - 1.0)))
 
 
 def noted(visit: Visit, frame_of_stores_kg: float) -> dict[str, float]:
     """Give the quantities that a visit noted, in the forecast's terms."""
-    seen = {
-        "frames_of_bees": visit.frames_of_bees,
-        "frames_of_brood": visit.frames_of_brood,
-        "stores_kg": visit.stores_kg,
-    }
+    seen = {name: getattr(visit, name) for name in SCORED}
     if visit.stores_kg is None and visit.frames_of_stores is not None:
         seen["stores_kg"] = visit.frames_of_stores * frame_of_stores_kg
     return {name: value for name, value in seen.items() if value is not None}
 
 
+def straight_trend(notes: Sequence[tuple[date, float]], on: date) -> float | None:
+    """Draw the line through the last two notes out to a day; never below zero.
+
+    Examples
+    --------
+    >>> straight_trend([(date(2026, 4, 1), 3.0), (date(2026, 4, 8), 4.0)], date(2026, 4, 15))
+    5.0
+
+    """
+    if len(notes) < 2 or (on - notes[-2][0]).days > LONGEST_TREND_DAYS:
+        return None
+    (first, before), (last, now) = notes[-2], notes[-1]
+    days = (last - first).days
+    if days <= 0:
+        return None
+    return max(0.0, now + (now - before) / days * (on - last).days)
+
+
 def score(
-    belief: Belief,
-    visits: Sequence[Visit],
-    notes: Mapping[str, Sequence[tuple[date, float]]],
-    frame_of_stores_kg: float,
+    belief: Belief, visits: Sequence[Visit], notes: Notes, frame_of_stores_kg: float, seed: int
 ) -> list[Scored]:
     """Set what was seen at visits beside what was forecast for them."""
     scored = []
+    expected = looked_at(belief.colonies, belief.shared, empty_kg=0.0)
     for visit in visits:
         for quantity, value in noted(visit, frame_of_stores_kg).items():
             earlier = notes.get(quantity, ())
+            rng = stream(seed, belief.colony, "forecast", quantity, visit.on.toordinal())
+            members = EYE[quantity].draw(expected[quantity], rng)
             last = earlier[-1][1] if earlier else None
-            members = QUANTITIES[quantity](belief.colonies)
-            scored.append(Scored(belief.colony, visit.on, quantity, value, members, last))
+            trend = straight_trend(earlier, visit.on)
+            scored.append(Scored(belief.colony, visit.on, quantity, value, members, last, trend))
     return scored

@@ -90,6 +90,7 @@ def act(
     match entry:
         case Stack():
             standing = stack_noted(standing, entry, catalogue)
+            actions.refuse_impossible(standing.hive, standing.set_up)
             _rehouse(colonies, standing.hive)
             actions.arrange(colonies, standing.hive, standing.set_up)
         case Change():

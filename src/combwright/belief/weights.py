@@ -74,6 +74,84 @@ def systematic(weights: Floats, count: int, position: float) -> NDArray[np.intp]
     return np.minimum(np.searchsorted(ladder, points), len(weights) - 1)
 
 
+@dataclass(frozen=True)
+class Picked:
+    """Whom a note left: ancestors among those offered, their weights, and the evidence."""
+
+    ancestors: NDArray[np.intp]
+    weights: Floats
+    log_evidence: float
+
+
+def pick(log_prior: Floats, log_likelihood: Floats, count: int, position: float) -> Picked:
+    """Weigh those offered by what was seen, and resample: one step of a bootstrap filter.
+
+    Parameters
+    ----------
+    log_prior
+        Logarithms of weights before the note, which sum to one, [offered].
+    log_likelihood
+        Log-likelihood of what was seen, [offered].
+    count
+        How many to pick.
+    position
+        One uniform number in [0, 1).
+
+    Returns
+    -------
+    Picked
+        Ancestors and evidence; by the weights before where nothing explains what was seen.
+
+    References
+    ----------
+    .. [1] N. Gordon, D. Salmond and A. Smith, IEE Proc. F 140, 107-113, 1993,
+       doi:10.1049/ip-f-2.1993.0015 (from memory).
+
+    Examples
+    --------
+    >>> even = Weights.even(2).log
+    >>> pick(even, np.log(np.array([0.2, 0.6])), 4, 0.5).ancestors.tolist()
+    [0, 1, 1, 1]
+
+    """
+    heard = np.where(np.isnan(log_likelihood), -np.inf, log_likelihood)
+    weights = Weights(log_prior).times(heard)
+    evidence = weights.log_sum
+    if not np.isfinite(evidence):
+        weights = Weights(log_prior)
+    ancestors = systematic(weights.normal, count, position)
+    return Picked(ancestors, weights.normal, evidence)
+
+
+def moved_apart(values: Floats, shrink: float, rng: np.random.Generator) -> Floats:
+    r"""Move members apart after resampling, so that mean and variance stay what they were.
+
+    .. math:: x' = a x + (1 - a) \bar x + \sqrt{1 - a^2}\, s\, \epsilon
+
+    Parameters
+    ----------
+    values
+        One quantity, [member].
+    shrink
+        The factor *a*, just below 1. [-]
+    rng
+        Source of chance.
+
+    Returns
+    -------
+    Floats
+        The quantity moved, [member].
+
+    References
+    ----------
+    .. [1] J. Liu and M. West, in "Sequential Monte Carlo Methods in Practice", Springer, 2001,
+       doi:10.1007/978-1-4757-3437-9_10 (kernel shrinkage; from memory).
+
+    """
+    jitter = np.sqrt(1.0 - shrink**2) * float(values.std()) * rng.standard_normal(len(values))
+    return np.asarray(shrink * values + (1.0 - shrink) * values.mean() + jitter)
+
+
 def quantiles(values: Floats, weights: Floats, shares: tuple[float, ...]) -> list[float]:
     """Quantiles of weighted values.
 

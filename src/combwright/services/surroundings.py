@@ -78,14 +78,32 @@ def surroundings(
         known_to[name] = known.last if known is not None else None
         key = place.name if known is None else name
         if key not in sampled:
-            weather = _weather(place, known, first, until, members=members, seed=seed)
-            sampled[key] = _conditions(weather, place, seed)
+            sampled[key] = yard_conditions(place, known, first, until, members=members, seed=seed)
         tables[name] = sampled[key]
     if not tables:
         place = climate(DEFAULT_CLIMATE)
-        weather = _weather(place, None, first, until, members=members, seed=seed)
-        tables[""], known_to[""] = _conditions(weather, place, seed), None
+        tables[""] = yard_conditions(place, None, first, until, members=members, seed=seed)
+        known_to[""] = None
     return Surroundings(first, tables, known_to)
+
+
+def yard_conditions(
+    place: Climate,
+    known: DailyWeather | None,
+    first: date,
+    until: date,
+    *,
+    members: int,
+    seed: int,
+) -> Floats:
+    """Give conditions of a yard in as many versions as there are members.
+
+    The days that are known are the same in all; each has its own luck with the flowers, because
+    nobody measures the flow.
+    """
+    weather = _weather(place, known, first, until, members=members, seed=seed)
+    nectar, pollen = forage_index(calendar(DISTRICT), weather, place, seed=seed)
+    return conditions(weather, nectar, pollen, latitude_deg=place.latitude_deg)
 
 
 def _weather(
@@ -100,9 +118,8 @@ def _weather(
     days = (until - first).days
     if known is None:
         return generate(place, first, days, members, seed)
-    onward = (until - known.last).days - 1
-    if onward > 0:
-        known = continue_from(known, place, onward, members, seed)
+    onward = max(0, (until - known.last).days - 1)
+    known = continue_from(known, place, onward, members, seed)
     lead = (known.first - first).days
     return known if lead <= 0 else _preceded(known, generate(place, first, lead, members, seed))
 
@@ -123,8 +140,3 @@ def _preceded(known: DailyWeather, before: DailyWeather) -> DailyWeather:
         joined(before.sun_h, known.sun_h),
         joined(before.wind_m_s, known.wind_m_s),
     )
-
-
-def _conditions(weather: DailyWeather, place: Climate, seed: int) -> Floats:
-    nectar, pollen = forage_index(calendar(DISTRICT), weather, place, seed=seed)
-    return conditions(weather, nectar, pollen, latitude_deg=place.latitude_deg)

@@ -1,0 +1,125 @@
+"""Doing to a belief what was done on a day."""
+
+from collections.abc import Callable, Iterable
+from dataclasses import replace
+from datetime import date
+from typing import Any
+
+import numpy as np
+
+from combwright.belief.causes import Since
+from combwright.belief.followed import Followed
+from combwright.belief.standing import Standing, act, usual
+from combwright.kit.catalogue import Catalogue
+from combwright.simulation.dividing import split, unite
+from combwright.simulation.luck import stream
+from combwright.terms.entries import Change, End, Move, Noted, Split, Stack, Unite
+from combwright.terms.errors import CombwrightError
+
+Other = Callable[[str, date], Followed | None]
+# What is put in or taken out comes before how the stack is left, which has the last word.
+LAST = (Stack, End)
+MOST_BOARDS = 2
+
+
+def do(
+    followed: Followed,
+    entries: Iterable[Noted],
+    day: date,
+    *,
+    catalogue: Catalogue,
+    seed: int,
+    other: Other,
+) -> Followed:
+    """Do to the members what was done on a day; what cannot have been is told and left out.
+
+    Parameters
+    ----------
+    followed
+        The colony in the morning of the day, after what was seen.
+    entries
+        All of the day's entries that concern it.
+    day
+        The day.
+    catalogue
+        The hives.
+    seed
+        Seed of the run.
+    other
+        Follows another colony, for a unite.
+
+    """
+    rng = stream(seed, followed.belief.colony, "done", day.toordinal())
+    belief = replace(followed.belief, colonies=followed.belief.colonies.copy())
+    followed = replace(followed, belief=belief)
+    for entry in sorted(entries, key=lambda each: isinstance(each, LAST)):
+        told = contradictions(entry, followed.standing)
+        try:
+            followed = _one(followed, entry, catalogue, rng, other)
+        except CombwrightError as error:
+            notice = f"{day:%d %B %Y}: {error} The belief leaves this {entry.kind} out."
+            told = (*told, notice)
+        followed = followed.told(*told)
+    belief = replace(followed.belief, since=Since.now(followed.belief.colonies))
+    return replace(followed, belief=belief)
+
+
+def _one(
+    followed: Followed,
+    entry: Noted,
+    catalogue: Catalogue,
+    rng: np.random.Generator,
+    other: Other,
+) -> Followed:
+    colonies, colony = followed.belief.colonies, followed.belief.colony
+    match entry:
+        case Split() if entry.colony == colony:
+            divide(colonies, entry, catalogue)
+            return followed
+        case Unite() if entry.into == colony:
+            joining = other(entry.colony, entry.on)
+            if joining is None or entry.colony == colony:
+                return followed.told(
+                    f"{entry.on:%d %B %Y}: {entry.colony} cannot be united into {colony}; "
+                    "there is no such other colony in the book by then."
+                )
+            unite(joining.belief.colonies.copy(), colonies)
+            return followed
+        case Unite() | End():
+            return replace(followed, has_ended=True)
+        case Move():
+            return replace(followed, yard=entry.yard)
+        case _:
+            standing = act(entry, colonies, followed.standing, catalogue, rng)
+            pitch = entry.pitch_mm if isinstance(entry, Stack) else None
+            return replace(followed, standing=standing, pitch_mm=pitch or followed.pitch_mm)
+
+
+def divide(colonies: Any, entry: Split, catalogue: Catalogue) -> tuple[Any, Standing]:
+    """Take a split from a colony in place; give the new colony and how it stands."""
+    hive = catalogue.hive(entry.hive)
+    standing = Standing(hive, usual(hive))
+    new = split(
+        colonies,
+        hive,
+        standing.set_up,
+        frames_of_bees=entry.frames_of_bees,
+        frames_of_brood=entry.frames_of_brood,
+        frames_of_stores=entry.frames_of_stores,
+        goes_with=entry.goes_with,
+    )
+    return new, standing
+
+
+def contradictions(entry: Noted, standing: Standing) -> tuple[str, ...]:
+    """Say what of an entry contradicts the stack as the book has it, and what was made of it."""
+    now, said = standing.set_up, ""
+    if isinstance(entry, Stack) and entry.supers and standing.hive.honey_super is None:
+        said = f"{standing.hive.name} takes no super; the belief leaves {entry.supers} out."
+    if isinstance(entry, Change):
+        have = {"dummy board": now.dummy_boards, "super": now.supers}.get(entry.part, now.frames)
+        if -entry.count > have:
+            said = f"{-entry.count} × {entry.part} taken out, but the book knows of {have} only."
+        if entry.part == "dummy board" and have + entry.count > MOST_BOARDS:
+            said = f"{have + entry.count} dummy boards in one box; the belief keeps {MOST_BOARDS}."
+    return (f"{entry.on:%d %B %Y}: {said}",) if said else ()
