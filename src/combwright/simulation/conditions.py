@@ -4,6 +4,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from combwright.science.flight import flight_hours
+from combwright.science.mating import flight_chance
 from combwright.simulation.day import DAY, FLIGHT, MATING, MAX_C, MEAN_C, NECTAR, NIGHT_C, POLLEN
 from combwright.terms.weather import DailyWeather
 
@@ -19,17 +20,13 @@ def day_of_year(weather: DailyWeather) -> Floats:
 
 
 def mating_chance(weather: DailyWeather) -> Floats:
-    """How good a day is for a mating flight, 0 to 1, [scenario, day].
+    """How good a day is for a mating flight, 0 to 1, [scenario, day]; see ``science.mating``.
 
-    A ramp from 16 to 20 °C on days without rain, with sun and little wind. Queens and drones
-    generally fly above 20 °C (COLOSS BEEBOOK, behaviour chapter 13.2, read); the ramp is
-    judgement, because a hard limit would leave the west of Ireland without queens.
+    Three hours of sun count as full, wind hinders from 6 m/s and stops at 9; judgement.
     """
-    warm = np.clip((weather.t_max_c - 16.0) / 4.0, 0.0, 1.0)
     sunny = np.clip(weather.sun_h / 3.0, 0.0, 1.0)
     still = np.clip((9.0 - weather.wind_m_s) / 3.0, 0.0, 1.0)
-    dry = np.clip(1.0 - weather.rain_mm / 3.0, 0.0, 1.0)
-    return np.asarray(warm * sunny * still * dry)
+    return flight_chance(weather.t_max_c, weather.rain_mm, sunny, still)
 
 
 def conditions(
