@@ -16,7 +16,7 @@ from combwright.advice.food import Portion, portion
 from combwright.advice.situation import Situation
 from combwright.advice.space import Space, space
 from combwright.advice.swarm import nucleus_plan, swarmed_plan
-from combwright.advice.wording import chance_words, grams_words
+from combwright.advice.wording import amount_words, chance_words, grams_words
 from combwright.simulation import observe
 from combwright.simulation.columns import LAYING
 
@@ -115,7 +115,7 @@ def _feed_words(food: Portion, fed: Portion) -> list[str]:
         return []
     if food.grams == 0:
         return ["Give no feed."]
-    return [f"Give {food.grams} g of {food.feed} ({food.per_day_g} g a day)."]
+    return [f"Give {amount_words(food.grams, food.feed)}, {food.per_day_g} g a day."]
 
 
 def _no_eggs() -> Found:

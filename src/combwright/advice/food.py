@@ -8,14 +8,29 @@ import numpy as np
 from combwright.advice.decision import Decision
 from combwright.advice.situation import Situation, band
 from combwright.advice.trial import Change, Tried, try_all
-from combwright.advice.wording import chance_words, count_words, day_words, grams_words
+from combwright.advice.wording import (
+    amount_words,
+    chance_words,
+    count_words,
+    day_words,
+    grams_words,
+)
 from combwright.simulation import observe
 from combwright.simulation.actions import arrange, feed
 from combwright.terms.parameters import Parameter
 from combwright.terms.set_up import SetUp
 
-PER_DAY_G: Final = (0, 100, 150, 200, 250, 300, 400, 500, 600, 700)
+NEED_TIMES: Final = (1.0, 1.5, 2.0, 3.0)  # sizes tried, in what it will use beyond its nectar
+LEAST_NEED: Final = 0.3  # share of its use below which no need is taken, whatever the flow
 FEEDER_G: Final = 5800  # a 4.5 L contact feeder of 60 % syrup
+RESERVE_KG: Final = Parameter(
+    0.5,
+    "kg/frame of bees",
+    0.4,
+    0.9,
+    "4 to 9 kg never to go below in the season (NBU 2011, four to five combs), over ten frames",
+    "judgement",
+)
 SUGAR_COST: Final = Parameter(
     0.10,
     "bees/g syrup",
@@ -25,6 +40,7 @@ SUGAR_COST: Final = Parameter(
     "judgement",
 )
 WORTH_BEES: Final = 60.0  # a gain below this many bees is no reason to feed; judgement
+SAME_HARM: Final = 0.01  # harm that two of 200 members more or less make: no reason to feed more
 FONDANT_FRACTION: Final = 0.85
 COLD_C: Final = 9.0  # mean of the days' highs below which syrup is left and fondant is given
 
@@ -48,19 +64,23 @@ def portion(
 ) -> Portion:
     """Choose the portion for a set-up.
 
-    Every size is tried on the same members and luck; those within the limits on harm compete by
-    bees gained, less the price of the sugar. With ``fixed`` (grams, sugar fraction, kind) the
-    amount is settled elsewhere, as for winter, and only its effect is worked out.
+    The least portion is what the colony will use until the next visit beyond the nectar it finds;
+    larger ones catch up where stores are so short that hunger threatens. All are tried on the same
+    members and luck. One is given where the unfed colony would fall below its reserve or break
+    the limits on harm, or where it gains more bees than the sugar costs: the least that keeps the
+    limits. With ``fixed`` (grams, sugar fraction, kind) the amount is settled elsewhere, as for
+    winter, and only its effect is worked out.
     """
     syrup_suits = _warm_enough(situation)
     fraction = situation.syrup_fraction if syrup_suits else FONDANT_FRACTION
     kind = "syrup" if syrup_suits else "fondant"
-    sizes = _sizes(situation, set_up)
     if fixed is not None:
         grams, fraction, kind = fixed
         sizes = [0, grams] if grams else [0]
+    else:
+        sizes = _sizes(situation, set_up, fraction)
     tried = try_all(situation, [given(situation, set_up, size, fraction) for size in sizes])
-    best = len(sizes) - 1 if fixed is not None else _best(situation, sizes, tried)
+    best = len(sizes) - 1 if fixed is not None else _best(situation, tried)
     grams = sizes[best]
     inputs = _inputs(situation, tried[0], tried[best], grams)
     because = _because(inputs, grams, situation, set_up, kind)
@@ -76,21 +96,49 @@ def portion(
     )
 
 
-def _sizes(situation: Situation, set_up: SetUp) -> list[int]:
-    return [
-        per_day * situation.days
-        for per_day in PER_DAY_G
-        if per_day * situation.days <= FEEDER_G and (set_up.supers == 0 or per_day == 0)
-    ]
+def _sizes(situation: Situation, set_up: SetUp, fraction: float) -> list[int]:
+    """Give the sizes to try: none, and multiples of what it will use beyond its nectar. [g]."""
+    if set_up.supers:
+        return [0]
+    today = float(np.median(situation.colonies["used"])) / fraction
+    fed = round(today * situation.days)
+    (trial,) = try_all(situation, [given(situation, set_up, fed, fraction)])
+    use = float(np.median(trial.colonies["used_total"])) / situation.horizon / fraction
+    nectar = float(np.median(trial.colonies["gathered_total"])) / situation.horizon / fraction
+    need = max(use - nectar, LEAST_NEED * use)
+    per_day = [_weighable(times * need) for times in NEED_TIMES]
+    return [0, *dict.fromkeys(min(FEEDER_G, each * situation.days) for each in per_day if each)]
 
 
-def _best(situation: Situation, sizes: list[int], tried: list[Tried]) -> int:
-    excess = [round(situation.limits.excess(each.chances), 3) for each in tried]
-    worth = [each.bees - SUGAR_COST.value * each.syrup_g for each in tried]
-    best = min(range(len(sizes)), key=lambda i: (excess[i], -worth[i]))
-    if excess[0] <= excess[best] and worth[best] - worth[0] < WORTH_BEES:
+def _weighable(grams: float) -> int:
+    """Round a day's portion to what is weighed out. [g]."""
+    step = 25 if grams < 300.0 else 50
+    return step * round(grams / step)
+
+
+def _best(situation: Situation, tried: list[Tried]) -> int:
+    """Choose the least size that keeps the limits, once there is a reason to feed at all."""
+    excess = [situation.limits.excess(each.chances) for each in tried]
+    within = [i for i, each in enumerate(excess) if each <= min(excess) + SAME_HARM]
+    if 0 not in within:
+        return within[0]
+    fed = [i for i in within if i > 0]
+    if not fed:
         return 0
-    return best
+    least = tried[fed[0]]
+    gained = least.bees - tried[0].bees - SUGAR_COST.value * least.syrup_g
+    is_short = _left_kg(tried[0]) < reserve_kg(situation)
+    return fed[0] if is_short or gained >= WORTH_BEES else 0
+
+
+def reserve_kg(situation: Situation) -> float:
+    """Give the stores below which the colony must not be expected to fall. [kg]."""
+    bees = float(np.median(observe.frames_of_bees(situation.colonies)))
+    return RESERVE_KG.value * bees
+
+
+def _left_kg(tried: Tried) -> float:
+    return float(np.median(observe.stores_kg(tried.colonies)))
 
 
 def _runner_up(sizes: list[int], tried: list[Tried], best: int) -> str:
@@ -98,14 +146,15 @@ def _runner_up(sizes: list[int], tried: list[Tried], best: int) -> str:
     if len(sizes) == 1:
         return ""
     other = best + 1 if best + 1 < len(sizes) else best - 1
-    gained = tried[best].bees - tried[other].bees
     worse = [
-        f"{name} {tried[other].chances[name]:.0%} against {tried[best].chances[name]:.0%}"
+        f"{name} {chance_words(tried[other].chances[name])} "
+        f"against {chance_words(tried[best].chances[name])}"
         for name in ("hunger", "no room", "sour")
         if tried[other].chances[name] > tried[best].chances[name] + 0.005
     ]
-    why = ", ".join(worse) or f"{round(gained, -1):.0f} bees against the price of the sugar"
-    return f"{sizes[other]} g: {why}"
+    more = "more than it uses" if other > best > 0 else "not needed"
+    why = ", ".join(worse) or more
+    return f"{sizes[other]:,} g: {why}"
 
 
 def _jobs(grams: int, kind: str) -> tuple[str, ...]:
@@ -113,7 +162,7 @@ def _jobs(grams: int, kind: str) -> tuple[str, ...]:
         return ()
     if kind == "fondant":
         return (f"Lay {grams} g of fondant over the cluster.",)
-    return (f"Give {grams} g ({grams / 1287.0:.1f} L) of syrup, hand-warm, in the evening.",)
+    return (f"Give {amount_words(grams, kind)}, hand-warm, in the evening.",)
 
 
 def given(situation: Situation, set_up: SetUp, grams: int, fraction: float) -> Change:
@@ -148,6 +197,8 @@ def _inputs(situation: Situation, without: Tried, chosen: Tried, grams: int) -> 
         "bees_gained": chosen.bees - without.bees,
         "room_cells_lost": fewer,
         "portion_g": float(grams),
+        "stores_left_unfed_kg": _left_kg(without),
+        "reserve_kg": reserve_kg(situation),
     }
 
 
@@ -166,10 +217,16 @@ def _because(
     if grams == 0 and set_up.supers:
         return need, f"No feed with supers on: syrup must not get into honey. {hungry}."
     if grams == 0:
-        return need, f"{hungry}; feed would gain nothing."
+        left = f"leaves {inputs['stores_left_unfed_kg']:.1f} kg"
+        return need, f"{hungry}; it {left}, and its reserve is {inputs['reserve_kg']:.1f} kg."
     lines = [need]
     if inputs["hunger_without"] > situation.limits.hunger:
         lines.append(f"{hungry}; with this portion {chance_words(inputs['hunger_with'])}.")
+    elif inputs["stores_left_unfed_kg"] < inputs["reserve_kg"]:
+        lines.append(
+            f"Unfed it would be down to {inputs['stores_left_unfed_kg']:.1f} kg by then, under its "
+            f"reserve of {inputs['reserve_kg']:.1f} kg."
+        )
     elif inputs["bees_gained"] >= WORTH_BEES:
         lines.append(f"It gains about {count_words(inputs['bees_gained'])} bees and brood by then.")
     if inputs["room_cells_lost"] > 200.0:

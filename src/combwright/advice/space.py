@@ -15,7 +15,9 @@ from combwright.simulation.actions import arrange, feed
 from combwright.simulation.enclosure import slab_loss
 from combwright.terms.set_up import SetUp
 
-FRAME_COST_BEES: Final = 40.0  # gain in bees that makes it worth to open up by a frame; judgement
+FRAME_COST: Final = 0.015  # share of bees and brood to be gained by opening up a frame; judgement
+CROWDED: Final = 0.3  # worth lost of bees that find no comb to cover: idle, and swarming; judgement
+SUPER_FRAMES: Final = 5.0  # frames of bees that a super takes up; judgement
 HONEY_BEES: Final = 150.0  # bees that a kilogram of honey is worth here; judgement
 FULL_SHARE: Final = 0.85  # of the frames covered, from which a box counts as full of bees
 HOT_C: Final = 24.0  # mean high from which the tray is drawn out further
@@ -40,8 +42,10 @@ def space(situation: Situation) -> Space:
     candidates = _candidates(situation, now)
     tried = try_all(situation, [_arranged(situation, each) for each in candidates])
     excess = [_excess(situation, each) for each in tried]
+    frame_cost = FRAME_COST * tried[0].bees
     worth = [
-        _worth(each, candidate, now) for each, candidate in zip(tried, candidates, strict=True)
+        _worth(each, candidate, now, frame_cost)
+        for each, candidate in zip(tried, candidates, strict=True)
     ]
     best = min(range(len(candidates)), key=lambda i: (round(excess[i], 2), -worth[i]))
     chosen = candidates[best]
@@ -92,7 +96,8 @@ def _candidates(situation: Situation, now: SetUp) -> list[SetUp]:
         if frames < 2 or (more < 0 and frames < covered + 0.5):
             continue
         boards = _boards(hive, frames, pitch)
-        if boards is None or frames > hive.capacity * max(1, -(-now.frames // hive.capacity)):
+        boxes = max(1, -(-now.frames // hive.capacity))
+        if boards is None or (more > 0 and frames > hive.frames * boxes):
             continue
         sheets = 0 if situation.drawn_frames_to_hand else max(0, more)
         found.append(
@@ -135,10 +140,18 @@ def _excess(situation: Situation, tried: Tried) -> float:
     return situation.limits.excess(chances)
 
 
-def _worth(tried: Tried, candidate: SetUp, now: SetUp) -> float:
+def _worth(tried: Tried, candidate: SetUp, now: SetUp, frame_cost: float) -> float:
     changed = abs(candidate.frames - now.frames) + 2.0 * abs(candidate.supers - now.supers)
     swarm = 4000.0 * tried.chances["swarm"]
-    return tried.bees + HONEY_BEES * tried.honey_kg - FRAME_COST_BEES * changed - swarm
+    idle = CROWDED * _beyond_frames(tried.colonies, candidate)
+    return tried.bees + HONEY_BEES * tried.honey_kg - frame_cost * changed - swarm - idle
+
+
+def _beyond_frames(colonies: Any, set_up: SetUp) -> float:
+    """Count the bees that find no comb to cover."""
+    places = set_up.frames + SUPER_FRAMES * set_up.supers
+    beyond = np.maximum(observe.frames_of_bees(colonies) - places, 0.0)
+    return float(np.mean(beyond * colonies["bees_per_frame"]))
 
 
 def _ventilated(situation: Situation, set_up: SetUp) -> SetUp:

@@ -1,6 +1,9 @@
 """How the advice writes days, chances and amounts: to the digits that a keeper can use."""
 
 from datetime import date
+from typing import Final
+
+SYRUP_G_PER_L: Final = 1287.0  # 60 % at 20 °C: ICUMSA polynomial, see science/syrup
 
 
 def day_words(day: date) -> str:
@@ -40,6 +43,19 @@ def grams_words(grams: float) -> str:
     """
     step = 10 if grams < 500 else 50
     return f"{step * round(grams / step):,.0f} g"
+
+
+def amount_words(grams: int, feed: str) -> str:
+    """Write a portion as it is weighed, and for syrup as it is poured.
+
+    Examples
+    --------
+    >>> amount_words(1750, "syrup"), amount_words(800, "fondant")
+    ('1,750 g (1.4 L) of syrup', '800 g of fondant')
+
+    """
+    litres = f" ({grams / SYRUP_G_PER_L:.1f} L)" if feed == "syrup" else ""
+    return f"{grams:,} g{litres} of {feed}"
 
 
 def count_words(count: float) -> str:

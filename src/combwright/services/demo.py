@@ -37,6 +37,7 @@ FIRST: Final = date(2027, 3, 6)
 VISITS: Final = 7
 ON: Final = FIRST + timedelta(days=7 * VISITS)
 SEED: Final = 20270306
+SPRING: Final = 5  # seed of the weather: a spring in which bees fly in some of March
 KIT: Final = (
     ("drawn frame", 46),
     ("foundation frame", 60),
@@ -65,22 +66,22 @@ class Cast:
 
 
 CASTS: Final = (
-    Cast("Bramble", "Alder Bank", "national timber", 7.0, 2.5, 9.0, 2026, 9, 1, 30),
-    Cast("Teasel", "Alder Bank", "national timber", 5.5, 2.0, 7.0, 2025, 8, 2, 45),
-    Cast("Sorrel", "Alder Bank", "national timber", 4.0, 1.5, 8.0, 2026, 6, 2, 20),
-    Cast("Yarrow", "Alder Bank", "national polystyrene", 6.0, 2.5, 5.0, 2025, 9, 1, 60, "mites"),
-    Cast("Clary", "Alder Bank", "national timber", 3.0, 1.0, 6.0, 2024, 5, 2, 35),
-    Cast("Burdock", "Quarry Field", "national timber", 8.0, 3.0, 10.0, 2026, 11, 0, 40, "wide"),
-    Cast("Vetch", "Quarry Field", "national timber", 6.0, 2.0, 3.5, 2025, 9, 1, 30),
-    Cast("Sedge", "Quarry Field", "national timber", 5.0, 2.0, 8.0, 2026, 8, 2, 25, "queen"),
-    Cast("Tansy", "Quarry Field", "national polystyrene", 6.5, 2.5, 8.0, 2026, 9, 1, 30),
-    Cast("Comfrey", "Mill Orchard", "national timber", 5.0, 1.5, 7.0, 2025, 8, 2, 50),
-    Cast("Mallow", "Mill Orchard", "national timber", 6.5, 2.5, 6.0, 2026, 9, 1, 25),
-    Cast("Thrift", "Mill Orchard", "national timber", 4.5, 1.5, 9.0, 2025, 7, 2, 30),
-    Cast("Nuc Ash", "Mill Orchard", "nuc 6 polystyrene", 3.0, 1.5, 3.5, 2026, 6, 0, 12),
-    Cast("Nuc Elm", "Mill Orchard", "nuc 6 polystyrene", 2.5, 1.0, 3.0, 2026, 6, 0, 10),
-    Cast("Nuc Holly", "Alder Bank", "nuc 6 polystyrene", 3.5, 1.5, 2.5, 2026, 6, 0, 15),
-    Cast("Nuc Rowan", "Quarry Field", "nuc 5 ply", 2.0, 1.0, 3.0, 2026, 5, 0, 8),
+    Cast("Bramble", "Alder Bank", "national timber", 7.5, 3.0, 15.0, 2026, 9, 1, 30),
+    Cast("Teasel", "Alder Bank", "national timber", 4.5, 2.0, 11.0, 2025, 7, 2, 45),
+    Cast("Sorrel", "Alder Bank", "national timber", 3.5, 1.5, 11.0, 2026, 6, 2, 20),
+    Cast("Yarrow", "Alder Bank", "national polystyrene", 5.0, 2.0, 9.0, 2025, 8, 2, 90, "mites"),
+    Cast("Clary", "Alder Bank", "national timber", 2.5, 1.0, 8.0, 2024, 5, 2, 35),
+    Cast("Burdock", "Quarry Field", "national timber", 7.0, 3.0, 16.0, 2026, 11, 0, 40, "wide"),
+    Cast("Vetch", "Quarry Field", "national timber", 5.0, 2.0, 6.0, 2025, 8, 2, 30),
+    Cast("Sedge", "Quarry Field", "national timber", 5.0, 2.0, 12.0, 2026, 8, 2, 25, "queen"),
+    Cast("Tansy", "Quarry Field", "national polystyrene", 6.0, 2.5, 12.0, 2026, 10, 1, 30),
+    Cast("Comfrey", "Mill Orchard", "national timber", 4.5, 2.0, 13.0, 2025, 6, 2, 50, "tight"),
+    Cast("Mallow", "Mill Orchard", "national timber", 6.0, 2.5, 11.0, 2026, 9, 1, 25),
+    Cast("Thrift", "Mill Orchard", "national timber", 3.0, 1.0, 9.0, 2025, 5, 2, 30),
+    Cast("Nuc Ash", "Mill Orchard", "nuc 6 polystyrene", 2.5, 1.0, 4.5, 2026, 6, 0, 12),
+    Cast("Nuc Elm", "Mill Orchard", "nuc 6 polystyrene", 2.0, 1.0, 4.0, 2026, 5, 1, 10),
+    Cast("Nuc Holly", "Alder Bank", "nuc 6 polystyrene", 3.0, 1.5, 4.0, 2026, 6, 0, 15),
+    Cast("Nuc Rowan", "Quarry Field", "nuc 5 ply", 2.0, 1.0, 4.0, 2026, 5, 0, 8),
 )
 
 
@@ -159,7 +160,7 @@ def write_demo(folder: Path, *, progress: Callable[[int, int], None] | None = No
 
 def known_weather() -> DailyWeather:
     """Give the weather of the demo's spring up to the day before the round."""
-    return generate(climate(CLIMATE), FIRST, 7 * VISITS, 1, SEED)
+    return generate(climate(CLIMATE), FIRST, 7 * VISITS, 1, SPRING)
 
 
 def weather_csv(weather: DailyWeather) -> str:
@@ -187,7 +188,7 @@ def _as_csv(lines: list[dict[str, object]]) -> str:
 def _season(cast: Cast, weather: DailyWeather) -> Iterator[dict[str, object]]:
     """Live one colony's spring and write a line at each visit."""
     place = climate(CLIMATE)
-    nectar, pollen = forage_index(calendar("lowland mixed farmland"), weather, place, seed=SEED)
+    nectar, pollen = forage_index(calendar("lowland mixed farmland"), weather, place, seed=SPRING)
     table = conditions(weather, nectar, pollen, latitude_deg=place.latitude_deg)
     kept = _enter(cast)
     rng = stream(SEED, cast.name, "keeper")
@@ -225,14 +226,14 @@ def _note(kept: Kept, on: date, visit: int, rng: np.random.Generator) -> dict[st
     line: dict[str, object] = {"date": on.isoformat(), "yard": cast.yard, "colony": cast.name}
     if visit == 0:
         line |= {"hive": cast.hive, "queen year": cast.queen_year, "climate": CLIMATE}
-    if cast.trouble == "queen" and visit == 5:  # noqa: PLR2004  (the sixth visit)
+    if cast.trouble == "queen" and visit == 5:  # noqa: PLR2004  (lost at the sixth, unnoticed)
         actions.change_queen(truth, "lost")
     bees = float(observe.frames_of_bees(truth)[0])
     line["frames of bees"] = _halves(bees * np.exp(rng.normal(0, 0.08)) + rng.normal(0, 0.2))
     if visit != 3:  # noqa: PLR2004  (a cold day: only a quick look)
         brood = float(observe.frames_of_brood(truth)[0])
         line["frames of brood"] = _halves(brood * np.exp(rng.normal(0, 0.1)) + rng.normal(0, 0.2))
-        line["eggs"] = "yes" if truth["eggs"][0].sum() > 300.0 and rng.random() < 0.95 else ""  # noqa: PLR2004
+        line["eggs"] = "yes" if truth["eggs"][0].sum() > 300.0 else "no"  # noqa: PLR2004
     stores = float(observe.frames_of_stores(truth)[0])
     line["frames of stores"] = _halves(stores * np.exp(rng.normal(0, 0.15)) + rng.normal(0, 0.2))
     if cast.trouble == "mites" and visit == 4:  # noqa: PLR2004  (a tray is counted once)
@@ -245,7 +246,8 @@ def _do(kept: Kept, visit: int, bees: float, stores: float) -> dict[str, object]
     """Add a frame when the bees reach the edge, and give a portion when stores are short."""
     done: dict[str, object] = {}
     set_up = kept.set_up
-    if bees > set_up.frames - 1.0 and set_up.frames < kept.hive.frames:
+    is_tight = bees > set_up.frames - 1.0 and kept.cast.trouble != "tight"
+    if is_tight and set_up.frames < kept.hive.frames:
         boards = set_up.dummy_boards
         if set_up.frames + 1 >= kept.hive.frames - 1:
             boards = min(boards, 1)
@@ -261,7 +263,7 @@ def _do(kept: Kept, visit: int, bees: float, stores: float) -> dict[str, object]
     }
     if kept.cast.trouble == "wide":
         done["pitch mm"] = 37.5
-    if stores < 2.0 and visit > 0:  # noqa: PLR2004  (frames)
+    if stores < 1.5 and visit > 0:  # noqa: PLR2004  (frames)
         grams = 1500 if kept.hive.kind == "hive" else 700
         actions.feed(kept.truth, grams, 0.6, warmer_k=10.0)
         done |= {"syrup fed g": grams, "sugar share %": 60}
