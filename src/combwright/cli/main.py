@@ -1,12 +1,16 @@
 """The command line: parse, call a service, print."""
 
+import errno
+import os
 import sys
 
 import typer
 
 from combwright.cli import book, demo, evidence, mites, mix, ripe, serve, warm, weather, whatif, why
 from combwright.cli import round as round_command
-from combwright.terms.errors import CombwrightError
+from combwright.terms.errors import CombwrightError, OutputError
+
+NO_OUTPUT = {errno.ENOSPC, errno.EDQUOT, errno.EIO, errno.EBADF, errno.EFBIG}
 
 app = typer.Typer(
     name="combwright",
@@ -33,7 +37,25 @@ why.register(app)
 def main() -> None:
     """Run a command; what a person can put right is shown in one sentence, with exit code 2."""
     try:
+        if sys.stdout is None:
+            raise OutputError("There is nowhere to write the answer to: the output is closed.")
         app()
     except CombwrightError as error:
-        sys.stderr.write(f"combwright: {error}\n")
-        sys.exit(2)
+        _end(str(error))
+    except OSError as error:
+        # a file that fails is named where it is opened; without a name it is the output itself
+        if error.filename is not None or error.errno not in NO_OUTPUT:
+            raise
+        _end(f"The answer cannot be written out: {error.strerror}. Send it somewhere with room.")
+
+
+def _end(sentence: str) -> None:
+    """Leave with a sentence; what the output still holds is dropped, for it cannot be written."""
+    sys.stderr.write(f"combwright: {sentence}\n")
+    sys.stderr.flush()
+    if sys.stdout is not None:
+        try:
+            sys.stdout.flush()
+        except OSError:
+            os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+    sys.exit(2)

@@ -1,15 +1,26 @@
 """Options that several commands share."""
 
 from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
+
+if TYPE_CHECKING:
+    from datetime import date
 
 BookOption = Annotated[
     Path | None,
     typer.Option("--book", help="The book's file; your own data folder without it."),
 ]
+OnOption = Annotated[str, typer.Option("--on", help="Day of the round, 2027-04-24.")]
 JsonOption = Annotated[bool, typer.Option("--json", help="Print JSON only.")]
+
+
+def day_of(option: str) -> "date":
+    """Read a day that was given as an option; what could mean two days is refused."""
+    from combwright.records.days import day
+
+    return day(option.strip())
 
 
 def book_path(option: Path | None) -> Path:

@@ -1,7 +1,9 @@
 """Progress of long work, on the error stream so that output can be piped."""
 
+import sys
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
+from functools import partial
 
 
 @contextmanager
@@ -13,11 +15,21 @@ def counted(what: str, *, shown: bool) -> Iterator[Callable[[int, int], None]]:
     from rich.console import Console
     from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn
 
+    console = Console(stderr=True)
+    if not console.is_terminal:
+        yield partial(_at_the_end, what)
+        return
     columns = (TextColumn("{task.description}"), BarColumn(), MofNCompleteColumn())
-    with Progress(*columns, console=Console(stderr=True), transient=True) as bar:
+    with Progress(*columns, console=console, transient=True) as bar:
         task = bar.add_task(what, total=None)
 
         def step(done: int, total: int) -> None:
             bar.update(task, completed=done, total=total)
 
         yield step
+
+
+def _at_the_end(what: str, done: int, total: int) -> None:
+    """Leave one line in a log instead of a bar."""
+    if done == total:
+        sys.stderr.write(f"{total} {what}\n")

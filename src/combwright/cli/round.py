@@ -1,12 +1,11 @@
 """The round of a day in the terminal, as JSON or on paper."""
 
-from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from combwright.cli.options import BookOption, book_path
+from combwright.cli.options import BookOption, OnOption, book_path, day_of
 
 if TYPE_CHECKING:
     from rich.console import Console
@@ -21,9 +20,7 @@ def register(app: typer.Typer) -> None:
 
 
 def plan_round(
-    on: Annotated[
-        datetime, typer.Option("--on", formats=["%Y-%m-%d"], help="Day of the round, 2027-04-24.")
-    ],
+    on: OnOption,
     yard: Annotated[str | None, typer.Option(help="One yard; all when left out.")] = None,
     days: Annotated[int, typer.Option(help="Days until the next visit.")] = 7,
     pdf: Annotated[Path | None, typer.Option(help="Write the sheet as PDF to this file.")] = None,
@@ -42,7 +39,7 @@ def plan_round(
     with counted("colonies planned", shown=not json) as progress:
         sheet = round_sheet(
             book_path(book),
-            on.date(),
+            day_of(on),
             yard=yard,
             days=days,
             members=members,

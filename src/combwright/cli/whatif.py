@@ -1,11 +1,10 @@
 """What if: the plan beside the keeper's own idea."""
 
-from datetime import datetime
 from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from combwright.cli.options import BookOption, JsonOption, book_path
+from combwright.cli.options import BookOption, JsonOption, OnOption, book_path, day_of
 
 if TYPE_CHECKING:
     from combwright.services.whatif import Compared
@@ -18,9 +17,7 @@ def register(app: typer.Typer) -> None:
 
 def what_if(
     colony: Annotated[str, typer.Argument(help="Name of the colony.")],
-    on: Annotated[
-        datetime, typer.Option("--on", formats=["%Y-%m-%d"], help="Day of the round, 2027-04-24.")
-    ],
+    on: OnOption,
     feed_g: Annotated[int | None, typer.Option(help="Grams of feed given at once.")] = None,
     sugar_percent: Annotated[float | None, typer.Option(help="Sugar in the feed, %.")] = None,
     frames: Annotated[int | None, typer.Option(help="Frames in the brood box.")] = None,
@@ -46,7 +43,7 @@ def what_if(
         _within(dummy_boards, 0, 2, "--dummy-boards", "boards"),
         _within(supers, 0, 8, "--supers", "supers"),
     )
-    compared = whatif(book_path(book), colony, on.date(), idea, days=days, seed=seed)
+    compared = whatif(book_path(book), colony, day_of(on), idea, days=days, seed=seed)
     if json:
         from json import dumps
 

@@ -1,11 +1,10 @@
 """Why: the chain of decisions for one colony, in plain words with the numbers."""
 
-from datetime import datetime
 from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from combwright.cli.options import BookOption, JsonOption, book_path
+from combwright.cli.options import BookOption, JsonOption, OnOption, book_path, day_of
 
 if TYPE_CHECKING:
     from combwright.services.why import Told
@@ -18,9 +17,7 @@ def register(app: typer.Typer) -> None:
 
 def tell_why(
     colony: Annotated[str, typer.Argument(help="Name of the colony.")],
-    on: Annotated[
-        datetime, typer.Option("--on", formats=["%Y-%m-%d"], help="Day of the round, 2027-04-24.")
-    ],
+    on: OnOption,
     days: Annotated[int, typer.Option(help="Days until the next visit.")] = 7,
     short: Annotated[bool, typer.Option("--short", help="Numbers only, for the expert.")] = False,
     seed: Annotated[int, typer.Option(help="Seed of the simulation.")] = 1,
@@ -33,13 +30,13 @@ def tell_why(
     """
     from combwright.services.why import why
 
-    told = why(book_path(book), colony, on.date(), days=days, seed=seed)
+    told = why(book_path(book), colony, day_of(on), days=days, seed=seed)
     if json:
         from json import dumps
 
         shown = {
             "colony": told.sheet.colony,
-            "on": on.date().isoformat(),
+            "on": day_of(on).isoformat(),
             "decisions": [each.model_dump(mode="json") for each in told.sheet.decisions],
             "notes": {
                 name: [[day.isoformat(), value] for day, value in values]

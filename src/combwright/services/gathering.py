@@ -17,6 +17,7 @@ from combwright.terms.entries import Kit, Noted
 from combwright.terms.errors import NotFoundError, OutOfRangeError
 
 SYRUP_FRACTION: Final = 0.60  # 1.5 : 1 by weight
+LONGEST_SILENCE_DAYS: Final = 730  # after the last note, beyond which nothing is said; judgement
 LOOK_AHEAD_DAYS: Final = 29  # for the next visit: a month and a day
 
 
@@ -67,7 +68,7 @@ class Gathered:
         if found is None or found.has_ended:
             known = ", ".join(self.replay.colonies)
             raise NotFoundError(
-                f"No colony “{colony}” stands in the book on {self.asked.on:%d %B %Y}.",
+                f"No colony “{colony}” stands in the book on {_plainly(self.asked.on)}.",
                 remedy=f"The book knows: {known}.",
             )
         return found
@@ -105,11 +106,22 @@ def _first_note(entries: Sequence[Noted], on: date, place: str) -> date:
         )
     if on <= min(days):
         raise OutOfRangeError(
-            f"{on:%d %B %Y} is not after the first note, which is of {min(days):%d %B %Y}.",
+            f"{_plainly(on)} is not after the first note, which is of {_plainly(min(days))}.",
             where=place,
             remedy="Ask for a later day.",
         )
+    if (on - max(days)).days > LONGEST_SILENCE_DAYS:
+        raise OutOfRangeError(
+            f"{_plainly(on)} is more than two years after the last note, of "
+            f"{_plainly(max(days))}: nothing can be said of it.",
+            where=place,
+            remedy="Ask for an earlier day, or note what has been seen since.",
+        )
     return min(days)
+
+
+def _plainly(day: date) -> str:
+    return f"{day.day} {day:%B %Y}"
 
 
 def _drawn_frames(entries: Sequence[Noted]) -> bool:

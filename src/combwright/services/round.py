@@ -69,7 +69,7 @@ def round_sheet(
     followed = _follow_all(gathered.replay, asked)
     if not followed:
         raise NotFoundError(
-            f"No colony stands in {'yard ' + yard if yard else 'the book'} on {on:%d %B %Y}.",
+            f"No colony stands in {'yard ' + yard if yard else 'the book'} on {on.day} {on:%B %Y}.",
             remedy="Ask for another day or yard; `combwright book export` shows what is there.",
         )
     return _sheet(followed, gathered, progress)

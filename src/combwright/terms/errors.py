@@ -39,3 +39,7 @@ class BookError(CombwrightError):
 
 class SourceError(CombwrightError):
     """Weather or other outside data cannot be had or read."""
+
+
+class OutputError(CombwrightError):
+    """The answer cannot be written out."""
