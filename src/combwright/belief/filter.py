@@ -14,26 +14,15 @@ from numpy.typing import NDArray
 
 from combwright.belief.causes import CAUSES, ELSE_CHANCE, Since, chances_of
 from combwright.belief.shared import renew
-from combwright.belief.weights import moved_apart, pick
+from combwright.belief.spreading import SHRINK, spread_out
+from combwright.belief.weights import pick
 from combwright.simulation import observe
-from combwright.simulation.columns import TRAITS
 from combwright.simulation.luck import stream
 
 Floats = NDArray[np.float64]
 LogLikelihood = Callable[[Any, Any, NDArray[np.bool_]], Floats]
 
-SHRINK: Final = 0.985  # share of each deviation that is kept; the rest is drawn anew; judgement
 LEAST_LOG: Final = -1e6  # so that a note which nothing explains leaves a finite evidence
-# Groups of columns that are jittered together, so that each colony stays in proportion.
-SCALED: Final = (
-    ("nest", "foragers", "winter"),
-    ("eggs", "larvae"),
-    ("sealed",),
-    ("ripe", "super_ripe"),
-    ("mites", "mites_worker", "mites_drone"),
-    ("pollen",),
-    ("invaders",),
-)
 
 
 @dataclass(frozen=True)
@@ -109,8 +98,8 @@ def update(
     colonies = offered.colonies[picked.ancestors].copy()
     shared = offered.shared[picked.ancestors].copy()
     chances = chances_of(colonies, offered.since.of(picked.ancestors))
-    spread_out(colonies, rng)
-    renew(shared, versions, SHRINK, rng)
+    spread_out(colonies, shared, SHRINK, rng)
+    renew(shared, versions, rng)
     return replace(
         belief,
         colonies=colonies,
@@ -149,23 +138,6 @@ def offer(belief: Belief, fresh: NDArray[np.void], rng: np.random.Generator) -> 
         np.repeat(each, sizes),
         np.repeat(np.arange(len(sizes)) > len(CAUSES), sizes),
     )
-
-
-def spread_out(colonies: Any, rng: np.random.Generator) -> None:
-    """Move members apart after resampling, in place, keeping means and variances of logarithms."""
-    for columns in (*((trait,) for trait in TRAITS), *SCALED):
-        total = sum(_total(colonies, column) for column in columns)
-        logs = np.log(np.maximum(np.asarray(total), 1e-6))
-        moved = moved_apart(logs, SHRINK, rng)
-        factor = np.exp(np.clip(moved - logs, -1.0, 1.0))
-        for column in columns:
-            values = colonies[column]
-            colonies[column] = values * (factor if values.ndim == 1 else factor[:, None])
-
-
-def _total(colonies: Any, column: str) -> Floats:
-    values = colonies[column]
-    return np.asarray(values if values.ndim == 1 else values.sum(axis=1))
 
 
 QUANTITIES: Final[Mapping[str, Callable[[Any], Floats]]] = {

@@ -11,7 +11,6 @@ from typing import Any, Final
 import numpy as np
 from numpy.typing import NDArray
 
-from combwright.belief.weights import moved_apart
 from combwright.terms.parameters import Parameter
 
 EYES: Final = ("bees_eye", "brood_eye", "stores_eye")
@@ -58,9 +57,7 @@ def draw_shared(
     return shared
 
 
-def renew(shared: Any, versions: int, shrink: float, rng: np.random.Generator) -> None:
-    """Keep resampled members apart, in place."""
-    for eye in EYES:
-        shared[eye] = moved_apart(shared[eye], shrink, rng)
+def renew(shared: Any, versions: int, rng: np.random.Generator) -> None:
+    """Let some members take up another version of the year, in place."""
     other = rng.random(len(shared)) < NEW_YEARS
     shared["year"] = np.where(other, rng.integers(0, versions, len(shared)), shared["year"])

@@ -124,14 +124,14 @@ def pick(log_prior: Floats, log_likelihood: Floats, count: int, position: float)
 
 
 def moved_apart(values: Floats, shrink: float, rng: np.random.Generator) -> Floats:
-    r"""Move members apart after resampling, so that mean and variance stay what they were.
+    r"""Move members apart after resampling, so that means and covariances stay what they were.
 
-    .. math:: x' = a x + (1 - a) \bar x + \sqrt{1 - a^2}\, s\, \epsilon
+    .. math:: x' = a x + (1 - a) \bar x + \sqrt{1 - a^2}\, S^{1/2} \epsilon
 
     Parameters
     ----------
     values
-        One quantity, [member].
+        Quantities, [member, quantity].
     shrink
         The factor *a*, just below 1. [-]
     rng
@@ -140,7 +140,7 @@ def moved_apart(values: Floats, shrink: float, rng: np.random.Generator) -> Floa
     Returns
     -------
     Floats
-        The quantity moved, [member].
+        The quantities moved, [member, quantity].
 
     References
     ----------
@@ -148,8 +148,12 @@ def moved_apart(values: Floats, shrink: float, rng: np.random.Generator) -> Floa
        doi:10.1007/978-1-4757-3437-9_10 (kernel shrinkage; from memory).
 
     """
-    jitter = np.sqrt(1.0 - shrink**2) * float(values.std()) * rng.standard_normal(len(values))
-    return np.asarray(shrink * values + (1.0 - shrink) * values.mean() + jitter)
+    middle = values.mean(axis=0)
+    apart = values - middle
+    variances, axes = np.linalg.eigh(apart.T @ apart / len(values))
+    root = axes * np.sqrt(np.maximum(variances, 0.0))
+    jitter = rng.standard_normal(values.shape) @ root.T
+    return np.asarray(middle + shrink * apart + np.sqrt(1.0 - shrink**2) * jitter)
 
 
 def quantiles(values: Floats, weights: Floats, shares: tuple[float, ...]) -> list[float]:
