@@ -26,7 +26,7 @@ from combwright.simulation.rearing import (
     laid,
     wanted,
 )
-from combwright.simulation.room import cells_for, room, share_above
+from combwright.simulation.room import DRONE_CELL, cells_for, room, share_above
 from combwright.simulation.seen import lie_dead, note, seen_today
 from combwright.simulation.stores import drawing, eat, need, pollen_need, ripen
 from combwright.simulation.warmth import adults_of, warmth
@@ -63,8 +63,8 @@ def one_day(s: Any, w: Any, luck: Any, bio: Any) -> int:  # noqa: PLR0915 (the o
     aged = ageing_winter_bees(s, w[DAY], bio)
     live_nest, live_foragers, live_winter = survival(s, w[FLIGHT], bio)
     eggs_lucky = eggs * np.exp(bio.lay_luck * luck[0] - 0.5 * bio.lay_luck * bio.lay_luck)
-    worker_laid = max(0.0, min(eggs_lucky, room_cells) - drone_laid)
-    free -= max(worker_laid, bio.kept_for_eggs * room_cells)
+    worker_laid = max(0.0, min(eggs_lucky, room_cells) - DRONE_CELL * drone_laid)
+    free -= max(worker_laid + DRONE_CELL * drone_laid, bio.kept_for_eggs * room_cells)
     sugar_in, water_in, pollen_in = income(s, w[FLIGHT], w[NECTAR], w[POLLEN], luck[1], free, bio)
     free -= cells_for(sugar_in, water_in, bio)
     fed_sugar, fed_water = take_down(s, w[MEAN_C], w[MAX_C], sugar_in, free, bio)
@@ -114,7 +114,7 @@ def one_day(s: Any, w: Any, luck: Any, bio: Any) -> int:  # noqa: PLR0915 (the o
     arriving = arriving_mites(s, w[DAY], luck[7])
     born, died, fallen = age_mites(s, worker_sealed, drone_sealed, arriving, luck[8], bio)
     if s.treated_days > 0.0:
-        s.treated_days -= 1.0
+        s.treated_days = max(0.0, s.treated_days - 1.0)
         if s.treated_days <= 0.0:
             s.kill_bees = s.kill_cells = s.lay_brake = 0.0
 

@@ -54,10 +54,10 @@ def survival(s: Any, flight_hours: float, bio: Any) -> tuple[float, float, float
     work = 0.4 + 0.6 * brood / (brood + 2000.0)
     worse_nest = 1.0 + (bio.hurt_death - 1.0) * s.hurt_nest
     worse_winter = 1.0 + (bio.hurt_death - 1.0) * s.hurt_winter
-    starving = 1.0 if s.unmet > 0.0 else 0.0
-    nest = bio.nest_death * work * worse_nest + bio.hunger_nest * s.unmet * starving
+    nest = bio.nest_death * work * worse_nest
     hours = bio.forager_death * s.forager_mortality * flight_hours
     idle = bio.forager_death_home * (1.0 - spread(flight_hours, 0.0, 4.0))
-    foragers = (hours + idle) * worse_nest + bio.hunger_foragers * s.unmet
-    winter = bio.winter_death * worse_winter * worse_winter + bio.hunger_nest * s.unmet
-    return np.exp(-nest), np.exp(-foragers), np.exp(-winter)
+    foragers = (hours + idle) * worse_nest
+    winter = bio.winter_death * worse_winter * worse_winter
+    fed, fed_foragers = 1.0 - bio.hunger_nest * s.unmet, 1.0 - bio.hunger_foragers * s.unmet
+    return np.exp(-nest) * fed, np.exp(-foragers) * fed_foragers, np.exp(-winter) * fed

@@ -1,0 +1,241 @@
+"""Plain reference of one colony's warmth, room, brood and bees: slow and obvious.
+
+A colony is a dictionary of plain numbers and lists; nothing here calls the compiled step.
+"""
+
+import math
+from typing import Any
+
+from combwright.simulation.biology import Biology
+
+Colony = dict[str, Any]
+
+
+def ramp(value: float, low: float, high: float) -> float:
+    """0 at ``low`` and below, 1 at ``high`` and above, straight between."""
+    if value <= low:
+        return 0.0
+    if value >= high:
+        return 1.0
+    return (value - low) / (high - low)
+
+
+def bees(c: Colony) -> float:
+    return float(c["nest"] + c["foragers"] + c["winter"])
+
+
+def brood(c: Colony) -> float:
+    return float(sum(c["eggs"]) + sum(c["larvae"]) + sum(c["sealed"]))
+
+
+def winter_part(c: Colony) -> float:
+    return c["winter"] / bees(c) if bees(c) > 0 else 0.0
+
+
+def covered_frames(c: Colony, night_c: float, bio: Biology) -> float:
+    cold = 1 - ramp(night_c, -5, 15)
+    covered = bees(c) / c["bees_per_frame"] * (1 - (1 - bio.contract) * cold)
+    return float(min(covered, c["frames"]))
+
+
+def rest_sugar(rearing: float, mean_c: float, bio: Biology) -> float:
+    """Sugar of a bee at rest: tight cluster, loose cluster, brood nest. [g/day]."""
+    mild = ramp(mean_c, -5, 10)
+    cluster = (1 - mild) * bio.basal_cluster + mild * bio.basal_loose
+    return (1 - rearing) * cluster + rearing * bio.basal_nest
+
+
+def warmth(c: Colony, mean_c: float, night_c: float, bio: Biology) -> dict[str, float]:
+    n, rearing = bees(c), brood(c) / (brood(c) + 2000)
+    covered = covered_frames(c, night_c, bio)
+    tight = 1 + (bio.mantle_loose - 1) * ramp(mean_c, -5, 10)
+    mantle_factor = (1 - rearing) * tight + rearing * bio.mantle_brood
+    core_c = (1 - rearing) * bio.cluster_c + rearing * bio.nest_c
+    mantle = bio.mantle_w_per_k * (n * bio.bee_g + 1) ** 0.521 * mantle_factor
+    walls = c["heat_loss"] * (c["loss_base"] + c["loss_per_frame"] * covered)
+    in_series = 1 / (1 / mantle + 1 / walls)
+    heat_w = in_series * max(0.0, core_c - mean_c)
+    at_rest_w = n * rest_sugar(rearing, mean_c, bio) * bio.sugar_j_per_g / 86400
+    extra_w = min(max(0.0, heat_w - at_rest_w), n * bio.heat_most)
+    curtain = bio.edge_frames * (1 - ramp(night_c, 3, 18))
+    open_sides = min(2.0, max(0.0, c["frames"] - covered))
+    night_w = in_series * max(0.0, bio.nest_c - night_c)
+    enough = min(1.0, (at_rest_w + n * bio.heat_most) / max(night_w, 1e-9))
+    return {
+        "frames": max(0.6 * covered, covered - curtain * open_sides) * enough,
+        "heat_w": heat_w,
+        "sugar": extra_w * 86400 / bio.sugar_j_per_g,
+        "tied": extra_w / bio.heater_w,
+    }
+
+
+def food_cells(sugar: float, water: float, bio: Biology) -> float:
+    """Cells of food that is not ripe: its volume over what is put into a cell."""
+    return (sugar / 1.587 + water) / (bio.cell_ml * bio.unripe_fill)
+
+
+def free_above(c: Colony) -> float:
+    return float(max(0.0, c["super_drawn"] - c["super_ripe"] / c["sugar_per_cell"]))
+
+
+def part_above(c: Colony, night_c: float, bio: Biology) -> float:
+    """Share of the unripe food that is carried up."""
+    if c["supers"] < 1:
+        return 0.0
+    arch = ramp(c["ripe"] / c["sugar_per_cell"] / max(c["drawn"], 1.0), 0.03, 0.14)
+    up = ramp(covered_frames(c, night_c, bio) / max(c["frames"], 1.0), 0.6, 0.9)
+    fits = min(1.0, free_above(c) / max(food_cells(c["unripe"], c["water"], bio), 1.0))
+    return 0.9 * up * (0.2 + 0.8 * arch) * fits
+
+
+def drone_comb(c: Colony) -> float:
+    return 1.4 * float(sum(c["drone_open"]) + sum(c["drone_sealed"]))
+
+
+def food_below(c: Colony, above: float, bio: Biology) -> tuple[float, float]:
+    thin = food_cells(c["unripe"], c["water"], bio) * (1 - above)
+    return c["ripe"] / c["sugar_per_cell"] + c["pollen"] / bio.pollen_per_cell + thin, thin
+
+
+def room(c: Colony, warm_frames: float, above: float, bio: Biology) -> tuple[float, float]:
+    """Cells for eggs, and all free cells."""
+    taken = brood(c) + drone_comb(c)
+    food, thin = food_below(c, above, bio)
+    warm = min(c["drawn"], warm_frames * c["cells_per_frame"] * bio.nest_share)
+    food_in_nest = max(food - (c["drawn"] - warm), bio.unripe_near * thin)
+    free = max(0.0, c["drawn"] - taken - food)
+    for_eggs = min(free, max(0.0, warm - taken - food_in_nest))
+    if c["supers"] > 0:
+        thin_above = food_cells(c["unripe"], c["water"], bio) * above
+        free += max(0.0, free_above(c) - thin_above)
+    return for_eggs, free
+
+
+def season(day: float, bio: Biology) -> float:
+    early = 1 - 1 / (1 + bio.season_rise * math.exp(-2 * day / bio.season_rise_days))
+    after = day - bio.season_fall_day - bio.autumn_shift
+    late = 1 / (1 + bio.season_fall * math.exp(-2 * after / bio.season_fall_days))
+    return 1 - max(early, late)
+
+
+def eggs_wanted(c: Colony, day: float, tied: float, bio: Biology) -> float:
+    if c["queen"] != 3:
+        return 0.0
+    nurses = max(0.0, c["nest"] + bio.winter_nurse * c["winter"] - tied)
+    food = c["ripe"] + c["unripe"] + c["super_ripe"]
+    fed = food**2 / (food**2 + bio.food_half**2)
+    paid = min(1.0, c["intake"] / max(c["used"], 1.0))
+    lift = 1 - bio.income_lift * (1 - paid)
+    bare = 0.25 + 0.45 * winter_part(c)
+    pollen = bare + (1 - bare) * c["pollen"] / (c["pollen"] + bio.pollen_half)
+    years = c["queen_age"] / 365
+    vigour = min(1.0, (c["queen_age"] + 4) / 12) * (1 - 0.12 * max(0.0, years - 1))
+    best = bio.lay_peak * season(day, bio) * c["queen_potential"] * max(0.0, vigour)
+    fit = best * fed * lift * pollen * nurses / (nurses + bio.bees_half)
+    could_nurse = bio.larvae_per_nurse * nurses / 6
+    slim = 0.4 if c["swarm_clock"] >= 6 else 1.0
+    return float(min(fit, could_nurse) * slim * (1 - c["lay_brake"]))
+
+
+def eggs_found_room(wanted: float, cells: float) -> float:
+    return min(cells, wanted * (1 - math.exp(-cells / wanted))) if wanted > 0 else 0.0
+
+
+def drone_eggs(c: Colony, eggs: float, day: float, bio: Biology) -> float:
+    when = ramp(day, 95, 125) * (1 - ramp(day, 185, 215))
+    return eggs * bio.drone_share * when * ramp(c["nest"] + c["foragers"], 5000, 12000)
+
+
+def age_brood(c: Colony, eggs: float, chill: float, hunger: float, bio: Biology) -> float:
+    """Shift every day's brood on by a day, less its deaths; gives the bees that emerge."""
+
+    def lives(rate: float) -> float:
+        return float((1 - min(1.0, rate * c["brood_mortality"])) * (1 - chill))
+
+    egg, larva, pupa = lives(bio.egg_death), lives(bio.larva_death), lives(bio.sealed_death)
+    larva *= 1 - hunger
+    hatched, capped = c["eggs"][-1] * egg, c["larvae"][-1] * larva
+    emerged = float(c["sealed"][-1] * pupa)
+    c["eggs"] = [eggs, *(x * egg for x in c["eggs"][:-1])]
+    c["larvae"] = [hatched, *(x * larva for x in c["larvae"][:-1])]
+    c["sealed"] = [capped, *(x * pupa for x in c["sealed"][:-1])]
+    return emerged
+
+
+def age_drones(c: Colony, eggs: float, day: float, bio: Biology) -> float:
+    """Drones pass through a chain of spells; gives the cells sealed today."""
+    grow, mature = 3 / 9.5, 5 / 14.5
+    open_out = [x * grow for x in c["drone_open"]]
+    sealed_out = [x * mature for x in c["drone_sealed"]]
+    c["drone_open"] = [
+        x + gain - loss
+        for x, gain, loss in zip(c["drone_open"], [eggs, *open_out], open_out, strict=False)
+    ]
+    c["drone_sealed"] = [
+        x + gain - loss
+        for x, gain, loss in zip(
+            c["drone_sealed"], [open_out[-1], *sealed_out], sealed_out, strict=False
+        )
+    ]
+    evicted = 0.1 * ramp(day, 210, 240) if c["queen"] == 3 else 0.0
+    c["drones"] = (c["drones"] + sealed_out[-1]) * (1 - bio.drone_death - evicted)
+    return float(open_out[-1])
+
+
+def become_winter_bees(day: float, bio: Biology) -> float:
+    if day < 60:
+        return 1 - ramp(day, 15, 60)
+    return 1 / (1 + math.exp(-(day - bio.winter_made_day) / 9))
+
+
+def new_foragers(c: Colony, hours: float, bio: Biology) -> float:
+    workers = c["nest"] + c["foragers"]
+    if workers <= 0:
+        return 0.0
+    food = c["ripe"] + c["unripe"] + c["super_ripe"]
+    hunger = bio.food_half**2 / (bio.food_half**2 + food**2)
+    rate = bio.recruit + bio.recruit_hunger * hunger - bio.inhibit * c["foragers"] / workers
+    if rate < 0:
+        return float(-min(-rate * c["nest"], 0.1 * c["foragers"]))
+    return float(rate * c["nest"] * (0.4 + 0.6 * ramp(hours, 0, 3)))
+
+
+def ageing_winter_bees(c: Colony, day: float, bio: Biology) -> float:
+    if day > 220:
+        return 0.0
+    work = 0.3 + 0.7 * brood(c) / (brood(c) + 3000)
+    return float(c["winter"] * bio.winter_ageing * work * ramp(day, 30, 95))
+
+
+def daily_survival(c: Colony, hours: float, bio: Biology) -> tuple[float, float, float]:
+    work = 0.4 + 0.6 * brood(c) / (brood(c) + 2000)
+    hurt_nest = 1 + (bio.hurt_death - 1) * c["hurt_nest"]
+    hurt_winter = 1 + (bio.hurt_death - 1) * c["hurt_winter"]
+    nest = bio.nest_death * work * hurt_nest
+    flying = bio.forager_death * c["forager_mortality"] * hours
+    idle = bio.forager_death_home * (1 - ramp(hours, 0, 4))
+    foragers = (flying + idle) * hurt_nest
+    winter = bio.winter_death * hurt_winter**2
+    starved, starved_outside = bio.hunger_nest * c["unmet"], bio.hunger_foragers * c["unmet"]
+    return (
+        math.exp(-nest) * (1 - starved),
+        math.exp(-foragers) * (1 - starved_outside),
+        math.exp(-winter) * (1 - starved),
+    )
+
+
+def change_roles(
+    c: Colony, emerging: float, to_winter: float, hurt: float, *, turned: float, aged: float
+) -> None:
+    """Bees emerge, nest bees turn foragers, winter bees age; who was hurt is carried along."""
+    turned, aged = min(turned, c["nest"]), min(aged, c["winter"])
+    born_winter, born_nest = emerging * to_winter, emerging * (1 - to_winter)
+    back_to_nest = 0.4 * aged
+    hurt_in_nest = (c["nest"] - max(turned, 0.0)) * c["hurt_nest"]
+    hurt_in_nest += born_nest * hurt + back_to_nest * c["hurt_winter"]
+    hurt_in_winter = (c["winter"] - aged) * c["hurt_winter"] + born_winter * hurt
+    c["nest"] += born_nest - turned + back_to_nest
+    c["foragers"] += turned + 0.6 * aged
+    c["winter"] += born_winter - aged
+    c["hurt_nest"] = min(1.0, hurt_in_nest / c["nest"]) if c["nest"] > 0 else 0.0
+    c["hurt_winter"] = min(1.0, hurt_in_winter / c["winter"]) if c["winter"] > 0 else 0.0
