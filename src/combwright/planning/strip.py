@@ -13,6 +13,8 @@ from combwright.terms.set_up import SetUp
 Floats = NDArray[np.float64]
 FULLEST_BROOD: Final = 0.85  # share of the middle frame's cells that brood takes; judgement
 FULLEST_STORES: Final = 0.95
+ARCH: Final = 0.08  # stores over the brood's combs, against those at the walls; judgement
+MOST_POLLEN: Final = 0.4
 
 
 def stack_view(
@@ -44,15 +46,13 @@ def stack_view(
     """
     per_box = hive.capacity
     boxes = max(1, -(-set_up.frames // per_box))
-    shares = _shares(colonies, set_up.frames)
     new = 0 if was is None else max(0, set_up.frames - was.frames)
+    combs = _combs(_shares(colonies, set_up.frames - new), set_up, new)
     stack = []
     for number in range(boxes):
-        first = number * per_box
-        last = min(set_up.frames, first + per_box)
-        combs = [_comb(shares, place, set_up, new) for place in range(first, last)]
+        here = combs[number * per_box : (number + 1) * per_box]
         boards = set_up.dummy_boards if number == 0 else 0
-        stack.append(Box("brood", _between_boards(combs, boards, per_box)))
+        stack.append(Box("brood", _between_boards(here, boards, per_box)))
     stack += [_super(colonies, hive) for _ in range(set_up.supers)]
     return StackView(
         tuple(stack),
@@ -71,42 +71,48 @@ def _shares(colonies: NDArray[np.void], frames: int) -> dict[str, Floats]:
     stores = float(np.median(observe.frames_of_stores(colonies)))
     pollen = float(np.median(colonies["pollen"])) / 0.17 / max(cells, 1.0)
     bees = float(np.median(observe.frames_of_bees(colonies)))
-    from_middle = np.abs(np.arange(frames) - (frames - 1) / 2.0)
-    brood_on = _pour(brood, from_middle, np.full(frames, FULLEST_BROOD), rounded=True)
-    stores_on = _pour(stores, -from_middle, np.maximum(FULLEST_STORES - brood_on, 0.0))
+    away = np.abs(np.arange(frames) - (frames - 1) / 2.0)
+    reach = max(0.6, 0.75 * brood / FULLEST_BROOD)  # so that a rounded nest holds it all
+    brood_on = _fill(brood, 1.0 - (away / reach) ** 2, np.full(frames, FULLEST_BROOD))
+    outward = ARCH + (away / away.max(initial=1.0)) ** 2
+    stores_on = _fill(stores, outward, np.maximum(FULLEST_STORES - brood_on, 0.0))
     free = np.maximum(1.0 - brood_on - stores_on, 0.0)
-    beside = np.abs(from_middle - max(1.0, brood / FULLEST_BROOD / 2.0 + 0.5))
-    pollen_on = _pour(pollen, beside, np.minimum(free, 0.4))
-    bees_on = _pour(bees, from_middle, np.ones(frames))
+    beside = np.exp(-((away - reach) ** 2))
+    pollen_on = _fill(pollen, beside, np.minimum(free, MOST_POLLEN))
+    bees_on = _fill(bees, 1.0 - (away / (bees / 2.0 + 1.0)) ** 2, np.ones(frames))
     return {"brood": brood_on, "stores": stores_on, "pollen": pollen_on, "bees": bees_on}
 
 
-def _pour(amount: float, order: Floats, most: Floats, *, rounded: bool = False) -> Floats:
-    """Fill frames in an order, each up to its most; rounded nests taper off to the sides."""
-    poured = np.zeros(len(order))
-    left = amount
-    for place in np.argsort(order, kind="stable"):
-        share = min(left, most[place])
-        poured[place] = share
-        left -= share
-    if rounded and amount > 1.0:
-        wide = int((poured > 0.0).sum()) + 1
-        nest = np.argsort(order, kind="stable")[: min(wide, len(order))]
-        taper = 1.0 - 0.6 * (order[nest] / (order[nest].max() + 1e-9)) ** 2
-        poured[nest] = np.minimum(most[nest], taper / taper.sum() * (amount - max(left, 0.0)))
-    return poured
+def _fill(amount: float, shape: Floats, most: Floats) -> Floats:
+    """Spread an amount over the frames in a shape, each up to its most; the rest is left out."""
+    # a trace everywhere, so that what finds no place in the shape spills over its edge
+    shape = np.maximum(shape, 0.0) + 1e-6
+    if amount <= 0.0 or most.sum() <= amount:
+        return most if amount > 0.0 else np.zeros(len(most))
+    low, high = 0.0, 1e6
+    for _ in range(60):
+        level = 0.5 * (low + high)
+        low, high = (
+            (level, high) if np.minimum(most, level * shape).sum() < amount else (low, level)
+        )
+    return np.asarray(np.minimum(most, high * shape))
 
 
-def _comb(shares: dict[str, Floats], place: int, set_up: SetUp, new: int) -> Place:
-    frames = set_up.frames
-    # new frames stand at the two edges of the nest in turn
-    rank = min(place, frames - 1 - place) * 2 + (place > frames - 1 - place)
-    is_new = rank < new
-    holds = "foundation" if is_new and set_up.foundation > rank else "comb"
-    if is_new:
-        return Place(holds, bees=0.0, is_new=True)  # type: ignore[arg-type]
-    filled = {name: float(np.clip(values[place], 0.0, 1.0)) for name, values in shares.items()}
-    return Place("comb", filled["brood"], filled["stores"], filled["pollen"], filled["bees"])
+def _combs(shares: dict[str, Floats], set_up: SetUp, new: int) -> list[Place]:
+    """Give the frames from left to right; new ones stand at the two edges in turn."""
+    held = [_held(shares, place) for place in range(set_up.frames - new)]
+    sheets = min(new, set_up.foundation)
+    added = [Place("foundation", is_new=True)] * sheets
+    added += [Place("comb", is_new=True)] * (new - sheets)
+    return [*added[0::2], *held, *added[1::2]]
+
+
+def _held(shares: dict[str, Floats], place: int) -> Place:
+    brood, stores, pollen, bees = (
+        float(np.floor(1000.0 * shares[name][place]) / 1000.0)
+        for name in ("brood", "stores", "pollen", "bees")
+    )
+    return Place("comb", brood, stores, pollen, bees)
 
 
 def _between_boards(combs: list[Place], boards: int, places: int) -> tuple[Place, ...]:
