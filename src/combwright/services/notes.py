@@ -73,6 +73,7 @@ ASKED_BY: Final[Mapping[str, Sequence[str]]] = {
     "queen": ["queen_event"],
     "harvest": ["honey_kg"],
 }
+TEXTS: Final = frozenset(("colony", "remark", "disease_signs", "product", "batch", "amount"))
 KEPT: Final = "It is kept as a draft: put the fields right and save it again."
 
 
@@ -109,7 +110,7 @@ def note_entries(fields: Mapping[str, str]) -> list[AnyEntry]:
         Values are missing or impossible; every one of them is named.
 
     """
-    told = {name: value.strip() for name, value in fields.items() if value.strip()}
+    told = {name: _plain(name, value.strip()) for name, value in fields.items() if value.strip()}
     note = _id(told.get("note", ""))
     found: list[AnyEntry] = []
     problems: list[FieldProblem] = []
@@ -125,6 +126,13 @@ def note_entries(fields: Mapping[str, str]) -> list[AnyEntry]:
     if problems:
         raise NoteError(list(dict.fromkeys(problems)))
     return found
+
+
+def _plain(field: str, value: str) -> str:
+    """Read 8,5 as 8.5: a phone's keys have whichever sign its language has."""
+    whole, _, part = value.partition(",")
+    is_number = field not in TEXTS and whole.isdecimal() and part.isdecimal()
+    return f"{whole}.{part}" if is_number else value
 
 
 def _is_given(told: Mapping[str, str], field: str) -> bool:

@@ -7,7 +7,7 @@ from uuid import UUID
 
 from fastapi import APIRouter, Request
 from starlette.concurrency import run_in_threadpool
-from starlette.datastructures import FormData, UploadFile
+from starlette.datastructures import UploadFile
 from starlette.responses import JSONResponse, RedirectResponse, Response
 
 from combwright.planning.sheet import ColonySheet, RoundSheet
@@ -32,10 +32,10 @@ class Sent:
 
 async def sent(request: Request) -> Sent:
     """Read a form, one value a field."""
-    form: FormData = await request.form(max_files=1, max_fields=100)
-    upload = form.get("photo")
-    photo = await upload.read(LARGEST + 1) if isinstance(upload, UploadFile) else b""
-    fields = {name: value for name, value in form.items() if isinstance(value, str)}
+    async with request.form(max_files=1, max_fields=100) as form:
+        upload = form.get("photo")
+        photo = await upload.read(LARGEST + 1) if isinstance(upload, UploadFile) else b""
+        fields = {name: value for name, value in form.items() if isinstance(value, str)}
     return Sent(fields, photo)
 
 

@@ -1,0 +1,52 @@
+"""A desk on a copy of the demo's book, with a clock that tests can turn."""
+
+from dataclasses import dataclass
+from datetime import UTC, datetime, timedelta
+from pathlib import Path
+from shutil import copyfile
+from uuid import uuid4
+
+from combwright.services.demo import ON, write_demo
+from combwright.services.planned_note import as_advised
+from combwright.web.desk import Desk, lay_out
+
+ROUND = f"/round/{ON}"
+PAGE = {"Accept": "text/html"}
+FEW = 40  # members: enough for a sheet, and quick
+
+
+@dataclass
+class Clock:
+    """The time, which stands still until it is turned."""
+
+    now: datetime = datetime(2027, 4, 24, 9, 0, tzinfo=UTC)
+
+    def __call__(self) -> datetime:
+        return self.now
+
+    def pass_days(self, days: float) -> None:
+        self.now += timedelta(days=days)
+
+
+def demo_book(folder: Path) -> Path:
+    """Write the demo's book."""
+    return write_demo(folder).book
+
+
+def copied(book: Path, folder: Path) -> Path:
+    """Copy a book that nobody has open."""
+    target = folder / "test.book"
+    copyfile(book, target)
+    return target
+
+
+def desk_on(book: Path, clock: Clock | None = None) -> Desk:
+    """Lay out a desk."""
+    return lay_out(book, clock=clock or Clock(), members=FEW)
+
+
+def planned(desk: Desk, colony: str) -> dict[str, str]:
+    """Fill in the note of a colony as planned, with an id of its own."""
+    sheet = desk.rounds.sheet(ON, 7)
+    part = next(each for each in sheet.colonies if each.colony == colony)
+    return {**as_advised(part, ON), "note": str(uuid4())}

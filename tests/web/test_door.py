@@ -1,0 +1,145 @@
+from http.cookies import SimpleCookie
+from pathlib import Path
+
+import pytest
+from fastapi.testclient import TestClient
+from tests.web.desks import PAGE, ROUND, Clock, planned
+
+from combwright.services.access import TRIES, Access
+from combwright.terms.errors import OutOfRangeError
+from combwright.web.app import build
+from combwright.web.desk import Desk
+from combwright.web.login import own_path
+
+WORDS = "four unlikely words together"
+
+
+@pytest.fixture
+def locked(desk: Desk) -> Desk:
+    desk.access.set_passphrase(WORDS)
+    return desk
+
+
+def log_in(client: TestClient, words: str = WORDS, to: str = ROUND) -> int:
+    return client.post("/login", data={"passphrase": words, "to": to}).status_code
+
+
+def test_without_a_passphrase_only_this_machine_may_come_in(desk: Desk) -> None:
+    app = build(desk)
+    with TestClient(app, base_url="http://localhost:8321") as here:
+        assert here.get("/yards").status_code == 200
+        assert here.get("/yards", headers={"X-Forwarded-For": "203.0.113.9"}).status_code == 403
+        assert here.get("/yards", headers={"Host": "bees.example"}).status_code == 403
+    with TestClient(app, client=("203.0.113.9", 5000)) as elsewhere:
+        answer = elsewhere.get("/yards")
+        assert answer.status_code == 403
+        assert "--set-passphrase" in answer.text
+
+
+@pytest.mark.usefixtures("locked")
+def test_with_a_passphrase_every_page_asks_for_it(client: TestClient) -> None:
+    for path in (ROUND, "/book.csv", "/api/entries", "/settings", "/photo/x"):
+        answer = client.get(path, headers=PAGE)
+        assert answer.status_code == 303
+        assert answer.headers["Location"].startswith("/login?to=")
+    assert client.get("/api/entries").status_code == 401
+
+
+@pytest.mark.usefixtures("locked")
+def test_what_a_phone_needs_without_login_holds_nothing_of_the_book(client: TestClient) -> None:
+    for path in ("/static/app.js", "/sw.js", "/manifest.webmanifest", "/waiting", "/login"):
+        answer = client.get(path)
+        assert answer.status_code == 200
+        assert "Bramble" not in answer.text
+
+
+@pytest.mark.usefixtures("locked")
+def test_the_right_passphrase_opens_and_logging_out_closes(client: TestClient) -> None:
+    assert log_in(client, "wrong wrong wrong") == 422
+    assert log_in(client) == 303
+    assert client.get("/yards", headers=PAGE).status_code == 200
+    client.post("/logout")
+    assert client.get("/yards", headers=PAGE).status_code == 303
+
+
+def test_a_session_ends_after_thirty_days(client: TestClient, locked: Desk, clock: Clock) -> None:
+    log_in(client)
+    clock.pass_days(29)
+    assert client.get("/api/colonies").status_code == 200
+    clock.pass_days(2)
+    assert client.get("/api/colonies").status_code == 401
+    note = client.post("/note", data=planned(locked, "Bramble"))
+    assert note.status_code == 401
+
+
+def test_sessions_outlive_the_server_and_a_new_passphrase_ends_them(
+    client: TestClient, locked: Desk
+) -> None:
+    log_in(client)
+    token = client.cookies["combwright"]
+    now = locked.clock()
+    assert Access(locked.book.path).holds(token, now)
+    locked.access.set_passphrase("another four unlikely words")
+    assert not locked.access.holds(token, now)
+
+
+@pytest.mark.usefixtures("locked")
+def test_wrong_tries_have_to_wait(client: TestClient, clock: Clock) -> None:
+    assert [log_in(client, "wrong wrong wrong") for _ in range(TRIES)] == [422] * TRIES
+    assert log_in(client) == 429
+    clock.pass_days(11 / 24 / 60)
+    assert log_in(client) == 303
+
+
+@pytest.mark.usefixtures("locked")
+def test_the_cookie_is_kept_from_scripts_and_from_plain_connections(desk: Desk) -> None:
+    with TestClient(build(desk), base_url="https://bees.example", follow_redirects=False) as secure:
+        answer = secure.post("/login", data={"passphrase": WORDS})
+    cookie = SimpleCookie(answer.headers["Set-Cookie"])["__Host-combwright"]
+    assert cookie["httponly"]
+    assert cookie["secure"]
+    assert cookie["samesite"] == "lax"
+    assert cookie["path"] == "/"
+
+
+def test_the_file_holds_neither_passphrase_nor_token(client: TestClient, locked: Desk) -> None:
+    log_in(client)
+    path = Path(f"{locked.book.path}.access")
+    text = path.read_text("utf-8")
+    assert WORDS not in text
+    assert client.cookies["combwright"] not in text
+    assert "$argon2id$" in text
+    assert path.stat().st_mode & 0o077 == 0
+
+
+def test_a_short_passphrase_is_refused(desk: Desk) -> None:
+    with pytest.raises(OutOfRangeError, match="12 or more"):
+        desk.access.set_passphrase("short")
+    assert not desk.access.needs_passphrase
+
+
+@pytest.mark.parametrize(
+    "elsewhere", ["https://evil.example/", "//evil.example", "/\\evil.example", "evil", ""]
+)
+def test_logging_in_never_leads_elsewhere(elsewhere: str) -> None:
+    assert own_path(elsewhere) == "/"
+
+
+@pytest.mark.parametrize(
+    ("headers", "is_let_in"),
+    [
+        ({"Sec-Fetch-Site": "same-origin"}, True),
+        ({"Sec-Fetch-Site": "none"}, True),
+        ({"Sec-Fetch-Site": "cross-site"}, False),
+        ({"Sec-Fetch-Site": "same-site"}, False),
+        ({"Origin": "http://testserver"}, True),
+        ({"Origin": "https://evil.example"}, False),
+        ({}, True),
+    ],
+)
+def test_another_site_s_page_cannot_write(
+    client: TestClient, desk: Desk, headers: dict[str, str], is_let_in: bool
+) -> None:
+    answer = client.post("/note", data=planned(desk, "Bramble"), headers=headers)
+    assert (answer.status_code == 200) is is_let_in
+    assert bool(len(desk.book.now().on(desk.clock().date()))) is is_let_in

@@ -1,0 +1,68 @@
+from uuid import uuid4
+
+import pytest
+from fastapi.testclient import TestClient
+from tests.web.desks import PAGE
+
+from combwright.services.entry_form import FORMS, Form
+from combwright.web.desk import Desk
+
+FILLED: dict[Form, dict[str, str]] = {
+    "yard": {"yard": "Home", "climate": "Cork Airport", "latitude": "51.9", "longitude": "-8.5"},
+    "colony": {"colony": "Fern", "yard": "Alder Bank", "hive": "national timber"},
+    "split": {
+        "colony": "Bramble",
+        "new_colony": "Fern",
+        "hive": "nuc 6 polystyrene",
+        "frames_of_bees": "2",
+        "frames_of_brood": "1",
+        "goes_with": "cell",
+    },
+    "unite": {"colony": "Clary", "into": "Sorrel"},
+    "move": {"colony": "Clary", "yard": "Mill Orchard"},
+    "end": {"colony": "Clary", "reason": "sold"},
+    "queen": {"colony": "Clary", "event": "marked", "queen_year": "2027"},
+    "kit": {"item": "super", "count": "7"},
+}
+
+
+def enter(client: TestClient, kind: str, fields: dict[str, str]) -> tuple[int, str]:
+    told = {"id": str(uuid4()), "on": "2027-04-24", **fields}
+    answer = client.post(f"/enter/{kind}", data=told, headers=PAGE)
+    return answer.status_code, answer.text
+
+
+def test_there_is_a_case_for_every_form() -> None:
+    assert FILLED.keys() == FORMS.keys()
+
+
+@pytest.mark.parametrize("kind", FORMS)
+def test_a_form_becomes_an_entry(client: TestClient, desk: Desk, kind: Form) -> None:
+    assert client.get(f"/enter/{kind}").status_code == 200
+    before = desk.book.now().last
+    assert enter(client, kind, FILLED[kind])[0] == 303
+    assert desk.book.now().last == before + 1
+
+
+@pytest.mark.parametrize("kind", FORMS)
+def test_an_empty_form_says_what_is_missing_beside_its_field(
+    client: TestClient, desk: Desk, kind: Form
+) -> None:
+    before = desk.book.now().last
+    status, text = enter(client, kind, {})
+    assert status == 422
+    assert "is missing." in text
+    assert desk.book.now().last == before
+
+
+def test_a_name_that_is_taken_is_refused(client: TestClient) -> None:
+    fields = {"colony": "Bramble", "yard": "Alder Bank", "hive": "national timber"}
+    status, text = enter(client, "colony", fields)
+    assert status == 422
+    assert "There is a colony “Bramble” already" in text
+
+
+def test_the_first_yard_and_colony_of_an_empty_book(client: TestClient, desk: Desk) -> None:
+    assert enter(client, "yard", FILLED["yard"])[0] == 303
+    assert "Home" in client.get("/yards").text
+    assert desk.book.now().yards["Home"].latitude == 51.9

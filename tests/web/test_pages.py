@@ -1,0 +1,93 @@
+import re
+
+import pytest
+from fastapi.testclient import TestClient
+from tests.web.desks import PAGE, ROUND
+
+from combwright.services.demo import CASTS, ON
+from combwright.web.desk import Desk
+from combwright.web.showing import slug
+
+PAGES = (
+    *(ROUND, f"{ROUND}/note/Bramble", f"/bench/{ON}", "/yards", "/colony/Bramble", "/kit"),
+    *("/colony/Bramble/why", "/colony/Bramble/what-if?feed_g=1000", "/settings", "/more"),
+    *("/evidence", "/evidence/syrup", "/numbers", "/why", "/glossary", "/syrup", "/waiting"),
+    *("/without-signal", "/login", "/enter/yard", "/enter/colony", "/enter/split", "/enter/kit"),
+)
+
+
+@pytest.fixture(autouse=True)
+def worked_out(desk: Desk) -> None:
+    desk.rounds.sheet(ON, 7)
+
+
+@pytest.mark.parametrize("path", PAGES)
+def test_a_page_is_shown_under_the_strict_policy(client: TestClient, path: str) -> None:
+    answer = client.get(path, headers=PAGE)
+    assert answer.status_code == 200
+    assert "default-src 'none'" in answer.headers["Content-Security-Policy"]
+    assert not re.search(r"<style|\sstyle=|<script>|\son[a-z]+=", answer.text)
+
+
+def test_the_round_names_every_colony_in_working_order(client: TestClient, desk: Desk) -> None:
+    text = client.get(ROUND).text
+    sheet = desk.rounds.sheet(ON, 7)
+    places = [
+        text.index(f'<article class="sheet" id="{slug(each.colony)}') for each in sheet.colonies
+    ]
+    assert len(places) == len(CASTS)
+    assert places == sorted(places)
+
+
+def test_the_first_page_leads_to_the_next_round(client: TestClient) -> None:
+    assert client.get("/").headers["Location"] == ROUND
+
+
+def test_a_round_that_is_worked_out_says_how_far_it_is(client: TestClient) -> None:
+    answer = client.get(f"{ROUND}?days=11")
+    assert answer.status_code == 202
+    assert answer.headers["Refresh"] == "1"
+    assert "Working out" in answer.text
+
+
+def test_a_day_before_the_first_note_is_explained(client: TestClient) -> None:
+    assert "after the first note" in client.get("/round/2020-01-01").text
+
+
+def test_one_yard_is_planned_with_its_own_bench_list(client: TestClient, desk: Desk) -> None:
+    whole = desk.rounds.sheet(ON, 7)
+    text = client.get(f"{ROUND}?yard=Alder+Bank").text
+    assert text.count("<article") == sum(each.yard == "Alder Bank" for each in whole.colonies)
+    assert f"of {whole.bench.syrup_l} L" not in text
+
+
+def test_an_unknown_colony_is_answered_with_what_to_do(client: TestClient) -> None:
+    answer = client.get("/colony/Nobody", headers=PAGE)
+    assert answer.status_code == 404
+    assert "no colony “Nobody”" in answer.text
+
+
+def test_every_drawing_says_in_words_what_it_shows(client: TestClient) -> None:
+    drawings = re.findall(r"<svg[^>]*>.*?</svg>", client.get(ROUND).text, re.DOTALL)
+    assert len(drawings) == 2 * len(CASTS)  # wide and narrow, of which one is shown
+    assert all("<desc>expected: Brood box with" in drawing for drawing in drawings)
+
+
+def test_the_syrup_calculator_stands_a_wrong_number_beside_its_field(client: TestClient) -> None:
+    answer = client.get("/syrup?ratio=two&amount=10", headers=PAGE)
+    assert answer.status_code == 422
+    assert re.search(r'id="fault-ratio">[^<]*“two” is not a number', answer.text)
+
+
+def test_what_if_compares_three_ways(client: TestClient) -> None:
+    text = client.get("/colony/Bramble/what-if?feed_g=1000").text
+    assert all(way in text for way in ("the plan", "your idea", "nothing done"))
+
+
+def test_a_large_book_is_shown_yard_by_yard(
+    client: TestClient, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("combwright.web.pages.sheet.WHOLE", 10)
+    overview = client.get(ROUND).text
+    assert "<article" not in overview
+    assert overview.count("<li data-colony") == len(CASTS)
