@@ -167,10 +167,9 @@ def _band(band: Band, digits: int, unit: str) -> list[str]:
 
 
 def _branch(branch: Branch) -> dict[str, Any]:
-    portion = [", ".join(filter(None, portion_words(branch.portion)))] if branch.portion else []
     return {
         "found": printable(branch.found),
-        "do": [printable(step) for step in branch.do] + portion,
+        "do": [printable(step) for step in branch.do],
         "because": printable(branch.because),
     }
 
