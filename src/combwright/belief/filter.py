@@ -15,13 +15,14 @@ from numpy.typing import NDArray
 from combwright.belief.causes import CAUSES, ELSE_CHANCE, Since, chances_of
 from combwright.belief.shared import renew
 from combwright.belief.spreading import SHRINK, spread_out
-from combwright.belief.weights import pick
+from combwright.belief.weights import Weights, gentle_share, pick
 from combwright.simulation import observe
 from combwright.simulation.luck import stream
 
 Floats = NDArray[np.float64]
 LogLikelihood = Callable[[Any, Any, NDArray[np.bool_]], Floats]
 
+GENTLE: Final = 0.5  # a note is taken in by parts that leave so many effective members; judgement
 LEAST_LOG: Final = -1e6  # so that a note which nothing explains leaves a finite evidence
 
 
@@ -49,6 +50,16 @@ class Belief:
         """How many simulated colonies stand for the real one."""
         return len(self.colonies)
 
+    def every(self, step: int) -> "Belief":
+        """Thin the members; neighbours among them have ancestors that are alike."""
+        lanes = np.arange(0, self.members, step)
+        return replace(
+            self,
+            colonies=self.colonies[lanes].copy(),
+            shared=self.shared[lanes].copy(),
+            since=self.since.of(lanes),
+        )
+
 
 @dataclass(frozen=True)
 class Offered:
@@ -59,6 +70,17 @@ class Offered:
     since: Since
     log_prior: Floats
     fresh: NDArray[np.bool_]
+
+    def of(self, lanes: NDArray[np.intp]) -> "Offered":
+        """Give those of some lanes, evenly weighted."""
+        even = Weights.even(len(lanes)).log
+        return Offered(
+            self.colonies[lanes].copy(),
+            self.shared[lanes].copy(),
+            self.since.of(lanes),
+            even,
+            self.fresh[lanes],
+        )
 
 
 def update(
@@ -92,22 +114,25 @@ def update(
 
     """
     rng = stream(seed, belief.colony, "note", belief.on.toordinal())
-    offered = offer(belief, fresh, rng)
-    likely = log_likelihood(offered.colonies, offered.shared, offered.fresh)
-    picked = pick(offered.log_prior, likely, belief.members, float(rng.random()))
-    colonies = offered.colonies[picked.ancestors].copy()
-    shared = offered.shared[picked.ancestors].copy()
-    chances = chances_of(colonies, offered.since.of(picked.ancestors))
-    spread_out(colonies, shared, SHRINK, rng)
-    renew(shared, versions, rng)
+    now = offer(belief, fresh, rng)
+    evidence, left = 0.0, 1.0
+    while left > 0.0:
+        likely = log_likelihood(now.colonies, now.shared, now.fresh)
+        share = gentle_share(now.log_prior, left * likely, GENTLE * belief.members)
+        picked = pick(now.log_prior, left * share * likely, belief.members, float(rng.random()))
+        evidence += max(picked.log_evidence, LEAST_LOG)
+        now = now.of(picked.ancestors)
+        spread_out(now.colonies, now.shared, SHRINK, rng)
+        left *= 1.0 - share
+    renew(now.shared, versions, rng)
     return replace(
         belief,
-        colonies=colonies,
-        shared=shared,
-        since=Since.now(colonies),
+        colonies=now.colonies,
+        shared=now.shared,
+        since=Since.now(now.colonies),
         last_note=belief.on,
-        log_evidence=belief.log_evidence + max(picked.log_evidence, LEAST_LOG),
-        chances=chances,
+        log_evidence=belief.log_evidence + evidence,
+        chances=chances_of(now.colonies, now.since),
     )
 
 

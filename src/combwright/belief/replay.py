@@ -26,6 +26,7 @@ __all__ = ["Followed", "Kept", "Replay", "Season"]
 
 Floats = NDArray[np.float64]
 Season = Callable[[str, date, date], Floats]  # yard, first day, day after the last -> conditions
+CROWD: Final = 2  # so many times more members weigh the notes than are handed on
 # What is seen comes before what is done on the same day.
 ORDER: Final = {"colony": 0, "visit": 1, "tray count": 2, "wash count": 3}
 
@@ -57,6 +58,7 @@ class Replay:
     ) -> None:
         self.season, self.catalogue = season, catalogue
         self.members, self.seed = members, seed
+        self.crowd = CROWD * members
         self.pooled, self.kept = pooled or {}, kept
         self._root = f"{version} {members} {seed}"
         self._by_colony: dict[str, list[Noted]] = {}
@@ -87,6 +89,11 @@ class Replay:
 
         What was noted on that day itself is not yet taken in.
         """
+        found = self._full(colony, on)
+        return None if found is None else replace(found, belief=found.belief.every(CROWD))
+
+    def _full(self, colony: str, on: date) -> Followed | None:
+        """Follow a colony with all the members that weigh its notes."""
         at = (colony, on)
         if at not in self._followed:
             past = [entry for entry in self._by_colony.get(colony, []) if entry.on < on]
@@ -123,7 +130,7 @@ class Replay:
                 day,
                 catalogue=self.catalogue,
                 seed=self.seed,
-                other=self.follow,
+                other=self._full,
             )
             if self.kept:
                 self.kept.put(colony, keys[number], followed, number=number, of=len(days))
@@ -145,7 +152,7 @@ class Replay:
             first,
             entries,
             self.catalogue,
-            members=self.members,
+            members=self.crowd,
             versions=len(self.season(first.yard, first.on, first.on)),
             seed=self.seed,
             pooled=self.pooled.get(first.yard, NOTHING),
@@ -164,7 +171,7 @@ class Replay:
     def _seen(self, colony: str, on: date) -> Followed | None:
         """Follow a colony to a day, with what was seen on it but before anything was done."""
         today = [entry for entry in self._by_colony.get(colony, []) if entry.on == on]
-        followed = self.follow(colony, on)
+        followed = self._full(colony, on)
         if followed is not None:
             return self._look(followed, today)
         bought = any(isinstance(entry, Colony) for entry in today)
@@ -218,7 +225,7 @@ class Replay:
         return self._keys[at]
 
     def _yard_of(self, colony: str, on: date) -> str:
-        followed = self.follow(colony, on)
+        followed = self._full(colony, on)
         return followed.yard if followed is not None else ""
 
     def _weather(self, yard: str, first: date, until: date) -> bytes:

@@ -123,6 +123,41 @@ def pick(log_prior: Floats, log_likelihood: Floats, count: int, position: float)
     return Picked(ancestors, weights.normal, evidence)
 
 
+def gentle_share(log_prior: Floats, log_likelihood: Floats, least: float) -> float:
+    """Find the largest share of a note that leaves as many effective members as are wanted.
+
+    Parameters
+    ----------
+    log_prior, log_likelihood
+        As for :func:`pick`, [offered].
+    least
+        Effective members wanted.
+
+    Returns
+    -------
+    float
+        Power of the likelihood, 0 to 1; bisected to about a thousandth.
+
+    References
+    ----------
+    .. [1] A. Jasra, D. Stephens, A. Doucet and T. Tsagaris, Scand. J. Stat. 38, 1-22, 2011,
+       doi:10.1111/j.1467-9469.2010.00723.x (adaptive tempering; from memory).
+
+    """
+    prior = Weights(log_prior)
+
+    def effective(share: float) -> float:
+        return prior.times(share * log_likelihood).effective
+
+    if effective(1.0) >= least:
+        return 1.0
+    low, high = 0.0, 1.0
+    for _ in range(10):
+        middle = 0.5 * (low + high)
+        low, high = (middle, high) if effective(middle) >= least else (low, middle)
+    return max(low, 1e-3)
+
+
 def moved_apart(values: Floats, shrink: float, rng: np.random.Generator) -> Floats:
     r"""Move members apart after resampling, so that means and covariances stay what they were.
 
