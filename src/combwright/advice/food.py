@@ -1,13 +1,13 @@
 """Food: the portion of syrup for the days until the next visit."""
 
 from dataclasses import dataclass
-from typing import Any, Final
+from typing import Final
 
 import numpy as np
 
 from combwright.advice.decision import Decision
 from combwright.advice.situation import Situation, band
-from combwright.advice.trial import Change, Tried, try_all
+from combwright.advice.trial import Tried, given, try_all
 from combwright.advice.wording import (
     amount_words,
     chance_words,
@@ -16,12 +16,13 @@ from combwright.advice.wording import (
     grams_words,
 )
 from combwright.simulation import observe
-from combwright.simulation.actions import arrange, feed
 from combwright.terms.parameters import Parameter
 from combwright.terms.set_up import SetUp
 
 NEED_TIMES: Final = (1.0, 1.5, 2.0, 3.0)  # sizes tried, in what it will use beyond its nectar
+AT_ONCE: Final = (0.2, 0.4, 0.6, 0.8, 1.0)  # parts of an autumn feed that may be given at once
 LEAST_NEED: Final = 0.3  # share of its use below which no need is taken, whatever the flow
+WEIGHED_G: Final = 25  # step of a day's portion
 FEEDER_G: Final = 5800  # a 4.5 L contact feeder of 60 % syrup
 RESERVE_KG: Final = Parameter(
     0.5,
@@ -69,18 +70,18 @@ def portion(
     members and luck. One is given where the unfed colony would fall below its reserve or break
     the limits on harm, or where it gains more bees than the sugar costs: the least that keeps the
     limits. With ``fixed`` (grams, sugar fraction, kind) the amount is settled elsewhere, as for
-    winter, and only its effect is worked out.
+    winter; of syrup, as much of it is given at once as is taken down before it turns.
     """
     syrup_suits = _warm_enough(situation)
     fraction = situation.syrup_fraction if syrup_suits else FONDANT_FRACTION
     kind = "syrup" if syrup_suits else "fondant"
     if fixed is not None:
         grams, fraction, kind = fixed
-        sizes = [0, grams] if grams else [0]
+        sizes = _parts(grams) if kind == "syrup" else list(dict.fromkeys((0, grams)))
     else:
         sizes = _sizes(situation, set_up, fraction)
     tried = try_all(situation, [given(situation, set_up, size, fraction) for size in sizes])
-    best = len(sizes) - 1 if fixed is not None else _best(situation, tried)
+    best = _most(situation, tried) if fixed is not None else _best(situation, tried)
     grams = sizes[best]
     inputs = _inputs(situation, tried[0], tried[best], grams)
     because = _because(inputs, grams, situation, set_up, kind)
@@ -110,10 +111,21 @@ def _sizes(situation: Situation, set_up: SetUp, fraction: float) -> list[int]:
     return [0, *dict.fromkeys(min(FEEDER_G, each * situation.days) for each in per_day if each)]
 
 
+def _parts(grams: int) -> list[int]:
+    """Give what may be fed at once of a settled amount: parts that the feeder holds. [g]."""
+    most = min(grams, FEEDER_G)
+    return [0, *dict.fromkeys(round(most * part, -2) for part in AT_ONCE if most * part >= 50.0)]
+
+
+def _most(situation: Situation, tried: list[Tried]) -> int:
+    """Choose the largest part that keeps the limits: what is taken down before it turns."""
+    excess = [situation.limits.excess(each.chances) for each in tried]
+    return max(i for i, each in enumerate(excess) if each <= min(excess[1:] or excess) + SAME_HARM)
+
+
 def _weighable(grams: float) -> int:
     """Round a day's portion to what is weighed out. [g]."""
-    step = 25 if grams < 300.0 else 50
-    return step * round(grams / step)
+    return WEIGHED_G * round(grams / WEIGHED_G)
 
 
 def _best(situation: Situation, tried: list[Tried]) -> int:
@@ -163,16 +175,6 @@ def _jobs(grams: int, kind: str) -> tuple[str, ...]:
     if kind == "fondant":
         return (f"Lay {grams} g of fondant over the cluster.",)
     return (f"Give {amount_words(grams, kind)}, hand-warm, in the evening.",)
-
-
-def given(situation: Situation, set_up: SetUp, grams: int, fraction: float) -> Change:
-    """Give the work of a visit as a change: the stack arranged and the feed given."""
-
-    def change(colonies: Any) -> None:
-        arrange(colonies, situation.standing.hive, set_up)
-        feed(colonies, float(grams), fraction, warmer_k=8.0)
-
-    return change
 
 
 def _warm_enough(situation: Situation) -> bool:

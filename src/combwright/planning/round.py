@@ -12,7 +12,7 @@ from combwright.advice.food import Portion
 from combwright.advice.plan import plan
 from combwright.advice.situation import Situation, band
 from combwright.belief.filter import QUANTITIES
-from combwright.belief.replay import Followed
+from combwright.belief.followed import Followed
 from combwright.planning import sheet
 from combwright.planning.strip import stack_view
 from combwright.simulation.actions import arrange
@@ -43,7 +43,7 @@ def colony_sheet(followed: Followed, situation: Situation, order: int) -> sheet.
         jobs=list(decided.jobs),
         because=list(decided.because),
         branches=shown_branches(decided.branches),
-        questions=list(followed.belief.questions),
+        questions=[*followed.belief.questions, *followed.notices],
         chances={name: round(chance, 3) for name, chance in decided.chances.items()},
         inputs={name: _rounded(value) for name, value in decided.inputs.items()},
         decisions=[_decision(each) for each in decided.decisions if each.jobs or each.because],
