@@ -15,6 +15,7 @@ from combwright.advice.wording import (
     day_words,
     grams_words,
 )
+from combwright.science.syrup_keeping import keeps_for
 from combwright.simulation import observe
 from combwright.terms.parameters import Parameter
 from combwright.terms.set_up import SetUp
@@ -81,7 +82,7 @@ def portion(
     else:
         sizes = _sizes(situation, set_up, fraction)
     tried = try_all(situation, [given(situation, set_up, size, fraction) for size in sizes])
-    best = _most(situation, tried) if fixed is not None else _best(situation, tried)
+    best = _most(situation, tried, fraction) if fixed is not None else _best(situation, tried)
     grams = sizes[best]
     inputs = _inputs(situation, tried[0], tried[best], grams)
     because = _because(inputs, grams, situation, set_up, kind)
@@ -114,12 +115,18 @@ def _sizes(situation: Situation, set_up: SetUp, fraction: float) -> list[int]:
 def _parts(grams: int) -> list[int]:
     """Give what may be fed at once of a settled amount: parts that the feeder holds. [g]."""
     most = min(grams, FEEDER_G)
-    return [0, *dict.fromkeys(round(most * part, -2) for part in AT_ONCE if most * part >= 50.0)]
+    parts = dict.fromkeys(int(round(most * part, -2)) for part in AT_ONCE)
+    return [0, *(grams for grams in parts if grams)]
 
 
-def _most(situation: Situation, tried: list[Tried]) -> int:
-    """Choose the largest part that keeps the limits: what is taken down before it turns."""
-    excess = [situation.limits.excess(each.chances) for each in tried]
+def _most(situation: Situation, tried: list[Tried], fraction: float) -> int:
+    """Choose the largest part that keeps the limits; thick syrup and fondant stand for weeks."""
+    thin = keeps_for(fraction) == "days"
+    counted = [
+        {name: chance for name, chance in each.chances.items() if thin or name != "sour"}
+        for each in tried
+    ]
+    excess = [situation.limits.excess(each) for each in counted]
     return max(i for i, each in enumerate(excess) if each <= min(excess[1:] or excess) + SAME_HARM)
 
 

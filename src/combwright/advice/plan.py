@@ -6,10 +6,10 @@ from combwright.advice import honey, mites, nucs, queen, swarm, visits, winter
 from combwright.advice.branches import Found, branches
 from combwright.advice.decision import Advised, Decision
 from combwright.advice.disease import disease
-from combwright.advice.food import Portion, given, portion
+from combwright.advice.food import Portion, portion
 from combwright.advice.situation import Situation
 from combwright.advice.space import Space, left_alone, space
-from combwright.advice.trial import try_all
+from combwright.advice.trial import given, try_all
 from combwright.kit.geometry import spacing_notice
 
 FONDANT_FRACTION = 0.85

@@ -7,7 +7,7 @@ import numpy as np
 
 from combwright.advice.decision import Decision
 from combwright.advice.situation import Situation, band
-from combwright.advice.trial import Change, Tried, try_all
+from combwright.advice.trial import Change, Tried, given, try_all
 from combwright.advice.wording import chance_words, count_words, day_words
 from combwright.kit.geometry import frames_that_fit
 from combwright.simulation import observe
@@ -18,8 +18,12 @@ from combwright.terms.set_up import SetUp
 FRAME_COST: Final = 0.015  # share of bees and brood to be gained by opening up a frame; judgement
 CROWDED: Final = 0.3  # worth lost of bees that find no comb to cover: idle, and swarming; judgement
 SUPER_FRAMES: Final = 5.0  # frames of bees that a super takes up; judgement
-HONEY_BEES: Final = 150.0  # bees that a kilogram of honey is worth here; judgement
+ABOVE_BEES: Final = 500.0  # bees that a kilogram of honey above is worth: 10 euros; judgement
+BELOW_BEES: Final = 100.0  # and a kilogram below, which saves as much sugar; judgement
+SUPER_COST: Final = 50.0  # bees' worth to be gained by lifting on a super; judgement
 FULL_SHARE: Final = 0.85  # of the frames covered, from which a box counts as full of bees
+SUPER_SEASON: Final = (100, 206)  # days of the year in which a super may go on: later none fills
+LITTLE_KG: Final = 3.0  # honey above below which supers of a hungry colony are as good as empty
 HOT_C: Final = 24.0  # mean high from which the tray is drawn out further
 
 
@@ -35,8 +39,9 @@ class Space:
 def space(situation: Situation) -> Space:
     """Choose frames, boards and supers, then tray and entrance.
 
-    Candidates are tried with a feed that replaces what the colony uses, so that room and warmth
-    are not confused with hunger.
+    Candidates without supers are tried with a feed that replaces what the colony uses, so that room
+    and warmth are not confused with hunger. Under supers nothing can be fed: there hunger counts,
+    and supers that are as good as empty come off before the colony starves under them.
     """
     now = situation.standing.set_up
     candidates = _candidates(situation, now)
@@ -44,13 +49,15 @@ def space(situation: Situation) -> Space:
     excess = [_excess(situation, each) for each in tried]
     frame_cost = FRAME_COST * tried[0].bees
     worth = [
-        _worth(each, candidate, now, frame_cost)
+        _worth(each, candidate) - frame_cost * abs(candidate.frames - now.frames)
         for each, candidate in zip(tried, candidates, strict=True)
     ]
-    best = min(range(len(candidates)), key=lambda i: (round(excess[i], 2), -worth[i]))
-    chosen = candidates[best]
+    starving = tried[0].chances["hunger"] > situation.limits.hunger
+    open_to = [i for i, c in enumerate(candidates) if starving or c.supers >= now.supers]
+    best = min(open_to, key=lambda i: (round(excess[i], 2), -worth[i]))
+    chosen, after = _with_super(situation, candidates[best]) or (candidates[best], tried[best])
     chosen = _ventilated(situation, chosen)
-    inputs = _inputs(situation, tried[0], tried[best], chosen)
+    inputs = _inputs(situation, tried[0], after, chosen)
     return Space(
         chosen,
         Decision(
@@ -60,8 +67,31 @@ def space(situation: Situation) -> Space:
             inputs,
             _runner_up(candidates, worth, excess, best),
         ),
-        tried[best].chances,
+        after.chances,
     )
+
+
+def _with_super(situation: Situation, chosen: SetUp) -> tuple[SetUp, Tried] | None:
+    """Put a super on where it gains more than its trouble, and nothing fed can get into it.
+
+    With and without are both tried unfed, so that syrup is not weighed against honey.
+    """
+    hive = situation.standing.hive
+    first, last = SUPER_SEASON
+    in_season = first <= situation.on.timetuple().tm_yday <= last
+    is_full = chosen.frames >= hive.frames - 1
+    if hive.honey_super is None or chosen.supers >= 4 or not in_season or not is_full:
+        return None
+    more = chosen.model_copy(update={"supers": chosen.supers + 1, "excluder": True})
+    without, tried = try_all(situation, [given(situation, each, 0, 0.6) for each in (chosen, more)])
+    limits = situation.limits
+    within = (
+        tried.chances["hunger"] <= limits.hunger
+        and tried.chances["syrup in honey"] <= limits.syrup_in_honey
+        and tried.chances["chilled"] <= max(limits.chilled, without.chances["chilled"])
+    )
+    gained = _worth(tried, more) - _worth(without, chosen)
+    return (more, tried) if within and gained > SUPER_COST else None
 
 
 def left_alone(situation: Situation) -> Space:
@@ -91,9 +121,10 @@ def _candidates(situation: Situation, now: SetUp) -> list[SetUp]:
     pitch = situation.pitch_mm or hive.pitch_mm
     found = [now]
     covered = float(np.quantile(observe.frames_of_bees(situation.colonies), 0.9))
+    spare = _empty_frames(situation)
     for more in (-2, -1, 1, 2):
         frames = now.frames + more
-        if frames < 2 or (more < 0 and frames < covered + 0.5):
+        if frames < 2 or (more < 0 and (frames < covered + 0.5 or -more > spare)):
             continue
         boards = _boards(hive, frames, pitch)
         boxes = max(1, -(-now.frames // hive.capacity))
@@ -107,12 +138,17 @@ def _candidates(situation: Situation, now: SetUp) -> list[SetUp]:
         boards = _boards(hive, now.frames, pitch)
         if boards is not None and boards > now.dummy_boards:
             found.append(now.model_copy(update={"dummy_boards": boards}))
-    if hive.honey_super is not None and now.supers < 4:
-        on = {"supers": now.supers + 1, "excluder": True}
-        found += [
-            each.model_copy(update=on) for each in list(found) if each.frames >= hive.frames - 1
-        ]
-    return [each.model_copy(update={"foundation": each.foundation}) for each in found]
+    if now.supers and float(np.median(observe.honey_above_kg(situation.colonies))) < LITTLE_KG:
+        found.append(now.model_copy(update={"supers": 0, "excluder": False}))
+    return found
+
+
+def _empty_frames(situation: Situation) -> float:
+    """Count the frames' worth of comb that hold nothing, at the careful end."""
+    colonies = situation.colonies
+    held = observe.brood(colonies) + colonies["ripe"] / colonies["sugar_per_cell"]
+    empty = (colonies["drawn"] + colonies["foundation"] - held) / colonies["cells_per_frame"]
+    return float(np.quantile(empty, 0.2))
 
 
 def _boards(hive: Any, frames: int, pitch: float) -> int | None:
@@ -136,15 +172,17 @@ def _arranged(situation: Situation, set_up: SetUp) -> Change:
 
 
 def _excess(situation: Situation, tried: Tried) -> float:
-    chances = {name: tried.chances[name] for name in ("no room", "chilled")}
+    named = ("no room", "chilled", "hunger", "syrup in honey")
+    chances = {name: tried.chances[name] for name in named}
     return situation.limits.excess(chances)
 
 
-def _worth(tried: Tried, candidate: SetUp, now: SetUp, frame_cost: float) -> float:
-    changed = abs(candidate.frames - now.frames) + 2.0 * abs(candidate.supers - now.supers)
+def _worth(tried: Tried, candidate: SetUp) -> float:
+    """Weigh bees, honey, the chance of a swarm and the bees that stand about, in bees."""
     swarm = 4000.0 * tried.chances["swarm"]
     idle = CROWDED * _beyond_frames(tried.colonies, candidate)
-    return tried.bees + HONEY_BEES * tried.honey_kg - frame_cost * changed - swarm - idle
+    below = float(np.mean(observe.stores_below_kg(tried.colonies)))
+    return tried.bees + ABOVE_BEES * tried.honey_kg + BELOW_BEES * below - swarm - idle
 
 
 def _beyond_frames(colonies: Any, set_up: SetUp) -> float:
@@ -187,6 +225,7 @@ def _inputs(situation: Situation, now: Tried, chosen: Tried, set_up: SetUp) -> d
         "chilled": chosen.chances["chilled"],
         "swarm_as_it_is": now.chances["swarm"],
         "swarm": chosen.chances["swarm"],
+        "hunger_as_it_is": now.chances["hunger"],
         "bees_gained": chosen.bees - now.bees,
         "loss_w_per_k_as_it_is": watt_before,
         "loss_w_per_k": watt_after,
@@ -208,6 +247,8 @@ def _jobs(situation: Situation, now: SetUp, chosen: SetUp) -> tuple[str, ...]:
         jobs.append(f"{verb} {abs(boards)} dummy board{_s(abs(boards))}.")
     if chosen.supers > now.supers:
         jobs.append("Put on a super over the excluder.")
+    if chosen.supers < now.supers:
+        jobs.append("Take off what is above the excluder: it must be fed, and not into honey.")
     if chosen.tray_open_mm != now.tray_open_mm and situation.standing.hive.floor == "mesh":
         out = chosen.tray_open_mm >= 400
         jobs.append("Take the tray out." if out else f"Open the tray by {chosen.tray_open_mm} mm.")
@@ -259,6 +300,11 @@ def _because(
             f"The box fills: chance of a swarm before then "
             f"{chance_words(inputs['swarm_as_it_is'])} as it is, "
             f"{chance_words(inputs['swarm'])} with a super."
+        )
+    if chosen.supers < now.supers:
+        lines.append(
+            f"Under supers it cannot be fed, and its chance of hunger is "
+            f"{chance_words(inputs['hunger_as_it_is'])}."
         )
     lines += _air_words(now, chosen, inputs)
     return tuple(lines)

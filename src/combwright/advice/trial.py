@@ -9,7 +9,9 @@ from numpy.typing import NDArray
 
 from combwright.advice.situation import Situation
 from combwright.simulation import observe
+from combwright.simulation.actions import arrange, feed
 from combwright.simulation.run import run
+from combwright.terms.set_up import SetUp
 
 Floats = NDArray[np.float64]
 Change = Callable[[Any], None]
@@ -63,6 +65,16 @@ def try_all(situation: Situation, changes: Sequence[Change]) -> list[Tried]:
         _judge(lanes[start : start + members], before[start : start + members])
         for start in range(0, len(lanes), members)
     ]
+
+
+def given(situation: Situation, set_up: SetUp, grams: int, fraction: float) -> Change:
+    """Give the work of a visit as a change: the stack arranged and the feed given."""
+
+    def change(colonies: Any) -> None:
+        arrange(colonies, situation.standing.hive, set_up)
+        feed(colonies, float(grams), fraction, warmer_k=8.0)
+
+    return change
 
 
 def _count_afresh(colonies: Any) -> None:

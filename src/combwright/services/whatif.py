@@ -5,10 +5,9 @@ from datetime import date
 from pathlib import Path
 from typing import Any
 
-from combwright.advice.food import given
 from combwright.advice.plan import plan
 from combwright.advice.situation import Situation, band
-from combwright.advice.trial import Tried, try_all
+from combwright.advice.trial import Tried, given, try_all
 from combwright.services.gathering import Asked, gather
 from combwright.simulation import observe
 from combwright.simulation.actions import refuse_impossible

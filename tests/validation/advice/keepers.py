@@ -1,0 +1,235 @@
+"""Keepers without Combwright: the careful one, the beginner, and the one who does nothing.
+
+The careful keeper follows the rules of thumb of the trade as associations teach them (collected
+in the facts that the product was built from: spring build-up, supers, feeding, swarm control,
+nuclei, mites, winter), applied to the same noisy notes that Combwright's keeper has.
+"""
+
+from dataclasses import dataclass
+from datetime import date
+from typing import Protocol
+
+from tests.validation.advice.truth import TrueColony
+
+from combwright.terms.entries import Visit
+from combwright.terms.set_up import SetUp
+
+LITRE_THIN_G = 1230.0  # a litre of 1:1 syrup, 50 % sugar
+THICK = 0.61  # 1 kg to 0.63 L
+FEEDER_G = 5800.0  # a 4.5 L contact feeder of thick syrup
+ROTATION = ("thymol", "amitraz", "formic acid")
+
+
+class Keeper(Protocol):
+    """Decides at each visit, and when the next one is."""
+
+    def visit(self, colony: TrueColony) -> int:
+        """Do the work of a visit; give the days until the next one."""
+
+
+def fits(hive_frames: int, frames: int) -> int:
+    """Give the dummy boards that stand beside so many frames in a National box."""
+    if frames <= hive_frames - 2:
+        return 2
+    return 1 if frames <= hive_frames else 0
+
+
+@dataclass
+class Idle:
+    """Does nothing at all."""
+
+    def visit(self, colony: TrueColony) -> int:
+        """Stay at home."""
+        del colony
+        return 400
+
+
+@dataclass
+class Beginner:
+    """Fills feeders, gives the full box at once, treats when mites are seen."""
+
+    def visit(self, colony: TrueColony) -> int:
+        """Come every two weeks from March to October, and not in winter."""
+        month = colony.on.month
+        if month in {11, 12, 1, 2}:
+            return 28
+        colony.tally.visits[colony.year] += 1.0
+        seen = colony.look(opened=True)
+        self._room(colony, seen)
+        if month == 8 and colony.on.day >= 10 and colony.set_up.supers:
+            colony.take_supers(colony.set_up.supers)
+        spring, autumn = month in {3, 4, 5}, month == 9
+        if (spring or autumn) and not colony.has_feeder and colony.set_up.supers == 0:
+            colony.feed(4.5 * LITRE_THIN_G, 0.5)
+        if colony.mites_are_seen() and colony.set_up.supers == 0:
+            colony.treat("thymol" if month in {6, 7, 8} else "amitraz")
+        return 14
+
+    def _room(self, colony: TrueColony, seen: Visit) -> None:
+        now = colony.set_up
+        full = now.model_copy(update={"frames": colony.hive.frames, "dummy_boards": 0})
+        crowded = (seen.frames_of_bees or 0.0) >= 9.0 and colony.on.month in {5, 6, 7}
+        if crowded and now.supers < 2 and (now.supers == 0 or colony.super_share() > 0.8):
+            full = full.model_copy(update={"supers": now.supers + 1, "excluder": True})
+        if full != now:
+            colony.arrange(full)
+
+
+@dataclass
+class Careful:
+    """Follows the rules of thumb of the trade with care."""
+
+    queen_since: date
+    last_nuc: date | None = None
+    waits_until: date | None = None
+    without_eggs: int = 0
+    treated_in: int = 0
+    cleaned_in: date | None = None
+
+    def visit(self, colony: TrueColony) -> int:
+        """Go through the questions of an inspection in their order."""
+        on = colony.on
+        colony.tally.visits[colony.year] += 1.0
+        opened = 3 <= on.month <= 9
+        seen = colony.look(opened=opened)
+        if not opened:
+            self._winter(colony, seen)
+            return 28 if on.month != 2 else 21
+        self._queen(colony, seen)
+        self._honey(colony)
+        self._room(colony, seen)
+        self._nuc(colony, seen)
+        self._mites(colony)
+        if not self._unite(colony, seen):
+            self._food(colony, seen)
+        return {3: 14, 8: 14, 9: 21}.get(on.month, 7)
+
+    def _queen(self, colony: TrueColony, seen: Visit) -> None:
+        """Check for cells every week; nucleus method; requeen every second year."""
+        on = colony.on
+        if self.waits_until is not None and on < self.waits_until:
+            return
+        if seen.eggs:
+            self.without_eggs = 0
+            if seen.queen_cells in {"charged", "sealed"} and 4 <= on.month <= 8:
+                colony.nucleus_method()
+                self._wait(on, 28)
+            elif on.month in {7, 8} and (on - self.queen_since).days > 700:
+                colony.requeen()
+                self.queen_since = on
+            return
+        if seen.queen_cells in {"charged", "sealed"}:
+            colony.leave_one_cell()
+            self._wait(on, 24)
+            return
+        self.without_eggs += 1
+        if self.without_eggs >= 2 and colony.give_queen():
+            self.queen_since, self.without_eggs = on, 0
+
+    def _wait(self, on: date, days: int) -> None:
+        self.waits_until = date.fromordinal(on.toordinal() + days)
+        self.queen_since, self.without_eggs = self.waits_until, 0
+
+    def _honey(self, colony: TrueColony) -> None:
+        """Take supers three quarters sealed but one in the season, and all in early August."""
+        on, supers = colony.on, colony.set_up.supers
+        if (on.month, on.day) >= (8, 5):
+            colony.take_supers(supers)
+        elif on.month in {6, 7} and supers >= 2 and colony.super_share() >= 0.75:
+            colony.take_supers(supers - 1)
+
+    def _room(self, colony: TrueColony, seen: Visit) -> None:
+        """Add a frame when the outer face is covered; super at 5-6 of brood; next at half full."""
+        on, now = colony.on, colony.set_up
+        bees, brood = seen.frames_of_bees or 0.0, seen.frames_of_brood or 0.0
+        most = colony.hive.frames
+        frames, supers = now.frames, now.supers
+        if bees >= frames - 0.5 and frames < most and on.month <= 8:
+            pace = 2 if bees >= frames + 0.5 and (on.month, on.day) >= (4, 15) else 1
+            frames = min(most, frames + pace)
+        if bees >= 9.5 and on.month in {4, 5, 6, 7}:
+            frames = most
+        season = (4, 10) <= (on.month, on.day) <= (7, 25)
+        if season and supers == 0 and frames >= most - 1 and (brood >= 5.5 or bees >= most - 0.5):
+            supers = 1
+        elif season and 0 < supers < 4 and colony.super_share() >= 0.5:
+            supers += 1
+        if on.month in {3, 9} and bees <= frames - 3.0 and frames > 5:
+            frames -= 1
+        self._set(colony, now, frames, supers)
+
+    def _set(self, colony: TrueColony, now: SetUp, frames: int, supers: int) -> None:
+        update = {
+            "frames": frames,
+            "dummy_boards": fits(colony.hive.frames, frames),
+            "supers": supers,
+            "excluder": supers > 0,
+            "entrance_mm": 60 if colony.on.month in {3, 8, 9} else 120,
+            "tray_open_mm": 100,
+        }
+        wanted = now.model_copy(update=update)
+        if wanted != now:
+            colony.arrange(wanted)
+
+    def _nuc(self, colony: TrueColony, seen: Visit) -> None:
+        """Take one nuc from a donor with seven frames of brood, three weeks apart."""
+        on = colony.on
+        rested = self.last_nuc is None or (on - self.last_nuc).days >= 21
+        strong = (seen.frames_of_brood or 0.0) >= 7.0 and (seen.frames_of_bees or 0.0) >= 10.0
+        in_season = (5, 1) <= (on.month, on.day) <= (7, 15)
+        if in_season and rested and strong and seen.eggs and (seen.stores_kg or 0.0) >= 8.0:
+            colony.take_nuc(2.0, 2.0, 1.0, "cell")
+            self.last_nuc = on
+
+    def _mites(self, colony: TrueColony) -> None:
+        """Treat in mid-August, substances in turn."""
+        on = colony.on
+        due = (8, 10) <= (on.month, on.day) <= (9, 15) and self.treated_in != on.year
+        if due and colony.set_up.supers == 0:
+            colony.treat(ROTATION[on.year % len(ROTATION)])
+            self.treated_in = on.year
+
+    def _unite(self, colony: TrueColony, seen: Visit) -> bool:
+        """Unite what is weak in September: it is no colony of its own any more."""
+        weak = (seen.frames_of_bees or 0.0) < 4.0
+        if colony.on.month == 9 and weak:
+            colony.is_gone = True
+        return colony.is_gone
+
+    def _food(self, colony: TrueColony, seen: Visit) -> None:
+        on, stores = colony.on, seen.stores_kg or 0.0
+        bees = seen.frames_of_bees or 0.0
+        if on.month in {8, 9} and colony.set_up.supers == 0:
+            left = (seen.syrup_left_g or 0.0) / 1000.0
+            short = 20.0 - stores - left
+            if short > 0.7:
+                colony.feed(min(1250.0 * short, 2.0 * FEEDER_G), THICK)
+            return
+        if colony.set_up.supers > 0:
+            if stores < 3.0:  # hungry under empty supers: they come off and it is fed
+                colony.take_supers(colony.set_up.supers)
+                colony.feed(2.5 * LITRE_THIN_G, 0.5)
+            return
+        if stores < 3.0:
+            litres = 5.0 if bees >= 7.0 else 2.5
+            cold = on.month == 3
+            colony.feed(2500.0 if cold else litres * LITRE_THIN_G, 0.85 if cold else 0.5)
+        elif stores < 9.0 and (seen.syrup_left_g or 0.0) < 100.0 and on.month >= 3:
+            cold = on.month == 3 and on.day < 20
+            if not cold:
+                colony.feed((1.0 if bees >= 6.0 else 0.5) * LITRE_THIN_G, 0.5)
+        elif stores < 9.0:
+            colony.feed(0.25 * LITRE_THIN_G, 0.5)
+
+    def _winter(self, colony: TrueColony, seen: Visit) -> None:
+        """Heft; fondant when light; the mites of midwinter."""
+        on = colony.on
+        if (seen.stores_kg or 0.0) < 5.0 and not colony.has_feeder:
+            colony.feed(2500.0, 0.85)
+        midwinter = (on.month == 12 and on.day >= 5) or (on.month == 1 and on.day <= 8)
+        clean = self.cleaned_in is not None and (on - self.cleaned_in).days < 60
+        if midwinter and not clean:
+            colony.treat("oxalic acid")
+            self.cleaned_in = on
+        if on.month == 11 and colony.set_up.tray_open_mm != 460:
+            colony.arrange(colony.set_up.model_copy(update={"tray_open_mm": 460}))

@@ -1,0 +1,277 @@
+"""One true colony under one keeper: its days, what can be seen of it, what can be done to it.
+
+Every keeper of a study has the same hands: the same noisy eye, the same nucleus method, the same
+queens for sale. Only what is decided differs. Weather, luck and the errors of the eye belong to
+the colony and the day, not to the keeper.
+"""
+
+from dataclasses import dataclass, field
+from datetime import date
+from uuid import UUID
+
+import numpy as np
+from numpy.typing import NDArray
+
+from combwright.belief.observation import CELLS_SEEN, CLUMPED, EYE, SEEN_BY_TRAY
+from combwright.kit.items import Hive
+from combwright.science.syrup_keeping import keeps_for
+from combwright.simulation import observe
+from combwright.simulation.actions import arrange, change_queen, feed, harvest, treat
+from combwright.simulation.columns import CELL, LAYING, QUEENLESS
+from combwright.simulation.dividing import GoesWith, split
+from combwright.simulation.luck import stream
+from combwright.simulation.run import run
+from combwright.terms.entries import Visit
+from combwright.terms.set_up import SetUp
+
+Floats = NDArray[np.float64]
+QUEENS_SOLD = (5, 6, 7, 8, 9)  # months in which a mated queen can be bought
+ALIVE_FRAMES = 1.0  # frames of bees from which a colony in spring counts as alive
+TAKEN = 0.93  # share of honey that comes out of the comb
+NUC_HIVE_FRAMES = 2.0
+HUNGRY, ROOM, CHILLED, SOUR, SYRUP = range(5)
+HARMS = ("hunger", "no room", "chilled", "sour", "syrup in honey")
+
+
+@dataclass
+class Tally:
+    """What is counted of one colony, year by year, [year]."""
+
+    years: int
+    survived: Floats = field(init=False)
+    frames: Floats = field(init=False)
+    honey: Floats = field(init=False)
+    swarms: Floats = field(init=False)
+    nucs: Floats = field(init=False)
+    sugar: Floats = field(init=False)
+    visits: Floats = field(init=False)
+    mites: Floats = field(init=False)
+    queens: Floats = field(init=False)
+    treatments: Floats = field(init=False)
+
+    def __post_init__(self) -> None:
+        for name in COUNTED:
+            setattr(self, name, np.zeros(self.years))
+
+
+COUNTED = (
+    *("survived", "frames", "honey", "swarms", "nucs", "sugar", "visits", "mites"),
+    *("queens", "treatments"),
+)
+
+
+@dataclass
+class TrueColony:
+    """A colony as it is, and how its stack stands."""
+
+    name: str
+    hive: Hive
+    record: NDArray[np.void]
+    set_up: SetUp
+    on: date
+    first: date
+    weather: Floats
+    luck: Floats
+    tally: Tally
+    harms: list[list[bool]] = field(default_factory=list)
+    brood_before: float = 500.0
+    is_gone: bool = False
+    swarms_since: float = 0.0
+    fed_thin: bool = False
+
+    @property
+    def year(self) -> int:
+        """Year of the study, from April to March."""
+        return min(self.tally.years - 1, max(0, int((self.on - self.first).days / 365.25)))
+
+    def live_until(self, day: date) -> None:
+        """Let the days pass until the morning of a day."""
+        start, stop = (self.on - self.first).days, (day - self.first).days
+        if stop > start and not self.is_gone:
+            before = float(self.record["swarmed"][0])
+            run(self.record, self.weather[:, start:stop], self.luck[:, start:stop])
+            swarms = float(self.record["swarmed"][0]) - before
+            self.tally.swarms[self.year] += swarms
+            self.swarms_since += swarms
+        self.on = day
+
+    @property
+    def is_alive(self) -> bool:
+        """Tell whether a keeper in spring would call it alive."""
+        bees = float(observe.frames_of_bees(self.record)[0])
+        return not self.is_gone and bees >= ALIVE_FRAMES and self._queen == LAYING
+
+    @property
+    def _queen(self) -> float:
+        return float(self.record["queen"][0])
+
+    # --- seeing -------------------------------------------------------------------------------
+
+    def look(self, *, opened: bool) -> Visit:
+        """Note what a keeper sees: with the errors of the observation model, in halves."""
+        rng = stream(7, self.name, "eye", self.on.toordinal())
+        seen = {name: float(EYE[name].draw(self._true(name), rng)[0]) for name in self._TRUE}
+        chance_of_eggs = 0.02 + 0.90 * min(1.0, float(self.record["eggs"].sum()) / 300.0)
+        eggs, cells = bool(rng.random() < chance_of_eggs), self._cells(rng)
+        visit = Visit(id=_key(rng), on=self.on, colony=self.name)
+        if not opened:
+            return visit.model_copy(update={"stores_kg": round(seen["stores_kg"], 1)})
+        halves = {name: round(2.0 * seen[name]) / 2.0 for name in self._TRUE[:2]}
+        return visit.model_copy(
+            update={
+                **halves,
+                "stores_kg": round(2.0 * seen["stores_kg"]) / 2.0,
+                "syrup_left_g": round(seen["syrup_left_g"], -2) if self.has_feeder else None,
+                "eggs": eggs,
+                "queen_cells": cells,
+            }
+        )
+
+    _TRUE = ("frames_of_bees", "frames_of_brood", "stores_kg", "syrup_left_g")
+
+    def _true(self, name: str) -> Floats:
+        if name == "syrup_left_g":
+            return np.asarray(self.record["feeder"] + self.record["feeder_water"])
+        return np.asarray(getattr(observe, name)(self.record))
+
+    @property
+    def has_feeder(self) -> bool:
+        """Tell whether there is feed on it."""
+        return float(self.record["feeder"][0]) > 0.0
+
+    def _cells(self, rng: np.random.Generator) -> str:
+        """Draw what is noted of queen cells, with the chances of the observation model."""
+        clock = float(self.record["queen_clock" if self._queen == CELL else "swarm_clock"][0])
+        busy = self._queen == CELL or clock > 0.0
+        stage = "quiet" if not busy or (self._queen != CELL and clock == 0.0) else "begun"
+        if stage == "begun" and clock >= 4.0:
+            stage = "sealed" if clock >= 8.0 else "charged"
+        chances = CELLS_SEEN[stage]
+        return str(rng.choice(list(chances), p=np.array(list(chances.values()))))
+
+    def count_fall(self, days: float) -> int:
+        """Count mites on the tray over some days."""
+        rng = stream(7, self.name, "tray", self.on.toordinal())
+        mean = max(1e-3, SEEN_BY_TRAY.value * days * float(self.record["fallen"][0]))
+        size = CLUMPED.value
+        return int(rng.negative_binomial(size, size / (size + mean)))
+
+    def super_share(self) -> float:
+        """Judge by eye how full of honey the supers are, 0 to 1."""
+        if self.set_up.supers == 0:
+            return 0.0
+        rng = stream(7, self.name, "supers", self.on.toordinal())
+        full = float(self.record["super_drawn"][0] * self.record["sugar_per_cell"][0])
+        true = float(self.record["super_ripe"][0]) / max(full, 1.0)
+        return float(np.clip(true * np.exp(0.15 * rng.standard_normal()), 0.0, 1.0))
+
+    def mites_are_seen(self) -> bool:
+        """Tell whether mites on bees catch the eye: about one bee in thirty carries one."""
+        return float(observe.mites_per_bee(self.record)[0]) > 0.03
+
+    # --- doing --------------------------------------------------------------------------------
+
+    def arrange(self, set_up: SetUp) -> None:
+        """Set the stack up; honey in supers that stay is not lost with those that go."""
+        kept = float(self.record["super_ripe"][0])
+        arrange(self.record, self.hive, set_up)
+        most = float(self.record["super_drawn"][0] * self.record["sugar_per_cell"][0])
+        self.record["super_ripe"] = min(kept, most)
+        self.set_up = set_up
+
+    def feed(self, grams: float, sugar_fraction: float) -> None:
+        """Give syrup or fondant."""
+        if grams > 0.0:
+            feed(self.record, grams, sugar_fraction, warmer_k=8.0)
+            self.fed_thin = keeps_for(sugar_fraction) == "days"
+            self.tally.sugar[self.year] += grams * sugar_fraction / 1000.0
+
+    def treat(self, substance: str) -> None:
+        """Begin a mite treatment."""
+        treat(self.record, substance)
+        self.tally.treatments[self.year] += 1.0
+
+    def take_supers(self, off: int) -> float:
+        """Take supers off, the fullest combs in them; gives the honey. [kg]."""
+        off = min(off, self.set_up.supers)
+        if off == 0:
+            return 0.0
+        full_kg = self.hive.honey_super.honey_full_kg if self.hive.honey_super else 0.0
+        touched = float(self.record["super_syrup"][0]) > 20.0
+        taken = float(harvest(self.record, off * full_kg)[0])
+        left = self.set_up.supers - off
+        self.arrange(self.set_up.model_copy(update={"supers": left, "excluder": left > 0}))
+        self.tally.honey[self.year] += TAKEN * taken
+        if self.harms:
+            self.harms[-1][SYRUP] |= touched and taken > 0.5
+        return TAKEN * taken
+
+    def give_queen(self) -> bool:
+        """Give a bought queen, if one is for sale; bees with a queen or virgin kill her."""
+        if self.on.month not in QUEENS_SOLD:
+            return False
+        self.tally.queens[self.year] += 1.0
+        if self._queen in {QUEENLESS, CELL}:
+            change_queen(self.record, "introduced", age_days=20.0)
+        return True
+
+    def requeen(self) -> bool:
+        """Replace the laying queen by a bought one."""
+        if self.on.month not in QUEENS_SOLD:
+            return False
+        self.tally.queens[self.year] += 1.0
+        change_queen(self.record, "introduced", age_days=20.0)
+        return True
+
+    def take_nuc(self, brood: float, bees: float, stores: float, goes_with: GoesWith) -> None:
+        """Take bees and brood for a nuc; the nuc leaves the study."""
+        had = float(observe.frames_of_brood(self.record)[0])
+        split(
+            self.record,
+            self.hive,
+            self.set_up,
+            frames_of_bees=bees,
+            frames_of_brood=brood,
+            frames_of_stores=stores,
+            goes_with=goes_with,
+        )
+        given = had - float(observe.frames_of_brood(self.record)[0])
+        self.tally.nucs[self.year] += given / NUC_HIVE_FRAMES if goes_with != "queen" else 1.0
+
+    def nucleus_method(self) -> None:
+        """Take the queen with a frame of brood and two of bees into a nuc; leave one open cell."""
+        clock = float(self.record["swarm_clock"][0])
+        if self._queen != LAYING:
+            return
+        self.take_nuc(1.0, 3.0, 1.0, "queen")
+        change_queen(self.record, "cell")
+        self.record["queen_clock"] = clock if clock > 0.0 else 5.0
+        self.record["swarmed"] = 0.0  # one cell is left: no cast
+
+    def leave_one_cell(self) -> None:
+        """Reduce the cells of a colony that has swarmed to one, so that no cast follows."""
+        self.record["swarmed"] = 0.0
+
+    # --- counting -----------------------------------------------------------------------------
+
+    def begin_interval(self) -> None:
+        """Start to count harm afresh."""
+        for column in ("hungry_days", "short_of_room_days", "short_of_room_most", "chilled"):
+            self.record[column] = 0.0
+        self.record["sour_days"] = self.swarms_since = 0.0
+        self.brood_before = max(500.0, float(observe.brood(self.record)[0]))
+        self.harms.append([False] * len(HARMS))
+
+    def end_interval(self) -> None:
+        """Note which harms came since the last visit, as the advice defines them."""
+        if not self.harms:
+            return
+        one, last = self.record[0], self.harms[-1]
+        last[HUNGRY] = bool(one["hungry_days"] > 0.0)
+        last[ROOM] = bool(one["short_of_room_most"] >= 2.0)
+        last[CHILLED] = bool(one["chilled"] > 0.02 * self.brood_before)
+        last[SOUR] = bool(one["sour_days"] > 0.0) and self.fed_thin
+
+
+def _key(rng: np.random.Generator) -> UUID:
+    return UUID(bytes=rng.bytes(16), version=4)
