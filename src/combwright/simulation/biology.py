@@ -45,10 +45,13 @@ class Biology(NamedTuple):
     basal_cluster: float
     basal_loose: float
     basal_nest: float
+    warm_in_cold: float
     sugar_j_per_g: float
     heat_most: float
     heater_w: float
     edge_frames: float
+    empty_half: float
+    draught: float
     contract: float
     larva_sugar: float
     nurse_sugar: float

@@ -71,7 +71,10 @@ def warmth(s: Any, mean_c: float, night_c: float, bio: Any) -> tuple[float, floa
     rearing = brood / (brood + BROOD_THAT_WARMS_THE_CORE)
     covered = frames_covered(s, night_c, bio)
     loose_cluster = 1.0 + (bio.mantle_loose - 1.0) * spread(mean_c, -5.0, 10.0)
+    empty = max(0.0, s.frames - covered)
+    beside = empty / (empty + bio.empty_half)
     looseness = loose_cluster + (bio.mantle_brood - loose_cluster) * rearing
+    looseness *= 1.0 + bio.draught * rearing * beside
     core_c = bio.cluster_c + (bio.nest_c - bio.cluster_c) * rearing
     loss = conductance(s, covered, looseness, bio)
     heat_w = loss * max(0.0, core_c - mean_c)
@@ -79,21 +82,25 @@ def warmth(s: Any, mean_c: float, night_c: float, bio: Any) -> tuple[float, floa
     extra_w = max(0.0, heat_w - living_w)
     extra_w = min(extra_w, bees * bio.heat_most)
 
-    empty_beside = min(2.0, max(0.0, s.frames - covered))
-    edge = bio.edge_frames * empty_beside * (1.0 - spread(night_c, 3.0, 18.0))
+    edge = bio.edge_frames * 2.0 * beside * (1.0 - spread(night_c, 3.0, 18.0))
     night_w = loss * max(0.0, bio.nest_c - night_c)
     share = min(1.0, (living_w + bees * bio.heat_most) / max(night_w, 1e-9))
     warm = max(0.6 * covered, covered - edge) * share
-    return warm, heat_w, extra_w * 86400.0 / bio.sugar_j_per_g, extra_w / bio.heater_w
+    tied = extra_w / bio.heater_w + edge * s.bees_per_frame
+    return warm, heat_w, extra_w * 86400.0 / bio.sugar_j_per_g, tied
 
 
 @compiled
 def basal(rearing: float, mean_c: float, bio: Any) -> float:
-    """Sugar that a bee uses to live: little in a tight cold cluster, most at brood's warmth."""
+    """Sugar that a bee uses to live: little in a tight cold cluster, most at brood's warmth.
+
+    In cold weather only those on the brood are as warm as it is; the rest sit in a cooler mantle.
+    """
     clustered = bio.basal_cluster + (bio.basal_loose - bio.basal_cluster) * spread(
         mean_c, -5.0, 10.0
     )
-    return clustered + (bio.basal_nest - clustered) * rearing
+    on_brood = rearing * (bio.warm_in_cold + (1.0 - bio.warm_in_cold) * spread(mean_c, -5.0, 18.0))
+    return clustered + (bio.basal_nest - clustered) * on_brood
 
 
 @compiled

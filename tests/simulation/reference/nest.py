@@ -42,7 +42,9 @@ def rest_sugar(rearing: float, mean_c: float, bio: Biology) -> float:
     """Sugar of a bee at rest: tight cluster, loose cluster, brood nest. [g/day]."""
     mild = ramp(mean_c, -5, 10)
     cluster = (1 - mild) * bio.basal_cluster + mild * bio.basal_loose
-    return (1 - rearing) * cluster + rearing * bio.basal_nest
+    cool = 1 - ramp(mean_c, -5, 18)
+    on_brood = rearing * (1 - cool * (1 - bio.warm_in_cold))
+    return (1 - on_brood) * cluster + on_brood * bio.basal_nest
 
 
 def warmth(c: Colony, mean_c: float, night_c: float, bio: Biology) -> dict[str, float]:
@@ -50,6 +52,9 @@ def warmth(c: Colony, mean_c: float, night_c: float, bio: Biology) -> dict[str, 
     covered = covered_frames(c, night_c, bio)
     tight = 1 + (bio.mantle_loose - 1) * ramp(mean_c, -5, 10)
     mantle_factor = (1 - rearing) * tight + rearing * bio.mantle_brood
+    empty = max(0.0, c["frames"] - covered)
+    beside = empty / (empty + bio.empty_half)
+    mantle_factor *= 1 + bio.draught * rearing * beside
     core_c = (1 - rearing) * bio.cluster_c + rearing * bio.nest_c
     mantle = bio.mantle_w_per_k * (n * bio.bee_g + 1) ** 0.521 * mantle_factor
     walls = c["heat_loss"] * (c["loss_base"] + c["loss_per_frame"] * covered)
@@ -58,14 +63,14 @@ def warmth(c: Colony, mean_c: float, night_c: float, bio: Biology) -> dict[str, 
     at_rest_w = n * rest_sugar(rearing, mean_c, bio) * bio.sugar_j_per_g / 86400
     extra_w = min(max(0.0, heat_w - at_rest_w), n * bio.heat_most)
     curtain = bio.edge_frames * (1 - ramp(night_c, 3, 18))
-    open_sides = min(2.0, max(0.0, c["frames"] - covered))
+    open_sides = 2 * beside
     night_w = in_series * max(0.0, bio.nest_c - night_c)
     enough = min(1.0, (at_rest_w + n * bio.heat_most) / max(night_w, 1e-9))
     return {
         "frames": max(0.6 * covered, covered - curtain * open_sides) * enough,
         "heat_w": heat_w,
         "sugar": extra_w * 86400 / bio.sugar_j_per_g,
-        "tied": extra_w / bio.heater_w,
+        "tied": extra_w / bio.heater_w + curtain * open_sides * c["bees_per_frame"],
     }
 
 
