@@ -25,8 +25,8 @@ def look(followed: Followed, entries: Iterable[Noted], *, versions: int, seed: i
     """Take in what was seen on a day: score the forecast, weigh the members, ask the keeper."""
     entries = list(entries)
     seen = [entry for entry in entries if isinstance(entry, Visit | TrayCount | WashCount)]
-    if not seen:
-        return followed
+    if all(isinstance(entry, Visit) and not observation.says(entry) for entry in seen):
+        return followed.remember(entries)
     visits = [entry for entry in seen if isinstance(entry, Visit)]
     frame_kg = followed.standing.hive.frame.stores_full_kg
     scored = score(followed.belief, visits, followed.notes, frame_kg, seed)

@@ -112,6 +112,12 @@ def of_visit(visit: Visit, colonies: Any, shared: Any, *, empty_kg: float) -> Fl
     return total + _queen(visit, colonies)
 
 
+def says(visit: Visit) -> bool:
+    """Tell whether a visit noted anything that bears on the belief."""
+    fields = (*EYE, "eggs", "queen_seen", "queen_cells")
+    return any(getattr(visit, name) is not None for name in fields)
+
+
 def of_anything(visit: Visit) -> float:
     """Log-likelihood of a visit's counts when nothing is known of the colony."""
     return sum(eye.anything for name, eye in EYE.items() if getattr(visit, name) is not None)

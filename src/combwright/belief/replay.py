@@ -76,12 +76,12 @@ class Replay:
         """Names of all colonies that notes speak of, in the order of their first entry."""
         return list(self._by_colony)
 
-    def strangers(self) -> list[str]:
-        """Names in notes of colonies that never came into the book."""
+    def strangers(self, on: date) -> list[str]:
+        """Names in notes before a day of colonies that had not come into the book by then."""
         return [
             name
             for name, entries in self._by_colony.items()
-            if not any(_enters(entry, name) for entry in entries)
+            if entries[0].on < on and self._full(name, on) is None
         ]
 
     def follow(self, colony: str, on: date) -> Followed | None:
