@@ -1,0 +1,68 @@
+"""The demo on the command line: the files it names are there, and the sheet is shown."""
+
+import json
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+from typer.testing import CliRunner
+
+from combwright.cli.main import app
+from combwright.planning.sheet import RoundSheet
+
+run = CliRunner()
+
+
+@pytest.fixture(scope="module")
+def told(tmp_path_factory: pytest.TempPathFactory) -> dict[str, str]:
+    folder = tmp_path_factory.mktemp("demo")
+    answer = run.invoke(app, ["demo", "--dir", str(folder), "--json"])
+    assert answer.exit_code == 0
+    named: dict[str, str] = json.loads(answer.stdout)
+    return named
+
+
+def test_json_names_files_that_are_there(told: dict[str, str]) -> None:
+    assert list(told) == ["book", "notebook", "weather", "pdf", "on"]
+    assert Path(told["book"]).name == "demo.book"
+    for name in ("book", "notebook", "weather", "pdf"):
+        assert Path(told[name]).stat().st_size > 500
+    assert Path(told["pdf"]).read_bytes().startswith(b"%PDF")
+
+
+def test_the_round_of_its_day_can_be_asked_for_again(told: dict[str, str]) -> None:
+    asked = ["round", "--book", told["book"], "--on", told["on"], "--json"]
+    sheet = RoundSheet.model_validate_json(run.invoke(app, asked).stdout)
+    assert len(sheet.colonies) >= 16
+    assert len(sheet.yards) == 3
+
+
+def test_it_shows_the_sheet_and_what_to_try_next(tmp_path: Path) -> None:
+    shown = run.invoke(app, ["demo", "--dir", str(tmp_path)])
+    assert shown.exit_code == 0
+    for part in ("Alder Bank", "Bench", "Load", "Next: combwright book show"):
+        assert part in shown.stdout
+    assert str(tmp_path / "round.pdf") in shown.stdout.replace("\n", "")
+
+
+@pytest.mark.parametrize("name", ["/dev/full", "a file"])
+def test_a_folder_that_cannot_be_is_said(name: str, tmp_path: Path) -> None:
+    file = tmp_path / "a file"
+    file.write_text("mine")
+    program = Path(sys.executable).with_name("combwright")
+    words = [str(program), "demo", "--dir", str(tmp_path / name)]
+    done = subprocess.run(words, capture_output=True, check=False, timeout=60)
+    assert done.returncode == 2
+    assert b"Name a folder that you may write, with --dir." in done.stderr
+    assert b"Traceback" not in done.stderr
+    assert file.read_text() == "mine"
+
+
+def test_it_tells_how_far_it_is(tmp_path: Path) -> None:
+    program = Path(sys.executable).with_name("combwright")
+    words = [str(program), "demo", "--dir", str(tmp_path)]
+    done = subprocess.run(words, capture_output=True, check=False, timeout=60)
+    assert done.returncode == 0
+    assert b"16 colonies noted" in done.stderr
+    assert b"16 colonies planned" in done.stderr

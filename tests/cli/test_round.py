@@ -1,0 +1,156 @@
+"""The round on the command line: JSON, terminal, PDF, and what cannot be done."""
+
+import json
+import os
+import subprocess
+import sys
+from pathlib import Path
+from typing import IO, Any
+
+import pytest
+from tests.commands import COMMANDS
+from typer.testing import CliRunner
+
+from combwright.cli.main import app
+from combwright.services.book import add_notebook
+
+run = CliRunner()
+PROGRAM = Path(sys.executable).with_name("combwright")
+LINES = (
+    "date,yard,colony,hive,queen year,climate,frames of bees,frames of brood,eggs,frames of stores",
+    "2027-04-10,Top,Oak,national timber,2026,Dublin Airport,7,3,yes,2",
+    "2027-04-10,Top,Ash,nuc 6 polystyrene,2026,Dublin Airport,3,1.5,yes,1",
+    "2027-04-10,Low,[b]Elm,national timber,2025,Dublin Airport,9,4,yes,4",
+)
+PLAN = ("round", "--on", "2027-04-17", "--members", "40")
+BANDS = ("frames_of_bees", "frames_of_brood", "stores_kg", "room_cells")
+
+
+@pytest.fixture(scope="module")
+def book(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    folder = tmp_path_factory.mktemp("round")
+    (folder / "notes.csv").write_text("\n".join(LINES) + "\n", "utf-8")
+    add_notebook(folder / "a.book", folder / "notes.csv")
+    return folder / "a.book"
+
+
+@pytest.fixture(scope="module")
+def told(book: Path) -> dict[str, Any]:
+    answer = run.invoke(app, [*PLAN, "--book", str(book), "--json"])
+    assert answer.exit_code == 0
+    sheet: dict[str, Any] = json.loads(answer.stdout)
+    return sheet
+
+
+def combwright(
+    *words: str, env: dict[str, str] | None = None, stdout: int | IO[bytes] = subprocess.PIPE
+) -> "subprocess.CompletedProcess[bytes]":
+    command = [str(PROGRAM), *words]
+    return subprocess.run(
+        command, check=False, timeout=120, env=env, stdout=stdout, stderr=subprocess.PIPE
+    )
+
+
+def test_the_sheet_has_what_issue_two_lists(told: dict[str, Any]) -> None:
+    assert told["on"] == "2027-04-17"
+    assert {"on", "colonies", "bench", "load"} <= set(told)
+    assert [each["colony"] for each in told["colonies"]] == ["Oak", "Ash", "[b]Elm"]
+    for each in told["colonies"]:
+        assert {"colony", "yard", "jobs", "because", "branches"} <= set(each)
+        for name in BANDS:
+            band = each["expected"][name]
+            assert 0 <= band["low"] <= band["mid"] <= band["high"]
+        assert {"syrup_g", "per_day_g", "days", "sugar_fraction"} <= set(each["portion"])
+        wanted = {"frames", "dummy_boards", "supers", "excluder", "entrance_mm", "tray_open_mm"}
+        assert wanted <= set(each["set_up"])
+        assert each["because"]
+        assert each["branches"]
+    assert {"sugar_kg", "water_kg", "syrup_l", "frames_drawn", "boxes"} <= set(told["bench"])
+    assert [stop["yard"] for stop in told["load"]] == ["Top", "Low"]
+
+
+def test_a_colony_without_a_portion_has_zeros(told: dict[str, Any]) -> None:
+    without = [c["portion"] for c in told["colonies"] if c["portion"]["syrup_g"] == 0]
+    assert without
+    for portion in without:
+        assert portion["per_day_g"] == portion["days"] == portion["sugar_fraction"] == 0
+
+
+def test_the_terminal_names_every_colony_literally_and_says_it_once(book: Path) -> None:
+    shown = run.invoke(app, [*PLAN, "--book", str(book)]).stdout
+    for name in ("1. Oak", "2. Ash", "3. [b]Elm"):
+        assert shown.count(name) == 1
+    assert "Saturday 17 April 2027" in shown
+    assert shown.count("Look for queen cells.") == 1
+    for part in ("if you find", "why:", "expect", "Bench", "Load", "Take care"):
+        assert part in shown
+
+
+def test_two_processes_write_the_same_bytes(book: Path, tmp_path: Path) -> None:
+    answers, papers = [], []
+    for number in (1, 2):
+        pdf = tmp_path / f"{number}.pdf"
+        environment = os.environ | {"PYTHONHASHSEED": str(number)}
+        words = [*PLAN, "--book", str(book), "--json", "--pdf", str(pdf)]
+        done = combwright(*words, env=environment)
+        assert done.returncode == 0, done.stderr
+        answers.append(done.stdout)
+        papers.append(pdf.read_bytes())
+    assert answers[0] == answers[1]
+    assert papers[0] == papers[1]
+    assert papers[0].startswith(b"%PDF")
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (["--on", "2027-04-10"], b"10 April 2027 is not after the first note"),
+        (["--on", "3/4/2027"], b"could be 3 April or 4 March 2027"),
+        (["--on", "soon"], "“soon” is not a day".encode()),
+        (["--on", "2027-04-17", "--days", "0"], b"Give 1 to 60 days"),
+        (["--on", "2027-04-17", "--yard", "Nowhere"], b"There are: Low, Top"),
+        (["--on", "2027-04-17", "--pdf", "/dev/full"], b"No space left"),
+        (["--on", "2027-04-17", "--book", "."], b"cannot be opened"),
+        (["--on", "2027-04-17", "--book", "none.book"], b"no book here yet"),
+    ],
+)
+def test_what_is_wrong_is_said_with_code_two(book: Path, words: list[str], said: bytes) -> None:
+    named = words if "--book" in words else [*words, "--book", str(book)]
+    before = book.read_bytes()
+    done = combwright("round", "--members", "20", *named)
+    assert done.returncode == 2
+    assert said in done.stderr
+    assert b"Traceback" not in done.stderr
+    assert book.read_bytes() == before
+
+
+@pytest.mark.parametrize("form", [[], ["--json"]])
+def test_a_full_output_is_said_in_a_sentence(book: Path, form: list[str]) -> None:
+    with Path("/dev/full").open("wb") as full:
+        done = combwright(*PLAN, "--book", str(book), *form, stdout=full)
+    assert done.returncode == 2
+    assert b"cannot be written out: No space left on device." in done.stderr
+    assert b"Traceback" not in done.stderr
+
+
+def test_a_reader_who_leaves_early_is_no_error(book: Path) -> None:
+    words = [str(PROGRAM), *PLAN, "--book", str(book), "--json"]
+    with subprocess.Popen(words, stdout=subprocess.PIPE, stderr=subprocess.PIPE) as done:
+        assert done.stdout is not None
+        assert done.stderr is not None
+        done.stdout.close()
+        assert done.stderr.read() == b""
+
+
+def test_a_folder_that_may_not_be_written_keeps_the_old_sheet(book: Path, tmp_path: Path) -> None:
+    pdf = tmp_path / "no" / "such" / "folder.pdf"
+    done = combwright(*PLAN, "--book", str(book), "--pdf", str(pdf))
+    assert done.returncode == 2
+    assert b"cannot be written" in done.stderr
+    assert not pdf.parent.exists()
+
+
+@pytest.mark.parametrize("words", ["round", "why", "whatif", "book show", "book export"])
+def test_every_command_that_reads_the_book_takes_the_book(words: str) -> None:
+    options = [name for each in COMMANDS[words].params for name in each.opts]  # type: ignore[attr-defined]
+    assert "--book" in options
