@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 import uvicorn
-from playwright.sync_api import BrowserContext, Playwright, sync_playwright
+from playwright.sync_api import BrowserContext, Playwright, ViewportSize, sync_playwright
 from tests.web.desks import Clock, copied, demo_book, desk_on
 
 from combwright.services.demo import ON
@@ -22,7 +22,7 @@ ARGUMENTS = [
     *("--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run"),
     *("--disable-background-networking", "--disable-component-update", "--disable-sync"),
 ]
-PHONE = {"width": 360, "height": 740}
+PHONE: ViewportSize = {"width": 360, "height": 740}
 
 
 @dataclass
@@ -84,7 +84,7 @@ class Telephone:
             self.folder,
             executable_path=CHROMIUM,
             args=ARGUMENTS,
-            viewport={"width": PHONE["width"], "height": PHONE["height"]},
+            viewport=PHONE,
             has_touch=True,
         )
         self.context.set_default_timeout(15_000)
@@ -110,6 +110,19 @@ def playwright() -> Iterator[Playwright]:
 @pytest.fixture(scope="session")
 def demo(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return demo_book(tmp_path_factory.mktemp("demo"))
+
+
+@pytest.fixture(scope="session")
+def shared_house(demo: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[House]:
+    """A house for tests that only look."""
+    clock = Clock()
+    desk = desk_on(copied(demo, tmp_path_factory.mktemp("shown")), clock)
+    desk.rounds.sheet(ON, 7)
+    made = House(desk, clock, free_port())
+    made.open()
+    yield made
+    made.shut()
+    desk.close()
 
 
 @pytest.fixture

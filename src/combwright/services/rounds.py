@@ -3,17 +3,21 @@
 from collections import OrderedDict
 from concurrent.futures import Future, ThreadPoolExecutor
 from dataclasses import dataclass, field
-from datetime import date
+from datetime import date, timedelta
 from threading import Lock
+from typing import Final
 
 from combwright.planning.sheet import RoundSheet
 from combwright.planning.supplies import bench, load
 from combwright.services.gathering import SYRUP_FRACTION
 from combwright.services.live_book import LiveBook
 from combwright.services.round import round_sheet
-from combwright.terms.errors import NotFoundError
+from combwright.terms.errors import NotFoundError, OutOfRangeError
 
-KEPT = 12
+KEPT: Final = 12
+FARTHEST: Final = timedelta(
+    days=400
+)  # beyond a year nothing is known that the climate does not say
 
 
 @dataclass
@@ -41,7 +45,13 @@ class Rounds:
 
     def begin(self, on: date, days: int) -> Working:
         """Give the round of a day, done or in work."""
-        key = (self._book.now().mark(before=on), on, days)
+        book = self._book.now()
+        if book.entries and abs(on - book.entries[-1].on) > FARTHEST:
+            raise OutOfRangeError(
+                f"{on} is more than {FARTHEST.days} days from the last note.",
+                remedy="Ask for a nearer day.",
+            )
+        key = (book.mark(before=on), on, days)
         with self._lock:
             if key not in self._known:
                 self._known[key] = self._start(on, days)

@@ -1,6 +1,6 @@
 """The JSON API: the same entries, through the same gate, as every other way into the book."""
 
-from datetime import date, timedelta
+from datetime import date
 from typing import Annotated, Any
 
 from fastapi import APIRouter, Body, Query
@@ -13,7 +13,6 @@ from combwright.services.notes import NoteError
 from combwright.services.syrup_batch import Wanted
 from combwright.services.syrup_mixing import mix
 from combwright.terms.entries import AnyEntry, Noted
-from combwright.terms.errors import CombwrightError
 from combwright.web.desk import AtDesk
 
 
@@ -110,11 +109,6 @@ def standing(found: Any) -> ColonyStanding:  # noqa: ANN401  (a frozen dataclass
 @router.get("/round/{on}")
 def read_round(at: AtDesk, on: date, days: Annotated[int, Query(ge=1, le=60)] = 7) -> RoundSheet:
     """Give the sheet of a round, working it out if need be."""
-    ten_years = timedelta(days=3660)
-    if abs(on - at.book.now().next_round(at.today)) > ten_years:
-        raise CombwrightError(
-            f"{on} is too far from the notes to be planned.", remedy="Ask for a nearer day."
-        )
     return at.rounds.sheet(on, days)
 
 

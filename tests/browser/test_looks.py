@@ -1,0 +1,117 @@
+"""Every page: for everyone, on the smallest phone, in both themes, with a keyboard."""
+
+from collections.abc import Iterator
+from typing import Any
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import Browser, Page, Playwright, expect
+from tests.browser.conftest import ARGUMENTS, CHROMIUM, PHONE, House
+from tests.browser.pages import PAGES
+
+pytestmark = pytest.mark.browser
+WCAG_2_2 = {"runOnly": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]}
+# Everything that is tapped and smaller than 44 px; links within a line of text may be.
+SMALL = """
+[...document.querySelectorAll("a, button, input, select, textarea, summary")]
+  .filter(e => e.checkVisibility() && e.type !== "hidden")
+  .filter(e => e.tagName !== "A" || e.matches(".button") || !e.closest("p, dd, td, .head"))
+  .map(e => [(e.closest("label") ?? e).getBoundingClientRect(), e])
+  .filter(([r]) => r.width > 0 && r.left >= 0 && (r.height < 43.5 || r.width < 43.5))
+  .map(([r, e]) => `${e.outerHTML.slice(0, 90)} ${r.width} x ${r.height}`)
+"""
+
+
+@pytest.fixture(scope="module")
+def browser(playwright: Playwright) -> Iterator[Browser]:
+    found = playwright.chromium.launch(executable_path=CHROMIUM, args=ARGUMENTS)
+    yield found
+    found.close()
+
+
+@pytest.fixture(scope="module")
+def shown(shared_house: House) -> House:
+    return shared_house
+
+
+def violations(page: Page, options: dict[str, Any]) -> list[Any]:
+    found = Axe().run(page, options=options).response
+    assert found["passes"]
+    return [
+        (one["id"], node["html"][:200], node["any"][:1])
+        for one in found["violations"]
+        for node in one["nodes"][:3]
+    ]
+
+
+@pytest.mark.parametrize("name", PAGES)
+def test_a_page_is_for_everyone(browser: Browser, shown: House, name: str) -> None:
+    """Read aloud, in either theme, without scrolling sideways, and with gloves."""
+    page = browser.new_page(viewport=PHONE, service_workers="block")
+    page.goto(shown.address + PAGES[name])
+    page.evaluate("document.querySelectorAll('main details').forEach(d => { d.open = true })")
+    page.evaluate("document.documentElement.dataset.theme = 'sunlight'")
+    assert violations(page, WCAG_2_2) == []
+    page.evaluate("document.documentElement.dataset.theme = 'dark'")
+    assert violations(page, {"runOnly": ["color-contrast"]}) == []
+    assert page.evaluate("document.documentElement.scrollWidth") <= PHONE["width"]
+    assert page.evaluate(SMALL) == []
+    page.close()
+
+
+@pytest.mark.parametrize("name", PAGES)
+def test_a_page_works_without_javascript_and_is_silent_with_it(
+    browser: Browser, shown: House, name: str
+) -> None:
+    said: list[str] = []
+    page = browser.new_page()
+    page.on("console", lambda message: said.append(message.text))
+    page.on("pageerror", lambda error: said.append(str(error)))
+    page.goto(shown.address + PAGES[name])
+    expect(page.locator("#net")).to_have_attribute("data-waiting", "0")
+    page.close()
+    assert [line for line in said if "404 (Not Found)" not in line] == []
+    plain = browser.new_page(java_script_enabled=False)
+    plain.goto(shown.address + PAGES[name])
+    expect(plain.locator("h1")).to_be_visible()
+    plain.close()
+
+
+def test_a_note_is_made_without_javascript(browser: Browser, house: House) -> None:
+    page = browser.new_page(java_script_enabled=False)
+    page.goto(house.address + PAGES["note"])
+    page.locator("#f-frames_of_bees").fill("99")
+    page.get_by_role("button", name="Save").click()
+    expect(page.locator("#fault-frames_of_bees")).to_contain_text("Give 40 or less.")
+    page.locator("#f-frames_of_bees").fill("9")
+    page.get_by_role("button", name="Save").click()
+    expect(page.locator("article[data-colony=Bramble] .state")).to_have_text("noted")
+    page.close()
+
+
+def test_a_round_can_be_noted_with_the_keyboard_alone(browser: Browser, house: House) -> None:
+    page = browser.new_page(viewport=PHONE)
+    page.goto(house.address + PAGES["note"])
+    page.keyboard.press("Tab")
+    expect(page.locator(".skip")).to_be_focused()
+    page.keyboard.press("Enter")
+    page.keyboard.press("Tab")
+    page.keyboard.press("Tab")
+    page.keyboard.press("Tab")
+    expect(page.get_by_label("Frames of bees: more")).to_be_focused()
+    page.keyboard.press("Enter")
+    assert float(page.locator("#f-frames_of_bees").input_value()) > 0
+    page.locator("#f-frames_of_bees").press("Enter")
+    page.wait_for_url("**/round/*#c-*")
+    page.close()
+
+
+def test_the_printed_round_is_the_sheet_alone(browser: Browser, shown: House) -> None:
+    page = browser.new_page()
+    page.goto(shown.address + PAGES["round"])
+    page.emulate_media(media="print")
+    expect(page.locator("header")).to_be_hidden()
+    expect(page.get_by_role("button", name="Done as planned").first).to_be_hidden()
+    expect(page.locator(".strip .wide svg").first).to_be_visible()
+    expect(page.locator(".find li").first).to_be_visible()
+    page.close()

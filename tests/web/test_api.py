@@ -1,0 +1,133 @@
+"""The JSON API, by hand and by a fuzzer that reads its own description."""
+
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+from uuid import UUID, uuid4
+
+import pytest
+import schemathesis
+from fastapi.testclient import TestClient
+from hypothesis import HealthCheck, given, settings
+from schemathesis import GenerationMode
+from schemathesis.checks import not_a_server_error
+from tests.web.desks import Clock, copied, desk_on
+
+from combwright.services.book import export
+from combwright.services.demo import ON
+from combwright.terms.entries import ENTRY
+from combwright.web.app import build
+from combwright.web.desk import Desk
+
+
+def visit(**fields: Any) -> dict[str, Any]:  # noqa: ANN401  (fields of an entry)
+    return {"id": str(uuid4()), "kind": "visit", "on": str(ON), "colony": "Bramble", **fields}
+
+
+def test_entries_come_back_as_they_went_in(client: TestClient) -> None:
+    sent = visit(frames_of_bees=7.5, eggs=True, remark="calm")
+    assert client.post("/api/entries", json=[sent]).json()["new"] == 1
+    assert client.post("/api/entries", json=[sent]).json() | {"odd": []} == {
+        "new": 0,
+        "known": 1,
+        "odd": [],
+    }
+    read = client.get("/api/entries", params={"colony": "Bramble", "since": str(ON)}).json()
+    assert [ENTRY.validate_python(one) for one in read] == [ENTRY.validate_python(sent)]
+
+
+def test_all_or_none(client: TestClient, desk: Desk) -> None:
+    before = desk.book.now().last
+    good, stranger = visit(frames_of_bees=7), visit(colony="Nobody")
+    answer = client.post("/api/entries", json=[good, stranger])
+    assert answer.status_code == 422
+    assert "Nobody" in answer.json()["what"]
+    assert desk.book.now().last == before
+
+
+def test_an_id_cannot_change_its_meaning(client: TestClient) -> None:
+    sent = visit(frames_of_bees=7)
+    client.post("/api/entries", json=[sent])
+    answer = client.post("/api/entries", json=[sent | {"frames_of_bees": 3}])
+    assert answer.status_code == 422
+    assert client.get("/api/entries?colony=Bramble").json()[-1]["frames_of_bees"] == 7
+
+
+def test_the_round_is_the_sheet_itself(client: TestClient, desk: Desk) -> None:
+    sheet = desk.rounds.sheet(ON, 7)
+    assert client.get(f"/api/round/{ON}").json() == sheet.model_dump(mode="json")
+
+
+def test_a_round_too_far_away_is_refused(client: TestClient) -> None:
+    answer = client.get("/api/round/2040-01-01")
+    assert answer.status_code == 422
+    assert "400 days" in answer.json()["what"]
+
+
+def test_syrup_is_the_calculator_s(client: TestClient) -> None:
+    assert client.get("/api/syrup?ratio=1&litres=10").json()["sugar_kg"] == 6.148
+    assert client.get("/api/syrup?ratio=1").status_code == 422
+
+
+# --- fuzzed -------------------------------------------------------------------------------------
+
+
+@pytest.fixture(scope="module")
+def open_house(demo: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Desk]:
+    made = desk_on(copied(demo, tmp_path_factory.mktemp("fuzzed")), Clock())
+    made.rounds.sheet(ON, 7)
+    yield made
+    made.close()
+
+
+OPERATIONS = (
+    "GET /api/entries",
+    "POST /api/entries",
+    "GET /api/colonies",
+    "GET /api/colonies/{colony}",
+    "GET /api/round/{on}",
+    "GET /api/syrup",
+)
+
+
+@pytest.fixture(scope="module")
+def described(open_house: Desk) -> dict[str, Any]:
+    schema = schemathesis.openapi.from_asgi("/openapi.json", build(open_house))
+    operations: list[Any] = [found.ok() for found in list[Any](schema.get_all_operations())]
+    return {one.label: one for one in operations}
+
+
+def test_every_operation_is_fuzzed(described: dict[str, Any]) -> None:
+    assert set(described) == set(OPERATIONS)
+
+
+# any name may be asked for, and nothing is asked of the list: those two cannot be asked wrongly
+RIGHT = [(one, GenerationMode.POSITIVE) for one in OPERATIONS]
+WRONG = [(one, GenerationMode.NEGATIVE) for one in OPERATIONS if "colonies" not in one]
+
+
+@pytest.mark.parametrize(("operation", "mode"), [*RIGHT, *WRONG])
+def test_whatever_is_sent_no_note_is_lost(
+    open_house: Desk, described: dict[str, Any], operation: str, mode: GenerationMode
+) -> None:
+    """Requests as described, and ones that break the description."""
+
+    @given(case=described[operation].as_strategy(generation_mode=mode))
+    @settings(max_examples=40, deadline=None, suppress_health_check=list(HealthCheck))
+    def fuzzed(case: Any) -> None:  # noqa: ANN401
+        before = [each.id for each in open_house.book.now().history]
+        answer = case.call()
+        case.validate_response(answer, checks=[not_a_server_error])
+        after = [each.id for each in open_house.book.now().history]
+        assert after[: len(before)] == before
+        if case.method == "POST" and answer.status_code == 200:
+            assert {UUID(one["id"]) for one in case.body} <= set(after)
+        else:
+            assert len(after) == len(before)
+
+    fuzzed()
+
+
+@pytest.mark.parametrize("form", ["csv", "json"])
+def test_after_all_that_the_book_can_still_be_exported(open_house: Desk, form: str) -> None:
+    assert export(open_house.book.path, form)  # type: ignore[arg-type]
