@@ -5,11 +5,10 @@ from typing import Final
 
 import numpy as np
 
-from combwright.belief.causes import IN_WORDS
+from combwright.belief.causes import ASKED_FROM, IN_WORDS
 from combwright.belief.filter import Belief
 from combwright.belief.scoring import Scored
 
-SUSPECTED: Final = 0.5  # chance of an unseen trouble from which the keeper is asked; judgement
 MENTIONED: Final = 0.1  # chance from which a trouble is named when asking; judgement
 SURPRISED: Final = 0.005  # tail of the forecast at each end beyond which the keeper is asked
 WHAT: Final = {
@@ -30,8 +29,8 @@ def questions(scored: Sequence[Scored], after: Belief) -> tuple[str, ...]:
 
 
 def suspected(after: Belief) -> bool:
-    """Tell whether some trouble that nobody noted is more likely than not."""
-    return max(after.chances.values(), default=0.0) >= SUSPECTED
+    """Tell whether some trouble that nobody noted is likely enough to ask about it."""
+    return any(share >= ASKED_FROM[name] for name, share in after.chances.items())
 
 
 def is_surprise(score: Scored) -> bool:

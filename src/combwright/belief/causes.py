@@ -108,6 +108,9 @@ CAUSES: Final = (
     Cause("robbed", _robbing_season, robbers),
 )
 ELSE_CHANCE: Final = 0.004  # a note that none of these explains: something else, or a slip
+# Chance of each trouble from which the keeper is asked about it: judgement, set so that four of
+# five are noticed within two visits while fewer than one quiet month in ten raises a question.
+ASKED_FROM: Final = {"swarmed": 0.3, "queen lost": 0.15, "robbed": 0.15}
 IN_WORDS: Final = {
     "swarmed": "it may have swarmed",
     "queen lost": "it may be without a laying queen",
@@ -133,6 +136,11 @@ class Since:
     def of(self, lanes: Any) -> "Since":
         """Give how the ancestors of some lanes stood."""
         return Since(self.swarms[lanes], self.robberies[lanes], self.laying[lanes])
+
+
+def of_lanes(since: tuple[Since, Since], lanes: Any) -> tuple[Since, Since]:
+    """Give how the ancestors of some lanes stood at the last two notes."""
+    return since[0].of(lanes), since[1].of(lanes)
 
 
 def chances_of(colonies: Any, since: Since) -> dict[str, float]:

@@ -8,12 +8,13 @@ from typing import Any
 import numpy as np
 
 from combwright.belief.causes import Since
+from combwright.belief.filter import Belief
 from combwright.belief.followed import Followed
 from combwright.belief.standing import Standing, act, usual
 from combwright.kit.catalogue import Catalogue
 from combwright.simulation.dividing import split, unite
 from combwright.simulation.luck import stream
-from combwright.terms.entries import Change, End, Move, Noted, Split, Stack, Unite
+from combwright.terms.entries import Change, End, Move, Noted, Queen, Split, Stack, Unite
 from combwright.terms.errors import CombwrightError
 
 Other = Callable[[str, date], Followed | None]
@@ -52,6 +53,7 @@ def do(
     rng = stream(seed, followed.belief.colony, "done", day.toordinal())
     belief = replace(followed.belief, colonies=followed.belief.colonies.copy())
     followed = replace(followed, belief=belief)
+    entries = list(entries)
     for entry in sorted(entries, key=lambda each: isinstance(each, LAST)):
         told = contradictions(entry, followed.standing)
         try:
@@ -60,8 +62,16 @@ def do(
             notice = f"{day:%d %B %Y}: {error} The belief leaves this {entry.kind} out."
             told = (*told, notice)
         followed = followed.told(*told)
-    belief = replace(followed.belief, since=Since.now(followed.belief.colonies))
-    return replace(followed, belief=belief)
+    since = _standing_since(followed.belief, entries)
+    return replace(followed, belief=replace(followed.belief, since=since))
+
+
+def _standing_since(belief: Belief, entries: Iterable[Noted]) -> tuple[Since, Since]:
+    """After the keeper changed queen or bees, what follows from that is no hidden trouble."""
+    if any(isinstance(entry, Split | Unite | Queen) for entry in entries):
+        now = Since.now(belief.colonies)
+        return now, now
+    return belief.since
 
 
 def _one(

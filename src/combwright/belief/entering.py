@@ -91,7 +91,8 @@ def enter(
     shared = draw_shared(members, versions, rng, middle=pooled.middle, spread=pooled.spread)
     see_through(colonies, shared, known)
     pooled.teach(colonies)
-    belief = Belief(entry.colony, entry.on, colonies, shared, Since.now(colonies), entry.on)
+    now = Since.now(colonies)
+    belief = Belief(entry.colony, entry.on, colonies, shared, (now, now), entry.on)
     return Followed(belief, standing, entry.yard, pitch_mm=pitch).remember(entries)
 
 

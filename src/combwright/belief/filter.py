@@ -12,7 +12,7 @@ from typing import Any, Final
 import numpy as np
 from numpy.typing import NDArray
 
-from combwright.belief.causes import CAUSES, ELSE_CHANCE, Since, chances_of
+from combwright.belief.causes import CAUSES, ELSE_CHANCE, Since, chances_of, of_lanes
 from combwright.belief.shared import renew
 from combwright.belief.spreading import SHRINK, spread_out
 from combwright.belief.weights import Weights, gentle_share, pick
@@ -31,15 +31,15 @@ class Belief:
     """What is believed of a colony in the morning of a day: evenly weighted members.
 
     ``shared`` holds what each member takes for granted beyond the colony itself (the year's flow,
-    the keeper's eye), ``since`` how each member stood at the last note, ``chances`` the chance of
-    each trouble that nobody noted, ``questions`` what the keeper is asked because notes clash.
+    the keeper's eye), ``since`` how each member stood at the last two notes, ``chances`` the chance
+    of each trouble since then that nobody noted, ``questions`` what the keeper is asked.
     """
 
     colony: str
     on: date
     colonies: NDArray[np.void]
     shared: NDArray[np.void]
-    since: Since
+    since: tuple[Since, Since]
     last_note: date
     log_evidence: float = 0.0
     chances: Mapping[str, float] = field(default_factory=dict)
@@ -57,7 +57,7 @@ class Belief:
             self,
             colonies=self.colonies[lanes].copy(),
             shared=self.shared[lanes].copy(),
-            since=self.since.of(lanes),
+            since=of_lanes(self.since, lanes),
         )
 
 
@@ -67,7 +67,7 @@ class Offered:
 
     colonies: NDArray[np.void]
     shared: NDArray[np.void]
-    since: Since
+    since: tuple[Since, Since]
     log_prior: Floats
     fresh: NDArray[np.bool_]
 
@@ -77,7 +77,7 @@ class Offered:
         return Offered(
             self.colonies[lanes].copy(),
             self.shared[lanes].copy(),
-            self.since.of(lanes),
+            of_lanes(self.since, lanes),
             even,
             self.fresh[lanes],
         )
@@ -129,10 +129,10 @@ def update(
         belief,
         colonies=now.colonies,
         shared=now.shared,
-        since=Since.now(now.colonies),
+        since=(now.since[1], Since.now(now.colonies)),
         last_note=belief.on,
         log_evidence=belief.log_evidence + evidence,
-        chances=chances_of(now.colonies, now.since),
+        chances=chances_of(now.colonies, now.since[0]),
     )
 
 
@@ -159,7 +159,7 @@ def offer(belief: Belief, fresh: NDArray[np.void], rng: np.random.Generator) -> 
     return Offered(
         np.concatenate(versions),
         belief.shared[lanes],
-        belief.since.of(lanes),
+        of_lanes(belief.since, lanes),
         np.repeat(each, sizes),
         np.repeat(np.arange(len(sizes)) > len(CAUSES), sizes),
     )

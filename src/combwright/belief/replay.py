@@ -164,7 +164,7 @@ class Replay:
             return None
         belief = parent.belief
         new, standing = divide(belief.colonies.copy(), entry, self.catalogue)
-        since = Since.now(new)
+        since = (Since.now(new), Since.now(new))
         young = Belief(entry.new_colony, entry.on, new, belief.shared, since, entry.on)
         return Followed(young, standing, parent.yard)
 

@@ -26,7 +26,7 @@ from combwright.belief.observation import (
     chance_of_eggs_found,
     looked_at,
 )
-from combwright.belief.replay import Replay
+from combwright.belief.replay import Followed, Replay
 from combwright.belief.shared import draw_shared
 from combwright.belief.standing import Standing, act
 from combwright.kit.catalogue import catalogue
@@ -253,12 +253,29 @@ class Years:
         return self.table[:, (first - self.first).days : (until - self.first).days]
 
 
+class InMemory:
+    """States on the way, so that a season is followed once."""
+
+    def __init__(self) -> None:
+        self.found: dict[str, Followed] = {}
+
+    def get(self, colony: str, key: str) -> Followed | None:
+        del colony
+        return self.found.get(key)
+
+    def put(self, colony: str, key: str, followed: Followed, *, number: int, of: int) -> None:
+        del colony, number, of
+        self.found[key] = followed
+
+
 def believed(
     truth: Truth, known_to: date, *, members: int = 200, seed: int = 77
 ) -> tuple[Replay, Years]:
     """Follow a colony by its notes, knowing the weather up to a day."""
     years = Years(truth, known_to, members, seed)
-    return Replay(truth.entries, years, catalogue(), members=members, seed=seed), years
+    kept = InMemory()
+    book = Replay(truth.entries, years, catalogue(), members=members, seed=seed, kept=kept)
+    return book, years
 
 
 def ahead(replay: Replay, years: Years, name: str, on: date, *, days: int, seed: int = 77) -> State:
