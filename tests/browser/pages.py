@@ -8,6 +8,7 @@ PAGES = {
     "bench": f"/bench/{ON}",
     "colonies": "/yards",
     "colony": "/colony/Bramble",
+    "colony-ahead": "/colony/Bramble/ahead",
     "colony-why": "/colony/Bramble/why",
     "what-if": "/colony/Bramble/what-if?feed_g=1000",
     "kit": "/kit",

@@ -1,24 +1,42 @@
 import re
+from collections.abc import Iterator
+from pathlib import Path
 
 import pytest
 from fastapi.testclient import TestClient
-from tests.web.desks import PAGE, ROUND
+from tests.web.desks import PAGE, ROUND, copied, desk_on
 
 from combwright.services.demo import CASTS, ON
+from combwright.web.app import build
 from combwright.web.desk import Desk
 from combwright.web.showing import slug
 
 PAGES = (
     *(ROUND, f"{ROUND}/note/Bramble", f"/bench/{ON}", "/yards", "/colony/Bramble", "/kit"),
-    *("/colony/Bramble/why", "/colony/Bramble/what-if?feed_g=1000", "/settings", "/more"),
+    *(
+        "/colony/Bramble/why",
+        "/colony/Bramble/ahead",
+        "/colony/Bramble/what-if?feed_g=1000",
+        "/settings",
+        "/more",
+    ),
     *("/evidence", "/evidence/syrup", "/numbers", "/why", "/glossary", "/syrup", "/waiting"),
     *("/without-signal", "/login", "/enter/yard", "/enter/colony", "/enter/split", "/enter/kit"),
 )
 
 
-@pytest.fixture(autouse=True)
-def worked_out(desk: Desk) -> None:
-    desk.rounds.sheet(ON, 7)
+@pytest.fixture(scope="module")
+def desk(demo: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Desk]:
+    """One desk for all tests here: they only look."""
+    made = desk_on(copied(demo, tmp_path_factory.mktemp("pages")))
+    made.rounds.sheet(ON, 7)
+    yield made
+    made.close()
+
+
+@pytest.fixture(scope="module")
+def client(desk: Desk) -> TestClient:
+    return TestClient(build(desk), follow_redirects=False)
 
 
 @pytest.mark.parametrize("path", PAGES)
@@ -44,7 +62,7 @@ def test_the_first_page_leads_to_the_next_round(client: TestClient) -> None:
 
 
 def test_a_round_that_is_worked_out_says_how_far_it_is(client: TestClient) -> None:
-    answer = client.get(f"{ROUND}?days=11")
+    answer = client.get(f"{ROUND}?days=23")
     assert answer.status_code == 202
     assert answer.headers["Refresh"] == "1"
     assert "Working out" in answer.text

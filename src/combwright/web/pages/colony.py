@@ -1,12 +1,17 @@
 """One colony: how it stands, why it is advised so, what lies ahead, what if."""
 
 from datetime import date
+from functools import lru_cache
+from pathlib import Path
 from typing import Annotated, Final
 
 from fastapi import APIRouter, Query, Request
+from markupsafe import Markup
 from starlette.responses import Response
 
+from combwright.figures.bands import season_chart
 from combwright.planning.sheet import ColonySheet
+from combwright.services.colony_ahead import Ahead, Quantity, colony_ahead
 from combwright.services.entry_words import said, stands
 from combwright.services.whatif import Compared, Idea, whatif
 from combwright.services.why import LESSONS
@@ -54,6 +59,41 @@ def why(at: AtDesk, request: Request, name: str, on: date | None = None) -> Resp
         return wait(request, working, day)
     part = of_colony(working.future.result(), name)
     return page(request, "colony_why.html", name=name, part=part, on=day, lessons=LESSONS)
+
+
+@router.get("/colony/{name}/ahead")
+def ahead(at: AtDesk, request: Request, name: str, on: date | None = None) -> Response:
+    """Show past forecasts beside what was seen, and the weeks ahead."""
+    book = at.book.now()
+    book.colony(name)
+    day = on or book.next_round(at.today)
+    found, charts = _ahead(at.book.path, name, day, book.mark(before=day))
+    return page(request, "colony_ahead.html", name=name, on=day, ahead=found, charts=charts)
+
+
+@lru_cache(maxsize=64)
+def _ahead(
+    book: Path, name: str, on: date, _mark: str
+) -> tuple[Ahead, list[tuple[Markup, Markup]]]:
+    """Work it out and draw it, wide and narrow; once for as long as the notes before stand."""
+    found = colony_ahead(book, name, on)
+    return found, [
+        (_chart(each, on, width=640, height=230), _chart(each, on, width=190, height=190))
+        for each in found.quantities
+    ]
+
+
+def _chart(each: Quantity, on: date, *, width: int, height: int) -> Markup:
+    drawn = season_chart(
+        each.courses,
+        title=each.title,
+        unit=each.unit,
+        seen=each.seen,
+        today=on,
+        width=width,
+        height=height,
+    )
+    return Markup(drawn)  # noqa: S704  (our own drawing)
 
 
 Grams = Annotated[int | None, Query(ge=0, le=20000)]

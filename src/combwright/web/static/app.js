@@ -131,3 +131,5 @@ for (const choice of document.querySelectorAll("input[name=theme]")) {
     else delete document.documentElement.dataset.theme;
   });
 }
+for (const link of document.querySelectorAll("a[data-wait]"))
+  link.addEventListener("click", () => say("Working it out: the first time takes a few seconds."));
