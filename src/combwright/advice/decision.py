@@ -42,5 +42,6 @@ class Advised:
     honey_kg: float = 0.0
     supers_off: int = 0
     give_queen: bool = False
+    requeen: bool = False
     unite: bool = False
     brood_frames_to_give: int = 0

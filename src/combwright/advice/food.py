@@ -25,6 +25,7 @@ AT_ONCE: Final = (0.2, 0.4, 0.6, 0.8, 1.0)  # parts of an autumn feed that may b
 LEAST_NEED: Final = 0.3  # share of its use below which no need is taken, whatever the flow
 WEIGHED_G: Final = 25  # step of a day's portion
 FEEDER_G: Final = 5800  # a 4.5 L contact feeder of 60 % syrup
+FONDANT_MOST_G: Final = 12500  # the block that the trade sells; a colony eats it in weeks
 RESERVE_KG: Final = Parameter(
     0.5,
     "kg/frame of bees",

@@ -6,14 +6,16 @@ from combwright.advice import honey, mites, nucs, queen, swarm, visits, winter
 from combwright.advice.branches import Found, branches
 from combwright.advice.decision import Advised, Decision
 from combwright.advice.disease import disease
-from combwright.advice.food import Portion, portion
+from combwright.advice.food import FONDANT_MOST_G, Portion, portion
 from combwright.advice.situation import Situation
-from combwright.advice.space import Space, left_alone, space
+from combwright.advice.space import Space, left_alone, space, unopened
 from combwright.advice.trial import given, try_all
 from combwright.kit.geometry import spacing_notice
 
 FONDANT_FRACTION = 0.85
+COLD_MONTHS = (11, 12, 1)  # no inspection: hefting from behind
 WORTH_SAYING = 0.05  # chance of a swarm from which the sheet gives its reason; judgement
+SYRUP_FRACTION = 0.6
 AUTUMN_FRACTION = 0.62  # thick syrup, 1 kg sugar to 0.63 L water
 
 
@@ -64,52 +66,53 @@ def _matters(decision: Decision) -> bool:
     return bool(decision.jobs)
 
 
-def plan(situation: Situation) -> Plan:
+def plan(situation: Situation, *, with_branches: bool = True) -> Plan:
     """Decide in the order in which one decision binds the next.
 
-    Disease first: with signs nothing is moved. Then what comes off (honey), whether the colony is
-    opened at all (a virgin), its room and warmth, mites, and last the food that fits into it.
+    Disease first: with signs nothing is moved. Then whether the colony is opened at all (a virgin,
+    winter), what comes off (honey), whether it goes on alone, its room and warmth, mites, and last
+    the food that fits into it. Branches may be left out where nobody reads them.
     """
     signs = disease(situation)
-    taken = honey.honey(situation)
-    after_honey = _without_supers(situation, taken.supers_off)
-    queens = queen.queen(after_honey)
+    queens = queen.queen(situation)
     is_shut = queens.keep_out or bool(signs.jobs)
-    room = left_alone(after_honey) if is_shut else space(after_honey)
-    supers = room.set_up.supers
-    against_mites = mites.mites(situation, supers=supers)
-    for_winter = winter.winter(after_honey, supers=supers)
-    food = _food(after_honey, room, for_winter)
-    as_it_is, planned = try_all(
-        after_honey,
-        [
-            given(after_honey, after_honey.standing.set_up, 0, 0.6),
-            given(after_honey, room.set_up, food.grams, food.sugar_fraction or 0.6),
-        ],
+    taken = honey.HoneyPlan(Decision("honey"), 0.0, 0) if is_shut else honey.honey(situation)
+    at = _without_supers(situation, taken.supers_off)
+    for_winter = winter.winter(at, supers=at.standing.set_up.supers)
+    going = not is_shut and (for_winter.unite or queens.unite)
+    room = _room(at, is_shut=is_shut, going=going)
+    against_mites = (
+        mites.MitePlan(Decision("mites"), None)
+        if is_shut
+        else mites.mites(at, supers=room.set_up.supers)
     )
-    crowding = swarm.swarm(after_honey, planned, as_it_is)
-    spare, frames = nucs.nucs(after_honey) if not is_shut else (Decision("nucs"), 0)
-    today = after_honey.colonies.copy()
-    given(after_honey, room.set_up, food.grams, food.sugar_fraction or 0.6)(today)
-    visit = visits.next_visit(after_honey, today, keep_out=queens.keep_out)
+    food = _food(at, room, for_winter, going=going)
+    work = given(at, room.set_up, food.grams, food.sugar_fraction or SYRUP_FRACTION)
+    (as_it_is,) = try_all(at, [given(at, at.standing.set_up, 0, SYRUP_FRACTION)])
+    crowding = swarm.swarm(at, food.tried, as_it_is, is_shut=is_shut)
+    spare, frames = (
+        (Decision("nucs"), 0) if is_shut or going or queens.give_queen else nucs.nucs(at)
+    )
+    today = at.colonies.copy()
+    work(today)
     decisions = (
         signs,
         replace(crowding, jobs=(*_look(situation, is_shut=is_shut), *crowding.jobs)),
-        queens.decision,
+        queens.decision if not signs.jobs else Decision("queen"),
         taken.decision,
         room.decision,
         _spacing(situation),
         against_mites.decision,
         food.decision,
-        for_winter.decision,
+        for_winter.decision if not is_shut else replace(for_winter.decision, jobs=()),
         spare,
-        visit,
+        visits.next_visit(at, today, keep_out=queens.keep_out),
     )
     return Plan(
         room,
         food,
         decisions,
-        branches(after_honey, room, food),
+        branches(at, room, food) if with_branches else (),
         Advised(
             set_up=room.set_up,
             grams=food.grams,
@@ -117,12 +120,21 @@ def plan(situation: Situation) -> Plan:
             treatment=against_mites.treatment,
             honey_kg=taken.honey_kg,
             supers_off=taken.supers_off,
-            give_queen=queens.give_queen,
-            unite=for_winter.unite,
+            give_queen=queens.give_queen and not is_shut and not going,
+            requeen=queens.requeen and not is_shut and not going,
+            unite=going,
             brood_frames_to_give=frames,
         ),
-        planned.chances,
+        food.tried.chances,
     )
+
+
+def _room(situation: Situation, *, is_shut: bool, going: bool) -> Space:
+    if is_shut:
+        return left_alone(situation)
+    if going or situation.on.month in COLD_MONTHS:
+        return unopened(situation)
+    return space(situation)
 
 
 def _without_supers(situation: Situation, off: int) -> Situation:
@@ -135,12 +147,16 @@ def _without_supers(situation: Situation, off: int) -> Situation:
     )
 
 
-def _food(situation: Situation, room: Space, for_winter: winter.WinterPlan) -> Portion:
+def _food(
+    situation: Situation, room: Space, for_winter: winter.WinterPlan, *, going: bool
+) -> Portion:
+    if going:
+        return portion(situation, room.set_up, fixed=(0, AUTUMN_FRACTION, "syrup"))
     if for_winter.syrup_kg > 0.0:
         grams = int(round(for_winter.syrup_kg * 1000.0, -2))
         return portion(situation, room.set_up, fixed=(grams, AUTUMN_FRACTION, "syrup"))
     if for_winter.fondant_kg > 0.0:
-        grams = int(round(for_winter.fondant_kg * 1000.0, -2))
+        grams = min(FONDANT_MOST_G, int(round(for_winter.fondant_kg * 1000.0, -2)))
         return portion(situation, room.set_up, fixed=(grams, FONDANT_FRACTION, "fondant"))
     if situation.on.month in {10, 11, 12, 1}:
         return portion(situation, room.set_up, fixed=(0, AUTUMN_FRACTION, "syrup"))
@@ -148,7 +164,7 @@ def _food(situation: Situation, room: Space, for_winter: winter.WinterPlan) -> P
 
 
 def _look(situation: Situation, *, is_shut: bool) -> tuple[str, ...]:
-    if is_shut or situation.on.month in {11, 12, 1}:
+    if is_shut or situation.on.month in COLD_MONTHS:
         return ()
     return ("Look for eggs, stores, room, and any sign of disease.",)
 

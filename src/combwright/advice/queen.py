@@ -13,6 +13,9 @@ from combwright.simulation import observe
 from combwright.simulation.columns import CELL, LAYING, QUEENLESS, VIRGIN
 
 WORRY: Final = 0.5  # chance of no laying queen from which something is done
+OLD_YEARS: Final = 1.7  # of laying, from which a queen is replaced before she fails; judgement
+REQUEEN_SEASON: Final = (140, 235)  # days of the year in which mated queens are to be had
+FEWEST_FOR_A_QUEEN: Final = 3.0  # frames of bees below which a queen is wasted; judgement
 LAYS_BY: Final = 24.0  # days after emergence by which a virgin should lay
 
 
@@ -21,8 +24,10 @@ class QueenPlan:
     """The decision, and whether a queen is to be given."""
 
     decision: Decision
-    give_queen: bool
-    keep_out: bool
+    give_queen: bool = False
+    keep_out: bool = False
+    unite: bool = False
+    requeen: bool = False
 
 
 def queen(situation: Situation) -> QueenPlan:
@@ -36,11 +41,27 @@ def queen(situation: Situation) -> QueenPlan:
     }
     inputs = {f"queen_{name}": share for name, share in shares.items()}
     if shares["laying"] >= WORRY:
-        because = (f"A laying queen is there with {shares['laying']:.0%}.",)
-        return QueenPlan(Decision("queen", (), because, inputs), give_queen=False, keep_out=False)
+        return _in_time(situation, shares["laying"], inputs)
     if shares["virgin"] + shares["cell"] >= shares["none"]:
-        return QueenPlan(_wait(situation, shares, inputs), give_queen=False, keep_out=True)
-    return QueenPlan(_replace(situation, shares, inputs), give_queen=True, keep_out=False)
+        return QueenPlan(_wait(situation, shares, inputs), keep_out=True)
+    return _without(situation, shares, inputs)
+
+
+def _in_time(situation: Situation, laying: float, inputs: dict[str, float]) -> QueenPlan:
+    """Leave a laying queen, or give her a successor while she is still good."""
+    years = float(np.median(situation.colonies["queen_age"])) / 365.0
+    inputs = {**inputs, "queen_years": years}
+    there = f"A laying queen is there with {laying:.0%}; she has laid for {years:.1f} years"
+    first, last = REQUEEN_SEASON
+    in_season = first <= situation.on.timetuple().tm_yday <= last
+    if years < OLD_YEARS or not in_season:
+        return QueenPlan(Decision("queen", (), (f"{there}.",), inputs))
+    job = "Replace the queen by a young mated one, when you have one; the old one goes first."
+    because = (
+        f"{there}: from the second year on a queen lays about a tenth less each year, and her "
+        "colony swarms more readily."
+    )
+    return QueenPlan(Decision("queen", (job,), (because,), inputs), requeen=True)
 
 
 def _wait(situation: Situation, shares: dict[str, float], inputs: dict[str, float]) -> Decision:
@@ -70,10 +91,12 @@ def _wait(situation: Situation, shares: dict[str, float], inputs: dict[str, floa
     return Decision("queen", jobs, because, inputs)
 
 
-def _replace(situation: Situation, shares: dict[str, float], inputs: dict[str, float]) -> Decision:
+def _without(situation: Situation, shares: dict[str, float], inputs: dict[str, float]) -> QueenPlan:
+    """Give a queenless colony a queen while there are any, or unite it."""
     bees = float(np.median(observe.frames_of_bees(situation.colonies)))
-    late = situation.on.month in (9, 10, 11, 2, 3)
-    if bees < 4.0 or late:
+    is_late = situation.on.month in (10, 11, 12, 1, 2, 3)
+    unite = bees < FEWEST_FOR_A_QUEEN or is_late
+    if unite:
         act = "Unite it with a healthy neighbour through newspaper, once sure that it is queenless."
     else:
         act = (
@@ -85,4 +108,5 @@ def _replace(situation: Situation, shares: dict[str, float], inputs: dict[str, f
             f"{bees:.0f} frames of bees."
         ),
     )
-    return Decision("queen", (act,), because, inputs)
+    decision = Decision("queen", (act,), because, inputs)
+    return QueenPlan(decision, give_queen=not unite, unite=unite)

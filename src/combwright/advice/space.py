@@ -101,6 +101,14 @@ def left_alone(situation: Situation) -> Space:
     return Space(situation.standing.set_up, decision, {})
 
 
+def unopened(situation: Situation) -> Space:
+    """Leave the box as it stands, and set tray and entrance for the season."""
+    now = situation.standing.set_up
+    chosen = _ventilated(situation, now)
+    because = ("It is not opened now, so frames and boards stay as they are.",)
+    return Space(chosen, Decision("room and warmth", _jobs(situation, now, chosen), because), {})
+
+
 def _runner_up(candidates: list[SetUp], worth: list[float], excess: list[float], best: int) -> str:
     """Name the second choice and by how much it lost."""
     others = [i for i in range(len(candidates)) if i != best]

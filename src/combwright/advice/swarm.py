@@ -13,7 +13,9 @@ from combwright.advice.wording import chance_words, day_words
 SEASON: Final = (100, 225)  # days of the year in which cells are looked for
 
 
-def swarm(situation: Situation, planned: Tried, as_it_is: Tried) -> Decision:
+def swarm(
+    situation: Situation, planned: Tried, as_it_is: Tried, *, is_shut: bool = False
+) -> Decision:
     """Tell the chance of a swarm under the plan, and what to keep ready."""
     day = situation.on.timetuple().tm_yday
     if not SEASON[0] <= day <= SEASON[1]:
@@ -36,7 +38,7 @@ def swarm(situation: Situation, planned: Tried, as_it_is: Tried) -> Decision:
             "are weighed by judgement."
         ),
     )
-    return Decision("swarm", tuple(jobs), because, inputs)
+    return Decision("swarm", () if is_shut else tuple(jobs), because, inputs)
 
 
 def nucleus_plan(on: date) -> tuple[str, ...]:

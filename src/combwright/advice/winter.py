@@ -75,8 +75,6 @@ def _autumn(situation: Situation, inputs: dict[str, float]) -> WinterPlan:
 def _cold(inputs: dict[str, float]) -> WinterPlan:
     light = inputs["stores_kg_low"] < LIGHT_KG
     jobs = ["Heft from behind; do not open.", "Clear dead bees from the entrance."]
-    if light:
-        jobs.append("Lay a block of fondant over the cluster.")
     because = (
         (
             f"About {inputs['stores_kg']:.0f} kg of stores ({inputs['stores_kg_low']:.0f} to "

@@ -61,7 +61,7 @@ class Follower:
             self._believe(colony, seen)
         assert self.followed is not None
         situation = self._situation(colony)
-        decided = plan(situation)
+        decided = plan(situation, with_branches=False)
         done = [*self._branch(colony, seen), *self._carry_out(colony, decided, seen)]
         self.entries += done
         self.followed = do(
@@ -180,7 +180,8 @@ class Follower:
                     sugar_fraction=advised.sugar_fraction,
                 )
             )
-        if advised.give_queen and not seen.eggs and colony.give_queen():
+        wanted = advised.requeen or (advised.give_queen and not seen.eggs)
+        if wanted and (colony.requeen() if seen.eggs else colony.give_queen()):
             done.append(self._said("queen", colony, event="introduced", queen_year=colony.on.year))
         return done
 

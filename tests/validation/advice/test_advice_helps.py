@@ -1,7 +1,6 @@
 """The advice against the rules of thumb, over years, colonies and climates: by result."""
 
 import pytest
-
 from tests.validation.advice.page import LIMITS, realised, verdict
 from tests.validation.advice.study import PLACES, Outcome, run_study
 
