@@ -13,6 +13,7 @@ from combwright.terms.entries import Noted
 from combwright.terms.set_up import SetUp
 
 Floats = NDArray[np.float64]
+TRIED_MEMBERS = 100  # lives that some of the members live, so that a chance of 2 % can be told
 MARGIN_DAYS = 3  # food must last this much longer than the next visit
 
 
@@ -83,7 +84,9 @@ class Situation:
 
     def with_members(self, chosen: NDArray[np.bool_]) -> "Situation":
         """Give the same situation for some of the members, as if they had been found."""
-        picked = np.resize(np.flatnonzero(chosen), len(self.colonies))
+        found = np.flatnonzero(chosen)
+        wanted = max(len(found), min(len(self.colonies), TRIED_MEMBERS))
+        picked = np.resize(found, wanted)
         return replace(
             self,
             colonies=self.colonies[picked],

@@ -7,6 +7,7 @@ as it goes) to the wall, to a dummy board with a room behind it, or to the bare 
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from functools import lru_cache
 from types import MappingProxyType
 
 from combwright.kit.items import Hive
@@ -47,6 +48,7 @@ class SlabLoss:
         return self.base_w_per_k + self.per_frame_w_per_k * frames_of_bees
 
 
+@lru_cache(maxsize=1024)  # a round asks for the same few set-ups at every colony
 def slab_loss(
     hive: Hive,
     set_up: SetUp,
