@@ -35,12 +35,12 @@ def suspected(after: Belief) -> bool:
 
 def is_surprise(score: Scored) -> bool:
     """Tell whether what was seen lay beyond nearly all of the forecast."""
-    low, high = np.quantile(score.members, (SURPRISED, 1.0 - SURPRISED))
+    low, high = np.quantile(score.ladder, (SURPRISED, 1.0 - SURPRISED))
     return bool(score.seen < low or score.seen > high)
 
 
 def _asked(score: Scored, likely: Sequence[str]) -> str:
-    low, high = np.quantile(score.members, (0.05, 0.95))
+    low, high = np.quantile(score.ladder, (0.05, 0.95))
     what, unit = WHAT[score.quantity]
     said = f"The book expected {low:.0f} to {high:.0f}{unit} {what}, you saw {score.seen:g}{unit}"
     return f"{said}: {', '.join([*likely, 'or miscounted'])}?"

@@ -26,6 +26,7 @@ FLOW_SPREAD: Final = Parameter(
     "of a district's flow between years beyond what weather and calendar explain",
     "judgement",
 )
+Moments = Mapping[str, tuple[float, float]]  # mean and standard deviation, by what is shared
 STEP: Final = 0.05  # to which shared logarithms are rounded
 FEWEST: Final = 4  # colonies from which a common part is estimated; judgement
 
@@ -94,13 +95,21 @@ def common_part(
     return pull / precision, float(precision**-0.5)
 
 
-def pool(beliefs: Sequence[Belief]) -> Pooled:
-    """Estimate what the colonies of one keeper in one district have in common.
+def moments_of(belief: Belief) -> Moments:
+    """Give mean and spread of what a belief says of flow and eye, as logarithms."""
+    own = SPREAD[FLOW].value
+    logs = {FLOW: np.log(belief.colonies[FLOW]) + 0.5 * own * own}
+    logs |= {eye: belief.shared[eye] for eye in EYES}
+    return {name: (float(log.mean()), float(log.std())) for name, log in logs.items()}
+
+
+def pool(moments: Sequence[Moments]) -> Pooled:
+    """Estimate what the colonies of one yard have in common.
 
     Parameters
     ----------
-    beliefs
-        Followed by their own notes alone, on one day.
+    moments
+        Of beliefs that follow their own notes alone, on one day, [colony].
 
     Returns
     -------
@@ -108,16 +117,14 @@ def pool(beliefs: Sequence[Belief]) -> Pooled:
         Nothing when there are too few of them.
 
     """
-    if len(beliefs) < FEWEST:
+    if len(moments) < FEWEST:
         return NOTHING
-    middle, spread = {}, {}
     own = SPREAD[FLOW].value
-    logs = [np.log(belief.colonies[FLOW]) + 0.5 * own * own for belief in beliefs]
-    found, _ = common_part(*_moments(logs), own=own, shared=FLOW_SPREAD.value)
-    middle[FLOW] = rounded(found)
+    means, sds = zip(*(each[FLOW] for each in moments), strict=True)
+    flow, _ = common_part(means, sds, own=own, shared=FLOW_SPREAD.value)
+    middle, spread = {FLOW: rounded(flow)}, {}
     for eye in EYES:
-        # the eye is the same for all: its own part is next to nothing
-        at, sd = _same([belief.shared[eye] for belief in beliefs])
+        at, sd = _same([each[eye] for each in moments])
         middle[eye], spread[eye] = rounded(at), max(STEP / 2.0, rounded(sd))
     return Pooled(middle, spread)
 
@@ -127,17 +134,12 @@ def rounded(value: float) -> float:
     return round(round(value / STEP) * STEP, 10) + 0.0
 
 
-def _moments(logs: Sequence[Any]) -> tuple[list[float], list[float]]:
-    return [float(each.mean()) for each in logs], [float(each.std()) for each in logs]
-
-
-def _same(values: Sequence[Any]) -> tuple[float, float]:
+def _same(values: Sequence[tuple[float, float]]) -> tuple[float, float]:
     """Multiply beliefs about one and the same number, with its prior counted once."""
-    prior = 1.0 / EYE_SPREAD.value**2
-    precision, pull = prior, 0.0
-    for each in values:
-        sd = max(float(each.std()), 1e-3)
-        said = max(0.0, 1.0 / sd**2 - prior)
-        precision += said
-        pull += float(each.mean()) / sd**2 if said > 0.0 else 0.0
+    precision, pull = 1.0 / EYE_SPREAD.value**2, 0.0
+    for mean, sd in values:
+        said = 1.0 / max(sd, 1e-3) ** 2 - 1.0 / EYE_SPREAD.value**2
+        if said > 0.0:
+            precision += said
+            pull += mean / max(sd, 1e-3) ** 2
     return pull / precision, float(precision**-0.5)

@@ -1,20 +1,17 @@
 """From the book to what is believed: every colony's notes, in order, through the filter."""
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from datetime import date
-from hashlib import blake2b
 from itertools import groupby
 from typing import Final, Protocol
-
-import numpy as np
-from numpy.typing import NDArray
 
 from combwright.belief.causes import Since
 from combwright.belief.doing import divide, do
 from combwright.belief.entering import enter
 from combwright.belief.filter import Belief
 from combwright.belief.followed import Followed
+from combwright.belief.keys import Keys, Season
 from combwright.belief.looking import look
 from combwright.belief.pooling import NOTHING, Pooled
 from combwright.kit.catalogue import Catalogue
@@ -24,8 +21,6 @@ from combwright.terms.entries import Colony, Noted, Split
 
 __all__ = ["Followed", "Kept", "Replay", "Season"]
 
-Floats = NDArray[np.float64]
-Season = Callable[[str, date, date], Floats]  # yard, first day, day after the last -> conditions
 CROWD: Final = 2  # so many times more members weigh the notes than are handed on
 # What is seen comes before what is done on the same day.
 ORDER: Final = {"colony": 0, "visit": 1, "tray count": 2, "wash count": 3}
@@ -60,7 +55,6 @@ class Replay:
         self.members, self.seed = members, seed
         self.crowd = CROWD * members
         self.pooled, self.kept = pooled or {}, kept
-        self._root = f"{version} {members} {seed}"
         self._by_colony: dict[str, list[Noted]] = {}
         once = {entry.id: entry for entry in entries}
         in_order = sorted(once.values(), key=lambda entry: (entry.on, ORDER.get(entry.kind, 9)))
@@ -68,8 +62,8 @@ class Replay:
             for name in _concerned(entry):
                 self._by_colony.setdefault(name, []).append(entry)
         self._followed: dict[tuple[str, date], Followed] = {}
-        self._keys: dict[tuple[str, date], str] = {}
-        self._digests: dict[tuple[str, date, date], bytes] = {}
+        root = f"{version} {members} {seed}"
+        self._keys = Keys(self._by_colony, season, self.pooled, root)
 
     @property
     def colonies(self) -> list[str]:
@@ -84,6 +78,10 @@ class Replay:
             if entries[0].on < on and self._full(name, on) is None
         ]
 
+    def key(self, colony: str, on: date) -> str:
+        """Tell one state of a colony's notes before a day from another."""
+        return self._keys.before(colony, on)
+
     def follow(self, colony: str, on: date) -> Followed | None:
         """Follow a colony to the morning of a day; ``None`` when it is not in the book by then.
 
@@ -91,6 +89,17 @@ class Replay:
         """
         found = self._full(colony, on)
         return None if found is None else replace(found, belief=found.belief.every(CROWD))
+
+    def course(self, colony: str, on: date) -> list[tuple[Followed, Followed]]:
+        """Follow a colony to a day, keeping how it stood on the way.
+
+        Gives for each day with entries the belief in the morning, before they were taken in, and
+        that after all was seen and done.
+        """
+        passed: list[tuple[Followed, Followed]] = []
+        past = [entry for entry in self._by_colony.get(colony, []) if entry.on < on]
+        self._walk(colony, past, passed)
+        return passed
 
     def _full(self, colony: str, on: date) -> Followed | None:
         """Follow a colony with all the members that weigh its notes."""
@@ -103,27 +112,31 @@ class Replay:
             self._followed[at] = self._wait(found, on)
         return self._followed[at]
 
-    def _walk(self, colony: str, past: Sequence[Noted]) -> Followed | None:
-        """Go through the days with entries, from the last one that is kept."""
+    def _walk(
+        self,
+        colony: str,
+        past: Sequence[Noted],
+        passed: list[tuple[Followed, Followed]] | None = None,
+    ) -> Followed | None:
+        """Go through the days with entries: all of them, or from the last one that is kept."""
         days = [(day, list(found)) for day, found in groupby(past, lambda entry: entry.on)]
         early = next((n for n, (_, e) in enumerate(days) if _first_of(colony, e)), len(days))
         days, before = days[early:], [entry for _, found in days[:early] for entry in found]
         if not days:
             return None
-        keys = list(self._chain(colony, days)) if self.kept else []
-        start, followed = self._resume(colony, keys)
+        keys = list(self._keys.chain(colony, days)) if self.kept else []
+        start, followed = self._resume(colony, keys) if passed is None else (0, None)
         for number in range(start, len(days)):
             day, entries = days[number]
+            morning = self._morning(colony, followed, day, entries)
+            if morning is None:
+                return None
             if followed is None:
-                followed = self._enter(colony, entries)
-                if followed is None:
-                    return None
-                followed = self._look(followed.told(*map(_too_early, before)), _still(entries))
-            elif followed.has_ended:
-                followed = followed.told(*map(_too_late, entries))
+                morning = morning.told(*map(_too_early, before))
+            if morning.has_ended:
+                followed = morning.told(*map(_too_late, entries))
                 continue
-            else:
-                followed = self._look(self._wait(followed, day), entries)
+            followed = self._look(morning, entries if followed else _still(entries))
             followed = do(
                 followed,
                 entries,
@@ -132,9 +145,17 @@ class Replay:
                 seed=self.seed,
                 other=self._full,
             )
+            if passed is not None:
+                passed.append((morning, followed))
             if self.kept:
                 self.kept.put(colony, keys[number], followed, number=number, of=len(days))
         return followed
+
+    def _morning(
+        self, colony: str, followed: Followed | None, day: date, entries: Sequence[Noted]
+    ) -> Followed | None:
+        """Give a colony in the morning of a day with entries: as it came in, or some days older."""
+        return self._wait(followed, day) if followed else self._enter(colony, entries)
 
     def _look(self, followed: Followed, entries: Sequence[Noted]) -> Followed:
         on = followed.belief.on
@@ -195,46 +216,6 @@ class Replay:
                 return number + 1, found
         return 0, None
 
-    def _chain(self, colony: str, days: Sequence[tuple[date, Sequence[Noted]]]) -> Iterator[str]:
-        """Give for each day with entries the key of all that led to it."""
-        yard, last = "", days[0][0]
-        key = f"{self._root} {colony}"
-        for day, entries in days:
-            digest = blake2b(key.encode(), digest_size=16)
-            digest.update(self._weather(yard, last, day))
-            for entry in entries:
-                digest.update(entry.model_dump_json().encode())
-                yard = getattr(entry, "yard", yard)
-                parent = _depends_on(colony, entry)
-                if parent is not None:
-                    digest.update(self._key(parent, day).encode())
-                    yard = yard or self._yard_of(parent, day)
-            digest.update(self.pooled.get(yard, NOTHING).key.encode())
-            key, last = digest.hexdigest(), day
-            yield key
-
-    def _key(self, colony: str, on: date) -> str:
-        """Key of a colony with all that was noted of it up to and on a day."""
-        at = (colony, on)
-        if at not in self._keys:
-            self._keys[at] = ""  # two colonies that begin from each other end here
-            past = [entry for entry in self._by_colony.get(colony, []) if entry.on <= on]
-            days = [(day, list(found)) for day, found in groupby(past, lambda entry: entry.on)]
-            key = "".join(list(self._chain(colony, days))[-1:]) if days else ""
-            self._keys[at] = key
-        return self._keys[at]
-
-    def _yard_of(self, colony: str, on: date) -> str:
-        followed = self._full(colony, on)
-        return followed.yard if followed is not None else ""
-
-    def _weather(self, yard: str, first: date, until: date) -> bytes:
-        at = (yard, first, until)
-        if at not in self._digests:
-            table = np.ascontiguousarray(self.season(yard, first, until))
-            self._digests[at] = blake2b(table.tobytes(), digest_size=16).digest()
-        return self._digests[at]
-
 
 def _concerned(entry: Noted) -> list[str]:
     """Colonies that an entry speaks of."""
@@ -246,15 +227,6 @@ def _still(entries: Sequence[Noted]) -> list[Noted]:
     """Give what of the first day was not yet taken in as the colony's description."""
     described = any(isinstance(entry, Colony) for entry in entries)
     return [entry for entry in entries if not (described and entry.kind == "visit")]
-
-
-def _depends_on(colony: str, entry: Noted) -> str | None:
-    """Give the other colony on which an entry makes this one depend."""
-    if entry.kind == "split" and entry.new_colony == colony != entry.colony:
-        return entry.colony
-    if entry.kind == "unite" and entry.into == colony != entry.colony:
-        return entry.colony
-    return None
 
 
 def _enters(entry: Noted, colony: str) -> bool:

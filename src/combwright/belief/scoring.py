@@ -16,6 +16,7 @@ from combwright.terms.entries import Visit
 Floats = NDArray[np.float64]
 Notes = Mapping[str, Sequence[tuple[date, float]]]
 SCORED: Final = ("frames_of_bees", "frames_of_brood", "stores_kg")
+LADDER: Final = (np.arange(100) + 0.5) / 100.0
 LONGEST_TREND_DAYS: Final = 60  # a line through older notes says nothing; judgement
 
 
@@ -23,33 +24,35 @@ LONGEST_TREND_DAYS: Final = 60  # a line through older notes says nothing; judge
 class Scored:
     """One quantity of one visit beside what was forecast for it.
 
-    ``members`` holds what each simulated colony would have had the keeper note; ``last_time`` and
-    ``trend`` the two rules of thumb, where there were notes enough for them.
+    ``ladder`` holds evenly spaced quantiles of what the keeper was expected to note; ``last_time``
+    and ``trend`` the two rules of thumb, where there were notes enough for them.
     """
 
     colony: str
     on: date
     quantity: str
     seen: float
-    members: Floats
+    ladder: Floats
     last_time: float | None
     trend: float | None = None
 
     @property
     def crps(self) -> float:
         """How far off the forecast was, in the unit of the quantity."""
-        return crps(self.members, self.seen)
+        return crps(self.ladder, self.seen, fair=False)
 
     def within(self, share: float) -> bool:
         """Tell whether what was seen lay in the middle band that holds a share of the members."""
-        low, high = np.quantile(self.members, (0.5 - share / 2.0, 0.5 + share / 2.0))
+        low, high = np.quantile(self.ladder, (0.5 - share / 2.0, 0.5 + share / 2.0))
         return bool(low <= self.seen <= high)
 
 
-def crps(members: Floats, seen: float) -> float:
+def crps(members: Floats, seen: float, *, fair: bool = True) -> float:
     r"""Continuous ranked probability score of an ensemble against one value.
 
     .. math:: \frac{1}{M}\sum|x_i - y| - \frac{1}{2M(M-1)}\sum\sum|x_i - x_j|
+
+    with :math:`M^2` in place of :math:`M(M-1)` unless fair.
 
     Parameters
     ----------
@@ -57,11 +60,13 @@ def crps(members: Floats, seen: float) -> float:
         The forecast, [member].
     seen
         What came.
+    fair
+        Whether members were drawn at random; quantiles were not.
 
     Returns
     -------
     float
-        The fair score, in the unit of the forecast; 0 is perfect. A single number scores as its
+        The score, in the unit of the forecast; 0 is perfect. A single number scores as its
         distance.
 
     References
@@ -81,7 +86,8 @@ def crps(members: Floats, seen: float) -> float:
     if count < 2:
         return float(apart)
     places = 2.0 * np.arange(count) - count + 1.0
-    return float(apart - (places * ordered).sum() / (count * (count - 1.0)))
+    pairs = count * (count - 1.0) if fair else count * float(count)
+    return float(apart - (places * ordered).sum() / pairs)
 
 
 def noted(visit: Visit, frame_of_stores_kg: float) -> dict[str, float]:
@@ -120,8 +126,8 @@ def score(
         for quantity, value in noted(visit, frame_of_stores_kg).items():
             earlier = notes.get(quantity, ())
             rng = stream(seed, belief.colony, "forecast", quantity, visit.on.toordinal())
-            members = EYE[quantity].draw(expected[quantity], rng)
+            ladder = np.quantile(EYE[quantity].draw(expected[quantity], rng), LADDER)
             last = earlier[-1][1] if earlier else None
             trend = straight_trend(earlier, visit.on)
-            scored.append(Scored(belief.colony, visit.on, quantity, value, members, last, trend))
+            scored.append(Scored(belief.colony, visit.on, quantity, value, ladder, last, trend))
     return scored
