@@ -11,6 +11,7 @@ from combwright.belief.replay import Followed, Replay
 from combwright.kit.catalogue import catalogue
 from combwright.records.engine import open_book, reading
 from combwright.records.entries import all_entries
+from combwright.services.beliefs import KeptBeliefs, folder_for, version
 from combwright.services.surroundings import Surroundings, surroundings
 from combwright.simulation.luck import luck
 from combwright.terms.entries import Kit, Noted
@@ -53,7 +54,7 @@ class Gathered:
             days=asked.days,
             colonies=belief.colonies,
             standing=followed.standing,
-            conditions=self.around.season(followed.yard, asked.on, until),
+            conditions=self.around.season(followed.yard, asked.on, until)[belief.shared["year"]],
             luck=luck(asked.seed, belief.colony, asked.on, days, belief.members),
             limits=asked.limits,
             syrup_fraction=SYRUP_FRACTION,
@@ -94,7 +95,16 @@ def gather(book: Path, asked: Asked) -> Gathered:
             around = surroundings(db, entries, first, until, members=asked.members, seed=asked.seed)
     finally:
         engine.dispose()
-    replay = Replay(entries, around.season, catalogue(), members=asked.members, seed=asked.seed)
+    kept = KeptBeliefs(folder_for(book), catalogue())
+    replay = Replay(
+        entries,
+        around.season,
+        catalogue(),
+        members=asked.members,
+        seed=asked.seed,
+        kept=kept,
+        version=version(),
+    )
     return Gathered(asked, tuple(entries), around, replay)
 
 
