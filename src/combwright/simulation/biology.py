@@ -36,6 +36,7 @@ class Biology(NamedTuple):
     income_lift: float
     pollen_half: float
     nest_share: float
+    search: float
     nest_c: float
     cluster_c: float
     mantle_w_per_k: float

@@ -56,7 +56,7 @@ def one_day(s: Any, w: Any, luck: Any, bio: Any) -> int:  # noqa: PLR0915 (the o
     above = share_above(s, w[NIGHT_C], bio)
     room_cells, free = room(s, warm, above, bio)
     eggs_wanted = wanted(s, w[DAY], tied, s.intake, bio)
-    eggs = laid(eggs_wanted, room_cells)
+    eggs = laid(eggs_wanted, room_cells, bio)
     drone_laid = drone_eggs(s, eggs, w[DAY], bio)
     chill, hunger = brood_risk(s, warm, bio)
     turned = recruitment(s, w[FLIGHT], bio)

@@ -36,11 +36,11 @@ def wanted(s: Any, day_of_year: float, tied: float, income: float, bio: Any) -> 
 
 
 @compiled
-def laid(eggs_wanted: float, room: float) -> float:
+def laid(eggs_wanted: float, room: float, bio: Any) -> float:
     """Eggs laid: the queen finds fewer of the cells the fewer there are."""
     if eggs_wanted <= 0.0:
         return 0.0
-    return min(room, eggs_wanted * (1.0 - np.exp(-room / eggs_wanted)))
+    return min(room, eggs_wanted * (1.0 - np.exp(-room / (bio.search * eggs_wanted))))
 
 
 @compiled

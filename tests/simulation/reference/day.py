@@ -45,7 +45,7 @@ def one_day(c: Colony, weather: Sequence[float], luck: Sequence[float], bio: Bio
     above = nest.part_above(c, night_c, bio)
     cells, free = nest.room(c, warm["frames"], above, bio)
     wanted = nest.eggs_wanted(c, day, warm["tied"], bio)
-    eggs = nest.eggs_found_room(wanted, cells)
+    eggs = nest.eggs_found_room(wanted, cells, bio)
     for_drones = nest.drone_eggs(c, eggs, day, bio)
     brood = nest.brood(c)
     warm_cells = 0.95 * warm["frames"] * c["cells_per_frame"]

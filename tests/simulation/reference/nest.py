@@ -142,8 +142,10 @@ def eggs_wanted(c: Colony, day: float, tied: float, bio: Biology) -> float:
     return float(min(fit, could_nurse) * slim * (1 - c["lay_brake"]))
 
 
-def eggs_found_room(wanted: float, cells: float) -> float:
-    return min(cells, wanted * (1 - math.exp(-cells / wanted))) if wanted > 0 else 0.0
+def eggs_found_room(wanted: float, cells: float, bio: Biology) -> float:
+    if wanted <= 0:
+        return 0.0
+    return min(cells, wanted * (1 - math.exp(-cells / bio.search / wanted)))
 
 
 def drone_eggs(c: Colony, eggs: float, day: float, bio: Biology) -> float:
