@@ -1,5 +1,6 @@
 """The round of a day: from the book to the sheet."""
 
+import os
 from collections.abc import Callable, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from datetime import date
@@ -16,7 +17,7 @@ from combwright.services.gathering import SYRUP_FRACTION, Asked, Gathered, gathe
 from combwright.terms.errors import NotFoundError, OutOfRangeError
 
 Progress = Callable[[int, int], None]
-WORKERS: Final = 2
+WORKERS: Final = min(8, os.cpu_count() or 2)  # the kernel runs outside the interpreter lock
 NOTICES: Final = (
     "Stings can kill: keep a telephone and any prescribed adrenaline at hand.",
     "With a known allergy never work alone.",

@@ -70,16 +70,19 @@ def surroundings(
     """
     yards = {entry.yard: entry for entry in entries if isinstance(entry, Yard)}
     tables, known_to = {}, {}
-    sampled: dict[str, Floats] = {}
+    sampled: dict[str, tuple[Floats, date | None]] = {}
     for name, yard in yards.items():
         place = climate(yard.climate)
-        known = weather_between(db, name, first, until - timedelta(days=1))
-        known = known or weather_between(db, place.name, first, until - timedelta(days=1))
-        known_to[name] = known.last if known is not None else None
-        key = place.name if known is None else name
+        # yards without weather of their own share that of their place
+        known, key = weather_between(db, name, first, until - timedelta(days=1)), name
+        if known is None:
+            key = place.name
         if key not in sampled:
-            sampled[key] = yard_conditions(place, known, first, until, members=members, seed=seed)
-        tables[name] = sampled[key]
+            if known is None:
+                known = weather_between(db, place.name, first, until - timedelta(days=1))
+            made = yard_conditions(place, known, first, until, members=members, seed=seed)
+            sampled[key] = (made, known.last if known is not None else None)
+        tables[name], known_to[name] = sampled[key]
     if not tables:
         place = climate(DEFAULT_CLIMATE)
         tables[""] = yard_conditions(place, None, first, until, members=members, seed=seed)
