@@ -9,13 +9,14 @@ from fastapi import APIRouter, Query, Request
 from markupsafe import Markup
 from starlette.responses import Response
 
-from combwright.figures.bands import season_chart
+from combwright.figures.bands import Course, Seen, season_chart
 from combwright.planning.sheet import ColonySheet
-from combwright.services.colony_ahead import Ahead, Quantity, colony_ahead
+from combwright.services.colony import TITLES, ColonyHistory, colony_history
 from combwright.services.entry_words import said, stands
+from combwright.services.score import ScoreLine, score_book
 from combwright.services.whatif import Compared, Idea, whatif
 from combwright.services.why import LESSONS
-from combwright.terms.errors import CombwrightError
+from combwright.terms.errors import CombwrightError, NotFoundError
 from combwright.web.desk import AtDesk
 from combwright.web.pages.note import of_colony
 from combwright.web.pages.sheet import wait
@@ -24,6 +25,7 @@ from combwright.web.showing import page
 router = APIRouter(include_in_schema=False)
 
 SHOWN: Final = 60  # entries on the page; the whole history is in the export
+CHARTS: Final = ("frames_of_bees", "frames_of_brood", "stores_kg", "mites")
 HARMS: Final = {"no room": "short of room", "sour": "soured syrup", "chilled": "chilled brood"}
 
 
@@ -67,29 +69,48 @@ def ahead(at: AtDesk, request: Request, name: str, on: date | None = None) -> Re
     book = at.book.now()
     book.colony(name)
     day = on or book.next_round(at.today)
-    found, charts = _ahead(at.book.path, name, day, book.mark(before=day))
-    return page(request, "colony_ahead.html", name=name, on=day, ahead=found, charts=charts)
+    mark = book.mark(before=day)
+    found, charts = _history(at.book.path, name, day, mark)
+    return page(
+        request,
+        "colony_ahead.html",
+        name=name,
+        on=day,
+        found=found,
+        charts=charts,
+        scores=_scores(at.book.path, name, day, mark),
+    )
 
 
 @lru_cache(maxsize=64)
-def _ahead(
+def _history(
     book: Path, name: str, on: date, _mark: str
-) -> tuple[Ahead, list[tuple[Markup, Markup]]]:
+) -> tuple[ColonyHistory, list[tuple[Markup, Markup]]]:
     """Work it out and draw it, wide and narrow; once for as long as the notes before stand."""
-    found = colony_ahead(book, name, on)
+    found = colony_history(book, name, on)
     return found, [
-        (_chart(each, on, width=640, height=230), _chart(each, on, width=190, height=190))
-        for each in found.quantities
+        (_chart(found, each, width=640, height=230), _chart(found, each, width=210, height=190))
+        for each in CHARTS
     ]
 
 
-def _chart(each: Quantity, on: date, *, width: int, height: int) -> Markup:
+@lru_cache(maxsize=64)
+def _scores(book: Path, name: str, on: date, _mark: str) -> tuple[ScoreLine, ...]:
+    try:
+        return score_book(book, on, colony=name).together
+    except NotFoundError:
+        return ()  # the second visit is the first with a forecast
+
+
+def _chart(found: ColonyHistory, each: str, *, width: int, height: int) -> Markup:
+    title, unit = TITLES[each]
+    series = found.series[each]
     drawn = season_chart(
-        each.courses,
-        title=each.title,
-        unit=each.unit,
-        seen=each.seen,
-        today=on,
+        {"expected": Course(found.days, series.low, series.mid, series.high)},
+        title=title,
+        unit=unit,
+        seen=[Seen(day, value) for day, value in found.notes.get(each, ())],
+        today=found.on,
         width=width,
         height=height,
     )
