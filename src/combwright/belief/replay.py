@@ -54,7 +54,7 @@ class Replay:
         self.season, self.catalogue = season, catalogue
         self.members, self.seed = members, seed
         self.crowd = CROWD * members
-        self.pooled, self.kept = pooled or {}, kept
+        self.pooled, self.kept = {} if pooled is None else pooled, kept
         self._by_colony: dict[str, list[Noted]] = {}
         once = {entry.id: entry for entry in entries}
         in_order = sorted(once.values(), key=lambda entry: (entry.on, ORDER.get(entry.kind, 9)))

@@ -8,10 +8,9 @@ from typing import Final
 
 from combwright.advice.situation import MARGIN_DAYS, Limits, Situation
 from combwright.belief.replay import Followed, Replay
-from combwright.kit.catalogue import catalogue
 from combwright.records.engine import open_book, reading
 from combwright.records.entries import all_entries
-from combwright.services.beliefs import KeptBeliefs, folder_for, version
+from combwright.services.remembering import remembering
 from combwright.services.surroundings import Surroundings, surroundings
 from combwright.simulation.luck import luck
 from combwright.terms.entries import Kit, Noted
@@ -95,16 +94,7 @@ def gather(book: Path, asked: Asked) -> Gathered:
             around = surroundings(db, entries, first, until, members=asked.members, seed=asked.seed)
     finally:
         engine.dispose()
-    kept = KeptBeliefs(folder_for(book), catalogue())
-    replay = Replay(
-        entries,
-        around.season,
-        catalogue(),
-        members=asked.members,
-        seed=asked.seed,
-        kept=kept,
-        version=version(),
-    )
+    replay = remembering(book, entries, around.season, asked)
     return Gathered(asked, tuple(entries), around, replay)
 
 

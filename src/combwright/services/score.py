@@ -10,6 +10,7 @@ import numpy as np
 
 from combwright.belief.scoring import SCORED, Scored
 from combwright.services.gathering import Asked, gather
+from combwright.services.remembering import remembering
 from combwright.services.workers import follow_each
 from combwright.terms.errors import NotFoundError
 
@@ -87,8 +88,11 @@ def score_book(
 
     """
     gathered = gather(book, Asked(on, members=members, seed=seed))
-    names = gathered.replay.colonies if colony is None else [colony]
-    found = follow_each(gathered.replay, names, on, progress)
+    replay = remembering(
+        book, gathered.entries, gathered.around.season, gathered.asked, with_neighbours=False
+    )
+    names = replay.colonies if colony is None else [colony]
+    found = follow_each(replay, names, on, progress)
     scored = [each for followed in found if followed for each in followed.scored]
     if not scored:
         raise NotFoundError(

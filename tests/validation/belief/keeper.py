@@ -26,6 +26,7 @@ from combwright.belief.observation import (
     chance_of_eggs_found,
     looked_at,
 )
+from combwright.belief.pooling import NOTHING, Pooled
 from combwright.belief.replay import Followed, Replay
 from combwright.belief.shared import draw_shared
 from combwright.belief.standing import Standing, act
@@ -63,6 +64,8 @@ class Habits:
     troubles: bool = True
     biology: Biology = BIOLOGY
     traits: Mapping[str, float] = field(default_factory=dict)  # set as they are, not drawn
+    flow: float = 0.0  # of the district this year beyond weather and calendar, as a logarithm
+    eyes: Mapping[str, float] = field(default_factory=dict)  # of the keeper, as logarithms
     nectar: Callable[[Floats], Floats] | None = None  # of the flow of the true year, [day]
     trouble_at: Mapping[int, Callable[[Any, np.random.Generator], None]] = field(
         default_factory=dict
@@ -134,7 +137,10 @@ def _keep(truth: Truth) -> None:
         hive, set_up, described, on=truth.first, members=1, seed=truth.seed, colony="truth " + name
     )
     shared = draw_shared(1, 1, rng)
+    for eye, value in habits.eyes.items():
+        shared[eye] = value
     see_through(colonies, shared, described)
+    colonies["forage_success"] *= np.exp(habits.flow)
     for trait, value in habits.traits.items():
         colonies[trait] = value
     on = truth.first
@@ -269,12 +275,26 @@ class InMemory:
 
 
 def believed(
-    truth: Truth, known_to: date, *, members: int = 200, seed: int = 77
+    truth: Truth,
+    known_to: date,
+    *,
+    members: int = 200,
+    seed: int = 77,
+    pooled: Pooled = NOTHING,
 ) -> tuple[Replay, Years]:
     """Follow a colony by its notes, knowing the weather up to a day."""
     years = Years(truth, known_to, members, seed)
     kept = InMemory()
-    book = Replay(truth.entries, years, catalogue(), members=members, seed=seed, kept=kept)
+    lessons = {"Home": pooled}
+    book = Replay(
+        truth.entries,
+        years,
+        catalogue(),
+        members=members,
+        seed=seed,
+        kept=kept,
+        pooled=lessons,
+    )
     return book, years
 
 
