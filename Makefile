@@ -13,7 +13,7 @@ READY_TO_TEST := .venv/ready-to-test
 
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
-.PHONY: help set-up demo test lint docs validate benchmarks lock clean check-python
+.PHONY: help set-up demo test lint docs validate screenshots benchmarks lock clean check-python
 
 help:  ## Show what can be made
 	@sed -n 's/^\([a-z-]*\):.*  ## \(.*\)/make \1\t\2/p' $(MAKEFILE_LIST) | expand -t 20
@@ -43,6 +43,9 @@ docs: $(READY_TO_TEST)  ## Write the generated pages again
 
 validate: $(READY_TO_TEST)  ## Run the long studies (an hour or more)
 	$(PY) -m pytest -m validation -n $(JOBS)
+
+screenshots: $(READY_TO_TEST)  ## Take pictures of every page for the docs (needs Chromium)
+	$(PY) -m tests.browser.screenshots docs/screens
 
 benchmarks: $(READY_TO_TEST)  ## Measure speed and memory on this machine
 	@set -e; for script in benchmarks/[a-z]*.py; do echo "$$script"; $(PY) $$script; done
