@@ -1,0 +1,54 @@
+"""Pictures of every page on a phone and on a desk: ``make screenshots`` writes docs/screens."""
+
+import sys
+from pathlib import Path
+from tempfile import TemporaryDirectory
+
+from playwright.sync_api import Browser, ViewportSize, sync_playwright
+from tests.browser.conftest import ARGUMENTS, CHROMIUM, PHONE, House, free_port
+from tests.browser.pages import PAGES
+from tests.web.desks import Clock, demo_book
+
+from combwright.services.demo import ON
+from combwright.web.desk import lay_out
+
+DESK: ViewportSize = {"width": 1280, "height": 900}
+SIZES = {"phone": PHONE, "desk": DESK}
+ANCHORS = {"round": "article.sheet"}  # the strips are what the round is about
+THEMES = {"round-dark": ("round", "dark")}
+
+
+def take(browser: Browser, house: House, folder: Path) -> None:
+    """Take every picture."""
+    views = {name: (name, "sunlight") for name in PAGES} | THEMES
+    for size, viewport in SIZES.items():
+        for picture, (name, theme) in views.items():
+            page = browser.new_page(viewport=viewport, service_workers="block")
+            page.goto(house.address + PAGES[name])
+            page.evaluate(f"document.documentElement.dataset.theme = '{theme}'")
+            if name in ANCHORS:
+                page.locator(ANCHORS[name]).first.evaluate("e => e.scrollIntoView()")
+            page.screenshot(path=folder / f"{picture}-{size}.png")
+            page.close()
+
+
+def main() -> None:
+    """Write the demo, show it, and take the pictures."""
+    folder = Path(sys.argv[1])
+    folder.mkdir(parents=True, exist_ok=True)
+    with TemporaryDirectory() as room:
+        clock = Clock()
+        desk = lay_out(demo_book(Path(room)), clock=clock, is_demo=True)
+        desk.rounds.sheet(ON, 7)
+        house = House(desk, clock, free_port())
+        house.open()
+        with sync_playwright() as found:
+            browser = found.chromium.launch(executable_path=CHROMIUM, args=ARGUMENTS)
+            take(browser, house, folder)
+            browser.close()
+        house.shut()
+        desk.close()
+
+
+if __name__ == "__main__":
+    main()
