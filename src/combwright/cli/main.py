@@ -6,7 +6,22 @@ import sys
 
 import typer
 
-from combwright.cli import book, demo, evidence, mites, mix, ripe, serve, warm, weather, whatif, why
+from combwright.cli import (
+    book,
+    colony,
+    demo,
+    evidence,
+    mites,
+    mix,
+    ripe,
+    score,
+    season,
+    serve,
+    warm,
+    weather,
+    whatif,
+    why,
+)
 from combwright.cli import round as round_command
 from combwright.terms.errors import CombwrightError, OutputError
 
@@ -21,12 +36,15 @@ app = typer.Typer(
     help="From the keeper's notes to the next round: room, warmth, food and care, with reasons.",
 )
 book.register(app)
+colony.register(app)
 demo.register(app)
 evidence.register(app)
 mites.register(app)
 mix.register(app)
 ripe.register(app)
+score.register(app)
 round_command.register(app)
+season.register(app)
 serve.register(app)
 warm.register(app)
 weather.register(app)

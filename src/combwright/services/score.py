@@ -91,6 +91,11 @@ def score_book(
     replay = remembering(
         book, gathered.entries, gathered.around.season, gathered.asked, with_neighbours=False
     )
+    if colony is not None and colony not in replay.colonies:
+        raise NotFoundError(
+            f"There is no colony “{colony}” in the book.",
+            remedy=f"There are: {', '.join(replay.colonies)}.",
+        )
     names = replay.colonies if colony is None else [colony]
     found = follow_each(replay, names, on, progress)
     scored = [each for followed in found if followed for each in followed.scored]

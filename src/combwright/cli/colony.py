@@ -1,0 +1,137 @@
+"""One colony's past and the weeks ahead, in the terminal, as JSON or as charts."""
+
+from datetime import date, datetime
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from combwright.cli.options import BookOption, JsonOption, book_path
+
+if TYPE_CHECKING:
+    from rich.console import Console
+
+    from combwright.services.colony import ColonyHistory, Series
+
+WIDTH = 48
+IN_THE_TERMINAL = ("frames_of_bees", "frames_of_brood", "stores_kg")
+
+
+def register(app: typer.Typer) -> None:
+    """Put the command into the command line."""
+    app.command("colony")(colony)
+
+
+def colony(
+    name: Annotated[str, typer.Argument(help="The colony's name in the book.")],
+    on: Annotated[
+        datetime | None,
+        typer.Option("--on", formats=["%Y-%m-%d"], help="Day from which to look ahead; today."),
+    ] = None,
+    weeks: Annotated[int, typer.Option(help="Weeks to look ahead, 1 to 12.")] = 4,
+    svg: Annotated[
+        Path | None, typer.Option(help="Write a chart of each quantity into this folder.")
+    ] = None,
+    seed: Annotated[int, typer.Option(help="Seed of the simulation.")] = 1,
+    members: Annotated[int, typer.Option(help="Simulated colonies for the real one.")] = 200,
+    book: BookOption = None,
+    json: JsonOption = False,
+) -> None:
+    """Show a colony: what you noted, what was believed, and the weeks ahead if nothing is done.
+
+    Example: `combwright colony Bramble --on 2027-04-24 --svg charts`
+    """
+    from combwright.services.colony import colony_history
+
+    day = on.date() if on else date.today()  # noqa: DTZ011  (the keeper's own calendar)
+    told = colony_history(book_path(book), name, day, weeks_ahead=weeks, members=members, seed=seed)
+    written = _charts(told, svg) if svg is not None else []
+    if json:
+        _print_json(told)
+        return
+    from rich.console import Console
+
+    show(Console(highlight=False, soft_wrap=True), told)
+    for path in written:
+        typer.echo(f"Written: {path}")
+
+
+def _print_json(told: "ColonyHistory") -> None:
+    from pydantic import TypeAdapter
+
+    from combwright.services.colony import ColonyHistory
+
+    typer.echo(TypeAdapter(ColonyHistory).dump_json(told, indent=2).decode())
+
+
+def show(console: "Console", told: "ColonyHistory") -> None:
+    """Print a colony's past and future in the terminal."""
+    from rich.markup import escape
+
+    from combwright.services.colony import TITLES
+
+    console.print(f"[bold]{escape(told.colony)}[/bold] in {escape(told.yard)}, {told.on:%d %B %Y}")
+    for question in told.questions:
+        console.print(f"[bold]?[/bold] {escape(question)}")
+    for notice in told.notices:
+        console.print(f"! {escape(notice)}")
+    for quantity in IN_THE_TERMINAL:
+        title, unit = TITLES[quantity]
+        console.print(f"\n[bold]{title}[/bold]" + ("" if unit == "frames" else f", {unit}"))
+        for line in lines(told, quantity):
+            console.print(escape(line))
+    console.print(
+        "\n│──┼──│ is where nine in ten simulated colonies lie, ┼ their middle, o what you noted; "
+        "below the rule the weeks ahead, if nothing is done.",
+        style="dim",
+    )
+
+
+def lines(told: "ColonyHistory", quantity: str) -> list[str]:
+    """Draw one quantity as lines of text: past days with notes, then each week ahead."""
+    series, noted = told.series[quantity], dict(told.notes.get(quantity, ()))
+    most = max([*series.high, *noted.values(), 1e-9])
+    drawn, ruled = [], False
+    for place, day in enumerate(told.days):
+        ahead = (day - told.on).days
+        if ahead >= 0 and not ruled:
+            drawn.append("-" * (WIDTH + 34))
+            ruled = True
+        if ahead % 7 == 0 if ahead >= 0 else day in noted:
+            drawn.append(_line(day, series, place, noted.get(day), most))
+    return drawn
+
+
+def _line(day: date, series: "Series", place: int, seen: float | None, most: float) -> str:
+    low, mid, high = series.low[place], series.mid[place], series.high[place]
+
+    def column(value: float) -> int:
+        return round(value / most * (WIDTH - 1))
+
+    cells = [" "] * WIDTH
+    for at in range(column(low), column(high) + 1):
+        cells[at] = "─"
+    cells[column(low)] = cells[column(high)] = "│"
+    cells[column(mid)] = "┼"
+    if seen is not None:
+        cells[column(seen)] = "o"
+    said = "" if seen is None else f"  noted {seen:.1f}"
+    return f"{day:%d %b} {''.join(cells)} {mid:5.1f} ({low:.1f} to {high:.1f}){said}"
+
+
+def _charts(told: "ColonyHistory", folder: Path) -> list[Path]:
+    from combwright.figures.bands import Course, Seen, season_chart
+    from combwright.services.book import save
+    from combwright.services.colony import TITLES
+
+    folder.mkdir(parents=True, exist_ok=True)
+    written = []
+    for quantity, series in told.series.items():
+        title, unit = TITLES[quantity]
+        course = Course(told.days, series.low, series.mid, series.high)
+        seen = [Seen(on, value) for on, value in told.notes.get(quantity, ())]
+        drawn = season_chart({"expected": course}, title=title, unit=unit, seen=seen, today=told.on)
+        path = folder / f"{quantity.replace('_', '-')}.svg"
+        save(path, drawn)
+        written.append(path)
+    return written

@@ -1,0 +1,96 @@
+"""How good past forecasts were, in the terminal or as JSON."""
+
+from datetime import date, datetime
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from combwright.cli.options import BookOption, JsonOption, book_path
+
+if TYPE_CHECKING:
+    from combwright.services.score import ScoreLine, ScoreReport
+
+
+def register(app: typer.Typer) -> None:
+    """Put the command into the command line."""
+    app.command("score")(score)
+
+
+def score(
+    colony: Annotated[str | None, typer.Argument(help="One colony; all when left out.")] = None,
+    on: Annotated[
+        datetime | None,
+        typer.Option("--on", formats=["%Y-%m-%d"], help="Visits before this day; today."),
+    ] = None,
+    seed: Annotated[int, typer.Option(help="Seed of the simulation.")] = 1,
+    members: Annotated[int, typer.Option(help="Simulated colonies for each real one.")] = 200,
+    book: BookOption = None,
+    json: JsonOption = False,
+) -> None:
+    """Score past forecasts: each visit against what was expected before it, and two rules of thumb.
+
+    Example: `combwright score --on 2027-04-24`
+    """
+    from combwright.cli.progress import counted
+    from combwright.services.score import score_book
+
+    day = on.date() if on else date.today()  # noqa: DTZ011  (the keeper's own calendar)
+    with counted("colonies followed", shown=not json) as progress:
+        report = score_book(
+            book_path(book), day, colony=colony, members=members, seed=seed, progress=progress
+        )
+    if json:
+        from pydantic import TypeAdapter
+
+        from combwright.services.score import ScoreReport
+
+        typer.echo(TypeAdapter(ScoreReport).dump_json(report, indent=2).decode())
+        return
+    show(report)
+
+
+def show(report: "ScoreReport") -> None:
+    """Print the scores of a book in the terminal."""
+    from rich.console import Console
+    from rich.table import Table
+
+    console = Console(highlight=False)
+    for line in report.together:
+        console.print(line.in_words)
+    table = Table(box=None, pad_edge=False, title="By colony", title_justify="left")
+    for heading in (
+        "colony",
+        "quantity",
+        "notes",
+        "in 50 %",
+        "in 90 %",
+        "error",
+        "last time",
+        "trend",
+    ):
+        table.add_column(heading, justify="left" if heading in {"colony", "quantity"} else "right")
+    for line in report.by_colony:
+        table.add_row(*_cells(line))
+    console.print(table)
+    console.print(
+        "The error is how far off the forecast was, its spread counted in (CRPS), beside the "
+        "errors of “same as last time” and of a straight line through the last two notes.",
+        style="dim",
+    )
+
+
+def _cells(line: "ScoreLine") -> tuple[str, ...]:
+    from rich.markup import escape
+
+    rules = [
+        "" if rule is None else f"{rule:.2f}" for rule in (line.error_last_time, line.error_trend)
+    ]
+    return (
+        escape(line.colony or ""),
+        line.quantity.replace("_", " ").replace(" kg", ", kg"),
+        str(line.forecasts),
+        f"{line.within_50:.0%}",
+        f"{line.within_90:.0%}",
+        f"{line.error:.2f}",
+        *rules,
+    )
