@@ -20,7 +20,7 @@ LINES = (
     "date,yard,colony,hive,queen year,climate,frames of bees,frames of brood,eggs,frames of stores",
     "2027-04-10,Top,Oak,national timber,2026,Dublin Airport,7,3,yes,2",
     "2027-04-10,Top,Ash,nuc 6 polystyrene,2026,Dublin Airport,3,1.5,yes,1",
-    "2027-04-10,Low,[b]Elm,national timber,2025,Dublin Airport,9,4,yes,4",
+    "2027-04-10,Low,[b]Elm,national timber,2025,Dublin Airport,7,3,yes,6",
 )
 PLAN = ("round", "--on", "2027-04-17", "--members", "40")
 BANDS = ("frames_of_bees", "frames_of_brood", "stores_kg", "room_cells")
