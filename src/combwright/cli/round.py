@@ -71,7 +71,7 @@ def show(sheet: "RoundSheet") -> None:
         f"[bold]Round on {day_words(sheet.on)}[/bold]  (weather: {_plain(sheet.weather)})"
     )
     said = everywhere(sheet)
-    console.rule("At every colony")
+    console.rule("At every colony that is opened")
     for job in said.jobs:
         _item(console, "[ ]", job)
     for branch in said.branches:
