@@ -1,9 +1,11 @@
 """Pictures of every page on a phone and on a desk: ``make screenshots`` writes docs/screens."""
 
 import sys
+from io import BytesIO
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
+from PIL import Image
 from playwright.sync_api import Browser, ViewportSize, sync_playwright
 from tests.browser.conftest import ARGUMENTS, CHROMIUM, PHONE, House, free_port
 from tests.browser.pages import PAGES
@@ -14,6 +16,7 @@ from combwright.web.desk import lay_out
 
 DESK: ViewportSize = {"width": 1280, "height": 900}
 SIZES = {"phone": PHONE, "desk": DESK}
+COLOURS = 48
 ANCHORS = {"round": "article.sheet"}  # the strips are what the round is about
 THEMES = {"round-dark": ("round", "dark")}
 
@@ -28,7 +31,11 @@ def take(browser: Browser, house: House, folder: Path) -> None:
             page.evaluate(f"document.documentElement.dataset.theme = '{theme}'")
             if name in ANCHORS:
                 page.locator(ANCHORS[name]).first.evaluate("e => e.scrollIntoView()")
-            page.screenshot(path=folder / f"{picture}-{size}.png")
+            taken = Image.open(BytesIO(page.screenshot()))
+            # a few colours do for lines and letters, and make a third of the size
+            taken.convert("RGB").quantize(COLOURS).save(
+                folder / f"{picture}-{size}.png", optimize=True
+            )
             page.close()
 
 
