@@ -16,8 +16,11 @@ from combwright.simulation.columns import LAYING, TRAITS
 
 Floats = NDArray[np.float64]
 
-SHRINK: Final = 0.9  # share of each deviation that is kept; the rest is drawn anew; judgement
+SHRINK: Final = 0.85  # share of each deviation that is kept; the rest is drawn anew; judgement
 FEWEST: Final = 12  # members of one kind from which their own covariance is taken
+# Picking anew loses about one part in the effective members, half of all at worst, of the variance,
+# and moves the middle by as much again: so many parts in all members are given back.
+LOST: Final = 4.0
 LEAST_SHARE: Final = 0.05  # of the mean: smaller amounts count as this when logarithms are taken
 MOST_LOG: Final = 1.0
 # Groups of columns that move together, so that each colony stays in proportion.
@@ -55,7 +58,7 @@ def spread_out(colonies: Any, shared: Any, shrink: float, rng: np.random.Generat
     before = _features(colonies, shared)
     after = before.copy()
     for kind in kinds:
-        after[kind] = moved_apart(before[kind], shrink, rng)
+        after[kind] = moved_apart(before[kind], shrink, rng, wider=LOST / max(kind.sum(), 1))
     factors = np.exp(np.clip(after - before, -MOST_LOG, MOST_LOG))
     for place, columns in enumerate(GROUPS):
         factor = factors[:, place]

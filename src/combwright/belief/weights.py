@@ -158,10 +158,12 @@ def gentle_share(log_prior: Floats, log_likelihood: Floats, least: float) -> flo
     return max(low, 1e-3)
 
 
-def moved_apart(values: Floats, shrink: float, rng: np.random.Generator) -> Floats:
+def moved_apart(
+    values: Floats, shrink: float, rng: np.random.Generator, *, wider: float = 0.0
+) -> Floats:
     r"""Move members apart after resampling, so that means and covariances stay what they were.
 
-    .. math:: x' = a x + (1 - a) \bar x + \sqrt{1 - a^2}\, S^{1/2} \epsilon
+    .. math:: x' = a x + (1 - a) \bar x + \sqrt{1 + w - a^2}\, S^{1/2} \epsilon
 
     Parameters
     ----------
@@ -171,6 +173,8 @@ def moved_apart(values: Floats, shrink: float, rng: np.random.Generator) -> Floa
         The factor *a*, just below 1. [-]
     rng
         Source of chance.
+    wider
+        The share *w* by which variances grow after all. [-]
 
     Returns
     -------
@@ -188,7 +192,7 @@ def moved_apart(values: Floats, shrink: float, rng: np.random.Generator) -> Floa
     variances, axes = np.linalg.eigh(apart.T @ apart / len(values))
     root = axes * np.sqrt(np.maximum(variances, 0.0))
     jitter = rng.standard_normal(values.shape) @ root.T
-    return np.asarray(middle + shrink * apart + np.sqrt(1.0 - shrink**2) * jitter)
+    return np.asarray(middle + shrink * apart + np.sqrt(1.0 + wider - shrink**2) * jitter)
 
 
 def quantiles(values: Floats, weights: Floats, shares: tuple[float, ...]) -> list[float]:

@@ -40,7 +40,7 @@ def ranks_of(number: int, habits: Habits, *, members: int = 200, narrow: float =
 
     ``narrow`` shrinks the members about their mean: a control that must fail when below one.
     """
-    truth = live(f"colony {number}", 1000 + number, habits)
+    truth = live(f"colony {number}", 700_000 + number, habits)
     rng = stream(number, "which visit")
     on, state = truth.states[int(rng.integers(3, len(truth.states)))]
     after = on + timedelta(days=1)

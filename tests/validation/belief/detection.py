@@ -78,7 +78,7 @@ def case(trouble: str, number: int, **more: float) -> Case:
         rounds_to_halves=True,
         missing=more.get("missing", 0.0),
     )
-    truth = live(f"{trouble} {number}", 9000 + number, habits)
+    truth = live(f"{trouble} {number}", 760_000 + number, habits)
     book, _ = believed(truth, truth.states[-1][0] + timedelta(days=1))
     before = truth.states[at - 1][1]
     sound = bool(before["queen"][0] == LAYING)
@@ -102,7 +102,7 @@ def quiet_months(number: int) -> list[tuple[bool, bool]]:
         troubles=False,
         rounds_to_halves=True,
     )
-    truth = live(f"quiet {number}", 20000 + number, habits)
+    truth = live(f"quiet {number}", 790_000 + number, habits)
     book, _ = believed(truth, truth.states[-1][0] + timedelta(days=1))
     months = []
     for start in (1, 5, 9):

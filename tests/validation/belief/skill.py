@@ -66,7 +66,7 @@ def misled(number: int) -> Habits:
 
 def forecasts_of(number: int, habits: Habits) -> list[Forecast]:
     """Forecast each visit of a season a week before, and score it."""
-    truth = live(f"colony {number}", 5000 + number, habits)
+    truth = live(f"colony {number}", 730_000 + number, habits)
     book, _ = believed(truth, truth.states[-1][0] + timedelta(days=1))
     found = []
     for place in range(FROM, habits.visits - 1):
