@@ -31,6 +31,7 @@ def take(browser: Browser, house: House, folder: Path) -> None:
             page.evaluate(f"document.documentElement.dataset.theme = '{theme}'")
             if name in ANCHORS:
                 page.locator(ANCHORS[name]).first.evaluate("e => e.scrollIntoView()")
+            page.wait_for_timeout(300)  # until the page has come to rest
             taken = Image.open(BytesIO(page.screenshot()))
             # a few colours do for lines and letters, and make a third of the size
             taken.convert("RGB").quantize(COLOURS).save(

@@ -1,0 +1,64 @@
+"""The command that opens the page."""
+
+import json
+import os
+import subprocess
+import sys
+import time
+from pathlib import Path
+
+import httpx
+import pytest
+from tests.browser.conftest import free_port
+
+PROGRAM = Path(sys.executable).parent / "combwright"
+
+
+def run(*words: str, given: str = "") -> subprocess.CompletedProcess[str]:
+    return subprocess.run(
+        [PROGRAM, "serve", *words], check=False, capture_output=True, text=True, input=given
+    )
+
+
+def test_it_opens_the_demo_when_there_is_no_book_yet(tmp_path: Path) -> None:
+    port = free_port()
+    with subprocess.Popen(
+        [PROGRAM, "serve", "--port", str(port), "--json"],
+        stdout=subprocess.PIPE,
+        env=os.environ | {"XDG_DATA_HOME": str(tmp_path)},
+    ) as serving:
+        assert serving.stdout
+        told = json.loads(serving.stdout.readline())
+        assert told["demo"]
+        assert told["address"] == f"http://127.0.0.1:{port}/"
+        for _ in range(100):
+            try:
+                answer = httpx.get(told["address"] + "yards")
+                break
+            except httpx.ConnectError:
+                time.sleep(0.1)
+        serving.terminate()
+    assert "Bramble" in answer.text
+    assert (tmp_path / "combwright" / "demo" / "demo.book").exists()
+
+
+def test_it_refuses_to_open_a_book_without_passphrase_to_the_network(tmp_path: Path) -> None:
+    ran = run("--host", "0.0.0.0", "--book", str(tmp_path / "my.book"))  # noqa: S104
+    assert ran.returncode == 2
+    assert "--set-passphrase" in ran.stderr
+
+
+def test_a_passphrase_is_asked_for_twice_and_kept(tmp_path: Path) -> None:
+    book = tmp_path / "my.book"
+    words = "four unlikely words together\n"
+    ran = run("--set-passphrase", "--book", str(book), given=words * 2)
+    assert ran.returncode == 0, ran.stderr
+    assert "is set" in ran.stdout
+    assert Path(f"{book}.access").exists()
+
+
+@pytest.mark.parametrize("port", ["0", "70000"])
+def test_an_impossible_port_is_refused(tmp_path: Path, port: str) -> None:
+    ran = run("--port", port, "--book", str(tmp_path / "my.book"))
+    assert ran.returncode == 2
+    assert "no port" in ran.stderr

@@ -1,0 +1,89 @@
+"""A page asks the database as often for many rows as for few."""
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from datetime import timedelta
+from pathlib import Path
+from uuid import uuid4
+
+import pytest
+import sqlalchemy as sa
+from fastapi.testclient import TestClient
+from tests.web.desks import PAGE, ROUND, copied, desk_on
+
+from combwright.records.engine import open_book, writing
+from combwright.records.entries import keep
+from combwright.services.book import read_book
+from combwright.services.demo import ON
+from combwright.web.app import build
+
+PAGES = (
+    *(ROUND, f"{ROUND}/note/Bramble", f"/bench/{ON}", "/yards", "/colony/Bramble", "/kit"),
+    *("/settings", "/api/colonies", "/api/entries?colony=Bramble"),
+)
+
+
+@contextmanager
+def counted() -> Iterator[list[str]]:
+    """Collect the statements sent to any database."""
+    sent: list[str] = []
+
+    def note(*told: object) -> None:
+        sent.append(str(told[2]))
+
+    sa.event.listen(sa.Engine, "before_cursor_execute", note)
+    try:
+        yield sent
+    finally:
+        sa.event.remove(sa.Engine, "before_cursor_execute", note)
+
+
+def threefold(book: Path) -> Path:
+    """Say everything three times, of other colonies in other yards."""
+    entries = read_book(book)
+    engine = open_book(book)
+    with writing(engine) as db:
+        for copy in (1, 2):
+            keep(
+                db,
+                [
+                    each.model_copy(
+                        update={"id": uuid4(), "on": each.on - timedelta(days=copy)}
+                        | {
+                            name: f"{getattr(each, name)} {copy}"
+                            for name in ("colony", "yard")
+                            if hasattr(each, name)
+                        }
+                    )
+                    for each in entries
+                ],
+            )
+    engine.dispose()
+    return book
+
+
+@pytest.mark.parametrize("written", [False, True], ids=["unchanged", "after a note"])
+def test_the_number_of_queries_does_not_grow_with_rows(
+    demo: Path, tmp_path: Path, *, written: bool
+) -> None:
+    (tmp_path / "few").mkdir()
+    (tmp_path / "many").mkdir()
+    books = [copied(demo, tmp_path / "few"), threefold(copied(demo, tmp_path / "many"))]
+    counts = []
+    for book in books:
+        desk = desk_on(book)
+        desk.rounds.sheet(ON, 7)
+        client = TestClient(build(desk))
+        here = []
+        for path in PAGES:
+            client.get(path, headers=PAGE)
+            if written:
+                note = {"note": str(uuid4()), "on": str(ON), "colony": "Bramble"}
+                assert client.post("/note", data=note).status_code == 200
+            with counted() as sent:
+                assert client.get(path, headers=PAGE).status_code == 200
+            here.append((path, len(sent)))
+        counts.append(here)
+        desk.close()
+    assert counts[0] == counts[1]
+    assert all(0 < count < 12 for _, count in counts[0])
