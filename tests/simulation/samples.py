@@ -125,6 +125,7 @@ LARGEST = {
     "entrance": 430.0,
     "tray_open": 460.0,
     "unmet": 1.0,
+    "starving": 1.0,
 }
 TRAIT_LIKE = (
     "queen_potential",

@@ -281,12 +281,12 @@ def all_climates() -> dict[str, Floats]:
 
 
 def yearly_honey() -> dict[str, float]:
-    """Honey taken a colony, averaged over each year's colonies: mean, worst and best year. [kg]."""
+    """Honey taken a colony, by years: mean, and the poor and good year in twenty. [kg]."""
     years = all_climates()["honey"].ravel()
     return {
         "mean": float(years.mean()),
-        "worst": float(years.min()),
-        "best": float(years.max()),
+        "poor_year": float(np.quantile(years, 0.05)),
+        "good_year": float(np.quantile(years, 0.95)),
         "variation": float(years.std() / years.mean()),
         "lost": float(all_climates()["lost"].mean()),
     }

@@ -215,13 +215,16 @@ def cut_cells(colonies: Any) -> None:
     colonies["swarm_clock"] = 0.0
 
 
-def harvest(colonies: Any, honey_kg: float) -> Any:
-    """Take honey from the supers in place, as far as there is any; gives what was taken. [kg]."""
-    if not honey_kg >= 0.0:
+def harvest(colonies: Any, honey_kg: Any) -> Any:
+    """Take honey from the supers in place, as far as there is any; gives what was taken. [kg].
+
+    ``honey_kg`` is one amount for all, or one for each.
+    """
+    if not np.all(np.asarray(honey_kg) >= 0.0):
         raise ClashError(
-            f"A harvest of {honey_kg:g} kg cannot be.", remedy="Give kilograms, zero or more."
+            f"A harvest of {honey_kg} kg cannot be.", remedy="Give kilograms, zero or more."
         )
-    sugar = np.minimum(honey_kg * 1000.0 * SUGAR_IN_HONEY, colonies["super_ripe"])
+    sugar = np.minimum(np.asarray(honey_kg) * 1000.0 * SUGAR_IN_HONEY, colonies["super_ripe"])
     share = np.where(
         colonies["super_ripe"] > 0.0, sugar / np.maximum(colonies["super_ripe"], 1e-9), 0
     )

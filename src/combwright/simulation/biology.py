@@ -22,6 +22,7 @@ class Biology(NamedTuple):
     hunger_brood: float
     hunger_nest: float
     hunger_foragers: float
+    bare_sugar: float
     lay_peak: float
     season_rise: float
     season_rise_days: float

@@ -101,6 +101,7 @@ _TABLE: Final = (
     ("gathered", 1, "g sugar", "sugar of nectar brought in today"),
     ("used", 1, "g sugar", "sugar used today"),
     ("unmet", 1, "share", "share of today's need that could not be met"),
+    ("starving", 1, "share", "share of what bees need barely to live that they went without"),
     ("hungry_days", 1, "days", "days of hunger so far"),
     ("short_of_room_days", 1, "days", "days in a row with less room than half of what was wanted"),
     ("short_of_room_most", 1, "days", "longest such spell so far"),

@@ -67,6 +67,8 @@ def one_day(s: Any, w: Any, luck: Any, bio: Any) -> int:  # noqa: PLR0915 (the o
     free -= max(worker_laid + DRONE_CELL * drone_laid, bio.kept_for_eggs * room_cells)
     sugar_in, water_in, pollen_in = income(s, w[FLIGHT], w[NECTAR], w[POLLEN], luck[1], free, bio)
     free -= cells_for(sugar_in, water_in, bio)
+    pollen_in = min(pollen_in, max(0.0, free) * bio.pollen_per_cell)
+    free -= pollen_in / bio.pollen_per_cell
     fed_sugar, fed_water = take_down(s, w[MEAN_C], w[MAX_C], sugar_in, free, bio)
     sugar_need = need(s, w[FLIGHT], w[MEAN_C], heat_sugar, bio)
     pollen_used = min(s.pollen, pollen_need(s, bio))
@@ -135,6 +137,8 @@ def one_day(s: Any, w: Any, luck: Any, bio: Any) -> int:  # noqa: PLR0915 (the o
     s.used = eaten + wax
     s.unmet = max(0.0, 1.0 - eaten / sugar_need) if sugar_need > 0.0 else 0.0
     s.unmet *= s.unmet > 1e-6
+    bare = min(bio.bare_sugar * bees_mid, sugar_need)
+    s.starving = 1.0 - eaten / bare if eaten < bare * (1.0 - 1e-6) else 0.0
     s.hungry_days += s.unmet > 0.05
     s.chilled += chill * before[BROOD]
     s.taken_down += fed_sugar + fed_water

@@ -31,6 +31,7 @@ SYRUP: Final = 0.6  # sugar by mass
 FONDANT: Final = 0.85
 WINTER_KG: Final = Parameter(20.0, "kg", 18.0, 25.0, "stores of a full box on 1 October", "read")
 FLOOR_KG: Final = Parameter(5.0, "kg", 4.0, 9.0, "stores below which a colony is fed", "read")
+LEFT_KG: Final = Parameter(9.0, "kg", 4.0, 9.0, "never below in summer: four to five combs", "read")
 PORTION_G: Final = Parameter(
     50.0, "g syrup/frame of bees/day", 40.0, 60.0, "strong 500-700 g a day", "common practice"
 )
@@ -141,10 +142,22 @@ def keep(
 
 
 def take_honey(visit: _Visit, keeping: Keeping) -> Floats:
-    """Take all honey above the excluder in mid August. Gives it, [colony]. [kg]."""
+    """Take the honey above in mid August, but for what the colony must keep.
+
+    What is left above is given back below, as far as there is room.
+    Gives what was taken, [colony]. [kg].
+    """
+    colonies = visit.colonies
     if not keeping.supers or not visit.between(226, 232):
-        return np.zeros(len(visit.colonies))
-    return np.asarray(actions.harvest(visit.colonies, 1000.0))
+        return np.zeros(len(colonies))
+    spare = np.maximum(observe.stores_kg(colonies) - LEFT_KG.value, 0.0)
+    taken = np.asarray(actions.harvest(colonies, spare))
+    room = np.maximum(colonies["drawn"] + colonies["super_drawn"] - observe.cells_held(colonies), 0)
+    moved = np.minimum(colonies["super_ripe"], room * colonies["sugar_per_cell"])
+    colonies["ripe"] += moved
+    colonies["super_ripe"] -= moved
+    colonies["super_syrup"] = np.minimum(colonies["super_syrup"], colonies["super_ripe"])
+    return taken
 
 
 def make_room(visit: _Visit, keeping: Keeping, cover: Any) -> None:

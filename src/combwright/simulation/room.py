@@ -71,7 +71,7 @@ def room(s: Any, warm_frames: float, above: float, bio: Any) -> tuple[float, flo
     held, unripe = held_below(s, above, bio)
     warm = min(s.drawn, warm_frames * s.cells_per_frame * bio.nest_share)
     within = max(held - (s.drawn - warm), bio.unripe_near * unripe)
-    free = max(0.0, s.drawn - brood - held)
-    for_eggs = min(free, max(0.0, warm - brood - within))
-    overhead = super_free(s) - unripe_cells(s, bio) * above
-    return for_eggs, free + max(0.0, overhead) * (s.supers > 0.0)
+    below = s.drawn - brood - held
+    overhead = (super_free(s) - unripe_cells(s, bio) * above) * (s.supers > 0.0)
+    for_eggs = min(max(0.0, below), max(0.0, warm - brood - within))
+    return for_eggs, min(max(0.0, below) + max(0.0, overhead), max(0.0, below + overhead))

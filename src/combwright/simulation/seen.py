@@ -38,7 +38,7 @@ def lie_dead(s: Any) -> int:
     s.mites_drone[:] = 0.0
     s.queen = QUEENLESS
     s.laid = s.wanted = s.room = s.intake = s.gathered = s.used = s.fallen = 0.0
-    s.warm_frames = s.heat_w = s.tied = 0.0
+    s.warm_frames = s.heat_w = s.tied = s.unmet = s.starving = 0.0
     return 0
 
 

@@ -59,5 +59,6 @@ def survival(s: Any, flight_hours: float, bio: Any) -> tuple[float, float, float
     idle = bio.forager_death_home * (1.0 - spread(flight_hours, 0.0, 4.0))
     foragers = (hours + idle) * worse_nest
     winter = bio.winter_death * worse_winter * worse_winter
-    fed, fed_foragers = 1.0 - bio.hunger_nest * s.unmet, 1.0 - bio.hunger_foragers * s.unmet
+    fed = 1.0 - bio.hunger_nest * s.starving
+    fed_foragers = 1.0 - bio.hunger_foragers * s.starving
     return np.exp(-nest) * fed, np.exp(-foragers) * fed_foragers, np.exp(-winter) * fed

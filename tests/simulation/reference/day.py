@@ -31,7 +31,7 @@ def die(c: Colony) -> None:
         if column.width > 1:
             c[column.name] = [0.0] * column.width
     gone = "nest foragers winter drones mites queen laid wanted room intake gathered used fallen"
-    for name in (*gone.split(), "warm_frames", "heat_w", "tied"):
+    for name in (*gone.split(), "warm_frames", "heat_w", "tied", "unmet", "starving"):
         c[name] = 0.0
 
 
@@ -60,6 +60,8 @@ def one_day(c: Colony, weather: Sequence[float], luck: Sequence[float], bio: Bio
         c, hours, (nectar, pollen), luck[1], free, bio=bio
     )
     free -= nest.food_cells(sugar_in, water_in, bio)
+    pollen_in = min(pollen_in, max(0.0, free) * bio.pollen_per_cell)
+    free -= pollen_in / bio.pollen_per_cell
     fed, fed_water = food.from_feeder(c, mean_c, max_c, sugar_in, free=free, bio=bio)
     needed = food.need(c, hours, mean_c, warm["sugar"], bio)
     pollen_used = min(c["pollen"], food.pollen_need(c, bio))
@@ -71,6 +73,7 @@ def one_day(c: Colony, weather: Sequence[float], luck: Sequence[float], bio: Bio
     drones_sealed = nest.age_drones(c, for_drones, day, bio)
     to_winter = nest.become_winter_bees(day, bio)
     nest.change_roles(c, emerging * (1 - 0.25 * hurt), to_winter, hurt, turned=turned, aged=aged)
+    bare = bio.bare_sugar * nest.bees(c)
     for part, share in zip(("nest", "foragers", "winter"), alive, strict=True):
         c[part] *= share
 
@@ -115,6 +118,8 @@ def one_day(c: Colony, weather: Sequence[float], luck: Sequence[float], bio: Bio
     c["intake"], c["gathered"], c["used"] = sugar_in + fed, sugar_in, eaten + wax
     unmet = max(0.0, 1 - eaten / needed) if needed > 0 else 0.0
     c["unmet"] = unmet if unmet > 1e-6 else 0.0
+    bare = min(bare, needed)
+    c["starving"] = 1 - eaten / bare if eaten < bare * (1 - 1e-6) else 0.0
     c["hungry_days"] += c["unmet"] > 0.05
     c["chilled"] += chill * brood
     c["taken_down"] += fed + fed_water

@@ -108,12 +108,12 @@ def room(c: Colony, warm_frames: float, above: float, bio: Biology) -> tuple[flo
     food, thin = food_below(c, above, bio)
     warm = min(c["drawn"], warm_frames * c["cells_per_frame"] * bio.nest_share)
     food_in_nest = max(food - (c["drawn"] - warm), bio.unripe_near * thin)
-    free = max(0.0, c["drawn"] - taken - food)
-    for_eggs = min(free, max(0.0, warm - taken - food_in_nest))
+    below, overhead = c["drawn"] - taken - food, 0.0
     if c["supers"] > 0:
-        thin_above = food_cells(c["unripe"], c["water"], bio) * above
-        free += max(0.0, free_above(c) - thin_above)
-    return for_eggs, free
+        overhead = free_above(c) - food_cells(c["unripe"], c["water"], bio) * above
+    for_eggs = min(max(0.0, below), max(0.0, warm - taken - food_in_nest))
+    anywhere = max(0.0, below) + max(0.0, overhead)
+    return for_eggs, min(anywhere, max(0.0, below + overhead))
 
 
 def season(day: float, bio: Biology) -> float:
@@ -223,7 +223,7 @@ def daily_survival(c: Colony, hours: float, bio: Biology) -> tuple[float, float,
     idle = bio.forager_death_home * (1 - ramp(hours, 0, 4))
     foragers = (flying + idle) * hurt_nest
     winter = bio.winter_death * hurt_winter**2
-    starved, starved_outside = bio.hunger_nest * c["unmet"], bio.hunger_foragers * c["unmet"]
+    starved, starved_outside = bio.hunger_nest * c["starving"], bio.hunger_foragers * c["starving"]
     return (
         math.exp(-nest) * (1 - starved),
         math.exp(-foragers) * (1 - starved_outside),

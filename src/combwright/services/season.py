@@ -1,0 +1,213 @@
+"""A season of simulated colonies from a start that a keeper describes, alone or against another."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import date, timedelta
+from typing import Any, Final
+
+import numpy as np
+from numpy.typing import NDArray
+from pydantic import ValidationError
+
+from combwright.figures.bands import Course, season_chart
+from combwright.kit.catalogue import catalogue
+from combwright.kit.items import Hive
+from combwright.simulation import observe
+from combwright.simulation.begin import Described, begin
+from combwright.simulation.keeper import Keeping, Kept, keep
+from combwright.simulation.luck import luck
+from combwright.simulation.sampled import sampled_conditions
+from combwright.terms.errors import OutOfRangeError
+from combwright.terms.ranges import within
+from combwright.terms.set_up import SetUp
+
+Floats = NDArray[np.float64]
+MOST_DAYS: Final = 1200
+DEAD: Final = 1000.0  # bees below which a colony is as good as lost
+TITLES: Final[Mapping[str, tuple[str, str]]] = {
+    "adults": ("Adult bees", ""),
+    "frames_of_bees": ("Frames of bees", ""),
+    "frames_of_brood": ("Frames of brood", ""),
+    "eggs_laid": ("Eggs laid", "a day"),
+    "stores_kg": ("Stores", "kg of honey"),
+    "room_cells": ("Room", "cells"),
+    "mites": ("Mites", ""),
+    "honey_taken_kg": ("Honey taken so far", "kg"),
+    "syrup_taken_g": ("Syrup taken so far", "g"),
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Start:
+    """A colony on the first day, how it stands, where, and how it is kept from then on."""
+
+    set_up: SetUp = field(default_factory=lambda: SetUp(frames=11))
+    frames_of_bees: float = 6.0
+    frames_of_brood: float | None = None
+    stores_kg: float = 8.0
+    mites: float = 40.0
+    queen_year: int | None = None
+    climate: str = "Dublin Airport"
+    district: str | None = None
+    warmer_k: float = 0.0
+    keeping: Keeping = field(default_factory=Keeping)
+
+
+@dataclass(frozen=True)
+class Season:
+    """What is expected on each day: 5, 50 and 95 % quantiles, by the names of ``TITLES``."""
+
+    courses: Mapping[str, Course]
+    lost: float
+    swarmed: float
+
+    def as_json(self) -> dict[str, Any]:
+        """Give the series as plain data, without their dates."""
+        return {
+            **{name: _plain(course) for name, course in self.courses.items()},
+            "colonies_lost": round(self.lost, 3),
+            "swarms": round(self.swarmed, 3),
+        }
+
+
+def set_up_of(**fields: object) -> SetUp:
+    """Make a set-up; what cannot be is refused in a sentence."""
+    try:
+        return SetUp.model_validate(fields)
+    except ValidationError as error:
+        problem = error.errors()[0]
+        name = " ".join(str(part) for part in problem["loc"]).replace("_", " ")
+        raise OutOfRangeError(
+            f"{name} cannot be {problem['input']!r}: {problem['msg'][:1].lower()}"
+            f"{problem['msg'][1:]}."
+        ) from error
+
+
+def season(start: Start, first: date, until: date, *, members: int = 200, seed: int = 1) -> Season:
+    """Let simulated colonies live from a day up to another.
+
+    Two starts with the same dates and seed have the same luck; with the same climate also the
+    same weather.
+
+    Parameters
+    ----------
+    start
+        The colony, its stack, its place and its keeping.
+    first, until
+        First and last day.
+    members
+        Simulated colonies, each in a year of its own.
+    seed
+        Seed of weather and luck.
+
+    Raises
+    ------
+    OutOfRangeError
+        If days, numbers or frames cannot be.
+    ClashError
+        If the set-up does not fit the hive.
+
+    """
+    hive = catalogue().hive(start.set_up.hive)
+    _check(start, hive, first, until, members)
+    days = (until - first).days + 1
+    described = Described(
+        frames_of_bees=start.frames_of_bees,
+        frames_of_brood=start.frames_of_brood,
+        stores_kg=start.stores_kg,
+        mites=start.mites,
+        queen_year=start.queen_year or first.year - 1,
+    )
+    colonies = begin(
+        hive, start.set_up, described, on=first, members=members, seed=seed, colony="season"
+    )
+    weather = sampled_conditions(
+        start.climate,
+        first,
+        days,
+        members,
+        seed,
+        district=start.district,
+        warmer_k=start.warmer_k,
+    )
+    kept = keep(
+        colonies,
+        hive,
+        start.set_up,
+        weather,
+        luck(seed, "season", first, days, members),
+        first=first,
+        keeping=start.keeping,
+        seed=seed,
+    )
+    dates = [first + timedelta(days=day) for day in range(days)]
+    courses = {name: _course(dates, values) for name, values in _series(kept, hive).items()}
+    lost = float(np.mean(observe.adults(colonies) < DEAD))
+    return Season(courses, lost, float(kept.trace["swarms"][-1].mean()))
+
+
+def chart(seasons: Mapping[str, Season], quantity: str) -> str:
+    """Draw one quantity of one season, or of two together, as SVG."""
+    if quantity not in TITLES:
+        raise OutOfRangeError(
+            f"Nothing is drawn of '{quantity}'.", remedy=f"There are: {', '.join(TITLES)}."
+        )
+    title, unit = TITLES[quantity]
+    courses = {name: one.courses[quantity] for name, one in seasons.items()}
+    return season_chart(courses, title=title, unit=unit)
+
+
+def _check(start: Start, hive: Hive, first: date, until: date, members: int) -> None:
+    if not first < until <= first + timedelta(days=MOST_DAYS):
+        raise OutOfRangeError(
+            f"A season from {first} to {until} cannot be shown.",
+            remedy=f"Give a last day 1 to {MOST_DAYS} days after the first.",
+        )
+    frames = start.set_up.frames
+    within(members, 20, 2000, "The number of simulated colonies")
+    within(start.frames_of_bees, 0.5, 30, "Frames of bees")
+    within(start.stores_kg, 0, 60, "Stores", "kg")
+    within(start.mites, 0, 20000, "Mites")
+    within(start.warmer_k, -5, 5, "The change of climate", "°C")
+    if start.frames_of_bees > 1.15 * frames + 0.5 * hive.frames * start.set_up.supers:
+        raise OutOfRangeError(
+            f"Bees of {start.frames_of_bees:g} frames do not go onto {frames}.",
+            remedy="Count the frames that stand in the box, or add a super.",
+        )
+    if (start.frames_of_brood or 0.0) > min(frames, 1.3 * start.frames_of_bees):
+        raise OutOfRangeError(
+            f"{start.frames_of_brood:g} frames of brood need more bees or frames than there are.",
+            remedy="Brood lies on frames that bees cover.",
+        )
+    held = start.stores_kg / hive.frame.stores_full_kg + (start.frames_of_brood or 0.0)
+    if held > frames + 0.6 * hive.frames * start.set_up.supers:
+        raise OutOfRangeError(
+            f"{start.stores_kg:g} kg of stores do not go into {frames} frames.",
+            remedy=f"A full frame holds {hive.frame.stores_full_kg:g} kg.",
+        )
+
+
+def _series(kept: Kept, hive: Hive) -> dict[str, Floats]:
+    trace, frame = kept.trace, hive.frame
+    at_home = trace["adults"] - observe.AWAY_AT_NOON * trace["foragers"]
+    return {
+        "adults": trace["adults"],
+        "frames_of_bees": at_home / frame.bees_full_cover,
+        "frames_of_brood": trace["brood"] / (frame.worker_cells * observe.FULL_BROOD_SHARE),
+        "eggs_laid": trace["eggs_laid"],
+        "stores_kg": trace["sugar_g"] / 1000.0 / observe.SUGAR_IN_HONEY,
+        "room_cells": trace["room_cells"],
+        "mites": trace["mites"],
+        "honey_taken_kg": kept.honey_taken_kg,
+        "syrup_taken_g": trace["syrup_taken_g"],
+    }
+
+
+def _course(dates: list[date], values: Floats) -> Course:
+    low, mid, high = np.quantile(values, (0.05, 0.5, 0.95), axis=1)
+    return Course(dates, low.tolist(), mid.tolist(), high.tolist())
+
+
+def _plain(course: Course) -> dict[str, list[float]]:
+    parts = {"low": course.low, "mid": course.mid, "high": course.high}
+    return {name: [float(f"{value:.4g}") for value in values] for name, values in parts.items()}

@@ -1,0 +1,80 @@
+"""A season from a start that a keeper describes."""
+
+from datetime import date
+
+import numpy as np
+import pytest
+
+from combwright.services.season import TITLES, Season, Start, chart, season, set_up_of
+from combwright.simulation.keeper import Keeping
+from combwright.terms.errors import ClashError, CombwrightError, NotFoundError, OutOfRangeError
+from combwright.terms.set_up import SetUp
+
+FIRST, LAST = date(2026, 3, 20), date(2026, 5, 20)
+
+
+def spring(start: Start | None = None, **options: int) -> Season:
+    return season(start or Start(), FIRST, LAST, **{"members": 40, **options})
+
+
+def test_every_series_has_a_low_mid_and_high_value_for_each_day() -> None:
+    told = spring().as_json()
+    for name in TITLES:
+        low, mid, high = (np.array(told[name][part]) for part in ("low", "mid", "high"))
+        assert len(low) == len(mid) == len(high) == 62
+        assert (low <= mid).all()
+        assert (mid <= high).all()
+
+
+def test_the_same_seed_gives_the_same_season_and_another_another() -> None:
+    assert spring().as_json() == spring().as_json()
+    assert spring(seed=2).as_json() != spring().as_json()
+
+
+def test_two_variants_begin_alike_and_share_their_luck() -> None:
+    fed, not_fed = spring(), spring(Start(keeping=Keeping(feeding="none")))
+    same = fed.courses["adults"].mid[:8], not_fed.courses["adults"].mid[:8]
+    assert same[0] == same[1]
+    assert fed.courses["adults"].mid[-1] > not_fed.courses["adults"].mid[-1]
+
+
+def test_a_warmer_place_builds_up_at_least_as_fast() -> None:
+    usual, warmer = spring(), spring(Start(warmer_k=3.0))
+    assert warmer.courses["adults"].mid[-1] > usual.courses["adults"].mid[-1]
+
+
+def test_two_variants_are_drawn_together() -> None:
+    svg = chart({"this way": spring(), "not fed": spring(seed=2)}, "frames_of_bees")
+    assert svg.startswith("<svg")
+    assert "not fed" in svg
+    with pytest.raises(OutOfRangeError, match="Nothing is drawn"):
+        chart({"this way": spring()}, "happiness")
+
+
+@pytest.mark.parametrize(
+    ("start", "error", "says"),
+    [
+        (Start(frames_of_bees=20.0), OutOfRangeError, "do not go onto 11"),
+        (Start(frames_of_brood=10.0), OutOfRangeError, "need more bees"),
+        (Start(stores_kg=40.0), OutOfRangeError, "do not go into 11 frames"),
+        (Start(set_up=SetUp(frames=14, hive="nuc 5 timber")), ClashError, "holds 5"),
+        (Start(set_up=SetUp(frames=5, hive="tree trunk")), NotFoundError, "tree trunk"),
+        (Start(climate="Paris"), NotFoundError, "Paris"),
+        (Start(frames_of_bees=float("nan")), OutOfRangeError, "Frames of bees"),
+        (Start(mites=-1.0), OutOfRangeError, "Mites"),
+    ],
+)
+def test_what_cannot_be_is_refused_before_the_run(
+    start: Start, error: type[CombwrightError], says: str
+) -> None:
+    with pytest.raises(error, match=says):
+        spring(start)
+
+
+def test_days_and_members_out_of_range_are_refused() -> None:
+    with pytest.raises(OutOfRangeError, match="cannot be shown"):
+        season(Start(), FIRST, FIRST)
+    with pytest.raises(OutOfRangeError, match="simulated colonies"):
+        spring(members=3)
+    with pytest.raises(OutOfRangeError, match="dummy boards cannot be 5"):
+        set_up_of(frames=8, dummy_boards=5)
