@@ -86,6 +86,8 @@ def test_weather_of_a_file_is_kept_and_changes_the_round(client: TestClient, des
     assert answer.status_code == 200
     assert "1 days" in answer.text
     assert desk.rounds.begin(ON, 7) is not before
+    desk.rounds.sheet(ON, 7)
+    assert "9 to 21 °C, 11 h of sun, 0 mm of rain, wind 2 m/s" in client.get(f"/round/{ON}").text
 
 
 def test_a_forecast_without_a_place_says_what_is_missing(client: TestClient) -> None:

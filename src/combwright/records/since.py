@@ -1,8 +1,11 @@
 """What was written into a book since a point: how a program that stays open keeps up with it."""
 
+from datetime import date
+
 import sqlalchemy as sa
 
 from combwright.records.tables import entry, weather_day
+from combwright.records.weather import MEASURED
 from combwright.terms.entries import ENTRY, AnyEntry
 
 
@@ -51,3 +54,15 @@ def places_with_weather(db: sa.Connection) -> list[tuple[str, str, str, str, int
         .order_by(weather_day.c.place)
     )
     return [(row[0], str(row[1]), str(row[2]), row[3], row[4]) for row in rows]
+
+
+def weather_of_day(
+    db: sa.Connection, on: date
+) -> dict[str, tuple[float, float, float, float, float]]:
+    """Read one day's weather of every place: highest, lowest, rain, sun, wind."""
+    rows = db.execute(
+        sa.select(weather_day.c.place, *(weather_day.c[name] for name in MEASURED)).where(
+            weather_day.c.day == on
+        )
+    )
+    return {row[0]: (row[1], row[2], row[3], row[4], row[5]) for row in rows}

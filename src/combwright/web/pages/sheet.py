@@ -1,5 +1,6 @@
 """The round of a day: the sheet in working order, with what was noted so far."""
 
+from collections.abc import Mapping
 from datetime import date, timedelta
 from typing import Annotated, Final
 
@@ -7,10 +8,11 @@ from fastapi import APIRouter, Query, Request
 from starlette.responses import JSONResponse, RedirectResponse, Response
 
 from combwright.planning.sheet import RoundSheet
+from combwright.services.day_weather import day_weather
 from combwright.services.planned_note import as_advised
 from combwright.services.rounds import Working, of_yard
 from combwright.services.vehicle import left_in_vehicle
-from combwright.terms.entries import Visit
+from combwright.terms.entries import Visit, Yard
 from combwright.web.desk import AtDesk, Desk
 from combwright.web.showing import page
 
@@ -54,11 +56,24 @@ def show(at: AtDesk, request: Request, on: date, yard: str = "", days: Days = 7)
         noted=noted,
         planned=lambda each: as_advised(each, on),
         left=left_in_vehicle(shown, book.on(on)),
+        weather=weather_told(at, book.yards, on, shown.yards),
         on=on,
         days=days,
         before=on - timedelta(days=1),
         after=on + timedelta(days=1),
     )
+
+
+def weather_told(at: Desk, known: Mapping[str, Yard], on: date, yards: list[str]) -> list[str]:
+    """Say the weather of the day once for all yards that share it."""
+    mine = {name: known[name] for name in yards if name in known}
+    told: dict[str, list[str]] = {}
+    for each in day_weather(at.book.path, mine, on):
+        told.setdefault(each.in_words, []).append(each.yard)
+    return [
+        f"{', '.join(names) if len(told) > 1 else 'Weather'}: {words}."
+        for words, names in told.items()
+    ]
 
 
 def wait(request: Request, working: Working, on: date) -> Response:
