@@ -43,5 +43,6 @@ class Advised:
     supers_off: int = 0
     give_queen: bool = False
     requeen: bool = False
+    divide: bool = False
     unite: bool = False
     brood_frames_to_give: int = 0

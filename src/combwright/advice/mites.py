@@ -13,6 +13,7 @@ from combwright.advice.wording import chance_words, day_words
 from combwright.science.mite_season import growth_in
 from combwright.science.treatments import LABEL, Option, options
 from combwright.simulation import observe
+from combwright.simulation.actions import treatment_courses
 from combwright.terms.entries import TrayCount, Treatment, WashCount
 
 Floats = NDArray[np.float64]
@@ -20,7 +21,8 @@ HARM: Final = 1000.0  # mites in a full colony above which harm grows fast: Defr
 FULL_BEES: Final = 25000.0  # bees of the colony for which that level is meant; judgement
 ALLOWED: Final = 0.10  # chance of passing the level before the next chance to treat
 COUNT_EVERY: Final = 35  # days after which a new count is asked for in the season; judgement
-RESTS_FOR: Final = 42  # days in which a treatment just begun is left to work; judgement
+COUNT_AFTER: Final = 12  # days after a treatment by which its fall is known; judgement
+OTHER_DAYS: Final = 21  # days that a treatment of no known course is left to work; judgement
 SAFE_WINTER: Final = 50.0  # mites in midwinter above which a broodless treatment pays; judgement
 # What is begun first where several are possible; substances in turn, so that none grows blunt.
 IN_SEASON: Final = ("formic acid", "thymol", "amitraz")
@@ -125,7 +127,11 @@ def _last_substance(situation: Situation) -> str | None:
 
 def _treated_lately(situation: Situation) -> bool:
     used = [entry for entry in situation.history if isinstance(entry, Treatment)]
-    return bool(used) and (situation.on - used[-1].on).days < RESTS_FOR
+    if not used:
+        return False
+    course = treatment_courses().get(used[-1].substance, {})
+    works = int(course.get("days", OTHER_DAYS))
+    return (situation.on - used[-1].on).days < works + COUNT_AFTER
 
 
 def _count_jobs(situation: Situation) -> tuple[str, ...]:

@@ -1,5 +1,6 @@
 """Nucs and surplus brood: what a colony can give without missing its own aim."""
 
+from dataclasses import dataclass
 from datetime import timedelta
 from typing import Any, Final
 
@@ -11,12 +12,27 @@ from combwright.advice.trial import Change, try_all
 from combwright.advice.wording import day_words
 from combwright.simulation import observe
 from combwright.simulation.observe import FULL_BROOD_SHARE
+from combwright.terms.entries import Split
 
-FEWEST_BROOD: Final = 6.0  # frames of brood from which a colony may give; 7-8, judgement
-FEWEST_BEES: Final = 9.0  # frames of bees that must be left covered; judgement
 MOST: Final = 3  # frames given at once: one nuc
-SEASON: Final = (110, 200)  # days of the year in which nucs are made
-COST_ALLOWED: Final = 0.12  # share of bees and brood that giving may cost by the margin; judgement
+SEASON: Final = (110, 206)  # days of the year in which nucs are made: late July to winter them
+RECOVERS_IN: Final = 21  # days after which a donor may give again: planning rule of the trade
+
+
+@dataclass(frozen=True)
+class Terms:
+    """What a donor must have, at the careful end, and what giving may cost it; judgement."""
+
+    frames_of_brood: float
+    frames_of_bees: float
+    cost: float
+
+
+# Brood that is sealed before the main flow makes its foragers; what is sealed later does not
+# (an egg becomes a forager in about 42 days), so that it can be given more freely.
+MAIN_FLOW: Final = 172  # day of the year, 21 June
+BEFORE: Final = Terms(6.0, 9.0, 0.12)
+AFTER: Final = Terms(4.0, 8.5, 0.12)
 SALEABLE_DAYS: Final = (37, 45)  # from a ripe cell to a nuc ready for sale
 
 
@@ -26,11 +42,13 @@ def nucs(situation: Situation) -> tuple[Decision, int]:
     bees = float(np.quantile(observe.frames_of_bees(situation.colonies), 0.2))
     brood = float(np.quantile(observe.frames_of_brood(situation.colonies), 0.2))
     inputs = {"frames_of_bees_safe": bees, "frames_of_brood_safe": brood}
-    if not SEASON[0] <= day <= SEASON[1] or brood < FEWEST_BROOD or bees < FEWEST_BEES:
+    terms = BEFORE if day < MAIN_FLOW else AFTER
+    is_able = brood >= terms.frames_of_brood and bees >= terms.frames_of_bees
+    if not SEASON[0] <= day <= SEASON[1] or not is_able or _gave_lately(situation):
         return Decision("nucs", inputs=inputs), 0
     tried = try_all(situation, [_taking(frames) for frames in range(MOST + 1)])
     lost = [1.0 - each.bees / tried[0].bees for each in tried]
-    can = max(frames for frames in range(MOST + 1) if lost[frames] <= COST_ALLOWED)
+    can = max(frames for frames in range(MOST + 1) if lost[frames] <= terms.cost)
     inputs |= {"frames_to_give": float(can), "cost_share": lost[can]}
     if can == 0:
         return Decision("nucs", inputs=inputs), 0
@@ -45,6 +63,11 @@ def nucs(situation: Situation) -> tuple[Decision, int]:
         ),
     )
     return Decision("nucs", jobs, because, inputs), can
+
+
+def _gave_lately(situation: Situation) -> bool:
+    given = [e.on for e in situation.history if isinstance(e, Split)]
+    return bool(given) and (situation.on - given[-1]).days < RECOVERS_IN
 
 
 def _taking(frames: int) -> Change:

@@ -97,7 +97,7 @@ def plan(situation: Situation, *, with_branches: bool = True) -> Plan:
     work(today)
     decisions = (
         signs,
-        replace(crowding, jobs=(*_look(situation, is_shut=is_shut), *crowding.jobs)),
+        _with_look(situation, crowding.decision, is_shut=is_shut),
         queens.decision if not signs.jobs else Decision("queen"),
         taken.decision,
         room.decision,
@@ -120,8 +120,9 @@ def plan(situation: Situation, *, with_branches: bool = True) -> Plan:
             treatment=against_mites.treatment,
             honey_kg=taken.honey_kg,
             supers_off=taken.supers_off,
-            give_queen=queens.give_queen and not is_shut and not going,
-            requeen=queens.requeen and not is_shut and not going,
+            give_queen=crowding.give_queen or (queens.give_queen and not is_shut and not going),
+            divide=crowding.divide and not going,
+            requeen=queens.requeen and not (is_shut or going or crowding.divide),
             unite=going,
             brood_frames_to_give=frames,
         ),
@@ -163,10 +164,12 @@ def _food(
     return portion(situation, room.set_up)
 
 
-def _look(situation: Situation, *, is_shut: bool) -> tuple[str, ...]:
+def _with_look(situation: Situation, crowding: Decision, *, is_shut: bool) -> Decision:
+    """Put what every opened colony is looked at for before its swarm cells."""
     if is_shut or situation.on.month in COLD_MONTHS:
-        return ()
-    return ("Look for eggs, stores, room, and any sign of disease.",)
+        return crowding
+    look = "Look for eggs, stores, room, and any sign of disease."
+    return replace(crowding, jobs=(look, *crowding.jobs))
 
 
 def _spacing(situation: Situation) -> Decision:

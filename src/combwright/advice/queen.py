@@ -94,9 +94,11 @@ def _wait(situation: Situation, shares: dict[str, float], inputs: dict[str, floa
 def _without(situation: Situation, shares: dict[str, float], inputs: dict[str, float]) -> QueenPlan:
     """Give a queenless colony a queen while there are any, or unite it."""
     bees = float(np.median(observe.frames_of_bees(situation.colonies)))
-    is_late = situation.on.month in (10, 11, 12, 1, 2, 3)
-    unite = bees < FEWEST_FOR_A_QUEEN or is_late
-    if unite:
+    month = situation.on.month
+    unite = bees < FEWEST_FOR_A_QUEEN and 4 <= month <= 8
+    if month in (10, 11, 12, 1, 2, 3):
+        act = "Wait: no eggs say little while it rests. Without any by April, unite it."
+    elif unite:
         act = "Unite it with a healthy neighbour through newspaper, once sure that it is queenless."
     else:
         act = (
@@ -109,4 +111,4 @@ def _without(situation: Situation, shares: dict[str, float], inputs: dict[str, f
         ),
     )
     decision = Decision("queen", (act,), because, inputs)
-    return QueenPlan(decision, give_queen=not unite, unite=unite)
+    return QueenPlan(decision, give_queen=not unite and 4 <= month <= 9, unite=unite)

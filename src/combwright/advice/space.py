@@ -6,6 +6,7 @@ from typing import Any, Final
 import numpy as np
 
 from combwright.advice.decision import Decision
+from combwright.advice.food import reserve_kg
 from combwright.advice.situation import Situation, band
 from combwright.advice.trial import Change, Tried, given, try_all
 from combwright.advice.wording import chance_words, count_words, day_words
@@ -74,7 +75,8 @@ def space(situation: Situation) -> Space:
 def _with_super(situation: Situation, chosen: SetUp) -> tuple[SetUp, Tried] | None:
     """Put a super on where it gains more than its trouble, and nothing fed can get into it.
 
-    With and without are both tried unfed, so that syrup is not weighed against honey.
+    With and without are both tried unfed, so that syrup is not weighed against honey. Where stores
+    fall below the reserve it goes on later: what must be fed soon is not given a super.
     """
     hive = situation.standing.hive
     first, last = SUPER_SEASON
@@ -90,8 +92,11 @@ def _with_super(situation: Situation, chosen: SetUp) -> tuple[SetUp, Tried] | No
         and tried.chances["syrup in honey"] <= limits.syrup_in_honey
         and tried.chances["chilled"] <= max(limits.chilled, without.chances["chilled"])
     )
+    before = float(np.median(observe.stores_kg(situation.colonies)))
+    after = float(np.median(observe.stores_kg(tried.colonies)))
+    lives_on_nectar = after >= min(before, reserve_kg(situation))
     gained = _worth(tried, more) - _worth(without, chosen)
-    return (more, tried) if within and gained > SUPER_COST else None
+    return (more, tried) if within and lives_on_nectar and gained > SUPER_COST else None
 
 
 def left_alone(situation: Situation) -> Space:

@@ -1,5 +1,6 @@
 """Swarm: the chance before the next visit, and the plan with its dates if cells are found."""
 
+from dataclasses import dataclass
 from datetime import date, timedelta
 from typing import Final
 
@@ -9,20 +10,41 @@ from combwright.advice.decision import Decision
 from combwright.advice.situation import Situation
 from combwright.advice.trial import Tried
 from combwright.advice.wording import chance_words, day_words
+from combwright.simulation import observe
 
 SEASON: Final = (100, 225)  # days of the year in which cells are looked for
+CHARGED_ON: Final = 3.0  # day from the egg on which there is a larva in jelly
+SURE: Final = 0.5  # chance of charged cells from which the colony is divided; judgement
+TOO_WEAK: Final = 5.0  # frames of bees below which cells seldom mean a swarm; judgement
+LATE: Final = 191  # day of the year (10 July) after which a virgin may lay too late; judgement
+
+
+@dataclass(frozen=True)
+class SwarmPlan:
+    """The decision, whether the colony is divided today, and whether it is then given a queen."""
+
+    decision: Decision
+    divide: bool = False
+    give_queen: bool = False
 
 
 def swarm(
     situation: Situation, planned: Tried, as_it_is: Tried, *, is_shut: bool = False
-) -> Decision:
-    """Tell the chance of a swarm under the plan, and what to keep ready."""
+) -> SwarmPlan:
+    """Tell the chance of a swarm under the plan, and divide where charged cells are likely."""
     day = situation.on.timetuple().tm_yday
     if not SEASON[0] <= day <= SEASON[1]:
-        return Decision("swarm")
+        return SwarmPlan(Decision("swarm"))
     begun = float(np.mean(situation.colonies["swarm_clock"] > 0.0))
+    charged = float(np.mean(situation.colonies["swarm_clock"] >= CHARGED_ON))
+    bees = float(np.median(observe.frames_of_bees(situation.colonies)))
     chance = planned.chances["swarm"]
-    inputs = {"swarm": chance, "swarm_as_it_is": as_it_is.chances["swarm"], "cells_begun": begun}
+    inputs = {
+        "swarm": chance,
+        "swarm_as_it_is": as_it_is.chances["swarm"],
+        "cells_begun": begun,
+        "cells_charged": charged,
+    }
     jobs = ["Look for queen cells."]
     likely, unchanged = chance_words(chance), chance_words(as_it_is.chances["swarm"])
     if chance >= situation.limits.swarm:
@@ -38,11 +60,19 @@ def swarm(
             "are weighed by judgement."
         ),
     )
-    return Decision("swarm", () if is_shut else tuple(jobs), because, inputs)
+    if is_shut:
+        return SwarmPlan(Decision("swarm", (), because, inputs))
+    divide = charged >= SURE and bees >= TOO_WEAK
+    if divide:
+        jobs += nucleus_plan(situation.on, late=day >= LATE)
+    decision = Decision("swarm", tuple(jobs), because, inputs)
+    return SwarmPlan(decision, divide=divide, give_queen=divide and day >= LATE)
 
 
-def nucleus_plan(on: date) -> tuple[str, ...]:
+def nucleus_plan(on: date, *, late: bool = False) -> tuple[str, ...]:
     """Give the nucleus method by the day, for charged cells found today.
+
+    Late in the season a mated queen takes the place of the cell that is left.
 
     The clock: a cell is sealed on day 8 from its egg and the virgin emerges on day 16; an open
     cell with a larva is three to eight days old.
@@ -51,6 +81,15 @@ def nucleus_plan(on: date) -> tuple[str, ...]:
     def day(after: int) -> str:
         return day_words(on + timedelta(days=after))
 
+    if late:
+        return (
+            (
+                "Charged cells: put the queen on her frame, one of stores and two frames of bees "
+                "into a nuc; knock down all cells here and give a mated queen: a virgin would lay "
+                "too late."
+            ),
+            f"{day(7)}: knock down new cells; look whether she is free and lays.",
+        )
     return (
         (
             "Charged cells: put the queen on her frame, one of stores and two "

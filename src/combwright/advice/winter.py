@@ -10,7 +10,7 @@ from combwright.advice.situation import Situation, band
 from combwright.simulation import observe
 
 TARGET_KG: Final = {"hive": 20.0, "nuc": 10.0}  # 1 October: BBKA and NBU; overwintered nuc 8-12
-WEAKEST: Final = 4.0  # frames of bees in September below which a colony is united
+WEAKEST: Final = 3.0  # frames of bees in September below which a colony is united: 3-4, trade
 LIGHT_KG: Final = 5.0  # in winter: fondant at once
 FED_BY: Final = (9, 30)  # month and day by which autumn feed should be taken
 

@@ -62,7 +62,7 @@ class Follower:
         assert self.followed is not None
         situation = self._situation(colony)
         decided = plan(situation, with_branches=False)
-        done = [*self._branch(colony, seen), *self._carry_out(colony, decided, seen)]
+        done = self._carry_out(colony, decided, seen)
         self.entries += done
         self.followed = do(
             self.followed, done, on, catalogue=catalogue(), seed=SEED, other=lambda *_: None
@@ -129,29 +129,27 @@ class Follower:
 
     # --- doing --------------------------------------------------------------------------------
 
-    def _branch(self, colony: TrueColony, seen: Visit) -> list[Noted]:
-        """Do what the sheet says for queen cells that are found."""
-        if seen.queen_cells not in {"charged", "sealed"} or not 4 <= colony.on.month <= 8:
-            return []
-        if seen.eggs:
-            colony.nucleus_method()
-            away = self._said(
-                "split",
-                colony,
-                new_colony=f"{colony.name} nuc {self.keys}",
-                hive=colony.hive.key,
-                frames_of_bees=3.0,
-                frames_of_brood=1.0,
-                frames_of_stores=1.0,
-                goes_with="queen",
-            )
-            return [away]
-        colony.leave_one_cell()
-        return []
+    def _divide(self, colony: TrueColony) -> Noted:
+        """Carry out the nucleus method."""
+        colony.nucleus_method()
+        return self._said(
+            "split",
+            colony,
+            new_colony=f"{colony.name} nuc {self.keys}",
+            hive=colony.hive.key,
+            frames_of_bees=3.0,
+            frames_of_brood=1.0,
+            frames_of_stores=1.0,
+            goes_with="queen",
+        )
 
     def _carry_out(self, colony: TrueColony, decided: Plan, seen: Visit) -> list[Noted]:
         advised = decided.advised
         done: list[Noted] = []
+        if seen.queen_cells in {"charged", "sealed"} and not seen.eggs:
+            colony.leave_one_cell()  # the branch for a colony that has swarmed
+        if advised.divide:
+            done.append(self._divide(colony))
         if advised.supers_off:
             kilos = colony.take_supers(advised.supers_off)
             done.append(
@@ -180,8 +178,9 @@ class Follower:
                     sugar_fraction=advised.sugar_fraction,
                 )
             )
-        wanted = advised.requeen or (advised.give_queen and not seen.eggs)
-        if wanted and (colony.requeen() if seen.eggs else colony.give_queen()):
+        without = advised.divide or not seen.eggs
+        wanted = advised.requeen or (advised.give_queen and without)
+        if wanted and (colony.give_queen() if without else colony.requeen()):
             done.append(self._said("queen", colony, event="introduced", queen_year=colony.on.year))
         return done
 

@@ -28,7 +28,6 @@ Floats = NDArray[np.float64]
 QUEENS_SOLD = (5, 6, 7, 8, 9)  # months in which a mated queen can be bought
 ALIVE_FRAMES = 1.0  # frames of bees from which a colony in spring counts as alive
 TAKEN = 0.93  # share of honey that comes out of the comb
-NUC_HIVE_FRAMES = 2.0
 HUNGRY, ROOM, CHILLED, SOUR, SYRUP = range(5)
 HARMS = ("hunger", "no room", "chilled", "sour", "syrup in honey")
 
@@ -225,7 +224,7 @@ class TrueColony:
 
     def take_nuc(self, brood: float, bees: float, stores: float, goes_with: GoesWith) -> None:
         """Take bees and brood for a nuc; the nuc leaves the study."""
-        had = float(observe.frames_of_brood(self.record)[0])
+        had, covered = self._brood_and_bees()
         split(
             self.record,
             self.hive,
@@ -235,8 +234,14 @@ class TrueColony:
             frames_of_stores=stores,
             goes_with=goes_with,
         )
-        given = had - float(observe.frames_of_brood(self.record)[0])
-        self.tally.nucs[self.year] += given / NUC_HIVE_FRAMES if goes_with != "queen" else 1.0
+        left, still_covered = self._brood_and_bees()
+        # a nuc is two frames of brood, or a queen with three frames of bees
+        size = (covered - still_covered) / 3.0 if goes_with == "queen" else (had - left) / 2.0
+        self.tally.nucs[self.year] += min(size, 1.5)
+
+    def _brood_and_bees(self) -> tuple[float, float]:
+        brood = observe.frames_of_brood(self.record)
+        return float(brood[0]), float(observe.adults(self.record)[0] / 1800.0)
 
     def nucleus_method(self) -> None:
         """Take the queen with a frame of brood and two of bees into a nuc; leave one open cell."""
