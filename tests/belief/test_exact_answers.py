@@ -8,9 +8,9 @@ Methods", 2012 (variances from memory, likelihood computed).
 import numpy as np
 import pytest
 from filterpy.kalman import KalmanFilter
-from tests.belief.linear import AR1, NILE, TREND, Found, Linear, bootstrap
 
-TOYS = {"ar1": AR1, "trend with gaps": TREND, "nile": NILE}
+from combwright.evidence.filtering import AR1, NILE, TOYS, TREND, Found, Linear, bootstrap
+
 EVIDENCE = {"ar1": -12.975316355252586, "trend with gaps": -6.84610680240, "nile": -632.5456251156}
 
 

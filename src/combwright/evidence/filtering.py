@@ -1,6 +1,13 @@
-"""Linear Gaussian toys, and our filter's own steps on them."""
+"""Our filter's own steps on linear Gaussian toys, whose answers are known exactly.
+
+References
+----------
+.. [1] J. Durbin and S. J. Koopman, "Time Series Analysis by State Space Methods", 2nd ed., Oxford,
+   2012 (Nile; variances from memory). All values computed with plain numpy, filterpy and particles.
+"""
 
 from dataclasses import dataclass
+from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
@@ -55,10 +62,11 @@ def bootstrap(toy: Linear, members: int, seed: int) -> Found:
 
 
 def one(value: float) -> Floats:
+    """Give a matrix of one number."""
     return np.array([[value]])
 
 
-AR1 = Linear(
+AR1: Final = Linear(
     one(0.9),
     one(0.25),
     np.array([1.0]),
@@ -67,7 +75,7 @@ AR1 = Linear(
     one(0.25 / 0.19),
     np.array([0.5, -0.3, 1.2, 0.8, 2.1, 1.4, 0.9, 1.7, 2.4, 1.1]),
 )
-TREND = Linear(
+TREND: Final = Linear(
     np.array([[1.0, 1.0], [0.0, 1.0]]),
     np.diag([0.04, 0.01]),
     np.array([1.0, 0.0]),
@@ -77,15 +85,15 @@ TREND = Linear(
     np.array([20.0, 20.4, np.nan, 21.5, 21.9, 23.0, 23.1, np.nan, 23.9, 23.6]),
 )
 
-# Annual flow of the Nile at Aswan 1871-1970, in 1e8 m³: Cobb 1978; Durbin & Koopman 2012, app.
-NILE_SEEN = """
+# Annual flow of the Nile at Aswan 1871-1970, in 1e8 m³: Cobb 1978; Durbin & Koopman 2012.
+NILE_SEEN: Final = """
 1120 1160 963 1210 1160 1160 813 1230 1370 1140 995 935 1110 994 1020 960 1180 799 958 1140 1100
 1210 1150 1250 1260 1220 1030 1100 774 840 874 694 940 833 701 916 692 1020 1050 969 831 726 456
 824 702 1120 1100 832 764 821 768 845 864 862 698 845 744 796 1040 759 781 865 845 944 984 897 822
 1010 771 676 649 846 812 742 801 1040 860 874 848 890 744 749 838 1050 918 986 797 923 975 815 1020
 906 901 1170 912 746 919 718 714 740
 """
-NILE = Linear(
+NILE: Final = Linear(
     one(1.0),
     one(1469.1),
     np.array([1.0]),
@@ -95,3 +103,22 @@ NILE = Linear(
     np.array([float(word) for word in NILE_SEEN.split()][1:]),
     moves_first=True,
 )
+TOYS: Final = {"ar1": AR1, "trend with gaps": TREND, "nile": NILE}
+
+
+def mean_log_evidence(toy: str, members: int, runs: int) -> float:
+    """Logarithm of the mean evidence of some runs, which is unbiased before the logarithm.
+
+    Examples
+    --------
+    >>> abs(mean_log_evidence("ar1", 1000, 20) + 12.975316) < 0.15
+    True
+
+    """
+    logs = np.array([bootstrap(TOYS[toy], members, seed).log_evidence for seed in range(runs)])
+    return float(logs.max() + np.log(np.exp(logs - logs.max()).mean()))
+
+
+def last_mean(toy: str, members: int, runs: int) -> float:
+    """Mean of the first quantity after the last note, over some runs."""
+    return float(np.mean([bootstrap(TOYS[toy], members, n).means[-1, 0] for n in range(runs)]))
