@@ -4,9 +4,9 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
+from tests.advice.situations import Case, drawn, situation
 
 from combwright.advice.plan import Plan, plan
-from tests.advice.situations import Case, drawn, situation
 
 CASES = 60
 STEP_SHARE = 0.30  # of a portion, from which it counts as another one

@@ -44,6 +44,7 @@ def honey(situation: Situation) -> HoneyPlan:
         "unripe_share": float(np.median(unripe)),
         "stores_below_kg": below,
         "syrup_in_honey": touched,
+        "leave_kg": LEAVE_KG,
     }
     last = (situation.on.month, situation.on.day) >= LAST_TAKE
     dry = inputs["unripe_share"] < 0.15

@@ -94,6 +94,7 @@ def _wait(situation: Situation, shares: dict[str, float], inputs: dict[str, floa
 def _without(situation: Situation, shares: dict[str, float], inputs: dict[str, float]) -> QueenPlan:
     """Give a queenless colony a queen while there are any, or unite it."""
     bees = float(np.median(observe.frames_of_bees(situation.colonies)))
+    inputs = {**inputs, "frames_of_bees": bees}
     month = situation.on.month
     unite = bees < FEWEST_FOR_A_QUEEN and 4 <= month <= 8
     if month in (10, 11, 12, 1, 2, 3):

@@ -230,6 +230,8 @@ def _inputs(situation: Situation, now: Tried, chosen: Tried, set_up: SetUp) -> d
     watt_before = before.base_w_per_k + before.per_frame_w_per_k * covered
     watt_after = after.base_w_per_k + after.per_frame_w_per_k * covered
     return {
+        "frames_as_it_is": float(situation.standing.set_up.frames),
+        "frames": float(set_up.frames),
         "frames_of_bees_low": bees[0],
         "frames_of_bees": bees[1],
         "frames_of_bees_high": bees[2],

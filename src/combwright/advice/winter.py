@@ -38,6 +38,8 @@ def winter(situation: Situation, *, supers: int) -> WinterPlan:
         "stores_kg": stores[1],
         "stores_kg_high": stores[2],
         "target_kg": target,
+        "light_kg": LIGHT_KG,
+        "weakest_frames": WEAKEST,
         "frames_of_bees": bees[1],
     }
     if month in (8, 9, 10):

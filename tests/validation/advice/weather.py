@@ -54,7 +54,10 @@ class Known:
             known = _map(self.weather, lambda each: each[:, start:stop], first)
             seed = self.seed + on.toordinal()
             days = continue_from(known, self.place, AHEAD, VERSIONS, seed)
-        return conditions_of(days, self.place, self.seed)[:, -AHEAD:]
+        nectar, pollen = forage_index(calendar(DISTRICT), days, self.place, seed=self.seed)
+        last = _map(days, lambda each: each[:, -AHEAD:], on)
+        last_nectar, last_pollen = nectar[:, -AHEAD:], pollen[:, -AHEAD:]
+        return conditions(last, last_nectar, last_pollen, latitude_deg=self.place.latitude_deg)
 
 
 def _map(
