@@ -3,9 +3,8 @@ from pathlib import Path
 
 import pytest
 from fastapi.testclient import TestClient
-from tests.web.desks import Clock, copied, demo_book, desk_on
+from tests.web.desks import Clock, client_of, copied, demo_book, desk_on
 
-from combwright.web.app import build
 from combwright.web.desk import Desk
 
 
@@ -28,5 +27,5 @@ def desk(demo: Path, tmp_path: Path, clock: Clock) -> Iterator[Desk]:
 
 @pytest.fixture
 def client(desk: Desk) -> Iterator[TestClient]:
-    with TestClient(build(desk), follow_redirects=False) as made:
+    with client_of(desk) as made:
         yield made

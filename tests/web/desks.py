@@ -6,8 +6,11 @@ from pathlib import Path
 from shutil import copyfile
 from uuid import uuid4
 
+from fastapi.testclient import TestClient
+
 from combwright.services.demo import ON, write_demo
 from combwright.services.planned_note import as_advised
+from combwright.web.app import build
 from combwright.web.desk import Desk, lay_out
 
 ROUND = f"/round/{ON}"
@@ -50,3 +53,10 @@ def planned(desk: Desk, colony: str) -> dict[str, str]:
     sheet = desk.rounds.sheet(ON, 7)
     part = next(each for each in sheet.colonies if each.colony == colony)
     return {**as_advised(part, ON), "note": str(uuid4())}
+
+
+def client_of(desk: Desk, host: str = "http://localhost:8321") -> TestClient:
+    """A browser on this machine that does not follow where it is led."""
+    return TestClient(
+        build(desk), base_url=host, client=("127.0.0.1", 50000), follow_redirects=False
+    )

@@ -92,7 +92,14 @@ OPERATIONS = (
 
 @pytest.fixture(scope="module")
 def described(open_house: Desk) -> dict[str, Any]:
-    schema = schemathesis.openapi.from_asgi("/openapi.json", build(open_house))
+    app = build(open_house)
+
+    async def here(scope: Any, receive: Any, send: Any) -> None:  # noqa: ANN401
+        """Let the fuzzer sit at this machine: the door knows its own client by no name."""
+        host = [(b"host", b"localhost"), *(h for h in scope["headers"] if h[0] != b"host")]
+        await app({**scope, "headers": host, "client": ("127.0.0.1", 1)}, receive, send)
+
+    schema = schemathesis.openapi.from_asgi("/openapi.json", here)
     operations: list[Any] = [found.ok() for found in list[Any](schema.get_all_operations())]
     return {one.label: one for one in operations}
 

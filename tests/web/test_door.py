@@ -3,7 +3,7 @@ from pathlib import Path
 
 import pytest
 from fastapi.testclient import TestClient
-from tests.web.desks import PAGE, ROUND, Clock, planned
+from tests.web.desks import PAGE, ROUND, Clock, client_of, planned
 
 from combwright.services.access import TRIES, Access
 from combwright.terms.errors import OutOfRangeError
@@ -25,12 +25,11 @@ def log_in(client: TestClient, words: str = WORDS, to: str = ROUND) -> int:
 
 
 def test_without_a_passphrase_only_this_machine_may_come_in(desk: Desk) -> None:
-    app = build(desk)
-    with TestClient(app, base_url="http://localhost:8321") as here:
+    with client_of(desk) as here:
         assert here.get("/yards").status_code == 200
         assert here.get("/yards", headers={"X-Forwarded-For": "203.0.113.9"}).status_code == 403
         assert here.get("/yards", headers={"Host": "bees.example"}).status_code == 403
-    with TestClient(app, client=("203.0.113.9", 5000)) as elsewhere:
+    with TestClient(build(desk), client=("203.0.113.9", 5000)) as elsewhere:
         answer = elsewhere.get("/yards")
         assert answer.status_code == 403
         assert "--set-passphrase" in answer.text
@@ -93,7 +92,7 @@ def test_wrong_tries_have_to_wait(client: TestClient, clock: Clock) -> None:
 
 @pytest.mark.usefixtures("locked")
 def test_the_cookie_is_kept_from_scripts_and_from_plain_connections(desk: Desk) -> None:
-    with TestClient(build(desk), base_url="https://bees.example", follow_redirects=False) as secure:
+    with client_of(desk, "https://bees.example") as secure:
         answer = secure.post("/login", data={"passphrase": WORDS})
     cookie = SimpleCookie(answer.headers["Set-Cookie"])["__Host-combwright"]
     assert cookie["httponly"]
@@ -132,7 +131,7 @@ def test_logging_in_never_leads_elsewhere(elsewhere: str) -> None:
         ({"Sec-Fetch-Site": "none"}, True),
         ({"Sec-Fetch-Site": "cross-site"}, False),
         ({"Sec-Fetch-Site": "same-site"}, False),
-        ({"Origin": "http://testserver"}, True),
+        ({"Origin": "http://localhost:8321"}, True),
         ({"Origin": "https://evil.example"}, False),
         ({}, True),
     ],

@@ -4,10 +4,9 @@ from pathlib import Path
 
 import pytest
 from fastapi.testclient import TestClient
-from tests.web.desks import PAGE, ROUND, copied, desk_on
+from tests.web.desks import PAGE, ROUND, client_of, copied, desk_on
 
 from combwright.services.demo import CASTS, ON
-from combwright.web.app import build
 from combwright.web.desk import Desk
 from combwright.web.showing import slug
 
@@ -36,7 +35,7 @@ def desk(demo: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Desk]
 
 @pytest.fixture(scope="module")
 def client(desk: Desk) -> TestClient:
-    return TestClient(build(desk), follow_redirects=False)
+    return client_of(desk)
 
 
 @pytest.mark.parametrize("path", PAGES)
@@ -108,4 +107,5 @@ def test_a_large_book_is_shown_yard_by_yard(
     monkeypatch.setattr("combwright.web.pages.sheet.WHOLE", 10)
     overview = client.get(ROUND).text
     assert "<article" not in overview
+    assert "data-take" not in overview  # three hundred pages would be too many for a phone
     assert overview.count("<li data-colony") == len(CASTS)

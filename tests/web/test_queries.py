@@ -8,14 +8,12 @@ from uuid import uuid4
 
 import pytest
 import sqlalchemy as sa
-from fastapi.testclient import TestClient
-from tests.web.desks import PAGE, ROUND, copied, desk_on
+from tests.web.desks import PAGE, ROUND, client_of, copied, desk_on
 
 from combwright.records.engine import open_book, writing
 from combwright.records.entries import keep
 from combwright.services.book import read_book
 from combwright.services.demo import ON
-from combwright.web.app import build
 
 PAGES = (
     *(ROUND, f"{ROUND}/note/Bramble", f"/bench/{ON}", "/yards", "/colony/Bramble", "/kit"),
@@ -73,7 +71,7 @@ def test_the_number_of_queries_does_not_grow_with_rows(
     for book in books:
         desk = desk_on(book)
         desk.rounds.sheet(ON, 7)
-        client = TestClient(build(desk))
+        client = client_of(desk)
         here = []
         for path in PAGES:
             client.get(path, headers=PAGE)

@@ -106,6 +106,7 @@ def _run(desk: "Desk", host: str, port: int, *, as_json: bool) -> None:
             port=port,
             log_level="warning",
             access_log=False,
+            server_header=False,
             proxy_headers=True,
         )
     except SystemExit as error:
