@@ -29,7 +29,7 @@ from combwright.simulation.rearing import (
 from combwright.simulation.room import DRONE_CELL, cells_for, room, share_above
 from combwright.simulation.seen import lie_dead, note, seen_today
 from combwright.simulation.stores import drawing, eat, need, pollen_need, ripen
-from combwright.simulation.warmth import adults_of, warmth
+from combwright.simulation.warmth import adults_of, season, warmth
 from combwright.simulation.workers import (
     ageing_winter_bees,
     recruitment,
@@ -45,7 +45,7 @@ AGED_FORAGE = 0.6  # share of ageing winter bees that go straight to foraging; j
 
 
 @compiled
-def one_day(s: Any, w: Any, luck: Any, bio: Any) -> int:  # noqa: PLR0915 (the order of a day)
+def one_day(s: Any, w: Any, luck: Any, calendar: Any, bio: Any) -> int:  # noqa: PLR0915 (the order of a day)
     """Let one colony live one day, in place. Gives 0, or the number of the broken balance."""
     before = totals(s)
     if before[BEES] < 1.0:
@@ -55,7 +55,7 @@ def one_day(s: Any, w: Any, luck: Any, bio: Any) -> int:  # noqa: PLR0915 (the o
     warm, heat_w, heat_sugar, tied = warmth(s, w[MEAN_C], w[NIGHT_C], bio)
     above = share_above(s, w[NIGHT_C], bio)
     room_cells, free = room(s, warm, above, bio)
-    eggs_wanted = wanted(s, w[DAY], tied, s.intake, bio)
+    eggs_wanted = wanted(s, calendar[0], tied, s.intake, bio)
     eggs = laid(eggs_wanted, room_cells, bio)
     drone_laid = drone_eggs(s, eggs, w[DAY], bio)
     chill, hunger = brood_risk(s, warm, bio)
@@ -83,8 +83,7 @@ def one_day(s: Any, w: Any, luck: Any, bio: Any) -> int:  # noqa: PLR0915 (the o
     # adults
     hurt_now = hurt_share(last_mothers, last_sealed)
     crippled = 0.25 * hurt_now * emerging
-    to_winter = winter_share(w[DAY], bio)
-    mix_adults(s, emerging - crippled, to_winter, hurt_now, turned, aged)
+    mix_adults(s, emerging - crippled, calendar[1], hurt_now, turned, aged)
     bees_mid = adults_of(s)
     s.nest *= live_nest
     s.foragers *= live_foragers
@@ -228,10 +227,15 @@ def live(colonies: Any, weather: Any, luck: Any, bio: Any, trace: Any) -> int:
     """
     scenarios, days = weather.shape[0], weather.shape[1]
     members = luck.shape[0]
+    calendar = np.empty((days, 2))  # what depends on the day alone
+    for day in range(days):
+        calendar[day, 0] = season(weather[0, day, DAY], bio[0])
+        calendar[day, 1] = winter_share(weather[0, day, DAY], bio[0])
     for lane in range(colonies.shape[0]):
         s = colonies[lane]
         for day in range(days):
-            broken = one_day(s, weather[lane % scenarios, day], luck[lane % members, day], bio[0])
+            today, chance = weather[lane % scenarios, day], luck[lane % members, day]
+            broken = one_day(s, today, chance, calendar[day], bio[0])
             if broken != 0:
                 return broken + 10 * lane
             if trace.shape[0] > 0:

@@ -49,9 +49,11 @@ def age_mites(
     into_cells = s.mites * (1.0 - np.exp(-rate)) if rate > 0.0 else 0.0
     into_drone = into_cells * rate_drone / rate if rate > 0.0 else 0.0
 
-    killed = s.kill_cells * (s.mites_worker.sum() + s.mites_drone.sum())
-    s.mites_worker[:] *= 1.0 - s.kill_cells
-    s.mites_drone[:] *= 1.0 - s.kill_cells
+    killed = 0.0
+    if s.kill_cells > 0.0:
+        killed = s.kill_cells * (s.mites_worker.sum() + s.mites_drone.sum())
+        s.mites_worker[:] *= 1.0 - s.kill_cells
+        s.mites_drone[:] *= 1.0 - s.kill_cells
     from_worker = s.mites_worker[11]
     from_drone = s.mites_drone[4] * DRONE_RATE
     for day in range(11, 0, -1):
@@ -82,4 +84,5 @@ def arriving_mites(s: Any, day_of_year: float, luck: float) -> float:
     """
     autumn = spread(day_of_year, 195.0, 235.0) * (1.0 - spread(day_of_year, 290.0, 320.0))
     summer = 0.15 * spread(day_of_year, 140.0, 170.0) * (1.0 - autumn)
-    return s.invaders * (autumn + summer * (day_of_year < 300.0)) * np.exp(0.5 * luck - 0.125)
+    carried = s.invaders * (autumn + summer * (day_of_year < 300.0))
+    return carried * np.exp(0.5 * luck - 0.125) if carried > 0.0 else 0.0

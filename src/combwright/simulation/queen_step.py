@@ -26,6 +26,8 @@ def swarm_hazard(s: Any, day_of_year: float, above: float, bio: Any) -> float:
     age, which reviews agree on, multiply; the size is judgement.
     """
     in_season = spread(day_of_year, 108.0, 135.0) * (1.0 - spread(day_of_year, 190.0, 225.0))
+    if in_season == 0.0:
+        return 0.0
     held, _ = held_below(s, above, bio)
     full = (brood_of(s) + drone_cells(s) + held) / max(s.drawn, 1.0)
     places = s.bees_per_frame * (s.frames + 6.0 * s.supers)
@@ -59,8 +61,8 @@ def swarming(
     if s.queen != LAYING:
         return 0.0
     if s.swarm_clock == 0.0:
-        hazard = swarm_hazard(s, day_of_year, above, bio)
-        if luck[2] < 1.0 - np.exp(-hazard):
+        most = bio.swarm_hazard * s.swarm_readiness * (1.0 + s.queen_age / 365.0)
+        if luck[2] < most and luck[2] < 1.0 - np.exp(-swarm_hazard(s, day_of_year, above, bio)):
             s.swarm_clock = 1.0
         return 0.0
     s.swarm_clock += 1.0

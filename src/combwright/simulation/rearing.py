@@ -6,17 +6,17 @@ import numpy as np
 
 from combwright.simulation.columns import LAYING
 from combwright.simulation.compiled import compiled
-from combwright.simulation.warmth import brood_of, season, spread, winter_reserve
+from combwright.simulation.warmth import brood_of, spread, winter_reserve
 
 OPEN_LARVA_DAYS = 6.0
 
 
 @compiled
-def wanted(s: Any, day_of_year: float, tied: float, income: float, bio: Any) -> float:
+def wanted(s: Any, in_season: float, tied: float, income: float, bio: Any) -> float:
     """Eggs that the queen would lay today if she had room.
 
-    The season's curve, her potential and age, the nurses that could feed the larvae, food,
-    income and pollen each hold it back.
+    The season's curve ``in_season``, her potential and age, the nurses that could feed the
+    larvae, food, income and pollen each hold it back.
     """
     if s.queen != LAYING:
         return 0.0
@@ -29,7 +29,7 @@ def wanted(s: Any, day_of_year: float, tied: float, income: float, bio: Any) -> 
     years = s.queen_age / 365.0
     vigour = min(1.0, (s.queen_age + 4.0) / 12.0) * (1.0 - 0.12 * max(0.0, years - 1.0))
     slimming = 0.4 if s.swarm_clock >= OPEN_LARVA_DAYS else 1.0
-    best = bio.lay_peak * season(day_of_year, bio) * s.queen_potential * max(0.0, vigour)
+    best = bio.lay_peak * in_season * s.queen_potential * max(0.0, vigour)
     fit = best * fed * lift * with_pollen * nurses / (nurses + bio.bees_half)
     nursed = bio.larvae_per_nurse * nurses / OPEN_LARVA_DAYS
     return min(fit, nursed) * slimming * (1.0 - s.lay_brake)
