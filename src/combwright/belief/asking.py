@@ -10,7 +10,8 @@ from combwright.belief.filter import Belief
 from combwright.belief.scoring import Scored
 
 MENTIONED: Final = 0.1  # chance from which a trouble is named when asking; judgement
-SURPRISED: Final = 0.005  # tail of the forecast at each end beyond which the keeper is asked
+TAIL: Final = 0.005  # of the forecast at each end
+BEYOND: Final = 1.35  # times the way from middle to tail: where a normal has 1 in 2000; judgement
 WHAT: Final = {
     "frames_of_bees": ("frames of bees", ""),
     "frames_of_brood": ("frames of brood", ""),
@@ -34,9 +35,10 @@ def suspected(after: Belief) -> bool:
 
 
 def is_surprise(score: Scored) -> bool:
-    """Tell whether what was seen lay beyond nearly all of the forecast."""
-    low, high = np.quantile(score.ladder, (SURPRISED, 1.0 - SURPRISED))
-    return bool(score.seen < low or score.seen > high)
+    """Tell whether what was seen lay well beyond the forecast."""
+    low, middle, high = np.quantile(score.ladder, (TAIL, 0.5, 1.0 - TAIL))
+    below, above = middle - score.seen, score.seen - middle
+    return bool(below > BEYOND * (middle - low) or above > BEYOND * (high - middle))
 
 
 def _asked(score: Scored, likely: Sequence[str]) -> str:

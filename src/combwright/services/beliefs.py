@@ -29,7 +29,7 @@ from combwright.terms.set_up import SetUp
 
 EVERY: Final = 13  # days with entries between states that are kept on the way, besides the last
 MOST_FILES: Final = 12  # of one colony; the oldest go
-DAMAGED: Final = (OSError, ValueError, KeyError, TypeError, zipfile.BadZipFile)
+DAMAGED: Final = (OSError, EOFError, ValueError, KeyError, TypeError, zipfile.BadZipFile)
 
 
 @cache
@@ -61,7 +61,7 @@ class KeptBeliefs:
         if not path.exists():
             return None
         try:
-            with np.load(path, allow_pickle=False) as arrays:
+            with path.open("rb") as file, np.load(file, allow_pickle=False) as arrays:
                 state = _read(arrays, self.catalogue)
             path.touch()
         except DAMAGED:

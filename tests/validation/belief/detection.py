@@ -93,8 +93,9 @@ def case(trouble: str, number: int, **more: float) -> Case:
     return Case(trouble, hits[0], hits[0] or hits[1], named, sound)
 
 
-def quiet_months(number: int) -> list[tuple[bool, bool]]:
-    """Watch one colony; for each four weeks in which nothing happened: suspected, asked."""
+def quiet_months(number: int) -> list[tuple[bool, bool, bool]]:
+    """Watch one colony; for each four weeks in which nothing happened: suspected, asked,
+    and whether a value had slipped."""
     rng = stream(number, "quiet")
     habits = Habits(
         first_day=int(rng.integers(80, 200)),
@@ -118,5 +119,5 @@ def quiet_months(number: int) -> list[tuple[bool, bool]]:
             assert followed is not None
             wrong = wrong or suspected(followed.belief)
             asked = asked or bool(followed.belief.questions)
-        months.append((wrong, asked))
+        months.append((wrong, asked, bool(truth.slipped.intersection(visits))))
     return months

@@ -48,6 +48,7 @@ State = Any  # records of the simulation, typed by their dtype
 Write = Callable[..., Any]
 PLACE = climate("Dublin Airport")
 HIVE = "national timber"
+FAR = 3.5  # standard deviations beyond which a value is a slip of the pen
 
 
 @dataclass(frozen=True)
@@ -85,6 +86,7 @@ class Truth:
     states: list[tuple[date, Any]] = field(default_factory=list)  # mornings after each visit
     seen: list[tuple[date, Any]] = field(default_factory=list)  # as each visit found it
     troubled: list[tuple[int, str]] = field(default_factory=list)
+    slipped: set[int] = field(default_factory=set)  # visits with a value far from the truth
 
     @property
     def first(self) -> date:
@@ -190,6 +192,9 @@ def _visit(
     expected = looked_at(colonies, shared, empty_kg=0.0)
     for name in ("frames_of_bees", "frames_of_brood", "stores_kg"):
         value = float(EYE[name].draw(expected[name], rng)[0])
+        sd = np.hypot(EYE[name].relative * expected[name][0], EYE[name].absolute)
+        if abs(value - expected[name][0]) > FAR * sd:
+            truth.slipped.add(number)
         seen[name] = _half(value) if habits.rounds_to_halves else value
     seen["frames_of_brood"] = min(seen["frames_of_brood"], 36.0)
     seen["frames_of_bees"] = min(seen["frames_of_bees"], 40.0)

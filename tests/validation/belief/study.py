@@ -38,7 +38,7 @@ class Found:
     too_narrow: list[Rank]
     forecasts: dict[str, list[Forecast]]
     cases: list[Case]
-    months: list[tuple[bool, bool]]
+    months: list[tuple[bool, bool, bool]]
     gains: list[Gain]
 
 
@@ -148,8 +148,12 @@ def _trouble_table(found: Found) -> str:
     for trouble in TROUBLES:
         count, first, second, named = suspected_share(found, trouble)
         rows.append([trouble, count, f"{first:.0%}", f"{second:.0%}", f"{named:.0%}"])
-    months = np.array(found.months).mean(axis=0)
-    said = TROUBLE.format(months=len(found.months), wrong=months[0], asked=months[1])
+    months = np.array(found.months)
+    wrong, asked, slipped = months.mean(axis=0)
+    unslipped = months[~months[:, 2], 1].mean()
+    said = TROUBLE.format(
+        months=len(months), wrong=wrong, asked=asked, slipped=slipped, unslipped=unslipped
+    )
     return said + _table(["trouble", "cases", "first visit", "within two", "by its name"], rows)
 
 
@@ -180,15 +184,14 @@ def rank_figure(ranks: Sequence[Rank], lead: int) -> str:
         ]
     expected = len(shares) / BINS
     bars = (
-        alt.Chart(alt.InlineData(rows))
+        alt.Chart()
         .mark_bar(color="#0b5a8f")
         .encode(x=alt.X("tenth:O", axis=alt.Axis(labelAngle=0)), y="colonies:Q")
         .properties(width=200, height=130)
     )
-    rule = (
-        alt.Chart(alt.InlineData(rows)).mark_rule(strokeDash=[4, 3]).encode(y=alt.datum(expected))
-    )
-    chart = alt.layer(bars, rule).facet(alt.Facet("quantity:N", title=None), columns=2)
+    rule = alt.Chart().mark_rule(strokeDash=[4, 3]).encode(y=alt.datum(expected))
+    layers = alt.layer(bars, rule, data=alt.InlineData(rows))
+    chart = layers.facet(alt.Facet("quantity:N", title=None), columns=2)
     drawn: str = vl_convert.vegalite_to_svg(chart.to_dict())
     return drawn
 
@@ -239,8 +242,9 @@ TROUBLE: Final = """## Troubles that nobody noted
 
 Weekly notes. A swarm takes six in ten bees; a queen dies and emergency cells are raised; robbers
 leave a tenth of at least 4 kg. False alarms: in {wrong:.1%} of {months} quiet colony-months a
-trouble was suspected; in {asked:.1%} the keeper was asked anything at all, nearly always about a
-value that had indeed slipped, as one in fifty does here.
+trouble was suspected. In {asked:.1%} the keeper was asked anything at all, miscounts included: a
+value had indeed slipped by more than 3.5 standard deviations in {slipped:.1%} of the months, as one
+value in fifty does here; in the months without such a slip something was asked in {unslipped:.1%}.
 
 """
 GAIN: Final = """## Neighbours

@@ -59,7 +59,7 @@ def test_troubles_are_suspected_within_two_visits(found: study.Found, trouble: s
 
 def test_quiet_months_are_left_in_peace(found: study.Found) -> None:
     assert len(found.months) > 100
-    assert np.mean([wrong for wrong, _ in found.months]) < 0.10
+    assert np.mean([wrong for wrong, _, _ in found.months]) < 0.10
 
 
 def test_neighbours_do_not_harm(found: study.Found) -> None:
