@@ -103,7 +103,7 @@ def quiet_months(number: int) -> list[tuple[bool, bool, bool]]:
         troubles=False,
         rounds_to_halves=True,
     )
-    truth = live(f"quiet {number}", 790_000 + number, habits)
+    truth = live(f"quiet {number}", 820_000 + number, habits)
     book, _ = believed(truth, truth.states[-1][0] + timedelta(days=1))
     months = []
     for start in (1, 5, 9):
