@@ -10,6 +10,7 @@ from numpy.typing import NDArray
 
 from combwright.kit.catalogue import catalogue
 from combwright.simulation.begin import Described, begin
+from combwright.simulation.biology import PARAMETERS, Biology
 from combwright.simulation.columns import COLUMNS
 from combwright.simulation.conditions import conditions
 from combwright.simulation.forage import calendar, forage_index
@@ -177,3 +178,17 @@ def weather_of_days(draw: st.DrawFn, days: int) -> Floats:
     table[0, :, 4:7] = rng.random((days, 3))
     table[0, :, 7] = (first + np.arange(days) - 1) % 366 + 1
     return table
+
+
+@st.composite
+def biologies(draw: st.DrawFn) -> Biology:
+    """Every number of the model moved toward one end of its range or the other."""
+    far = draw(st.floats(0, 1))
+    rng = np.random.default_rng(draw(st.integers(0, 2**32 - 1)))
+    return Biology(
+        **{
+            name: p.value + (at - p.value) * far
+            for name, p in PARAMETERS.items()
+            for at in [rng.choice([p.low, p.high])]
+        }
+    )

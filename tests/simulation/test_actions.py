@@ -14,6 +14,7 @@ from tests.simulation.reference.day import record
 from combwright.kit.catalogue import catalogue
 from combwright.simulation import actions, observe
 from combwright.simulation.actions import QUEEN_EVENTS, treatment_courses
+from combwright.simulation.biology import Biology
 from combwright.simulation.columns import CELL, COLUMNS, LAYING, QUEENLESS
 from combwright.simulation.dividing import GoesWith, split, take_swarm_apart, unite
 from combwright.simulation.run import run
@@ -124,14 +125,15 @@ def test_whatever_is_done_for_years_nothing_is_lost_made_or_below_zero(
         day = stop % 399
 
 
-@given(samples.states(), samples.weather_of_days(30), counts(0, 2**32 - 1))
-@settings(max_examples=150, deadline=None)
+@given(samples.states(), samples.weather_of_days(30), samples.biologies(), counts(0, 2**32 - 1))
+@settings(max_examples=200, deadline=None)
 def test_any_colony_lives_through_any_month(
-    colony: dict[str, Any], days: Floats, seed: int
+    colony: dict[str, Any], days: Floats, biology: Biology, seed: int
 ) -> None:
+    """Whatever the numbers of the model, within their ranges."""
     one = record(colony)
     actions.fit_comb(one)
-    run(one, days, samples.chance(seed, 1, 30))
+    run(one, days, samples.chance(seed, 1, 30), biology=biology)
     whole(one)
 
 

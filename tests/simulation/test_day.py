@@ -10,24 +10,11 @@ from numpy.typing import NDArray
 from tests.simulation import samples
 from tests.simulation.reference.day import one_day, plain, record
 
-from combwright.simulation.biology import BIOLOGY, PARAMETERS, Biology
+from combwright.simulation.biology import BIOLOGY, Biology
 from combwright.simulation.columns import COLUMNS
 from combwright.simulation.run import run
 
 Floats = NDArray[np.float64]
-
-
-@st.composite
-def biologies(draw: st.DrawFn) -> Biology:
-    """Every number anywhere in its range."""
-    where = draw(st.floats(0, 1)), draw(st.integers(0, 2**32 - 1))
-    rng = np.random.default_rng(where[1])
-    return Biology(
-        **{
-            name: p.low + (p.high - p.low) * float(rng.random() * where[0])
-            for name, p in PARAMETERS.items()
-        }
-    )
 
 
 def agrees(fast: np.void, slow: dict[str, Any]) -> None:
@@ -51,7 +38,7 @@ def test_the_compiled_day_agrees_with_the_plain_one(
     agrees(fast[0], slow)
 
 
-@given(samples.states(), samples.weather_of_days(1), biologies(), st.integers(0, 2**32 - 1))
+@given(samples.states(), samples.weather_of_days(1), samples.biologies(), st.integers(0, 2**32 - 1))
 @settings(max_examples=150, deadline=None)
 def test_they_agree_whatever_the_numbers_of_the_model(
     colony: dict[str, Any], days: Floats, biology: Biology, seed: int

@@ -50,19 +50,20 @@ def season(
     days: int = DAYS,
     mites: float = 40.0,
     biology: Biology = BIOLOGY,
+    number: int = COLONIES,
 ) -> tuple[NDArray[np.void], Kept]:
     """Let six and a half frames of bees on 20 March live on near Dublin, each in its own year."""
     hive, set_up = catalogue().hive(HIVE), SetUp(frames=11)
     described = Described(
         frames_of_bees=6.5, frames_of_brood=2.0, stores_kg=8.0, mites=mites, queen_year=2025
     )
-    made = begin(hive, set_up, described, on=START, members=COLONIES, seed=SEED, colony="season")
+    made = begin(hive, set_up, described, on=START, members=number, seed=SEED, colony="season")
     kept = keep(
         made,
         hive,
         set_up,
-        _dublin(days),
-        _luck(days),
+        _dublin(days)[:number],
+        _luck(days)[:number],
         first=START,
         keeping=keeping or Keeping(),
         seed=SEED,

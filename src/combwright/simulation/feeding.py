@@ -23,7 +23,7 @@ def income(
     """
     hours = s.foragers * flight_hours * s.forage_success
     lack = POLLEN_ENOUGH_G / (POLLEN_ENOUGH_G + 2.0 * s.pollen)
-    for_pollen = bio.pollen_foragers * (0.05 + 3.4 * lack * lack)
+    for_pollen = min(1.0, bio.pollen_foragers * (0.05 + 3.4 * lack * lack))
     gathered_pollen = hours * for_pollen * bio.pollen_per_hour * pollen
     yielded = nectar * (1.0 + bio.nectar_half) / (nectar + bio.nectar_half)
     offered = hours * (1.0 - for_pollen) * bio.nectar_per_hour * yielded

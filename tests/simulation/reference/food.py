@@ -22,7 +22,7 @@ def gathered(
     nectar, pollen = index
     flown = c["foragers"] * hours * c["forage_success"]
     lack = 1200 / (1200 + 2 * c["pollen"])
-    share = bio.pollen_foragers * (0.05 + 3.4 * lack**2)
+    share = min(1.0, bio.pollen_foragers * (0.05 + 3.4 * lack**2))
     yielded = nectar * (1 + bio.nectar_half) / (nectar + bio.nectar_half)
     sugar = flown * (1 - share) * bio.nectar_per_hour * yielded * lucky(bio.daily_luck, luck)
     water_each = (1 - bio.nectar_sugar) / bio.nectar_sugar
