@@ -23,6 +23,7 @@ FILLED: dict[Form, dict[str, str]] = {
     "end": {"colony": "Clary", "reason": "sold"},
     "queen": {"colony": "Clary", "event": "marked", "queen_year": "2027"},
     "kit": {"item": "super", "count": "7"},
+    "limit": {"harm": "no room", "percent": "5"},
 }
 
 

@@ -13,7 +13,7 @@ from combwright.services.field_words import FieldProblem, in_words
 from combwright.services.notes import NoteError
 from combwright.terms.entries import ENTRY
 
-Form = Literal["yard", "colony", "split", "unite", "move", "end", "queen", "kit"]
+Form = Literal["yard", "colony", "split", "unite", "move", "end", "queen", "kit", "limit"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,6 +37,7 @@ FORMS: Final[Mapping[Form, tuple[str, tuple[Asked, ...]]]] = {
             DAY,
             Asked("yard", "Name of the yard"),
             Asked("climate", "Climate", "climate", hint="used where no weather is known"),
+            Asked("district", "Forage around it", "district"),
             Asked("latitude", "Latitude", "number", hint="degrees north, for forecasts"),
             Asked("longitude", "Longitude", "number", hint="degrees east, west is negative"),
             REMARK,
@@ -104,6 +105,14 @@ FORMS: Final[Mapping[Form, tuple[str, tuple[Asked, ...]]]] = {
     "kit": (
         "Kit",
         (DAY, Asked("item", "What", "item"), Asked("count", "How many, free for use", "number")),
+    ),
+    "limit": (
+        "A limit on harm",
+        (
+            DAY,
+            Asked("harm", "Harm", "choice", ("hunger", "no room", "chilled", "sour", "swarm")),
+            Asked("percent", "Greatest chance", "number", hint="per cent, 0 to 50"),
+        ),
     ),
 }
 

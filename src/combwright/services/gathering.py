@@ -1,7 +1,7 @@
 """What is gathered from a book before anything is advised: beliefs, weather, situations."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date, timedelta
 from pathlib import Path
 from typing import Final
@@ -13,7 +13,7 @@ from combwright.records.entries import all_entries
 from combwright.services.remembering import remembering
 from combwright.services.surroundings import Surroundings, surroundings
 from combwright.simulation.luck import luck
-from combwright.terms.entries import Kit, Noted
+from combwright.terms.entries import Kit, Limit, Noted
 from combwright.terms.errors import NotFoundError, OutOfRangeError
 
 SYRUP_FRACTION: Final = 0.60  # 1.5 : 1 by weight
@@ -55,7 +55,7 @@ class Gathered:
             standing=followed.standing,
             conditions=self.around.season(followed.yard, asked.on, until)[belief.shared["year"]],
             luck=luck(asked.seed, belief.colony, asked.on, days, belief.members),
-            limits=asked.limits,
+            limits=limits_on(self.entries, asked.on, asked.limits),
             syrup_fraction=SYRUP_FRACTION,
             drawn_frames_to_hand=_drawn_frames(self.entries),
             pitch_mm=followed.pitch_mm,
@@ -96,6 +96,16 @@ def gather(book: Path, asked: Asked) -> Gathered:
         engine.dispose()
     replay = remembering(book, entries, around.season, asked)
     return Gathered(asked, tuple(entries), around, replay)
+
+
+def limits_on(entries: Sequence[Noted], on: date, usual: Limits | None = None) -> Limits:
+    """Give the limits on harm as the keeper last set them up to a day."""
+    set_by_keeper = {
+        entry.harm.replace(" ", "_"): entry.percent / 100.0
+        for entry in entries
+        if isinstance(entry, Limit) and entry.on <= on
+    }
+    return replace(usual or Limits(), **set_by_keeper)
 
 
 def _first_note(entries: Sequence[Noted], on: date, place: str) -> date:

@@ -11,7 +11,7 @@ from numpy.typing import NDArray
 
 from combwright.records.weather import weather_between
 from combwright.simulation.conditions import conditions
-from combwright.simulation.forage import calendar, forage_index
+from combwright.simulation.forage import Plant, calendar, forage_index
 from combwright.simulation.weather import Climate, climate, continue_from, generate
 from combwright.terms.entries import Noted, Yard
 from combwright.terms.weather import DailyWeather
@@ -72,15 +72,18 @@ def surroundings(
     tables, known_to = {}, {}
     sampled: dict[str, tuple[Floats, date | None]] = {}
     for name, yard in yards.items():
-        place = climate(yard.climate)
+        place, plants = climate(yard.climate), calendar(yard.district)
         # yards without weather of their own share that of their place
         known, key = weather_between(db, name, first, until - timedelta(days=1)), name
         if known is None:
             key = place.name
+        key = f"{key} / {yard.district}"
         if key not in sampled:
             if known is None:
                 known = weather_between(db, place.name, first, until - timedelta(days=1))
-            made = yard_conditions(place, known, first, until, members=members, seed=seed)
+            made = yard_conditions(
+                place, known, first, until, members=members, seed=seed, plants=plants
+            )
             sampled[key] = (made, known.last if known is not None else None)
         tables[name], known_to[name] = sampled[key]
     if not tables:
@@ -98,6 +101,7 @@ def yard_conditions(
     *,
     members: int,
     seed: int,
+    plants: tuple[Plant, ...] | None = None,
 ) -> Floats:
     """Give conditions of a yard in as many versions as there are members.
 
@@ -105,7 +109,7 @@ def yard_conditions(
     nobody measures the flow.
     """
     weather = _weather(place, known, first, until, members=members, seed=seed)
-    nectar, pollen = forage_index(calendar(DISTRICT), weather, place, seed=seed)
+    nectar, pollen = forage_index(plants or calendar(DISTRICT), weather, place, seed=seed)
     return conditions(weather, nectar, pollen, latitude_deg=place.latitude_deg)
 
 

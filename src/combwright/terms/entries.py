@@ -40,11 +40,15 @@ class Entry(BaseModel):
 
 
 class Yard(Entry):
-    """A place with colonies; ``climate`` is the built-in one used when no weather is known."""
+    """A place with colonies.
+
+    ``climate`` is the built-in one used when no weather is known, ``district`` the forage calendar.
+    """
 
     kind: Literal["yard"] = "yard"
     yard: Name
     climate: Name = "Dublin Airport"
+    district: Name = "lowland mixed farmland"
     latitude: float | None = Field(default=None, ge=-90, le=90)
     longitude: float | None = Field(default=None, ge=-180, le=180)
 
@@ -217,6 +221,14 @@ class Kit(Entry):
     count: int = Field(ge=0, le=100000)
 
 
+class Limit(Entry):
+    """The greatest chance of a harm that plans may carry, from this day on."""
+
+    kind: Literal["limit"] = "limit"
+    harm: Literal["hunger", "no room", "chilled", "sour", "swarm"]
+    percent: float = Field(ge=0, le=50)
+
+
 class Correction(Entry):
     """An earlier entry was wrong: it is replaced, or struck out when no replacement is given."""
 
@@ -241,7 +253,8 @@ Noted = Annotated[
     | Move
     | Harvest
     | End
-    | Kit,
+    | Kit
+    | Limit,
     Field(discriminator="kind"),
 ]
 AnyEntry = Annotated[Noted | Correction, Field(discriminator="kind")]

@@ -1,8 +1,11 @@
 """Settings: weather, files, calendar, theme, and who may come in."""
 
+from dataclasses import asdict
+
 from fastapi import APIRouter, Request
 from starlette.responses import Response
 
+from combwright.services.gathering import limits_on
 from combwright.services.weather_places import weather_places
 from combwright.web.desk import AtDesk
 from combwright.web.showing import page
@@ -20,6 +23,7 @@ def show(at: AtDesk, request: Request) -> Response:
         yards=book.yards,
         places=weather_places(at.book.path),
         today=at.today,
+        limits=asdict(limits_on(book.entries, at.today)),
         book=at.book.path.name,
         feed=f"{request.base_url}calendar/{at.access.calendar_key}.ics",
     )

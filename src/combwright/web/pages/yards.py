@@ -12,6 +12,7 @@ from combwright.kit.catalogue import catalogue
 from combwright.services.entry_form import FORMS, Form, take_entry
 from combwright.services.notes import NoteError
 from combwright.simulation.climate import climates
+from combwright.simulation.forage import districts
 from combwright.terms.entries import Kit, Visit
 from combwright.web.desk import AtDesk, Desk
 from combwright.web.pages.note import sent
@@ -38,6 +39,9 @@ def ask(at: AtDesk, request: Request, kind: Form, colony: str = "") -> Response:
     return form(request, at, kind, {"id": str(uuid4()), "on": str(on), "colony": colony})
 
 
+BACK = {"kit": "/kit", "limit": "/settings"}
+
+
 def form(
     request: Request,
     at: Desk,
@@ -53,6 +57,7 @@ def form(
         "yard": list(book.yards),
         "hive": [each.key for each in catalogue().hives()],
         "climate": climates(),
+        "district": districts(),
         "item": items(at),
     }
     wrong = {one.field: f"{one.what} {one.remedy}" for one in (error.problems if error else ())}
@@ -67,6 +72,7 @@ def form(
         choices=choices,
         wrong=wrong,
         error=error,
+        back=BACK.get(kind, "/yards"),
     )
 
 
@@ -85,4 +91,4 @@ async def take(at: AtDesk, request: Request, kind: Form) -> Response:
         await run_in_threadpool(take_entry, at.book.path, kind, fields)
     except NoteError as error:
         return await run_in_threadpool(form, request, at, kind, fields, error)
-    return RedirectResponse("/kit" if kind == "kit" else "/yards", status_code=303)
+    return RedirectResponse(BACK.get(kind, "/yards"), status_code=303)
