@@ -15,6 +15,7 @@ from combwright.simulation.columns import LAYING, STATE, TRAITS
 from combwright.simulation.luck import stream
 from combwright.simulation.observe import FULL_BROOD_SHARE, SUGAR_IN_HONEY
 from combwright.simulation.warmth import season
+from combwright.terms.errors import ClashError
 from combwright.terms.parameters import Parameter
 from combwright.terms.set_up import SetUp
 
@@ -34,6 +35,9 @@ SPREAD: Final[Mapping[str, Parameter]] = {
         ("heat_loss", 0.30, 0.15, 0.6, "published conductances of wooden hives span threefold"),
     )
 }
+
+MOST_BROOD: Final = 0.9  # of the drawn cells: more than that was not brood
+MOST_DESCRIBED: Final = 1e5  # of anything in one colony
 
 # Adults of a full colony at the middle of each month, in thousands: composite for temperate
 # northern Europe, from memory, weak; used only where nobody looked.
@@ -88,6 +92,7 @@ def begin(
         Records of the state, [member].
 
     """
+    _refuse_impossible(described)
     rng = stream(seed, colony, "begin")
     colonies = np.zeros(members, dtype=STATE)
     for trait in TRAITS:
@@ -107,6 +112,17 @@ def begin(
     _settle_mites(colonies, described, on, rng)
     _settle_queen(colonies, described, on, rng)
     return colonies
+
+
+def _refuse_impossible(described: Described) -> None:
+    """Refuse what no colony can have, with the reason."""
+    for name in ("frames_of_bees", "frames_of_brood", "stores_kg", "mites"):
+        value = getattr(described, name)
+        if value is not None and not 0.0 <= value < MOST_DESCRIBED:
+            words = name.replace("_kg", "").replace("_", " ").capitalize()
+            raise ClashError(
+                f"{words} of {value:g} cannot be.", remedy="Count again, or leave the number out."
+            )
 
 
 def _around(rng: np.random.Generator, middle: float, sd: float, members: int) -> Floats:
@@ -155,6 +171,7 @@ def _settle_brood(colonies: Any, described: Described, day: int, rng: np.random.
         cells = cells * _around(rng, 0.9, 0.3, members)
     else:
         cells = _around(rng, full * described.frames_of_brood, described.brood_sd, members)
+    cells = np.minimum(cells, MOST_BROOD * colonies["drawn"])
     tilt = rng.normal(0.0, 0.02, members)[:, None]
     ages = np.exp(tilt * (np.arange(21.0) - 10.0)) * (0.9925 ** np.arange(21.0))
     ages *= np.exp(rng.normal(0.0, 0.1, (members, 21)))
