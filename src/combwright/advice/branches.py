@@ -135,7 +135,7 @@ def _cells(on: date) -> Found:
     do = (
         *nucleus_plan(on),
         *swarmed_plan(on),
-        "Under five frames of bees: leave the cells, look again in 4 days; it seldom swarms.",
+        "Under seven frames of bees: leave the cells, look again in 4 days; it seldom swarms.",
         "One to three cells on the face of a comb: they replace their queen; leave them.",
     )
     because = "A cell is sealed 8 days after its egg is laid, and the swarm leaves about then."

@@ -82,7 +82,8 @@ def portion(
         sizes = _parts(grams) if kind == "syrup" else list(dict.fromkeys((0, grams)))
     else:
         sizes = _sizes(situation, set_up, fraction)
-    tried = try_all(situation, [given(situation, set_up, size, fraction) for size in sizes])
+    tried = _tried(situation, set_up, sizes, fraction, at_once=fixed is not None)
+    sizes = sizes[: len(tried)]
     best = _most(situation, tried, fraction) if fixed is not None else _best(situation, tried)
     grams = sizes[best]
     inputs = _inputs(situation, tried[0], tried[best], grams)
@@ -113,6 +114,22 @@ def _sizes(situation: Situation, set_up: SetUp, fraction: float) -> list[int]:
     return [0, *dict.fromkeys(min(FEEDER_G, each * situation.days) for each in per_day if each)]
 
 
+def _tried(
+    situation: Situation, set_up: SetUp, sizes: list[int], fraction: float, *, at_once: bool
+) -> list[Tried]:
+    """Try the sizes from the smallest; a portion that keeps the limits ends it, unless all count.
+
+    Larger ones could not be chosen then, so that leaving them out changes nothing but the time.
+    """
+    first = len(sizes) if at_once else 2
+    changes = [given(situation, set_up, size, fraction) for size in sizes]
+    tried = try_all(situation, changes[:first])
+    harmed = all(situation.limits.excess(each.chances) > SAME_HARM for each in tried[1:])
+    if harmed and changes[first:]:
+        tried += try_all(situation, changes[first:])
+    return tried
+
+
 def _parts(grams: int) -> list[int]:
     """Give what may be fed at once of a settled amount: parts that the feeder holds. [g]."""
     most = min(grams, FEEDER_G)
@@ -139,7 +156,8 @@ def _weighable(grams: float) -> int:
 def _best(situation: Situation, tried: list[Tried]) -> int:
     """Choose the least size that keeps the limits, once there is a reason to feed at all."""
     excess = [situation.limits.excess(each.chances) for each in tried]
-    within = [i for i, each in enumerate(excess) if each <= min(excess) + SAME_HARM]
+    least_harm = min(excess) if min(excess) > SAME_HARM else 0.0
+    within = [i for i, each in enumerate(excess) if each <= least_harm + SAME_HARM]
     if 0 not in within:
         return within[0]
     fed = [i for i in within if i > 0]
@@ -172,7 +190,7 @@ def _runner_up(sizes: list[int], tried: list[Tried], best: int) -> str:
         for name in ("hunger", "no room", "sour")
         if tried[other].chances[name] > tried[best].chances[name] + 0.005
     ]
-    more = "more than it uses" if other > best > 0 else "not needed"
+    more = "more than it uses" if other > best > 0 else "not needed" if other else "too little"
     why = ", ".join(worse) or more
     return f"{sizes[other]:,} g: {why}"
 

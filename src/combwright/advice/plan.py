@@ -9,7 +9,7 @@ from combwright.advice.disease import disease
 from combwright.advice.food import FONDANT_MOST_G, Portion, portion
 from combwright.advice.situation import Situation
 from combwright.advice.space import Space, left_alone, space, unopened
-from combwright.advice.trial import given, try_all
+from combwright.advice.trial import Tried, given, try_all
 from combwright.kit.geometry import spacing_notice
 
 FONDANT_FRACTION = 0.85
@@ -88,8 +88,7 @@ def plan(situation: Situation, *, with_branches: bool = True) -> Plan:
     )
     food = _food(at, room, for_winter, going=going)
     work = given(at, room.set_up, food.grams, food.sugar_fraction or SYRUP_FRACTION)
-    (as_it_is,) = try_all(at, [given(at, at.standing.set_up, 0, SYRUP_FRACTION)])
-    crowding = swarm.swarm(at, food.tried, as_it_is, is_shut=is_shut)
+    crowding = swarm.swarm(at, food.tried, _as_it_is(at, room, food), is_shut=is_shut)
     spare, frames = (
         (Decision("nucs"), 0) if is_shut or going or queens.give_queen else nucs.nucs(at)
     )
@@ -128,6 +127,14 @@ def plan(situation: Situation, *, with_branches: bool = True) -> Plan:
         ),
         food.tried.chances,
     )
+
+
+def _as_it_is(situation: Situation, room: Space, food: Portion) -> Tried:
+    """Try doing nothing, unless that was tried with the portions already."""
+    if room.set_up == situation.standing.set_up:
+        return food.without
+    (tried,) = try_all(situation, [given(situation, situation.standing.set_up, 0, SYRUP_FRACTION)])
+    return tried
 
 
 def _room(situation: Situation, *, is_shut: bool, going: bool) -> Space:

@@ -45,17 +45,14 @@ def space(situation: Situation) -> Space:
     and supers that are as good as empty come off before the colony starves under them.
     """
     now = situation.standing.set_up
-    candidates = _candidates(situation, now)
+    candidates = [now, *_stepped(situation, (-1, 1)), *_otherwise(situation)]
     tried = try_all(situation, [_arranged(situation, each) for each in candidates])
-    excess = [_excess(situation, each) for each in tried]
-    frame_cost = FRAME_COST * tried[0].bees
-    worth = [
-        _worth(each, candidate) - frame_cost * abs(candidate.frames - now.frames)
-        for each, candidate in zip(tried, candidates, strict=True)
-    ]
-    starving = tried[0].chances["hunger"] > situation.limits.hunger
-    open_to = [i for i, c in enumerate(candidates) if starving or c.supers >= now.supers]
-    best = min(open_to, key=lambda i: (round(excess[i], 2), -worth[i]))
+    excess, worth, best = _weighed(situation, candidates, tried)
+    further = 2 * (candidates[best].frames - now.frames)
+    if further and (more := _stepped(situation, (further,))):
+        candidates += more
+        tried += try_all(situation, [_arranged(situation, each) for each in more])
+        excess, worth, best = _weighed(situation, candidates, tried)
     chosen, after = _with_super(situation, candidates[best]) or (candidates[best], tried[best])
     chosen = _ventilated(situation, chosen)
     inputs = _inputs(situation, tried[0], after, chosen)
@@ -70,6 +67,23 @@ def space(situation: Situation) -> Space:
         ),
         after.chances,
     )
+
+
+def _weighed(
+    situation: Situation, candidates: list[SetUp], tried: list[Tried]
+) -> tuple[list[float], list[float], int]:
+    """Weigh harm and worth of each candidate, and name the best."""
+    now = candidates[0]
+    excess = [_excess(situation, each) for each in tried]
+    frame_cost = FRAME_COST * tried[0].bees
+    worth = [
+        _worth(each, candidate) - frame_cost * abs(candidate.frames - now.frames)
+        for each, candidate in zip(tried, candidates, strict=True)
+    ]
+    starving = tried[0].chances["hunger"] > situation.limits.hunger
+    open_to = [i for i, c in enumerate(candidates) if starving or c.supers >= now.supers]
+    best = min(open_to, key=lambda i: (round(excess[i], 2), -worth[i]))
+    return excess, worth, best
 
 
 def _with_super(situation: Situation, chosen: SetUp) -> tuple[SetUp, Tried] | None:
@@ -128,27 +142,34 @@ def _runner_up(candidates: list[SetUp], worth: list[float], excess: list[float],
     return f"{kept.frames} frames, {kept.dummy_boards} boards{supers}: {why}"
 
 
-def _candidates(situation: Situation, now: SetUp) -> list[SetUp]:
-    """Give the set-up as it is, and what could sensibly be done to it today."""
-    hive = situation.standing.hive
+def _stepped(situation: Situation, steps: tuple[int, ...]) -> list[SetUp]:
+    """Give the set-ups with so many frames more or fewer that can be and make sense."""
+    hive, now = situation.standing.hive, situation.standing.set_up
     pitch = situation.pitch_mm or hive.pitch_mm
-    found = [now]
     covered = float(np.quantile(observe.frames_of_bees(situation.colonies), 0.9))
     spare = _empty_frames(situation)
-    for more in (-2, -1, 1, 2):
+    boxes = max(1, -(-now.frames // hive.capacity))
+    found = []
+    for more in steps:
         frames = now.frames + more
         if frames < 2 or (more < 0 and (frames < covered + 0.5 or -more > spare)):
             continue
         boards = _boards(hive, frames, pitch)
-        boxes = max(1, -(-now.frames // hive.capacity))
         if boards is None or (more > 0 and frames > hive.frames * boxes):
             continue
         sheets = 0 if situation.drawn_frames_to_hand else max(0, more)
         found.append(
             now.model_copy(update={"frames": frames, "dummy_boards": boards, "foundation": sheets})
         )
+    return found
+
+
+def _otherwise(situation: Situation) -> list[SetUp]:
+    """Give the same frames behind another board, and without supers that are as good as empty."""
+    hive, now = situation.standing.hive, situation.standing.set_up
+    found = []
     if now.dummy_boards < 2 and now.frames < hive.frames - 1:
-        boards = _boards(hive, now.frames, pitch)
+        boards = _boards(hive, now.frames, situation.pitch_mm or hive.pitch_mm)
         if boards is not None and boards > now.dummy_boards:
             found.append(now.model_copy(update={"dummy_boards": boards}))
     if now.supers and float(np.median(observe.honey_above_kg(situation.colonies))) < LITTLE_KG:

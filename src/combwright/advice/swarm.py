@@ -16,7 +16,7 @@ SEASON: Final = (100, 225)  # days of the year in which cells are looked for
 CHARGED_ON: Final = 3.0  # day from the egg on which there is a larva in jelly
 SURE: Final = 0.5  # chance of charged cells from which the colony is divided; judgement
 TOO_WEAK: Final = 5.0  # frames of bees below which cells seldom mean a swarm; judgement
-LATE: Final = 191  # day of the year (10 July) after which a virgin may lay too late; judgement
+QUEENS_FROM: Final = 130  # day of the year (10 May) from which mated queens are to be had
 
 
 @dataclass(frozen=True)
@@ -64,15 +64,16 @@ def swarm(
         return SwarmPlan(Decision("swarm", (), because, inputs))
     divide = charged >= SURE and bees >= TOO_WEAK
     if divide:
-        jobs += nucleus_plan(situation.on, late=day >= LATE)
+        jobs += nucleus_plan(situation.on)
     decision = Decision("swarm", tuple(jobs), because, inputs)
-    return SwarmPlan(decision, divide=divide, give_queen=divide and day >= LATE)
+    return SwarmPlan(decision, divide=divide, give_queen=divide and day >= QUEENS_FROM)
 
 
-def nucleus_plan(on: date, *, late: bool = False) -> tuple[str, ...]:
+def nucleus_plan(on: date) -> tuple[str, ...]:
     """Give the nucleus method by the day, for charged cells found today.
 
-    Late in the season a mated queen takes the place of the cell that is left.
+    Once mated queens are to be had, one takes the place of the cell that is left: that saves three
+    to four weeks of laying, which are worth far more than her price.
 
     The clock: a cell is sealed on day 8 from its egg and the virgin emerges on day 16; an open
     cell with a larva is three to eight days old.
@@ -81,12 +82,12 @@ def nucleus_plan(on: date, *, late: bool = False) -> tuple[str, ...]:
     def day(after: int) -> str:
         return day_words(on + timedelta(days=after))
 
-    if late:
+    if on.timetuple().tm_yday >= QUEENS_FROM:
         return (
             (
                 "Charged cells: put the queen on her frame, one of stores and two frames of bees "
-                "into a nuc; knock down all cells here and give a mated queen: a virgin would lay "
-                "too late."
+                "into a nuc; knock down all cells here and give a mated queen in a cage. Without "
+                "one leave one open cell, marked, and do not open from day 8 to day 26."
             ),
             f"{day(7)}: knock down new cells; look whether she is free and lays.",
         )

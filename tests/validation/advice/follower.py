@@ -13,6 +13,7 @@ from tests.validation.advice.weather import AHEAD, VERSIONS, Known
 
 from combwright.advice.plan import Plan, plan
 from combwright.advice.situation import Limits, Situation
+from combwright.advice.swarm import QUEENS_FROM
 from combwright.belief.doing import do
 from combwright.belief.entering import enter
 from combwright.belief.followed import Followed
@@ -31,6 +32,7 @@ from combwright.terms.entries import (
 NOTED: TypeAdapter[Noted] = TypeAdapter(Noted)
 SEED = 11  # of the belief; the truth has others
 YARD = "yard"
+SWARMS_FROM = 7.0  # frames of bees under which the branch says to leave cells alone
 # Days to the next visit unless the plan says sooner: weekly in the season of swarms.
 USUAL = {1: 28, 2: 21, 3: 14, 4: 7, 5: 7, 6: 7, 7: 7, 8: 14, 9: 21, 10: 28, 11: 28, 12: 28}
 
@@ -148,7 +150,7 @@ class Follower:
         done: list[Noted] = []
         if seen.queen_cells in {"charged", "sealed"} and not seen.eggs:
             colony.leave_one_cell()  # the branch for a colony that has swarmed
-        if advised.divide:
+        if advised.divide or _finds_cells(seen):
             done.append(self._divide(colony))
         if advised.supers_off:
             kilos = colony.take_supers(advised.supers_off)
@@ -161,7 +163,7 @@ class Follower:
         if advised.set_up != colony.set_up:
             colony.arrange(advised.set_up)
             done.append(self._stack(colony))
-        if advised.brood_frames_to_give:
+        if advised.brood_frames_to_give and not _finds_cells(seen):
             done.append(self._give_brood(colony, advised.brood_frames_to_give))
         if advised.treatment is not None:
             colony.treat(advised.treatment)
@@ -178,8 +180,10 @@ class Follower:
                     sugar_fraction=advised.sugar_fraction,
                 )
             )
-        without = advised.divide or not seen.eggs
-        wanted = advised.requeen or (advised.give_queen and without)
+        divided = advised.divide or _finds_cells(seen)
+        without = divided or not seen.eggs
+        has_one = divided and colony.on.timetuple().tm_yday >= QUEENS_FROM
+        wanted = has_one or (advised.give_queen if without else advised.requeen)
         if wanted and (colony.give_queen() if without else colony.requeen()):
             done.append(self._said("queen", colony, event="introduced", queen_year=colony.on.year))
         return done
@@ -219,3 +223,9 @@ class Follower:
     def start_afresh(self) -> None:
         """Forget a colony that was lost; another takes its place."""
         self.followed, self.entries, self.counting = None, [], False
+
+
+def _finds_cells(seen: Visit) -> bool:
+    """Tell whether the branch for queen cells holds: charged cells in a colony that may swarm."""
+    strong = (seen.frames_of_bees or 0.0) >= SWARMS_FROM
+    return bool(strong and seen.eggs and seen.queen_cells in {"charged", "sealed"})

@@ -27,6 +27,7 @@ from combwright.terms.set_up import SetUp
 Floats = NDArray[np.float64]
 QUEENS_SOLD = (5, 6, 7, 8, 9)  # months in which a mated queen can be bought
 ALIVE_FRAMES = 1.0  # frames of bees from which a colony in spring counts as alive
+ACCEPTED = 0.85  # share of bought queens that the bees accept; eight to nine in ten, from memory
 TAKEN = 0.93  # share of honey that comes out of the comb
 HUNGRY, ROOM, CHILLED, SOUR, SYRUP = range(5)
 HARMS = ("hunger", "no room", "chilled", "sour", "syrup in honey")
@@ -211,7 +212,7 @@ class TrueColony:
             return False
         self.tally.queens[self.year] += 1.0
         if self._queen in {QUEENLESS, CELL}:
-            change_queen(self.record, "introduced", age_days=20.0)
+            self._introduce()
         return True
 
     def requeen(self) -> bool:
@@ -219,8 +220,13 @@ class TrueColony:
         if self.on.month not in QUEENS_SOLD:
             return False
         self.tally.queens[self.year] += 1.0
-        change_queen(self.record, "introduced", age_days=20.0)
+        self._introduce()
         return True
+
+    def _introduce(self) -> None:
+        rng = stream(7, self.name, "introduced", self.on.toordinal())
+        is_accepted = rng.random() < ACCEPTED
+        change_queen(self.record, "introduced" if is_accepted else "lost", age_days=20.0)
 
     def take_nuc(self, brood: float, bees: float, stores: float, goes_with: GoesWith) -> None:
         """Take bees and brood for a nuc; the nuc leaves the study."""

@@ -1,0 +1,115 @@
+"""How long the decisions take: aim 300 colonies x 200 members with all branches under 4 s.
+
+Colonies as a spring round meets them, warm (kernel compiled), on two threads, as the round does.
+Where the time goes is told by the decisions called alone, one after the other, on one thread.
+"""
+
+import resource
+from collections import deque
+from collections.abc import Callable, Iterator
+from concurrent.futures import ThreadPoolExecutor
+from datetime import date
+from itertools import islice
+from time import perf_counter, process_time
+
+import numpy as np
+
+from combwright.advice import honey, mites, nucs, queen, visits, winter
+from combwright.advice.branches import branches
+from combwright.advice.food import portion
+from combwright.advice.plan import plan
+from combwright.advice.situation import Limits, Situation
+from combwright.advice.space import space
+from combwright.belief.standing import Standing
+from combwright.kit.catalogue import catalogue
+from combwright.simulation.begin import Described, begin
+from combwright.simulation.climate import climate
+from combwright.simulation.conditions import conditions
+from combwright.simulation.forage import calendar, forage_index
+from combwright.simulation.luck import luck
+from combwright.simulation.weather import generate
+from combwright.terms.set_up import SetUp
+
+Work = Callable[[Situation], object]
+AT_ONCE = 20  # colonies held at a time, as in a round
+MEMBERS, COLONIES, AHEAD, DAYS, THREADS = 200, 300, 29, 7, 2
+ON = date(2027, 5, 8)
+AIM_S, AIM_MB = 4.0, 600.0
+
+
+def colonies(count: int) -> Iterator[Situation]:
+    """Draw colonies of five to eleven frames in one yard's weather, one after the other."""
+    place = climate("Dublin Airport")
+    weather = generate(place, ON, AHEAD, MEMBERS, 1)
+    nectar, pollen = forage_index(calendar("lowland mixed farmland"), weather, place, seed=1)
+    table = conditions(weather, nectar, pollen, latitude_deg=place.latitude_deg)
+    rng = np.random.default_rng(1)
+    for number in range(count):
+        yield _one(f"colony {number}", rng, table)
+
+
+def _one(name: str, rng: np.random.Generator, table: np.ndarray) -> Situation:
+    hive = catalogue().hive("national timber")
+    frames = int(rng.integers(6, 12))
+    bees = float(rng.uniform(0.6, 1.1)) * frames
+    set_up = SetUp(hive=hive.key, frames=frames, dummy_boards=1 if frames >= hive.frames - 1 else 2)
+    known = Described(bees, 0.55 * bees, float(rng.uniform(2.0, 9.0)), queen_year=2026)
+    members = begin(hive, set_up, known, on=ON, members=MEMBERS, seed=1, colony=name)
+    chance = luck(1, name, ON, AHEAD, MEMBERS)
+    standing = Standing(hive, set_up)
+    return Situation(name, ON, DAYS, members, standing, table, chance, Limits())
+
+
+def timed(work: Work, count: int, threads: int) -> tuple[float, float]:
+    """Time one kind of work over colonies: by the clock, and of the processor. [s, s]."""
+    whole = processor = 0.0
+    waiting = colonies(count)
+    with ThreadPoolExecutor(threads) as pool:
+        while some := list(islice(waiting, AT_ONCE)):
+            start, used = perf_counter(), process_time()
+            deque(pool.map(work, some), maxlen=0)
+            whole += perf_counter() - start
+            processor += process_time() - used
+    return whole, processor
+
+
+def parts() -> dict[str, Work]:
+    """Give the decisions that can be called alone."""
+    return {
+        "room and warmth": space,
+        "food": lambda at: portion(at, at.standing.set_up),
+        "next visit": lambda at: visits.next_visit(at, at.colonies, keep_out=False),
+        "nucs": nucs.nucs,
+        "queen": queen.queen,
+        "mites": lambda at: mites.mites(at, supers=0),
+        "winter": lambda at: winter.winter(at, supers=0),
+        "honey": honey.honey,
+        "branches": lambda at: branches(at, space(at), portion(at, at.standing.set_up)),
+    }
+
+
+def main() -> None:
+    """Measure and print."""
+    deque(map(plan, colonies(2)), maxlen=0)  # warms the kernel
+    took = {}
+    for count in (COLONIES // 4, COLONIES // 2, COLONIES):
+        whole, processor = timed(plan, count, THREADS)
+        took[count] = whole
+        print(f"{count:4d} colonies: {whole:6.2f} s, of the processor {processor:6.2f} s")
+    growth = took[COLONIES] / took[COLONIES // 4] / 4.0
+    print(f"a colony at {COLONIES} against one at {COLONIES // 4}: {growth:.2f} (linear: 1)")
+    print(f"one thread, of the processor, a colony: {_alone(plan):.1f} ms; alone:")
+    for name, work in parts().items():
+        print(f"  {name:16s} {_alone(work):6.1f} ms")
+    memory = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024.0
+    met = took[COLONIES] < AIM_S and memory < AIM_MB
+    print(f"most memory: {memory:.0f} MB (aim {AIM_MB:.0f})")
+    print(f"aim of {AIM_S:.0f} s for {COLONIES} colonies: {'met' if met else 'missed'}")
+
+
+def _alone(work: Work) -> float:
+    return timed(work, 40, 1)[1] / 40 * 1e3
+
+
+if __name__ == "__main__":
+    main()
