@@ -23,12 +23,16 @@ from combwright.simulation.biology import BIOLOGY, PARAMETERS
 from combwright.simulation.keeper import Keeping
 
 DOCS = Path(__file__).parents[3] / "docs" / "validation"
-SEED, PATHS, COLONIES, SHOWN = 7, 10, 60, 9
+SEED, PATHS, COLONIES, SHOWN = 7, 24, 60, 9
+NEAR = 1 / 3  # of the way to each end of the range: at the ends together most colonies die
 VARIED = [name for name, p in PARAMETERS.items() if p.high > p.low]
 PROBLEM = {
     "num_vars": len(VARIED),
     "names": VARIED,
-    "bounds": [[PARAMETERS[name].low, PARAMETERS[name].high] for name in VARIED],
+    "bounds": [
+        [p.value + NEAR * (p.low - p.value), p.value + NEAR * (p.high - p.value)]
+        for p in (PARAMETERS[name] for name in VARIED)
+    ],
 }
 RESULTS = {
     "frames of bees on 15 May": "frames",
@@ -37,6 +41,15 @@ RESULTS = {
     "alive next 20 March without feeding": "share",
 }
 COMMAND = "python -m pytest -m validation tests/validation/simulation/test_sensitivity.py"
+
+ABOUT = """\
+Morris screening of {varied} numbers of the colony model, each from a third of the way to the
+lower end of its range to a third of the way to the upper (at the ends together most colonies die,
+and nothing else would show): {paths} random paths, {colonies} colonies near Dublin, each in its
+own year, from six and a half frames of bees on 20 March. The size is the mean change of the result
+when one number goes through that part of its range while all others stand anywhere in theirs: wide
+ranges matter as much as strong effects. Numbers at the top are worth measuring; those far down may
+be guessed. An effect no larger than its ± is not told apart from the noise of the screening."""
 
 pytestmark = pytest.mark.validation
 
@@ -80,12 +93,7 @@ def write(table: dict[str, dict[str, tuple[float, float]]]) -> None:
     lines = [
         "# Which numbers matter",
         "",
-        f"Morris screening of {len(VARIED)} numbers of the colony model over their whole ranges,",
-        f"{PATHS} random paths, {COLONIES} colonies near Dublin, each in its own year, from six",
-        "and a half frames of bees on 20 March. The size is the mean change of the result when one",
-        "number goes through its range while all others stand anywhere in theirs: wide ranges",
-        "matter as much as strong effects. Numbers at the top are worth measuring; those far down",
-        "may be guessed.",
+        *ABOUT.format(varied=len(VARIED), paths=PATHS, colonies=COLONIES).splitlines(),
         "",
         f"Made on {date(2026, 11, 25):%d %B %Y} with seed {SEED} by `{COMMAND}`.",
         "",
@@ -95,9 +103,9 @@ def write(table: dict[str, dict[str, tuple[float, float]]]) -> None:
         shown = "logarithm" if unit == "log" else unit
         lines += [
             "",
-            f"## {result.capitalize()}",
+            f"## {result[0].upper()}{result[1:]}",
             "",
-            f"| number | effect [{shown}] | ± | its range |",
+            f"| number | effect [{shown}] | ± | its whole range |",
         ]
         lines += ["|---|---|---|---|"]
         for name in most(table[result], SHOWN):
