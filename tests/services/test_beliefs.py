@@ -1,6 +1,5 @@
 """Beliefs kept between runs: the same answer, only faster, whatever happens to the files."""
 
-from datetime import timedelta
 from pathlib import Path
 
 import numpy as np
@@ -159,7 +158,9 @@ def test_neighbours_are_asked_once(tmp_path: Path) -> None:
     assert sorted(asked) == ["A", "B", "C", "D", "E"]
     assert lessons(notes)["Home"] == first
     assert len(asked) == 5
-    more = [*notes, entry(Visit, 14, "C", frames_of_bees=7.5)]
+    more = [*notes, entry(Visit, 8, "C", frames_of_bees=7.5)]
     lessons(more)["Home"]
     assert asked[5:] == ["C"]
-    assert on - timedelta(days=20) == day(0)
+    later = [*more, entry(Visit, 15, "D", frames_of_bees=3.0)]
+    assert lessons(later)["Home"] == lessons(more)["Home"]  # until the first of the month
+    assert asked[6:] == []

@@ -12,20 +12,35 @@ from combwright.belief.replay import Replay
 from combwright.terms.entries import Colony, Noted
 
 MOST_KEPT: Final = 5000
+TEACHERS: Final = 10  # of a yard, those that came first: more would teach little more
+SECOND_HALF: Final = 16
 MEMBERS: Final = 50  # enough for what many colonies have in common
 
 
-class Lessons(Mapping[str, Pooled]):
-    """Lessons by yard: from colonies followed by their own notes alone, up to a day.
+def lesson_day(on: date) -> date:
+    """Give the day up to which notes teach neighbours.
 
-    What each colony says is kept in a file by the key of its notes.
+    Examples
+    --------
+    >>> lesson_day(date(2026, 5, 20)), lesson_day(date(2026, 5, 3))
+    (datetime.date(2026, 5, 16), datetime.date(2026, 5, 1))
+
+    """
+    return on.replace(day=SECOND_HALF if on.day >= SECOND_HALF else 1)
+
+
+class Lessons(Mapping[str, Pooled]):
+    """Lessons by yard: from colonies followed by their own notes alone.
+
+    They are drawn twice a month, from notes before the first or the sixteenth, so that in between
+    a new note is a matter of its own colony only. What each colony says is kept in a file by the key of its notes.
     """
 
     def __init__(self, alone: Replay, entries: Sequence[Noted], on: date, file: Path) -> None:
-        self._alone, self._on, self._file = alone, on, file
+        self._alone, self._on, self._file = alone, lesson_day(on), file
         self._yards: dict[str, list[str]] = {}
         for entry in entries:
-            if isinstance(entry, Colony) and entry.on < on:
+            if isinstance(entry, Colony) and entry.on < self._on:
                 self._yards.setdefault(entry.yard, []).append(entry.colony)
         self._found: dict[str, Pooled] = {}
         self._lock = Lock()
@@ -45,7 +60,7 @@ class Lessons(Mapping[str, Pooled]):
 
     def _learn(self, colonies: Sequence[str]) -> Pooled:
         known, now = self._read(), {}
-        for colony in dict.fromkeys(colonies):
+        for colony in list(dict.fromkeys(colonies))[:TEACHERS]:
             key = self._alone.key(colony, self._on)
             now[key] = known.get(key) or self._moments(colony)
         if set(now) - set(known):
