@@ -33,7 +33,8 @@ class Lessons(Mapping[str, Pooled]):
     """Lessons by yard: from colonies followed by their own notes alone.
 
     They are drawn twice a month, from notes before the first or the sixteenth, so that in between
-    a new note is a matter of its own colony only. What each colony says is kept in a file by the key of its notes.
+    a new note is a matter of its own colony only. What each colony says is kept in a file by the
+    key of its notes.
     """
 
     def __init__(self, alone: Replay, entries: Sequence[Noted], on: date, file: Path) -> None:
