@@ -8,8 +8,8 @@ import numpy as np
 from combwright.advice.decision import Decision
 from combwright.advice.food import reserve_kg
 from combwright.advice.situation import Situation, band
+from combwright.advice.space_words import because, jobs
 from combwright.advice.trial import Change, Tried, given, try_all
-from combwright.advice.wording import chance_words, count_words, day_words
 from combwright.kit.geometry import frames_that_fit
 from combwright.simulation import observe
 from combwright.simulation.actions import arrange, feed
@@ -22,7 +22,6 @@ SUPER_FRAMES: Final = 5.0  # frames of bees that a super takes up; judgement
 ABOVE_BEES: Final = 500.0  # bees that a kilogram of honey above is worth: 10 euros; judgement
 BELOW_BEES: Final = 100.0  # and a kilogram below, which saves as much sugar; judgement
 SUPER_COST: Final = 50.0  # bees' worth to be gained by lifting on a super; judgement
-FULL_SHARE: Final = 0.85  # of the frames covered, from which a box counts as full of bees
 SUPER_SEASON: Final = (100, 206)  # days of the year in which a super may go on: later none fills
 LITTLE_KG: Final = 3.0  # honey above below which supers of a hungry colony are as good as empty
 HOT_C: Final = 24.0  # mean high from which the tray is drawn out further
@@ -60,8 +59,8 @@ def space(situation: Situation) -> Space:
         chosen,
         Decision(
             "room and warmth",
-            _jobs(situation, now, chosen),
-            _because(situation, now, chosen, inputs),
+            jobs(situation, now, chosen),
+            because(situation, now, chosen, inputs),
             inputs,
             _runner_up(candidates, worth, excess, best),
         ),
@@ -115,8 +114,8 @@ def _with_super(situation: Situation, chosen: SetUp) -> tuple[SetUp, Tried] | No
 
 def left_alone(situation: Situation) -> Space:
     """Give the set-up as it stands, for a colony that is not opened."""
-    because = ("It is not opened today, so the set-up stays as it is.",)
-    decision = Decision("room and warmth", (), because)
+    reason = ("It is not opened today, so the set-up stays as it is.",)
+    decision = Decision("room and warmth", (), reason)
     return Space(situation.standing.set_up, decision, {})
 
 
@@ -124,8 +123,8 @@ def unopened(situation: Situation) -> Space:
     """Leave the box as it stands, and set tray and entrance for the season."""
     now = situation.standing.set_up
     chosen = _ventilated(situation, now)
-    because = ("It is not opened now, so frames and boards stay as they are.",)
-    return Space(chosen, Decision("room and warmth", _jobs(situation, now, chosen), because), {})
+    reason = ("It is not opened now, so frames and boards stay as they are.",)
+    return Space(chosen, Decision("room and warmth", jobs(situation, now, chosen), reason), {})
 
 
 def _runner_up(candidates: list[SetUp], worth: list[float], excess: list[float], best: int) -> str:
@@ -267,94 +266,3 @@ def _inputs(situation: Situation, now: Tried, chosen: Tried, set_up: SetUp) -> d
         "loss_w_per_k": watt_after,
         "mean_high_c": float(np.mean(situation.conditions[:, : situation.days, 2])),
     }
-
-
-def _jobs(situation: Situation, now: SetUp, chosen: SetUp) -> tuple[str, ...]:
-    jobs = []
-    more = chosen.frames - now.frames
-    kind = "frame{s} of foundation" if chosen.foundation else "drawn frame{s}"
-    if more > 0:
-        jobs.append(f"Add {_many(more, kind)} at the edge of the nest{_in_turn(more)}.")
-    if more < 0:
-        jobs.append(f"Take out {-more} empty frame{_s(-more)} from the edge.")
-    boards = chosen.dummy_boards - now.dummy_boards
-    if boards:
-        verb = "Put in" if boards > 0 else "Take out"
-        jobs.append(f"{verb} {abs(boards)} dummy board{_s(abs(boards))}.")
-    if chosen.supers > now.supers:
-        jobs.append("Put on a super over the excluder.")
-    if chosen.supers < now.supers:
-        jobs.append("Take off what is above the excluder: it must be fed, and not into honey.")
-    if chosen.tray_open_mm != now.tray_open_mm and situation.standing.hive.floor == "mesh":
-        out = chosen.tray_open_mm >= 400
-        jobs.append("Take the tray out." if out else f"Open the tray by {chosen.tray_open_mm} mm.")
-    if chosen.entrance_mm != now.entrance_mm:
-        jobs.append(f"Set the entrance to {chosen.entrance_mm} mm.")
-    return tuple(jobs)
-
-
-def _many(count: int, kind: str) -> str:
-    return f"{'a' if count == 1 else count} {kind.format(s=_s(count))}"
-
-
-def _in_turn(count: int) -> str:
-    return ", one a side" if count > 1 else ""
-
-
-def _s(count: int) -> str:
-    return "" if count == 1 else "s"
-
-
-def _because(
-    situation: Situation, now: SetUp, chosen: SetUp, inputs: dict[str, float]
-) -> tuple[str, ...]:
-    lines = []
-    bees = (
-        f"{inputs['frames_of_bees']:.1f} frames of bees "
-        f"({inputs['frames_of_bees_low']:.1f} to {inputs['frames_of_bees_high']:.1f})"
-    )
-    short_now, short = inputs["no_room_as_it_is"], inputs["no_room"]
-    if chosen.frames > now.frames:
-        lines.append(
-            f"{bees} on {now.frames} frames: chance that the queen runs short of room for two "
-            f"days {chance_words(short_now)}; with {chosen.frames} frames {chance_words(short)}, "
-            f"and about {count_words(max(0.0, inputs['bees_gained']))} more bees and brood."
-        )
-    elif chosen.frames < now.frames or chosen.dummy_boards > now.dummy_boards:
-        lines.append(
-            f"{bees}: closing up cuts the loss of the nest from "
-            f"{inputs['loss_w_per_k_as_it_is']:.2f} to {inputs['loss_w_per_k']:.2f} W/K (published "
-            "hive figures differ threefold) and leaves room enough."
-        )
-    else:
-        lines.append(
-            f"{bees} on {now.frames} frames: chance that the queen runs short of room before "
-            f"{day_words(situation.next_visit)} {chance_words(short)}."
-        )
-    if chosen.supers > now.supers:
-        lines.append(
-            f"The box fills: chance of a swarm before then "
-            f"{chance_words(inputs['swarm_as_it_is'])} as it is, "
-            f"{chance_words(inputs['swarm'])} with a super."
-        )
-    if chosen.supers < now.supers:
-        lines.append(
-            f"Under supers it cannot be fed, and its chance of hunger is "
-            f"{chance_words(inputs['hunger_as_it_is'])}."
-        )
-    lines += _air_words(now, chosen, inputs)
-    return tuple(lines)
-
-
-def _air_words(now: SetUp, chosen: SetUp, inputs: dict[str, float]) -> list[str]:
-    """Give the reason for tray and entrance where they are set anew."""
-    words = []
-    if chosen.entrance_mm != now.entrance_mm:
-        bees = inputs["frames_of_bees"]
-        words.append(f"The entrance is what {bees:.0f} frames of bees can guard.")
-    if chosen.tray_open_mm != now.tray_open_mm:
-        words.append(
-            f"Days of about {inputs['mean_high_c']:.0f} °C set the tray: air goes through the open "
-            "floor under a closed top."
-        )
-    return words

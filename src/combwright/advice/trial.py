@@ -51,13 +51,10 @@ def try_all(situation: Situation, changes: Sequence[Change]) -> list[Tried]:
 
     """
     members = len(situation.colonies)
-    versions = []
-    for change in changes:
-        colonies = situation.colonies.copy()
-        _count_afresh(colonies)
-        change(colonies)
-        versions.append(colonies)
-    lanes = np.concatenate(versions)
+    lanes = np.tile(situation.colonies, len(changes))
+    _count_afresh(lanes)
+    for number, change in enumerate(changes):
+        change(lanes[number * members : (number + 1) * members])
     before = observe.brood(lanes)
     days = situation.horizon
     run(lanes, situation.conditions[:, :days], situation.luck[:, :days])
