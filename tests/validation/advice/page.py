@@ -129,14 +129,16 @@ def _harm_table(outcomes: Sequence["Outcome"]) -> str:
         "|---|---|---|---|---|",
     ]
     for harm in HARMS:
-        found = " | ".join(f"{shares[keeper][harm]:.1%}" for keeper in KEEPERS[:3])
+        found = " | ".join(f"{shares[keeper][harm]:.2%}" for keeper in KEEPERS[:3])
         lines.append(f"| {harm} | {LIMITS[harm]:.0%} | {found} |")
+    spells = sum(len(outcome.harms["Combwright"]) for outcome in outcomes)
     flags = [flag for outcome in outcomes for flag in outcome.flagged]
     forecast = np.array([chance for chance, _ in flags])
     came = np.array([swarmed for _, swarmed in flags])
     flagged = forecast >= 0.20
     told = (
-        f"\nSwarms: forecast in {forecast.mean():.1%} of the spells, came in {came.mean():.1%}. "
+        f"\n{spells:,} spells under Combwright. Swarms: forecast in {forecast.mean():.1%} of them, "
+        f"came in {came.mean():.1%}. "
         f"Flagged at 20 %: {flagged.mean():.1%} of the spells, in which "
         f"{came[flagged].mean() if flagged.any() else 0.0:.0%} swarmed; of the others "
         f"{came[~flagged].mean():.1%}."

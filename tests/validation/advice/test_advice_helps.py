@@ -8,7 +8,6 @@ pytestmark = pytest.mark.validation
 
 COMPARED = ("survived", "frames", "honey", "nucs", "swarms", "mites")
 STUDIES = {"prior": (100, False), "outside": (40, True)}
-SHARPNESS = 0.01  # what so few spells and members can tell apart
 
 
 @pytest.fixture(scope="module", params=STUDIES, ids=str)
@@ -25,4 +24,4 @@ def test_advice_loses_on_nothing_and_wins_on_three(outcomes: list[Outcome]) -> N
 
 @pytest.mark.parametrize("harm", LIMITS)
 def test_harm_stays_within_its_limit(outcomes: list[Outcome], harm: str) -> None:
-    assert realised(outcomes, "Combwright")[harm] <= LIMITS[harm] + SHARPNESS
+    assert realised(outcomes, "Combwright")[harm] <= LIMITS[harm]
