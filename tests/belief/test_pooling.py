@@ -22,12 +22,12 @@ def test_the_common_part_is_the_exact_one(said: list[tuple[float, float]]) -> No
         precision = 1.0 / own**2 + 1.0 / sd**2
         beliefs.append((value / sd**2 / precision, precision**-0.5))
     means, sds = zip(*beliefs, strict=True)
-    found = common_part(means, sds, own=own, shared=shared)
+    found = common_part(means, sds, own=own, common=shared)
     assert found == pytest.approx(exact(said, own, shared), abs=1e-6)
 
 
 def test_colonies_that_learned_nothing_teach_nothing() -> None:
-    middle, sd = common_part([0.2] * 9, [0.3] * 9, own=0.3, shared=0.2)
+    middle, sd = common_part([0.2] * 9, [0.3] * 9, own=0.3, common=0.2)
     assert middle == 0.0
     assert sd == pytest.approx(0.2)
 

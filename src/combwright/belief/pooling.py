@@ -12,8 +12,8 @@ from typing import Any, Final
 
 import numpy as np
 
+from combwright.belief import shared
 from combwright.belief.filter import Belief
-from combwright.belief.shared import EYE_SPREAD, EYES
 from combwright.simulation.begin import SPREAD
 from combwright.terms.parameters import Parameter
 
@@ -52,7 +52,7 @@ NOTHING: Final = Pooled()
 
 
 def common_part(
-    means: Sequence[float], sds: Sequence[float], own: float, shared: float
+    means: Sequence[float], sds: Sequence[float], own: float, common: float
 ) -> tuple[float, float]:
     r"""Estimate what is common to colonies from their separate beliefs.
 
@@ -63,7 +63,7 @@ def common_part(
     ----------
     means, sds
         Mean and standard deviation of each belief, about the prior's mean, [colony]. [log]
-    own, shared
+    own, common
         Standard deviations of the own part and of the common part. [log]
 
     Returns
@@ -78,12 +78,12 @@ def common_part(
 
     Examples
     --------
-    >>> middle, sd = common_part([0.1] * 50, [0.1] * 50, own=0.3, shared=0.2)
+    >>> middle, sd = common_part([0.1] * 50, [0.1] * 50, own=0.3, common=0.2)
     >>> 0.08 < middle < 0.12, sd < 0.06
     (True, True)
 
     """
-    precision, pull = 1.0 / shared**2, 0.0
+    precision, pull = 1.0 / common**2, 0.0
     for mean, sd in zip(means, sds, strict=True):
         said = 1.0 / max(sd, 1e-3) ** 2 - 1.0 / own**2
         if said <= 0.0:
@@ -99,7 +99,7 @@ def moments_of(belief: Belief) -> Moments:
     """Give mean and spread of what a belief says of flow and eye, as logarithms."""
     own = SPREAD[FLOW].value
     logs = {FLOW: np.log(belief.colonies[FLOW]) + 0.5 * own * own}
-    logs |= {eye: belief.shared[eye] for eye in EYES}
+    logs |= {eye: belief.shared[eye] for eye in shared.EYES}
     return {name: (float(log.mean()), float(log.std())) for name, log in logs.items()}
 
 
@@ -121,9 +121,9 @@ def pool(moments: Sequence[Moments]) -> Pooled:
         return NOTHING
     own = SPREAD[FLOW].value
     means, sds = zip(*(each[FLOW] for each in moments), strict=True)
-    flow, _ = common_part(means, sds, own=own, shared=FLOW_SPREAD.value)
+    flow, _ = common_part(means, sds, own=own, common=FLOW_SPREAD.value)
     middle, spread = {FLOW: rounded(flow)}, {}
-    for eye in EYES:
+    for eye in shared.EYES:
         at, sd = _same([each[eye] for each in moments])
         middle[eye], spread[eye] = rounded(at), max(STEP / 2.0, rounded(sd))
     return Pooled(middle, spread)
@@ -136,9 +136,9 @@ def rounded(value: float) -> float:
 
 def _same(values: Sequence[tuple[float, float]]) -> tuple[float, float]:
     """Multiply beliefs about one and the same number, with its prior counted once."""
-    precision, pull = 1.0 / EYE_SPREAD.value**2, 0.0
+    precision, pull = 1.0 / shared.EYE_SPREAD.value**2, 0.0
     for mean, sd in values:
-        said = 1.0 / max(sd, 1e-3) ** 2 - 1.0 / EYE_SPREAD.value**2
+        said = 1.0 / max(sd, 1e-3) ** 2 - 1.0 / shared.EYE_SPREAD.value**2
         if said > 0.0:
             precision += said
             pull += mean / max(sd, 1e-3) ** 2

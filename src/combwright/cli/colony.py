@@ -26,7 +26,11 @@ def colony(
     name: Annotated[str, typer.Argument(help="The colony's name in the book.")],
     on: Annotated[
         datetime | None,
-        typer.Option("--on", formats=["%Y-%m-%d"], help="Day from which to look ahead; today."),
+        typer.Option(
+            "--on",
+            formats=["%Y-%m-%d"],
+            help="Day from which to look ahead; the day after the last note.",
+        ),
     ] = None,
     weeks: Annotated[int, typer.Option(help="Weeks to look ahead, 1 to 12.")] = 4,
     svg: Annotated[
@@ -43,8 +47,10 @@ def colony(
     """
     from combwright.services.colony import colony_history
 
-    day = on.date() if on else date.today()  # noqa: DTZ011  (the keeper's own calendar)
-    told = colony_history(book_path(book), name, day, weeks_ahead=weeks, members=members, seed=seed)
+    path = book_path(book)
+    # the keeper's own calendar
+    day = on.date() if on else usual_day(path, date.today())  # noqa: DTZ011
+    told = colony_history(path, name, day, weeks_ahead=weeks, members=members, seed=seed)
     written = _charts(told, svg) if svg is not None else []
     if json:
         _print_json(told)
