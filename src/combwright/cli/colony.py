@@ -29,7 +29,7 @@ def colony(
         typer.Option(
             "--on",
             formats=["%Y-%m-%d"],
-            help="Day from which to look ahead; the day after the last note.",
+            help="Day from which to look ahead; as a rule today.",
         ),
     ] = None,
     weeks: Annotated[int, typer.Option(help="Weeks to look ahead, 1 to 12.")] = 4,
@@ -46,6 +46,7 @@ def colony(
     Example: `combwright colony Bramble --on 2027-04-24 --svg charts`
     """
     from combwright.services.colony import colony_history
+    from combwright.services.gathering import usual_day
 
     path = book_path(book)
     # the keeper's own calendar

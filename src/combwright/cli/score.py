@@ -1,6 +1,6 @@
 """How good past forecasts were, in the terminal or as JSON."""
 
-from datetime import datetime
+from datetime import date, datetime
 from typing import TYPE_CHECKING, Annotated
 
 import typer
@@ -20,9 +20,7 @@ def score(
     colony: Annotated[str | None, typer.Argument(help="One colony; all when left out.")] = None,
     on: Annotated[
         datetime | None,
-        typer.Option(
-            "--on", formats=["%Y-%m-%d"], help="Visits before this day; all when left out."
-        ),
+        typer.Option("--on", formats=["%Y-%m-%d"], help="Visits before this day; as a rule today."),
     ] = None,
     seed: Annotated[int, typer.Option(help="Seed of the simulation.")] = 1,
     members: Annotated[int, typer.Option(help="Simulated colonies for each real one.")] = 200,
@@ -34,11 +32,12 @@ def score(
     Example: `combwright score --on 2027-04-24`
     """
     from combwright.cli.progress import counted
+    from combwright.services.gathering import usual_day
     from combwright.services.score import score_book
 
     path = book_path(book)
     # the keeper's own calendar
-    day = on.date() if on else usual_day(path, date.today())
+    day = on.date() if on else usual_day(path, date.today())  # noqa: DTZ011
     with counted("colonies followed", shown=not json) as progress:
         report = score_book(path, day, colony=colony, members=members, seed=seed, progress=progress)
     if json:

@@ -98,6 +98,20 @@ def gather(book: Path, asked: Asked) -> Gathered:
     return Gathered(asked, tuple(entries), around, replay)
 
 
+def usual_day(book: Path, today: date) -> date:
+    """Give the day that is meant when none is asked for: today, or the day after the last note.
+
+    The latter for a book that lies in the future, as the demo's does.
+    """
+    engine = open_book(book, must_exist=True)
+    try:
+        with reading(engine) as db:
+            days = [entry.on for entry in all_entries(db)]
+    finally:
+        engine.dispose()
+    return max(today, max(days) + timedelta(days=1)) if days else today
+
+
 def limits_on(entries: Sequence[Noted], on: date, usual: Limits | None = None) -> Limits:
     """Give the limits on harm as the keeper last set them up to a day."""
     set_by_keeper = {

@@ -10,7 +10,6 @@ import numpy as np
 
 from combwright.belief.scoring import SCORED, Scored
 from combwright.services.gathering import Asked, gather
-from combwright.services.last_note import after_last_note
 from combwright.services.remembering import remembering
 from combwright.services.workers import follow_each
 from combwright.terms.errors import NotFoundError
@@ -56,7 +55,7 @@ class ScoreReport:
 
 def score_book(
     book: Path,
-    on: date | None = None,
+    on: date,
     *,
     colony: str | None = None,
     members: int = 200,
@@ -72,7 +71,7 @@ def score_book(
     book
         The book's file.
     on
-        Visits before this day are scored; all when left out.
+        Visits before this day are scored.
     colony
         One colony, or all.
     members
@@ -88,7 +87,6 @@ def score_book(
         Coverage and errors, with words for them.
 
     """
-    on = on or after_last_note(book)
     gathered = gather(book, Asked(on, members=members, seed=seed))
     replay = remembering(
         book, gathered.entries, gathered.around.season, gathered.asked, with_neighbours=False
