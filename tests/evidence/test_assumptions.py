@@ -1,12 +1,14 @@
 """Every parameter is found, wherever it is kept, and once."""
 
 import ast
+from importlib import import_module
 from pathlib import Path
 
 import combwright
 from combwright.evidence.assumptions import LAYERS, assumptions
 from combwright.science import foraging
 from combwright.simulation.biology import PARAMETERS
+from combwright.terms.parameters import Parameter
 
 PACKAGE = Path(combwright.__file__).parent
 
@@ -34,4 +36,8 @@ def test_no_module_that_makes_parameters_is_missed() -> None:
         for node in ast.walk(ast.parse(path.read_text("utf-8")))
         if isinstance(node, ast.Call) and getattr(node.func, "id", "") == "Parameter"
     }
-    assert makers <= {one.module for one in assumptions()}
+    found = {id(one.parameter) for one in assumptions()}
+    for maker in makers:
+        held = vars(import_module(f"combwright.{maker}")).values()
+        made = [value for value in held if isinstance(value, Parameter)]
+        assert all(id(parameter) in found for parameter in made), maker
