@@ -71,7 +71,7 @@ CASTS: Final = (
     Cast("Sorrel", "Alder Bank", "national timber", 3.5, 1.5, 11.0, 2026, 6, 2, 20),
     Cast("Yarrow", "Alder Bank", "national polystyrene", 5.0, 2.0, 9.0, 2025, 8, 2, 90, "mites"),
     Cast("Clary", "Alder Bank", "national timber", 2.5, 1.0, 8.0, 2024, 5, 2, 35),
-    Cast("Burdock", "Quarry Field", "national timber", 7.0, 3.0, 14.0, 2026, 11, 0, 40, "wide"),
+    Cast("Burdock", "Quarry Field", "national timber", 7.0, 3.0, 10.0, 2026, 11, 0, 40, "wide"),
     Cast("Vetch", "Quarry Field", "national timber", 5.0, 2.0, 6.0, 2025, 8, 2, 30),
     Cast("Sedge", "Quarry Field", "national timber", 5.0, 2.0, 12.0, 2026, 8, 2, 25, "queen"),
     Cast("Tansy", "Quarry Field", "national polystyrene", 6.0, 2.5, 12.0, 2026, 10, 1, 30),
