@@ -111,7 +111,8 @@ class Careful:
             return
         if seen.eggs:
             self.without_eggs = 0
-            if seen.queen_cells in {"charged", "sealed"} and 4 <= on.month <= 8:
+            strong = (seen.frames_of_bees or 0.0) >= 5.0  # who has fewer does not divide
+            if strong and seen.queen_cells in {"charged", "sealed"} and 4 <= on.month <= 8:
                 colony.nucleus_method()
                 self._wait(on, 28)
             elif on.month in {7, 8} and (on - self.queen_since).days > 700:

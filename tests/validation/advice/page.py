@@ -153,7 +153,9 @@ Made by `python -m tests.validation.advice.study {command}` on {today}; do not e
 Four keepers look after the same simulated colonies, in the same weather and with the same luck.
 Each sees only what a keeper can see, with the errors of the observation model. All can cut cells,
 make a nuc by the nucleus method, buy a mated queen from May to September, and take supers off.
-What is lost by 1 April is replaced by a colony bought then, the same for every keeper.
+What is lost by 1 April is replaced by a colony bought then, the same for every keeper. A colony
+counts as alive with a laying queen and a frame of bees; one that was united is not alive. A nuc is
+two frames of brood, or a queen with three frames of bees. Six in seven bought queens are accepted.
 
 * **Combwright** follows the plan, from a belief of its own notes and the weather there was.
 * **rules of thumb**: weekly checks, frames as they are covered, supers at five to six frames of
