@@ -131,7 +131,7 @@ def main() -> None:
             )
         half = follow(150, VISITS // 2, "half")
         again = follow(300, VISITS, "300")
-        size = sum(path.stat().st_size for path in (folder / "300").rglob("*.npz")) / 1e6
+        size = sum(path.stat().st_size for path in (folder / "300").rglob("*.belief")) / 1e6
         print(f"unchanged, from what was kept: {again.wall:.1f} s, {size:.0f} MB kept")
         new = median(updated(seasons[0:20], n, years, folder / "300").wall for n in range(9))
         print(f"one colony with a new visit, its yard of 20 unchanged: {1000 * new:.0f} ms")

@@ -5,14 +5,15 @@ entries up to a day, the weather, the neighbours' lessons, the seed and the vers
 """
 
 import json
-import zipfile
 from dataclasses import replace
 from datetime import date
 from functools import cache
 from hashlib import blake2b
 from importlib.resources import files
+from itertools import pairwise
 from pathlib import Path
 from typing import Any, Final
+from zlib import crc32
 
 import numpy as np
 from platformdirs import user_cache_path
@@ -21,15 +22,17 @@ from combwright import __version__
 from combwright.belief.causes import Since
 from combwright.belief.filter import Belief
 from combwright.belief.followed import Followed
-from combwright.belief.scoring import Scored
+from combwright.belief.scoring import LADDER, Scored
+from combwright.belief.shared import SHARED
 from combwright.belief.standing import Standing
 from combwright.kit.catalogue import Catalogue
+from combwright.simulation.columns import STATE
 from combwright.simulation.compiled import fingerprint
 from combwright.terms.set_up import SetUp
 
 EVERY: Final = 13  # days with entries between states that are kept on the way, besides the last
 MOST_FILES: Final = 12  # of one colony; the oldest go
-DAMAGED: Final = (OSError, EOFError, ValueError, KeyError, TypeError, zipfile.BadZipFile)
+DAMAGED: Final = (OSError, ValueError, KeyError, TypeError)
 
 
 @cache
@@ -61,8 +64,7 @@ class KeptBeliefs:
         if not path.exists():
             return None
         try:
-            with path.open("rb") as file, np.load(file, allow_pickle=False) as arrays:
-                state = _read(arrays, self.catalogue)
+            state = _read(path.read_bytes(), self.catalogue)
             path.touch()
         except DAMAGED:
             path.unlink(missing_ok=True)
@@ -79,10 +81,9 @@ class KeptBeliefs:
         try:
             path.parent.mkdir(parents=True, exist_ok=True)
             unfinished = path.with_suffix(".part")
-            with unfinished.open("wb") as out:
-                np.savez(out, **_written(followed))
+            unfinished.write_bytes(_written(followed))
             unfinished.replace(path)
-            old = sorted(path.parent.glob("*.npz"), key=lambda each: -each.stat().st_mtime)
+            old = sorted(path.parent.glob("*.belief"), key=lambda each: -each.stat().st_mtime)
             for each in old[MOST_FILES:]:
                 each.unlink(missing_ok=True)
         except OSError:
@@ -90,12 +91,17 @@ class KeptBeliefs:
 
     def _path(self, colony: str, key: str) -> Path:
         name = blake2b(colony.encode(), digest_size=8).hexdigest()
-        return self.folder / name / f"{key}.npz"
+        return self.folder / name / f"{key}.belief"
 
 
-def _written(followed: Followed) -> dict[str, Any]:
+def _written(followed: Followed) -> bytes:
+    """Write a line of JSON, and after it the arrays as they lie in memory.
+
+    NumPy's own files are not used: reading their headers goes through Python's parser, which in
+    3.11 is not safe in threads.
+    """
     belief = followed.belief
-    told = {
+    told: dict[str, Any] = {
         "colony": belief.colony,
         "on": belief.on.isoformat(),
         "last_note": belief.last_note.isoformat(),
@@ -118,23 +124,35 @@ def _written(followed: Followed) -> dict[str, Any]:
         ],
     }
     since = [(one.swarms, one.robberies, one.laying) for one in belief.since]
-    return {
-        "told": np.frombuffer(json.dumps(told).encode(), dtype=np.uint8),
-        "colonies": belief.colonies,
-        "shared": belief.shared,
-        "since": np.array(since, dtype=np.float64),
-        "ladders": np.array([s.ladder for s in followed.scored], dtype=np.float64),
-    }
+    arrays = (
+        belief.colonies,
+        belief.shared,
+        np.array(since, dtype=np.float64),
+        np.array([each.ladder for each in followed.scored], dtype=np.float64),
+    )
+    parts = [array.tobytes() for array in arrays]
+    told["sizes"] = [len(part) for part in parts]
+    told["sum"] = crc32(b"".join(parts))
+    return b"".join([json.dumps(told).encode(), b"\n", *parts])
 
 
-def _read(arrays: Any, catalogue: Catalogue) -> Followed:  # noqa: ANN401  (numpy's own file)
-    told = json.loads(arrays["told"].tobytes())
-    since = [Since(swarms, robbed, laying > 0.0) for swarms, robbed, laying in arrays["since"]]
+def _read(content: bytes, catalogue: Catalogue) -> Followed:
+    head, _, rest = content.partition(b"\n")
+    told = json.loads(head)
+    if crc32(rest) != told["sum"]:
+        raise ValueError("damaged")
+    ends = np.cumsum([0, *told["sizes"]])
+    parts = [rest[start:end] for start, end in pairwise(ends)]
+    colonies = np.frombuffer(parts[0], dtype=STATE).copy()
+    shared = np.frombuffer(parts[1], dtype=SHARED).copy()
+    stood = np.frombuffer(parts[2]).reshape(2, 3, len(colonies))
+    ladders = np.frombuffer(parts[3]).reshape(-1, len(LADDER))
+    since = [Since(swarms, robbed, laying > 0.0) for swarms, robbed, laying in stood]
     belief = Belief(
         told["colony"],
         date.fromisoformat(told["on"]),
-        arrays["colonies"],
-        arrays["shared"],
+        colonies,
+        shared,
         (since[0], since[1]),
         date.fromisoformat(told["last_note"]),
         told["log_evidence"],
@@ -144,7 +162,7 @@ def _read(arrays: Any, catalogue: Catalogue) -> Followed:  # noqa: ANN401  (nump
     scored = tuple(
         Scored(belief.colony, date.fromisoformat(on), quantity, seen, ladder, last_time, trend)
         for (on, quantity, seen, last_time, trend), ladder in zip(
-            told["scored"], arrays["ladders"], strict=True
+            told["scored"], ladders, strict=True
         )
     )
     followed = Followed(
