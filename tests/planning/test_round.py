@@ -15,7 +15,8 @@ from combwright.planning.sheet import ColonySheet
 def sheet_of(kind: Kind, *, pitch_mm: float | None = None) -> ColonySheet:
     asked = situation(kind, days=3, pitch_mm=pitch_mm)
     shared = draw_shared(MEMBERS, 1, np.random.default_rng(1))
-    belief = Belief("Bramble", ON, asked.colonies, shared, Since.now(asked.colonies), ON)
+    since = Since.now(asked.colonies)
+    belief = Belief("Bramble", ON, asked.colonies, shared, (since, since), ON)
     followed = Followed(belief, asked.standing, "Alder Bank", pitch_mm=pitch_mm)
     return colony_sheet(followed, asked, 1)
 

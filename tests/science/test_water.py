@@ -44,5 +44,5 @@ def test_impossible_temperatures_are_refused(celsius: float) -> None:
 
 
 def test_fahrenheit_is_recognised() -> None:
-    with pytest.raises(OutOfRangeError, match="looks like Fahrenheit; that would be 98.9"):
+    with pytest.raises(OutOfRangeError, match=r"looks like Fahrenheit; that would be 98\.9"):
         water_density_kg_per_m3(210.0)
