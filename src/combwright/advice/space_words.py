@@ -19,7 +19,7 @@ def jobs(situation: Situation, now: SetUp, chosen: SetUp) -> tuple[str, ...]:
         verb = "Put in" if boards > 0 else "Take out"
         told.append(f"{verb} {abs(boards)} dummy board{_s(abs(boards))}.")
     if chosen.supers > now.supers:
-        told.append("Put on a super over the excluder.")
+        told.append("Put on a super over the excluder; the feeder comes off.")
     if chosen.supers < now.supers:
         told.append("Take off what is above the excluder: it must be fed, and not into honey.")
     if chosen.tray_open_mm != now.tray_open_mm and situation.standing.hive.floor == "mesh":

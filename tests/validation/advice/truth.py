@@ -16,7 +16,14 @@ from combwright.belief.observation import CELLS_SEEN, CLUMPED, EYE, SEEN_BY_TRAY
 from combwright.kit.items import Hive
 from combwright.science.syrup_keeping import keeps_for
 from combwright.simulation import observe
-from combwright.simulation.actions import arrange, change_queen, feed, harvest, treat
+from combwright.simulation.actions import (
+    arrange,
+    change_queen,
+    empty_feeder,
+    feed,
+    harvest,
+    treat,
+)
 from combwright.simulation.columns import CELL, LAYING, QUEENLESS
 from combwright.simulation.dividing import GoesWith, split
 from combwright.simulation.luck import stream
@@ -172,7 +179,9 @@ class TrueColony:
     # --- doing --------------------------------------------------------------------------------
 
     def arrange(self, set_up: SetUp) -> None:
-        """Set the stack up; honey in supers that stay is not lost with those that go."""
+        """Set the stack up; a feeder comes off under a new super, honey that stays is kept."""
+        if set_up.supers > self.set_up.supers:
+            empty_feeder(self.record)
         kept = float(self.record["super_ripe"][0])
         arrange(self.record, self.hive, set_up)
         most = float(self.record["super_drawn"][0] * self.record["sugar_per_cell"][0])
