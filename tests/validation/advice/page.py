@@ -78,7 +78,9 @@ def realised(outcomes: Sequence["Outcome"], keeper: str) -> dict[str, float]:
 
 def write_page(studies: Mapping[str, Sequence["Outcome"]], command: str) -> str:
     """Write the page."""
-    parts = [INTRODUCTION.format(command=command, today=date.today())]  # noqa: DTZ011
+    from tests.validation.advice.study import SEED
+
+    parts = [INTRODUCTION.format(command=command, today=date.today(), seed=SEED)]  # noqa: DTZ011
     titles = {
         "prior": "Colonies as the belief expects them",
         "outside": "Colonies outside the central half of what the belief expects",
@@ -148,7 +150,8 @@ def _harm_table(outcomes: Sequence["Outcome"]) -> str:
 
 INTRODUCTION: Final = """# Does the advice help?
 
-Made by `python -m tests.validation.advice.study {command}` on {today}; do not edit.
+Made by `python -m tests.validation.advice.study {command}` on {today}
+with the seed {seed}; do not edit.
 
 Four keepers look after the same simulated colonies, in the same weather and with the same luck.
 Each sees only what a keeper can see, with the errors of the observation model. All can cut cells,
