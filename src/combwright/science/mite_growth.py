@@ -20,6 +20,9 @@ DEATH_BROODLESS = Parameter(
     0.002, "per day", 0.002, 0.0034, "Fries 1994; Korpela 1992 gives 0.0024-0.0034", "from memory"
 )
 
+LEVEL = 1e-12
+"""Growth so small that the arrivals sum to their time, to a part in 10^12. [1]"""
+
 
 def grown(
     mites: ArrayLike, rate: ArrayLike, days: ArrayLike, arriving_per_day: ArrayLike = 0.0
@@ -59,7 +62,7 @@ def grown(
     r = within(rate, -1, 1, "The growth rate", "per day", remedy="Give 2 % a day as 0.02.")
     t = within(days, 0, 400, "The time", "days")
     coming = within(arriving_per_day, 0, 1000, "Mites arriving", "a day")
-    level = r == 0
+    level = np.abs(r * t) < LEVEL
     summed = np.where(level, t, np.expm1(r * t) / np.where(level, 1.0, r))
     return np.asarray(start * np.exp(r * t) + coming * summed)
 
