@@ -23,7 +23,7 @@ FORBIDDEN_NAMES = {"utils", "util", "helpers", "helper", "common", "core", "base
 
 # Split, so that this list is not what it finds.
 REGISTRIES = ["pypi" + ".org", "python" + "hosted", "registry" + ".npmjs", "deb." + "debian.org"]
-FORBIDDEN_WORDS = ["tran" + "script", "seed " + "document", "chat" + "gpt", "/work/" + "shared"]
+FORBIDDEN_WORDS = ["tran" + "script", "seed " + "document", "chat" + "gpt", "/" + "shared"]
 MACHINE_PATH = re.compile(r"(?<![\w.:/~$}>-])/(?:home|root|work|tmp|Users|opt)/\w")
 
 COUNTING = {0, 1, 2, 3, 0.5, 10, 100, 1000, 1e-9}

@@ -107,6 +107,18 @@ def playwright() -> Iterator[Playwright]:
         yield found
 
 
+def keep_house(book: Path) -> Iterator[House]:
+    """Open a house on a book, its round ready, and shut it afterwards."""
+    clock = Clock()
+    desk = desk_on(book, clock)
+    desk.rounds.sheet(ON, 7)
+    made = House(desk, clock, free_port())
+    made.open()
+    yield made
+    made.shut()
+    desk.close()
+
+
 @pytest.fixture(scope="session")
 def demo(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return demo_book(tmp_path_factory.mktemp("demo"))
@@ -115,26 +127,12 @@ def demo(tmp_path_factory: pytest.TempPathFactory) -> Path:
 @pytest.fixture(scope="session")
 def shared_house(demo: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[House]:
     """A house for tests that only look."""
-    clock = Clock()
-    desk = desk_on(copied(demo, tmp_path_factory.mktemp("shown")), clock)
-    desk.rounds.sheet(ON, 7)
-    made = House(desk, clock, free_port())
-    made.open()
-    yield made
-    made.shut()
-    desk.close()
+    yield from keep_house(copied(demo, tmp_path_factory.mktemp("shown")))
 
 
 @pytest.fixture
 def house(demo: Path, tmp_path: Path) -> Iterator[House]:
-    clock = Clock()
-    desk = desk_on(copied(demo, tmp_path), clock)
-    desk.rounds.sheet(ON, 7)
-    made = House(desk, clock, free_port())
-    made.open()
-    yield made
-    made.shut()
-    desk.close()
+    yield from keep_house(copied(demo, tmp_path))
 
 
 @pytest.fixture

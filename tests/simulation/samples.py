@@ -11,7 +11,7 @@ from numpy.typing import NDArray
 from combwright.kit.catalogue import catalogue
 from combwright.simulation.begin import Described, begin
 from combwright.simulation.biology import PARAMETERS, Biology
-from combwright.simulation.columns import COLUMNS
+from combwright.simulation.columns import COLUMNS, TRAITS
 from combwright.simulation.conditions import conditions
 from combwright.simulation.forage import calendar, forage_index
 from combwright.simulation.weather import climate, generate
@@ -128,16 +128,6 @@ LARGEST = {
     "unmet": 1.0,
     "starving": 1.0,
 }
-TRAIT_LIKE = (
-    "queen_potential",
-    "forager_mortality",
-    "forage_success",
-    "consumption",
-    "brood_mortality",
-    "mite_growth",
-    "swarm_readiness",
-    "heat_loss",
-)
 
 
 @st.composite
@@ -150,7 +140,7 @@ def states(draw: st.DrawFn) -> dict[str, Any]:
         most = 0.0 if column.name in empty else LARGEST.get(column.name, 0.0)
         drawn = most * rng.random(column.width) ** 2
         colony[column.name] = float(drawn[0]) if column.width == 1 else drawn.tolist()
-    for name in TRAIT_LIKE:
+    for name in TRAITS:
         colony[name] = float(np.exp(rng.normal(0.0, 0.4)))
     colony["queen"] = float(draw(st.integers(0, 4)))
     colony["supers"] = float(np.floor(colony["supers"]))
