@@ -17,7 +17,6 @@ from combwright.advice.situation import Situation
 from combwright.advice.space import Space, space
 from combwright.advice.swarm import nucleus_plan, swarmed_plan
 from combwright.advice.wording import amount_words, chance_words, grams_words
-from combwright.simulation import observe
 from combwright.simulation.columns import LAYING
 
 TAIL: Final = 0.2  # share of members that stand for a weaker, and for a stronger colony
@@ -38,7 +37,7 @@ class Found:
 
 def branches(situation: Situation, chosen: Space, fed: Portion) -> tuple[Found, ...]:
     """Give the weaker and the stronger colony, and what the book thinks likely of its queen."""
-    bees = observe.frames_of_bees(situation.colonies)
+    bees = situation.frames_of_bees
     ranked = np.argsort(bees, kind="stable")
     tail = max(FEWEST, round(TAIL * len(bees)))
     weakest, strongest = ranked[:tail], ranked[-tail:]

@@ -7,7 +7,7 @@ import numpy as np
 
 from combwright.advice.decision import Decision
 from combwright.advice.situation import Situation, band
-from combwright.advice.trial import Tried, given, try_all
+from combwright.advice.trial import Tried, fed_with, try_all
 from combwright.advice.wording import (
     amount_words,
     chance_words,
@@ -74,6 +74,7 @@ def portion(
     limits. With ``fixed`` (grams, sugar fraction, kind) the amount is settled elsewhere, as for
     winter; of syrup, as much of it is given at once as is taken down before it turns.
     """
+    arranged = situation.with_set_up(set_up)
     syrup_suits = _warm_enough(situation)
     fraction = situation.syrup_fraction if syrup_suits else FONDANT_FRACTION
     kind = "syrup" if syrup_suits else "fondant"
@@ -81,8 +82,8 @@ def portion(
         grams, fraction, kind = fixed
         sizes = _parts(grams) if kind == "syrup" else list(dict.fromkeys((0, grams)))
     else:
-        sizes = _sizes(situation, set_up, fraction)
-    tried = _tried(situation, set_up, sizes, fraction, at_once=fixed is not None)
+        sizes = _sizes(arranged, fraction)
+    tried = _tried(arranged, sizes, fraction, at_once=fixed is not None)
     sizes = sizes[: len(tried)]
     best = _most(situation, tried, fraction) if fixed is not None else _best(situation, tried)
     grams = sizes[best]
@@ -100,13 +101,13 @@ def portion(
     )
 
 
-def _sizes(situation: Situation, set_up: SetUp, fraction: float) -> list[int]:
+def _sizes(situation: Situation, fraction: float) -> list[int]:
     """Give the sizes to try: none, and multiples of what it will use beyond its nectar. [g]."""
-    if set_up.supers:
+    if situation.standing.set_up.supers:
         return [0]
-    today = float(np.median(situation.colonies["used"])) / fraction
-    fed = round(today * situation.days)
-    (trial,) = try_all(situation, [given(situation, set_up, fed, fraction)])
+    today = situation.used_g / fraction
+    grams = round(today * situation.days)
+    (trial,) = try_all(situation, [fed_with(grams, fraction)])
     use = float(np.median(trial.colonies["used_total"])) / situation.horizon / fraction
     nectar = float(np.median(trial.colonies["gathered_total"])) / situation.horizon / fraction
     need = max(use - nectar, LEAST_NEED * use)
@@ -115,14 +116,14 @@ def _sizes(situation: Situation, set_up: SetUp, fraction: float) -> list[int]:
 
 
 def _tried(
-    situation: Situation, set_up: SetUp, sizes: list[int], fraction: float, *, at_once: bool
+    situation: Situation, sizes: list[int], fraction: float, *, at_once: bool
 ) -> list[Tried]:
     """Try the sizes from the smallest; a portion that keeps the limits ends it, unless all count.
 
     Larger ones could not be chosen then, so that leaving them out changes nothing but the time.
     """
     first = len(sizes) if at_once else 2
-    changes = [given(situation, set_up, size, fraction) for size in sizes]
+    changes = [fed_with(grams, fraction) for grams in sizes]
     tried = try_all(situation, changes[:first])
     harmed = all(situation.limits.excess(each.chances) > SAME_HARM for each in tried[1:])
     if harmed and changes[first:]:
@@ -171,7 +172,7 @@ def _best(situation: Situation, tried: list[Tried]) -> int:
 
 def reserve_kg(situation: Situation) -> float:
     """Give the stores below which the colony must not be expected to fall. [kg]."""
-    bees = float(np.median(observe.frames_of_bees(situation.colonies)))
+    bees = situation.bees
     return RESERVE_KG.value * bees
 
 
@@ -213,7 +214,7 @@ def _inputs(situation: Situation, without: Tried, chosen: Tried, grams: int) -> 
     used = band(chosen.colonies["used_total"] / days / situation.syrup_fraction)
     income = band(chosen.colonies["gathered_total"] / days / situation.syrup_fraction)
     stores = band(observe.stores_kg(situation.colonies))
-    fewer = float(np.median(without.room) - np.median(chosen.room))
+    fewer = float(np.median(without.colonies["room"]) - np.median(chosen.colonies["room"]))
     return {
         "use_g_a_day_low": used[0],
         "use_g_a_day": used[1],

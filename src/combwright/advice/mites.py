@@ -113,7 +113,7 @@ def _choose(
         return possible["oxalic acid"]
     used = _last_substance(situation)
     ordered = sorted(IN_SEASON, key=lambda name: name == used)
-    bees = float(np.median(observe.frames_of_bees(situation.colonies)))
+    bees = situation.bees
     if bees < 5.0:  # formic acid is not for weak colonies
         ordered = [name for name in ordered if name != "formic acid"]
     del inputs

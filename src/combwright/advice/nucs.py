@@ -39,7 +39,7 @@ SALEABLE_DAYS: Final = (37, 45)  # from a ripe cell to a nuc ready for sale
 def nucs(situation: Situation) -> tuple[Decision, int]:
     """Tell how many frames of brood a colony can give today."""
     day = situation.on.timetuple().tm_yday
-    bees = float(np.quantile(observe.frames_of_bees(situation.colonies), 0.2))
+    bees = float(np.quantile(situation.frames_of_bees, 0.2))
     brood = float(np.quantile(observe.frames_of_brood(situation.colonies), 0.2))
     inputs = {"frames_of_bees_safe": bees, "frames_of_brood_safe": brood}
     terms = BEFORE if day < MAIN_FLOW else AFTER

@@ -9,7 +9,6 @@ import numpy as np
 from combwright.advice.decision import Decision
 from combwright.advice.situation import Situation
 from combwright.advice.wording import day_words
-from combwright.simulation import observe
 from combwright.simulation.columns import CELL, LAYING, QUEENLESS, VIRGIN
 
 WORRY: Final = 0.5  # chance of no laying queen from which something is done
@@ -93,7 +92,7 @@ def _wait(situation: Situation, shares: dict[str, float], inputs: dict[str, floa
 
 def _without(situation: Situation, shares: dict[str, float], inputs: dict[str, float]) -> QueenPlan:
     """Give a queenless colony a queen while there are any, or unite it."""
-    bees = float(np.median(observe.frames_of_bees(situation.colonies)))
+    bees = situation.bees
     inputs = {**inputs, "frames_of_bees": bees}
     month = situation.on.month
     unite = bees < FEWEST_FOR_A_QUEEN and 4 <= month <= 8

@@ -2,18 +2,19 @@
 
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
+from functools import cached_property
 
 import numpy as np
 from numpy.typing import NDArray
 
 from combwright.belief.standing import Standing
 from combwright.belief.weights import quantiles
+from combwright.simulation import observe
 from combwright.simulation.actions import arrange
 from combwright.terms.entries import Noted
 from combwright.terms.set_up import SetUp
 
 Floats = NDArray[np.float64]
-TRIED_MEMBERS = 100  # lives that some of the members live, so that a chance of 2 % can be told
 MARGIN_DAYS = 3  # food must last this much longer than the next visit
 
 
@@ -72,6 +73,21 @@ class Situation:
     pitch_mm: float | None = None
     history: tuple[Noted, ...] = ()
 
+    @cached_property
+    def frames_of_bees(self) -> Floats:
+        """Frames of bees of each member, [member]."""
+        return observe.frames_of_bees(self.colonies)
+
+    @cached_property
+    def bees(self) -> float:
+        """Frames of bees in the middle of the members."""
+        return float(np.median(self.frames_of_bees))
+
+    @cached_property
+    def used_g(self) -> float:
+        """Sugar that was used on the last day, in the middle of the members. [g]."""
+        return float(np.median(self.colonies["used"]))
+
     @property
     def horizon(self) -> int:
         """Days over which a plan is tried."""
@@ -85,13 +101,11 @@ class Situation:
     def with_members(self, chosen: NDArray[np.bool_]) -> "Situation":
         """Give the same situation for some of the members, as if they had been found."""
         found = np.flatnonzero(chosen)
-        wanted = max(len(found), min(len(self.colonies), TRIED_MEMBERS))
-        picked = np.resize(found, wanted)
         return replace(
             self,
-            colonies=self.colonies[picked],
-            conditions=self.conditions[picked % self.conditions.shape[0]],
-            luck=self.luck[picked],
+            colonies=self.colonies[found],
+            conditions=self.conditions[found % self.conditions.shape[0]],
+            luck=self.luck[found],
         )
 
     def with_set_up(self, set_up: SetUp) -> "Situation":

@@ -145,13 +145,11 @@ def _stepped(situation: Situation, steps: tuple[int, ...]) -> list[SetUp]:
     """Give the set-ups with so many frames more or fewer that can be and make sense."""
     hive, now = situation.standing.hive, situation.standing.set_up
     pitch = situation.pitch_mm or hive.pitch_mm
-    covered = float(np.quantile(observe.frames_of_bees(situation.colonies), 0.9))
-    spare = _empty_frames(situation)
     boxes = max(1, -(-now.frames // hive.capacity))
     found = []
     for more in steps:
         frames = now.frames + more
-        if frames < 2 or (more < 0 and (frames < covered + 0.5 or -more > spare)):
+        if frames < 2 or (more < 0 and not _can_spare(situation, -more)):
             continue
         boards = _boards(hive, frames, pitch)
         if boards is None or (more > 0 and frames > hive.frames * boxes):
@@ -176,6 +174,13 @@ def _otherwise(situation: Situation) -> list[SetUp]:
     return found
 
 
+def _can_spare(situation: Situation, fewer: int) -> bool:
+    """Tell whether the bees cover less, and so many frames' worth of comb hold nothing."""
+    covered = float(np.quantile(situation.frames_of_bees, 0.9))
+    left = situation.standing.set_up.frames - fewer
+    return left >= covered + 0.5 and _empty_frames(situation) >= fewer
+
+
 def _empty_frames(situation: Situation) -> float:
     """Count the frames' worth of comb that hold nothing, at the careful end."""
     colonies = situation.colonies
@@ -194,7 +199,7 @@ def _boards(hive: Any, frames: int, pitch: float) -> int | None:
 
 
 def _arranged(situation: Situation, set_up: SetUp) -> Change:
-    use_g = float(np.median(situation.colonies["used"])) * situation.horizon
+    use_g = situation.used_g * situation.horizon
 
     def change(colonies: Any) -> None:
         arrange(colonies, situation.standing.hive, set_up)
@@ -229,7 +234,7 @@ def _ventilated(situation: Situation, set_up: SetUp) -> SetUp:
     """Set tray and entrance by season, warmth and strength (common practice, no source)."""
     month = situation.on.month
     high = float(np.mean(situation.conditions[:, : situation.days, 2]))
-    bees = float(np.median(observe.frames_of_bees(situation.colonies)))
+    bees = situation.bees
     if month in (11, 12, 1, 2):
         tray = 460
     elif high >= HOT_C:
@@ -243,7 +248,7 @@ def _ventilated(situation: Situation, set_up: SetUp) -> SetUp:
 
 
 def _inputs(situation: Situation, now: Tried, chosen: Tried, set_up: SetUp) -> dict[str, float]:
-    bees = band(observe.frames_of_bees(situation.colonies))
+    bees = band(situation.frames_of_bees)
     before = slab_loss(situation.standing.hive, situation.standing.set_up)
     after = slab_loss(situation.standing.hive, set_up)
     covered = bees[1]

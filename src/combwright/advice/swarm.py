@@ -10,7 +10,6 @@ from combwright.advice.decision import Decision
 from combwright.advice.situation import Situation
 from combwright.advice.trial import Tried
 from combwright.advice.wording import chance_words, day_words
-from combwright.simulation import observe
 
 SEASON: Final = (100, 225)  # days of the year in which cells are looked for
 CHARGED_ON: Final = 3.0  # day from the egg on which there is a larva in jelly
@@ -37,7 +36,7 @@ def swarm(
         return SwarmPlan(Decision("swarm"))
     begun = float(np.mean(situation.colonies["swarm_clock"] > 0.0))
     charged = float(np.mean(situation.colonies["swarm_clock"] >= CHARGED_ON))
-    bees = float(np.median(observe.frames_of_bees(situation.colonies)))
+    bees = situation.bees
     chance = planned.chances["swarm"]
     inputs = {
         "swarm": chance,

@@ -30,7 +30,6 @@ class Tried:
     bees: float
     honey_kg: float
     syrup_g: float
-    room: Floats
     colonies: NDArray[np.void]
 
 
@@ -58,20 +57,24 @@ def try_all(situation: Situation, changes: Sequence[Change]) -> list[Tried]:
     before = observe.brood(lanes)
     days = situation.horizon
     run(lanes, situation.conditions[:, :days], situation.luck[:, :days])
-    return [
-        _judge(lanes[start : start + members], before[start : start + members])
-        for start in range(0, len(lanes), members)
-    ]
+    shape = (len(changes), members)
+    return _judged(lanes.reshape(shape), before.reshape(shape))
 
 
 def given(situation: Situation, set_up: SetUp, grams: int, fraction: float) -> Change:
     """Give the work of a visit as a change: the stack arranged and the feed given."""
+    fed = fed_with(grams, fraction)
 
     def change(colonies: Any) -> None:
         arrange(colonies, situation.standing.hive, set_up)
-        feed(colonies, float(grams), fraction, warmer_k=8.0)
+        fed(colonies)
 
     return change
+
+
+def fed_with(grams: int, fraction: float) -> Change:
+    """Give a feed, hand-warm, as a change of a stack that is arranged already."""
+    return lambda colonies: feed(colonies, float(grams), fraction, warmer_k=8.0)
 
 
 def _count_afresh(colonies: Any) -> None:
@@ -91,26 +94,28 @@ def _count_afresh(colonies: Any) -> None:
         colonies[column] = 0.0
 
 
-def _judge(colonies: NDArray[np.void], brood_before: Floats) -> Tried:
-    chilled = colonies["chilled"] > CHILLED_SHARE * np.maximum(brood_before, 500.0)
-    chances = {
-        "hunger": _share(colonies["hungry_days"] > 0.0),
-        "no room": _share(colonies["short_of_room_most"] >= ROOM_DAYS),
-        "chilled": _share(chilled),
-        "sour": _share(colonies["sour_days"] > 0.0),
-        "syrup in honey": _share(colonies["super_syrup"] > SYRUP_TRACE_G),
-        "swarm": _share(colonies["swarmed"] > 0.0),
+def _judged(lanes: Any, brood_before: Floats) -> list[Tried]:
+    """Judge all candidates together, [candidate, member]."""
+    happened = {
+        "hunger": lanes["hungry_days"] > 0.0,
+        "no room": lanes["short_of_room_most"] >= ROOM_DAYS,
+        "chilled": lanes["chilled"] > CHILLED_SHARE * np.maximum(brood_before, 500.0),
+        "sour": lanes["sour_days"] > 0.0,
+        "syrup in honey": lanes["super_syrup"] > SYRUP_TRACE_G,
+        "swarm": lanes["swarmed"] > 0.0,
     }
-    to_come = BROOD_BECOMES_BEES * observe.brood(colonies)
-    return Tried(
-        chances,
-        float(np.mean(observe.adults(colonies) + to_come)),
-        float(np.mean(observe.honey_above_kg(colonies))),
-        float(np.mean(colonies["taken_down"])),
-        np.asarray(colonies["room"]).copy(),
-        colonies,
-    )
-
-
-def _share(happened: Any) -> float:
-    return float(np.mean(happened))
+    chances = np.array(list(happened.values())).mean(axis=2).T.tolist()
+    to_come = BROOD_BECOMES_BEES * observe.brood(lanes)
+    bees = (observe.adults(lanes) + to_come).mean(axis=1)
+    honey_kg = observe.honey_above_kg(lanes).mean(axis=1)
+    syrup_g = lanes["taken_down"].mean(axis=1)
+    return [
+        Tried(
+            dict(zip(happened, chances[number], strict=True)),
+            float(bees[number]),
+            float(honey_kg[number]),
+            float(syrup_g[number]),
+            colonies,
+        )
+        for number, colonies in enumerate(lanes)
+    ]

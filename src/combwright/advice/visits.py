@@ -13,7 +13,7 @@ from combwright.simulation import observe
 from combwright.simulation.run import run
 
 # Longest wait by month: weekly in the swarm season, a month in winter (associations' practice).
-LONGEST: Final = {
+LONGEST_WAIT: Final = {
     1: 28,
     2: 21,
     3: 14,
@@ -35,7 +35,7 @@ def next_visit(situation: Situation, planned: NDArray[np.void], *, keep_out: boo
     ``planned`` holds the members after today's work. Each day ahead the chance of hunger, of a
     queen short of room and of a swarm is followed; the last day within the limits counts.
     """
-    longest = LONGEST[situation.on.month]
+    longest = LONGEST_WAIT[situation.on.month]
     most = min(longest, situation.conditions.shape[1] - 1)
     colonies = planned.copy()
     colonies["hungry_days"] = colonies["short_of_room_days"] = colonies["swarmed"] = 0.0
@@ -58,10 +58,14 @@ def next_visit(situation: Situation, planned: NDArray[np.void], *, keep_out: boo
 
 def _broken(situation: Situation, colonies: NDArray[np.void]) -> str:
     limits = situation.limits
-    if np.mean(colonies["hungry_days"] > 0.0) > limits.hunger:
+    if _share(colonies["hungry_days"] > 0.0) > limits.hunger:
         return "food may run out"
-    if np.mean(colonies["short_of_room_days"] >= 2.0) > limits.no_room:
+    if _share(colonies["short_of_room_days"] >= 2.0) > limits.no_room:
         return "the queen may be short of room"
-    if np.mean(colonies["swarmed"] > 0.0) > limits.swarm:
+    if _share(colonies["swarmed"] > 0.0) > limits.swarm:
         return "it may swarm"
-    return "" if float(np.median(observe.adults(colonies))) > 0.0 else "it may be dead"
+    return "it may be dead" if _share(observe.adults(colonies) <= 0.0) > 0.5 else ""
+
+
+def _share(happened: NDArray[np.bool_]) -> float:
+    return np.count_nonzero(happened) / len(happened)

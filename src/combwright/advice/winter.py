@@ -31,7 +31,7 @@ def winter(situation: Situation, *, supers: int) -> WinterPlan:
     if month not in (8, 9, 10, 11, 12, 1, 2) or supers:
         return WinterPlan(Decision("winter"), 0.0, 0.0, unite=False)
     stores = band(observe.stores_kg(situation.colonies))
-    bees = band(observe.frames_of_bees(situation.colonies))
+    bees = band(situation.frames_of_bees)
     target = TARGET_KG[situation.standing.hive.kind]
     inputs = {
         "stores_kg_low": stores[0],

@@ -52,7 +52,7 @@ class Keys:
             digest.update(self._days(yard, last, day))
             for entry in entries:
                 digest.update(entry.model_dump_json().encode())
-                yard = getattr(entry, "yard", yard)
+                yard = vars(entry).get("yard", yard)
                 other = _depends_on(colony, entry)
                 if other is not None:
                     their_key, their_yard = self._upto(other, day)

@@ -219,7 +219,8 @@ class Replay:
 
 def _concerned(entry: Noted) -> list[str]:
     """Colonies that an entry speaks of."""
-    names = [getattr(entry, name, None) for name in ("colony", "new_colony", "into")]
+    said = vars(entry)
+    names = (said.get(role) for role in ("colony", "new_colony", "into"))
     return list(dict.fromkeys(name for name in names if name is not None))
 
 

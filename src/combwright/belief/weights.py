@@ -206,4 +206,5 @@ def quantiles(values: Floats, weights: Floats, shares: tuple[float, ...]) -> lis
     """
     order = np.argsort(values, kind="stable")
     ladder = np.cumsum(weights[order]) - 0.5 * weights[order]
-    return [float(np.interp(share, ladder, values[order])) for share in shares]
+    found: list[float] = np.interp(shares, ladder, values[order]).tolist()
+    return found

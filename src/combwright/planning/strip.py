@@ -7,6 +7,7 @@ from numpy.typing import NDArray
 
 from combwright.kit.items import Hive
 from combwright.simulation import observe
+from combwright.simulation.biology import BIOLOGY
 from combwright.terms.combs import Box, Place, StackView
 from combwright.terms.set_up import SetUp
 
@@ -66,11 +67,16 @@ def stack_view(
 
 def _shares(colonies: NDArray[np.void], frames: int) -> dict[str, Floats]:
     """Share of each frame that holds brood, stores, pollen and bees, the nest in the middle."""
-    cells = float(np.median(colonies["cells_per_frame"]))
-    brood = float(np.median(observe.brood(colonies))) / max(cells, 1.0)
-    stores = float(np.median(observe.frames_of_stores(colonies)))
-    pollen = float(np.median(colonies["pollen"])) / 0.17 / max(cells, 1.0)
-    bees = float(np.median(observe.frames_of_bees(colonies)))
+    quantities = (
+        colonies["cells_per_frame"],
+        observe.brood(colonies),
+        observe.frames_of_stores(colonies),
+        colonies["pollen"],
+        observe.frames_of_bees(colonies),
+    )
+    cells, brood, stores, pollen, bees = np.median(np.array(quantities), axis=1).tolist()
+    brood = brood / max(cells, 1.0)
+    pollen = pollen / BIOLOGY.pollen_per_cell / max(cells, 1.0)
     away = np.abs(np.arange(frames) - (frames - 1) / 2.0)
     reach = max(0.6, 0.75 * brood / FULLEST_BROOD)  # so that a rounded nest holds it all
     brood_on = _fill(brood, 1.0 - (away / reach) ** 2, np.full(frames, FULLEST_BROOD))
@@ -89,13 +95,11 @@ def _fill(amount: float, shape: Floats, most: Floats) -> Floats:
     shape = np.maximum(shape, 0.0) + 1e-6
     if amount <= 0.0 or most.sum() <= amount:
         return most if amount > 0.0 else np.zeros(len(most))
-    low, high = 0.0, 1e6
-    for _ in range(60):
-        level = 0.5 * (low + high)
-        low, high = (
-            (level, high) if np.minimum(most, level * shape).sum() < amount else (low, level)
-        )
-    return np.asarray(np.minimum(most, high * shape))
+    order = np.argsort(most / shape)  # in which they fill up
+    fuller = np.cumsum(most[order]) - most[order]
+    levels = (amount - fuller) / np.cumsum(shape[order][::-1])[::-1]
+    # the level at which those before are full and no other is: the greatest of all
+    return np.asarray(np.minimum(most, levels.max() * shape))
 
 
 def _combs(shares: dict[str, Floats], set_up: SetUp, new: int) -> list[Place]:

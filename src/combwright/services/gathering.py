@@ -3,10 +3,12 @@
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date, timedelta
+from functools import cached_property
 from pathlib import Path
 from typing import Final
 
 from combwright.advice.situation import MARGIN_DAYS, Limits, Situation
+from combwright.advice.visits import LONGEST_WAIT
 from combwright.belief.replay import Followed, Replay
 from combwright.records.engine import open_book, reading
 from combwright.records.entries import all_entries
@@ -18,7 +20,7 @@ from combwright.terms.errors import NotFoundError, OutOfRangeError
 
 SYRUP_FRACTION: Final = 0.60  # 1.5 : 1 by weight
 LONGEST_SILENCE_DAYS: Final = 730  # after the last note, beyond which nothing is said; judgement
-LOOK_AHEAD_DAYS: Final = 29  # for the next visit: a month and a day
+LOOK_AHEAD_DAYS: Final = max(LONGEST_WAIT.values()) + 1  # for the next visit, in any month
 
 
 @dataclass(frozen=True)
@@ -45,7 +47,7 @@ class Gathered:
     def situation(self, followed: Followed) -> Situation:
         """Give what a decision about a colony must know."""
         asked, belief = self.asked, followed.belief
-        days = max(asked.days + MARGIN_DAYS, LOOK_AHEAD_DAYS)
+        days = max(asked.days + MARGIN_DAYS, LONGEST_WAIT[asked.on.month] + 1)
         until = asked.on + timedelta(days=days)
         return Situation(
             colony=belief.colony,
@@ -55,12 +57,30 @@ class Gathered:
             standing=followed.standing,
             conditions=self.around.season(followed.yard, asked.on, until)[belief.shared["year"]],
             luck=luck(asked.seed, belief.colony, asked.on, days, belief.members),
-            limits=limits_on(self.entries, asked.on, asked.limits),
+            limits=self._limits,
             syrup_fraction=SYRUP_FRACTION,
-            drawn_frames_to_hand=_drawn_frames(self.entries),
+            drawn_frames_to_hand=self._has_drawn_frames,
             pitch_mm=followed.pitch_mm,
-            history=tuple(e for e in self.entries if _is_of(e, belief.colony) and e.on < asked.on),
+            history=self._history.get(belief.colony, ()),
         )
+
+    @cached_property
+    def _limits(self) -> Limits:
+        return limits_on(self.entries, self.asked.on, self.asked.limits)
+
+    @cached_property
+    def _has_drawn_frames(self) -> bool:
+        return _drawn_frames(self.entries)
+
+    @cached_property
+    def _history(self) -> dict[str, tuple[Noted, ...]]:
+        """Entries before the day by the colony that they are of."""
+        found: dict[str, list[Noted]] = {}
+        for entry in self.entries:
+            colony = vars(entry).get("colony")
+            if colony is not None and entry.on < self.asked.on:
+                found.setdefault(colony, []).append(entry)
+        return {colony: tuple(entries) for colony, entries in found.items()}
 
     def follow(self, colony: str) -> Followed:
         """Follow one colony; an unknown or ended one is answered with those that stand."""
@@ -152,7 +172,3 @@ def _drawn_frames(entries: Sequence[Noted]) -> bool:
     """Tell whether the keeper has drawn frames to hand."""
     owned = [entry for entry in entries if isinstance(entry, Kit) and entry.item == "drawn frame"]
     return not owned or owned[-1].count > 0
-
-
-def _is_of(entry: Noted, colony: str) -> bool:
-    return getattr(entry, "colony", None) == colony

@@ -45,6 +45,7 @@ class Lessons(Mapping[str, Pooled]):
                 self._yards.setdefault(entry.yard, []).append(entry.colony)
         self._found: dict[str, Pooled] = {}
         self._lock = Lock()
+        self._kept: dict[str, Moments] | None = None
 
     def __getitem__(self, yard: str) -> Pooled:
         """Give the lessons of a yard; none of a yard that nobody knows."""
@@ -60,12 +61,15 @@ class Lessons(Mapping[str, Pooled]):
         return len(self._yards)
 
     def _learn(self, colonies: Sequence[str]) -> Pooled:
-        known, now = self._read(), {}
+        if self._kept is None:
+            self._kept = self._read()
+        known, now = self._kept, {}
         for colony in list(dict.fromkeys(colonies))[:TEACHERS]:
             key = self._alone.key(colony, self._on)
             now[key] = known.get(key) or self._moments(colony)
         if set(now) - set(known):
-            self._keep({**known, **now})
+            self._kept = {**known, **now}
+            self._keep(self._kept)
         said = [moments for moments in now.values() if moments]
         return pool(said) if said else NOTHING
 

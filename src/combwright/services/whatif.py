@@ -123,7 +123,7 @@ def _outcome(name: str, set_up: SetUp, grams: int, tried: Tried) -> Outcome:
         "frames of bees": band(observe.frames_of_bees(tried.colonies)),
         "frames of brood": band(observe.frames_of_brood(tried.colonies)),
         "stores kg": band(observe.stores_kg(tried.colonies)),
-        "room cells": band(tried.room),
+        "room cells": band(tried.colonies["room"]),
         "mites": band(observe.mites(tried.colonies)),
     }
     rounded = {

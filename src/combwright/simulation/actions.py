@@ -27,6 +27,16 @@ QUEEN_EVENTS: Final[Mapping[str, float]] = {
     "virgin": VIRGIN,
     "cell": CELL,
 }
+# What lies in cells by age: brood, and the mites that are in with it.
+BROOD: Final = (
+    "eggs",
+    "larvae",
+    "sealed",
+    "mites_worker",
+    "drone_open",
+    "drone_sealed",
+    "mites_drone",
+)
 
 
 def arrange(colonies: Any, hive: Hive, set_up: SetUp) -> None:
@@ -91,21 +101,20 @@ def _fit_frames(colonies: Any, set_up: SetUp, cells: float) -> None:
 
 def fit_comb(colonies: Any) -> None:
     """Take away in place what stood in comb that is no longer there: stores first, then brood."""
-    cells = observe.cells_held(colonies)
-    brood = observe.brood_cells(colonies)
-    left = _share_of(colonies["drawn"] + colonies["super_drawn"] - brood, cells - brood)
-    for column in ("ripe", "unripe", "water", "pollen"):
-        colonies[column] *= left
+    brood, food = observe.brood_cells(colonies), observe.food_cells(colonies)
+    left = _share_of(colonies["drawn"] + colonies["super_drawn"] - brood, food)
+    if (left < 1.0).any():
+        for column in ("ripe", "unripe", "water", "pollen"):
+            colonies[column] *= left
     left = _share_of(colonies["drawn"], brood)
-    for column in ("eggs", "larvae", "sealed", "mites_worker"):
-        colonies[column] *= left[:, None]
-    for column in ("drone_open", "drone_sealed", "mites_drone"):
-        colonies[column] *= left[:, None]
+    if (left < 1.0).any():
+        for column in BROOD:
+            colonies[column] *= left[:, None]
 
 
 def _share_of(room: Any, wanted: Any) -> Any:
     """Share of something that finds room, 0 to 1."""
-    return np.clip(np.maximum(room, 0.0) / np.maximum(wanted, 1e-9), 0.0, 1.0)
+    return np.minimum(np.maximum(room, 0.0) / np.maximum(wanted, 1e-9), 1.0)
 
 
 def _stack_supers(colonies: Any, hive: Hive, set_up: SetUp) -> None:

@@ -32,7 +32,12 @@ def brood_cells(colonies: Any) -> Floats:
 
 
 def cells_held(colonies: Any) -> Floats:
-    """Cells that hold brood, stores, pollen or unripe food, above and below, [member]."""
+    """Cells that hold brood or food, above and below, [member]."""
+    return brood_cells(colonies) + food_cells(colonies)
+
+
+def food_cells(colonies: Any) -> Floats:
+    """Cells that hold stores, pollen or unripe food, above and below, [member]."""
     ripe = (colonies["ripe"] + colonies["super_ripe"]) / np.maximum(
         colonies["sugar_per_cell"], 1e-9
     )
@@ -40,7 +45,7 @@ def cells_held(colonies: Any) -> Floats:
         BIOLOGY.cell_ml * BIOLOGY.unripe_fill
     )
     pollen = colonies["pollen"] / BIOLOGY.pollen_per_cell
-    return np.asarray(brood_cells(colonies) + ripe + unripe + pollen)
+    return np.asarray(ripe + unripe + pollen)
 
 
 def frames_of_bees(colonies: Any) -> Floats:

@@ -1,6 +1,7 @@
 """Letting ensembles live through days of weather, and what is kept of it."""
 
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Any, Final
 
 import numpy as np
@@ -27,6 +28,12 @@ class Trace:
     def __getitem__(self, name: str) -> Floats:
         """Give one quantity, [day, lane]."""
         return np.asarray(self.values[:, :, TRACED.index(name)])
+
+
+@lru_cache(maxsize=8)
+def _record(biology: Biology) -> NDArray[np.void]:
+    """Give the parameters as the step reads them."""
+    return np.array([tuple(biology)], dtype=RECORD)
 
 
 def run(
@@ -68,8 +75,7 @@ def run(
     if luck.shape[1] < days:
         raise ValueError(f"{days} days of weather need as many days of luck, not {luck.shape[1]}")
     trace = np.zeros((days if traced else 0, len(colonies), len(TRACED)))
-    record = np.array([tuple(biology)], dtype=RECORD)
-    broken: Any = live(colonies, np.ascontiguousarray(conditions), luck, record, trace)
+    broken: Any = live(colonies, np.ascontiguousarray(conditions), luck, _record(biology), trace)
     if broken:
         raise BrokenBalanceError(
             f"the balance of {BALANCES[broken % 10 - 1]} broke in lane {broken // 10}"
