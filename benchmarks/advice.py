@@ -17,6 +17,7 @@ import numpy as np
 from combwright.advice import honey, mites, nucs, queen, visits, winter
 from combwright.advice.branches import branches
 from combwright.advice.food import portion
+from combwright.advice.housing import housing
 from combwright.advice.plan import plan
 from combwright.advice.situation import Limits, Situation
 from combwright.advice.space import space
@@ -84,8 +85,14 @@ def parts() -> dict[str, Work]:
         "mites": lambda at: mites.mites(at, supers=0),
         "winter": lambda at: winter.winter(at, supers=0),
         "honey": honey.honey,
-        "branches": lambda at: branches(at, space(at), portion(at, at.standing.set_up)),
+        "room and food": lambda at: housing(at, queen.queen(at)),
+        "and branches": _with_branches,
     }
+
+
+def _with_branches(at: Situation) -> object:
+    queens = queen.queen(at)
+    return branches(at, queens, housing(at, queens))
 
 
 def main() -> None:

@@ -47,6 +47,7 @@ class Case:
     honey_above_kg: float = 0.0
     mites: float | None = None
     disease_signs: str | None = None
+    signs_at: str | None = None
     treated_days_ago: int | None = None
     days: int | None = None
     nectar: float | None = None
@@ -112,6 +113,7 @@ def situation(case: Case) -> Situation:
         luck=luck(3, "colony", case.on, AHEAD, MEMBERS),
         limits=Limits(),
         history=_history(case),
+        signs_at=case.signs_at,
     )
 
 
@@ -158,5 +160,6 @@ def drawn(number: int) -> Case:
         mites=float(rng.uniform(5.0, 1500.0)),
         disease_signs="sunken caps" if rng.random() < 0.08 else None,
         treated_days_ago=int(rng.integers(1, 60)) if rng.random() < 0.2 else None,
+        signs_at="Sorrel" if rng.random() < 0.08 else None,
         seed=number,
     )

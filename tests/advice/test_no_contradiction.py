@@ -45,6 +45,29 @@ def nothing_moves_when_signs_were_seen(at: Situation, decided: Plan) -> bool:
     return not has_signs(at) or (not moves and told.set_up == at.standing.set_up)
 
 
+def nothing_moves_in_a_yard_with_signs(at: Situation, decided: Plan) -> bool:
+    if at.signs_at is None:
+        return True
+    told, now = decided.advised, at.standing.set_up
+    moves = told.supers_off or told.unite or told.brood_frames_to_give or told.requeen
+    same = (told.set_up.frames, told.set_up.supers) == (now.frames, now.supers)
+    asks = [job for job in decided.jobs if "another healthy" in job or "Can " in job]
+    return not moves and same and not asks
+
+
+def branches_keep_what_the_plan_leaves_alone(at: Situation, decided: Plan) -> bool:
+    opened = at.on.month not in WINTER and at.signs_at is None and not is_kept_shut(decided)
+    stack = [
+        line for each in decided.branches for line in each.do if line.startswith("Leave it on")
+    ]
+    return not stack or (opened and not has_signs(at))
+
+
+def air_goes_through_at_one_end_only(_: Situation, decided: Plan) -> bool:
+    told = decided.advised.set_up
+    return told.cover != "vented" or told.tray_open_mm == 0
+
+
 def what_is_kept_shut_is_not_opened(at: Situation, decided: Plan) -> bool:
     told = decided.advised
     opens = told.supers_off or told.brood_frames_to_give or told.give_queen or told.treatment
@@ -105,6 +128,9 @@ RULES: tuple[Callable[[Situation, Plan], bool], ...] = (
     no_feed_under_supers,
     no_super_over_a_full_feeder,
     nothing_moves_when_signs_were_seen,
+    nothing_moves_in_a_yard_with_signs,
+    branches_keep_what_the_plan_leaves_alone,
+    air_goes_through_at_one_end_only,
     what_is_kept_shut_is_not_opened,
     winter_has_no_inspection,
     the_stack_fits_the_box,

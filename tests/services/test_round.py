@@ -49,6 +49,18 @@ def test_every_colony_comes_once_in_the_order_of_its_yard(sheet: RoundSheet) -> 
     assert [stop.yard for stop in sheet.load] == sheet.yards
 
 
+def test_the_sick_are_seen_last_and_their_yard_after_the_others(tmp_path: Path) -> None:
+    """Signs noted at Oak: Low comes before Top, and Oak after its neighbour, who is told."""
+    notes = tmp_path / "notes.csv"
+    sick = (*(f"{line}," for line in LINES[:3]), "2027-04-10,Top,Oak,,,,7,3,yes,,,,,sunken caps")
+    notes.write_text("\n".join((f"{HEADINGS},disease signs", *sick)) + "\n", "utf-8")
+    add_notebook(tmp_path / "a.book", notes)
+    found = round_sheet(tmp_path / "a.book", ON, members=MEMBERS)
+    assert [each.colony for each in found.colonies] == ["Elm", "Ash", "Oak"]
+    assert any("noted at Oak" in job for job in found.colonies[1].jobs)
+    assert not any("Oak" in job for job in found.colonies[0].jobs)
+
+
 def test_the_lists_are_those_of_its_colonies(sheet: RoundSheet) -> None:
     wanted = sum(each.portion.syrup_g for each in sheet.colonies) / 1000.0
     made = sheet.bench.sugar_kg + sheet.bench.water_kg

@@ -1,72 +1,44 @@
 """Branches: what to do instead if the colony turns out different from what was expected.
 
-Each colony has its own for more and for fewer bees, worked out like the plan itself. What is done
-at any colony without eggs or with queen cells is the same for all and said once, unless the book
-thinks it likely here.
+Each colony has its own for the weaker and for the stronger end, worked out like the plan itself.
+What is done at any colony without eggs or with queen cells is the same for all and said once (see
+``found``), unless the book thinks it likely here.
 """
 
-from dataclasses import dataclass, replace
-from datetime import date
+from dataclasses import replace
 from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 
-from combwright.advice.food import Portion, portion
+from combwright.advice.food import Portion
+from combwright.advice.found import Found, charged, is_swarm_season, no_eggs
+from combwright.advice.housing import COLD_MONTHS, Housing, housing, is_kept_shut
+from combwright.advice.queen import QueenPlan
 from combwright.advice.situation import Situation
-from combwright.advice.space import Space, space
-from combwright.advice.swarm import nucleus_plan, swarmed_plan
-from combwright.advice.wording import amount_words, chance_words, grams_words
+from combwright.advice.wording import amount_words, chance_words, grams_words, many
+from combwright.simulation import observe
 from combwright.simulation.columns import LAYING
+from combwright.terms.set_up import SetUp
 
 TAIL: Final = 0.2  # share of members that stand for a weaker, and for a stronger colony
 FEWEST: Final = 20  # members from which a class is tried
 LIKELY: Final = 0.05  # chance from which a finding is named at the colony itself; judgement
-SWARM_SEASON: Final = (105, 225)  # days of the year between which queen cells may be found
 
 
-@dataclass(frozen=True)
-class Found:
-    """A class of what may be found, and what is done then."""
+def branches(situation: Situation, queens: QueenPlan, chosen: Housing) -> tuple[Found, ...]:
+    """Give the weaker and the stronger colony, and what the book thinks likely of its queen.
 
-    found: str
-    do: tuple[str, ...]
-    because: str
-    portion: Portion | None = None
-
-
-def branches(situation: Situation, chosen: Space, fed: Portion) -> tuple[Found, ...]:
-    """Give the weaker and the stronger colony, and what the book thinks likely of its queen."""
-    bees = situation.frames_of_bees
-    ranked = np.argsort(bees, kind="stable")
-    tail = max(FEWEST, round(TAIL * len(bees)))
-    weakest, strongest = ranked[:tail], ranked[-tail:]
-    low = np.floor(2.0 * bees[weakest].max()) / 2.0
-    high = np.ceil(2.0 * bees[strongest].min()) / 2.0
-    found = []
-    if low >= 0.5:  # half a frame: what can be told apart by eye
-        named = f"{low:g} frames of bees or fewer"
-        found.append(_strength(situation, _only(weakest, len(bees)), named, chosen, fed))
-        named = f"{high:g} frames of bees or more"
-        found.append(_strength(situation, _only(strongest, len(bees)), named, chosen, fed))
+    A colony that is not opened is told by its weight, one that is kept shut by neither.
+    """
+    found = [] if is_kept_shut(situation, queens) else _ends(situation, queens, chosen)
     without = float(np.mean(situation.colonies["queen"] != LAYING))
     if without >= LIKELY or not found:
-        found.append(_here(_no_eggs(), f"no queen is laying: {chance_words(without)}"))
+        found.append(_here(no_eggs(), f"no queen is laying: {chance_words(without)}"))
     begun = float(np.mean(situation.colonies["swarm_clock"] > 0.0))
     if begun >= LIKELY and is_swarm_season(situation.on):
-        found.append(_here(_cells(situation.on), f"cells are begun: {chance_words(begun)}"))
+        found.append(_here(charged(situation.on), f"cells are begun: {chance_words(begun)}"))
     return tuple(found)
-
-
-def at_any_colony(on: date) -> tuple[Found, ...]:
-    """Give the branches that are the same at every colony on a day."""
-    cells = (_cells(on),) if is_swarm_season(on) else ()
-    return (_no_eggs(), *cells, _signs())
-
-
-def is_swarm_season(on: date) -> bool:
-    """Tell whether queen cells may be found: from mid-April to mid-August."""
-    return SWARM_SEASON[0] < on.timetuple().tm_yday < SWARM_SEASON[1]
 
 
 def _here(found: Found, chance: str) -> Found:
@@ -74,22 +46,39 @@ def _here(found: Found, chance: str) -> Found:
     return replace(found, found=f"{found.found} (chance that {chance})")
 
 
-def _only(chosen: NDArray[np.intp], members: int) -> NDArray[np.bool_]:
-    picked = np.zeros(members, dtype=np.bool_)
-    picked[chosen] = True
-    return picked
+def _ends(situation: Situation, queens: QueenPlan, chosen: Housing) -> list[Found]:
+    """Work out the plan anew for the members at either end of what is seen or hefted."""
+    hefted = situation.on.month in COLD_MONTHS
+    values = observe.stores_kg(situation.colonies) if hefted else situation.frames_of_bees
+    step, unit = (1.0, "kg of stores") if hefted else (0.5, "frames of bees")
+    ranked = np.argsort(values, kind="stable")
+    tail = max(FEWEST, round(TAIL * len(values)))
+    low, high = ranked[:tail], ranked[-tail:]
+    most, least = values[low].max() / step, values[high].min() / step
+    if most < 1.0:  # nothing that could be told apart by eye or hand
+        return []
+    return [
+        _end(situation, low, f"{step * np.floor(most):g} {unit} or fewer", queens, chosen),
+        _end(situation, high, f"{step * np.ceil(least):g} {unit} or more", queens, chosen),
+    ]
 
 
-def _strength(
-    situation: Situation, members: NDArray[np.bool_], found: str, chosen: Space, fed: Portion
+def _end(
+    situation: Situation,
+    members: NDArray[np.intp],
+    found: str,
+    queens: QueenPlan,
+    chosen: Housing,
 ) -> Found:
-    other = situation.with_members(members)
-    room = space(other)
-    food = portion(other, room.set_up)
-    if food.grams == fed.grams and room.set_up == chosen.set_up:
-        return Found(found, ("Do as planned.",), f"It holds here too. {_need(food)}", food)
-    do = [*_differences(chosen, room), *_feed_words(food, fed)] or ["Do as planned."]
-    return Found(found, tuple(do), _need(food), food)
+    other = housing(situation.with_members(np.sort(members)), queens)
+    do = [
+        *_going_words(other, chosen),
+        *_stack_words(other.room.set_up, chosen.room.set_up),
+        *_feed_words(other.food, chosen.food),
+    ]
+    same = other.food.grams == chosen.food.grams and other.room.set_up == chosen.room.set_up
+    holds = "It holds here too. " if same and not do else ""
+    return Found(found, tuple(do) or ("Do as planned.",), holds + _need(other.food), other.food)
 
 
 def _need(food: Portion) -> str:
@@ -99,14 +88,20 @@ def _need(food: Portion) -> str:
     return f"It uses about {grams_words(use)} a day and has {stores:.1f} kg."
 
 
-def _differences(chosen: Space, other: Space) -> list[str]:
-    if other.set_up.frames == chosen.set_up.frames and other.set_up.supers == chosen.set_up.supers:
+def _going_words(other: Housing, chosen: Housing) -> list[str]:
+    if other.goes == chosen.goes:
         return []
-    supers = other.set_up.supers
-    above = f", {supers} super{'s' if supers > 1 else ''}" if supers else ", no super"
-    boards = other.set_up.dummy_boards
-    beside = f", {boards} dummy board{'s' if boards > 1 else ''}" if boards else ", no board"
-    return [f"Leave it on {other.set_up.frames} frames{beside}{above}."]
+    if other.goes:
+        return ["Unite it, if healthy, with a queenright neighbour through newspaper."]
+    return ["Let it go on alone."]
+
+
+def _stack_words(other: SetUp, chosen: SetUp) -> list[str]:
+    if (other.frames, other.supers) == (chosen.frames, chosen.supers):
+        return []
+    beside = many(other.dummy_boards, "dummy board") if other.dummy_boards else "no board"
+    above = many(other.supers, "super") if other.supers else "no super"
+    return [f"Leave it on {many(other.frames, 'frame')}, {beside}, {above}."]
 
 
 def _feed_words(food: Portion, fed: Portion) -> list[str]:
@@ -115,38 +110,3 @@ def _feed_words(food: Portion, fed: Portion) -> list[str]:
     if food.grams == 0:
         return ["Give no feed."]
     return [f"Give {amount_words(food.grams, food.feed)}, {food.per_day_g} g a day."]
-
-
-def _no_eggs() -> Found:
-    do = (
-        "Look for queen cells, a virgin, or polished cells; do not add a queen yet.",
-        "No queen cell: put in a frame with eggs from another healthy colony, marked.",
-        "Add no frames today; look again in 4 to 5 days for cells on the marked one.",
-    )
-    because = (
-        "Eggs stand for three days after they are laid; without any, she has laid none "
-        "for at least that long."
-    )
-    return Found("no eggs", do, because)
-
-
-def _cells(on: date) -> Found:
-    do = (
-        *nucleus_plan(on),
-        *swarmed_plan(on),
-        "Under seven frames of bees: leave the cells, look again in 4 days; it seldom swarms.",
-        "One to three cells on the face of a comb: they replace their queen; leave them.",
-    )
-    because = "A cell is sealed 8 days after its egg is laid, and the swarm leaves about then."
-    return Found("queen cells", do, because)
-
-
-def _signs() -> Found:
-    return Found(
-        "sunken, discoloured or ropy brood, or a pest new to you",
-        (
-            "Stop, close the hive, move nothing in or out of this yard.",
-            "Report it to the bee inspectors of your country, and wash hands and tools.",
-        ),
-        "Foulbroods and some pests are notifiable; only the inspector can tell.",
-    )

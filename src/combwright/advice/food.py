@@ -15,7 +15,6 @@ from combwright.advice.wording import (
     day_words,
     grams_words,
 )
-from combwright.science.syrup_keeping import keeps_for
 from combwright.simulation import observe
 from combwright.terms.parameters import Parameter
 from combwright.terms.set_up import SetUp
@@ -75,7 +74,7 @@ def portion(
     winter; of syrup, as much of it is given at once as is taken down before it turns.
     """
     arranged = situation.with_set_up(set_up)
-    syrup_suits = _warm_enough(situation)
+    syrup_suits = situation.mean_high_c >= COLD_C
     fraction = situation.syrup_fraction if syrup_suits else FONDANT_FRACTION
     kind = "syrup" if syrup_suits else "fondant"
     if fixed is not None:
@@ -85,9 +84,9 @@ def portion(
         sizes = _sizes(arranged, fraction)
     tried = _tried(arranged, sizes, fraction, at_once=fixed is not None)
     sizes = sizes[: len(tried)]
-    best = _most(situation, tried, fraction) if fixed is not None else _best(situation, tried)
+    best = _most(situation, tried) if fixed is not None else _best(situation, tried)
     grams = sizes[best]
-    inputs = _inputs(situation, tried[0], tried[best], grams)
+    inputs = _inputs(situation, tried[0], tried[best], grams) | _if_fed(sizes, tried)
     because = _because(inputs, grams, situation, set_up, kind)
     return Portion(
         grams,
@@ -95,7 +94,9 @@ def portion(
         situation.days if grams else 0,
         fraction if grams else 0.0,
         kind,
-        Decision("food", _jobs(grams, kind), because, inputs, _runner_up(sizes, tried, best)),
+        Decision(
+            "food", _jobs(situation, grams, kind), because, inputs, _runner_up(sizes, tried, best)
+        ),
         tried[best],
         tried[0],
     )
@@ -107,7 +108,7 @@ def _sizes(situation: Situation, fraction: float) -> list[int]:
         return [0]
     today = situation.used_g / fraction
     grams = round(today * situation.days)
-    (trial,) = try_all(situation, [fed_with(grams, fraction)])
+    (trial,) = try_all(situation, [fed_with(situation, grams, fraction)])
     use = float(np.median(trial.colonies["used_total"])) / situation.horizon / fraction
     nectar = float(np.median(trial.colonies["gathered_total"])) / situation.horizon / fraction
     need = max(use - nectar, LEAST_NEED * use)
@@ -123,7 +124,7 @@ def _tried(
     Larger ones could not be chosen then, so that leaving them out changes nothing but the time.
     """
     first = len(sizes) if at_once else 2
-    changes = [fed_with(grams, fraction) for grams in sizes]
+    changes = [fed_with(situation, grams, fraction) for grams in sizes]
     tried = try_all(situation, changes[:first])
     harmed = all(situation.limits.excess(each.chances) > SAME_HARM for each in tried[1:])
     if harmed and changes[first:]:
@@ -138,14 +139,9 @@ def _parts(grams: int) -> list[int]:
     return [0, *(grams for grams in parts if grams)]
 
 
-def _most(situation: Situation, tried: list[Tried], fraction: float) -> int:
-    """Choose the largest part that keeps the limits; thick syrup and fondant stand for weeks."""
-    thin = keeps_for(fraction) == "days"
-    counted = [
-        {name: chance for name, chance in each.chances.items() if thin or name != "sour"}
-        for each in tried
-    ]
-    excess = [situation.limits.excess(each) for each in counted]
+def _most(situation: Situation, tried: list[Tried]) -> int:
+    """Choose the largest part that keeps the limits."""
+    excess = [situation.limits.excess(each.chances) for each in tried]
     return max(i for i, each in enumerate(excess) if each <= min(excess[1:] or excess) + SAME_HARM)
 
 
@@ -164,10 +160,14 @@ def _best(situation: Situation, tried: list[Tried]) -> int:
     fed = [i for i in within if i > 0]
     if not fed:
         return 0
-    least = tried[fed[0]]
-    gained = least.bees - tried[0].bees - SUGAR_COST.value * least.syrup_g
+    gained = _worth(tried[fed[0]], tried[0])
     is_short = _left_kg(tried[0]) < reserve_kg(situation)
     return fed[0] if is_short or gained >= WORTH_BEES else 0
+
+
+def _worth(fed: Tried, without: Tried) -> float:
+    """Bees and brood gained, less the bees that the sugar would buy."""
+    return fed.bees - without.bees - SUGAR_COST.value * fed.syrup_g
 
 
 def reserve_kg(situation: Situation) -> float:
@@ -196,17 +196,13 @@ def _runner_up(sizes: list[int], tried: list[Tried], best: int) -> str:
     return f"{sizes[other]:,} g: {why}"
 
 
-def _jobs(grams: int, kind: str) -> tuple[str, ...]:
+def _jobs(situation: Situation, grams: int, kind: str) -> tuple[str, ...]:
     if not grams:
         return ()
     if kind == "fondant":
-        return (f"Lay {grams} g of fondant over the cluster.",)
-    return (f"Give {amount_words(grams, kind)}, hand-warm, in the evening.",)
-
-
-def _warm_enough(situation: Situation) -> bool:
-    highs = situation.conditions[:, : situation.days, 2]
-    return bool(np.mean(highs) >= COLD_C)
+        return (f"Lay {amount_words(grams, kind)} over the cluster.",)
+    warm = "hand-warm, " if situation.is_cool else ""
+    return (f"Give {amount_words(grams, kind)}, {warm}in the evening.",)
 
 
 def _inputs(situation: Situation, without: Tried, chosen: Tried, grams: int) -> dict[str, float]:
@@ -231,6 +227,17 @@ def _inputs(situation: Situation, without: Tried, chosen: Tried, grams: int) -> 
     }
 
 
+def _if_fed(sizes: list[int], tried: list[Tried]) -> dict[str, float]:
+    """Give the least portion that was tried, and what it gains: for saying why none is given."""
+    if len(sizes) < 2:
+        return {}
+    return {
+        "least_g": float(sizes[1]),
+        "gained_by_least": tried[1].bees - tried[0].bees,
+        "worth_by_least": _worth(tried[1], tried[0]),
+    }
+
+
 def _because(
     inputs: dict[str, float], grams: int, situation: Situation, set_up: SetUp, kind: str
 ) -> tuple[str, ...]:
@@ -247,7 +254,8 @@ def _because(
         return need, f"No feed with supers on: syrup must not get into honey. {hungry}."
     if grams == 0:
         left = f"leaves {inputs['stores_left_unfed_kg']:.1f} kg"
-        return need, f"{hungry}; it {left}, and its reserve is {inputs['reserve_kg']:.1f} kg."
+        unfed = f"{hungry}; it {left}, and its reserve is {inputs['reserve_kg']:.1f} kg."
+        return need, unfed, *_no_gain_words(inputs)
     lines = [need]
     if inputs["hunger_without"] > situation.limits.hunger:
         lines.append(f"{hungry}; with this portion {chance_words(inputs['hunger_with'])}.")
@@ -264,6 +272,16 @@ def _because(
     if kind == "fondant":
         lines.append("It is too cold for syrup to be taken: fondant over the cluster.")
     return tuple(lines)
+
+
+def _no_gain_words(inputs: dict[str, float]) -> tuple[str, ...]:
+    """Say that feeding all the same would gain nothing, where it was tried and does not."""
+    if inputs.get("worth_by_least", WORTH_BEES) >= WORTH_BEES:
+        return ()
+    gained = inputs["gained_by_least"]
+    said = "next to no bees" if gained < 20.0 else f"about {count_words(gained)} bees and brood"
+    fed = grams_words(inputs["least_g"])
+    return (f"Fed {fed} all the same, it would gain {said}: not worth the sugar.",)
 
 
 def _nectar_words(grams: float) -> str:

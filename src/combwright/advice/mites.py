@@ -9,11 +9,11 @@ from numpy.typing import NDArray
 
 from combwright.advice.decision import Decision
 from combwright.advice.situation import Situation, band
+from combwright.advice.treated import COUNT, treated
 from combwright.advice.wording import chance_words, day_words
 from combwright.science.mite_season import growth_in
 from combwright.science.treatments import LABEL, Option, options
 from combwright.simulation import observe
-from combwright.simulation.actions import treatment_courses
 from combwright.terms.entries import TrayCount, Treatment, WashCount
 
 Floats = NDArray[np.float64]
@@ -21,8 +21,6 @@ HARM: Final = 1000.0  # mites in a full colony above which harm grows fast: Defr
 FULL_BEES: Final = 25000.0  # bees of the colony for which that level is meant; judgement
 ALLOWED: Final = 0.10  # chance of passing the level before the next chance to treat
 COUNT_EVERY: Final = 35  # days after which a new count is asked for in the season; judgement
-COUNT_AFTER: Final = 12  # days after a treatment by which its fall is known; judgement
-OTHER_DAYS: Final = 21  # days that a treatment of no known course is left to work; judgement
 SAFE_WINTER: Final = 50.0  # mites in midwinter above which a broodless treatment pays; judgement
 # What is begun first where several are possible; substances in turn, so that none grows blunt.
 IN_SEASON: Final = ("formic acid", "thymol", "amitraz")
@@ -65,19 +63,29 @@ def mites(situation: Situation, *, supers: int) -> MitePlan:
         float(np.mean(situation.conditions[:, :7, 2])),
     )
     because = _because(inputs, chance_day)
-    if _treated_lately(situation):
+    before = treated(situation)
+    because, inputs = (*because, *before.because), inputs | before.inputs
+    if before.is_at_work:
         line = "A treatment is at work: count the fall, and again two weeks after it ends."
-        return MitePlan(Decision("mites", (), (*because, line), inputs), None)
+        return MitePlan(Decision("mites", before.jobs, (*because, line), inputs), None)
     wanted = passing > ALLOWED or _is_main_time(situation.on, supers, inputs)
     chosen = _choose(situation, ways, inputs, broodless=brood < 300.0) if wanted else None
     if chosen is not None:
         name = chosen.treatment.substance
         job = f"Treat with {name} ({chosen.treatment.way}) today. {LABEL}"
         note = "Write product, batch and dates into the book: the law asks for it for five years."
-        runner = ", ".join(way.treatment.substance for way in ways if way.possible == "yes")
-        decision = Decision("mites", (job, note), (*because, *chosen.because), inputs, runner)
-        return MitePlan(decision, name)
-    return MitePlan(Decision("mites", _count_jobs(situation), because, inputs), None)
+        reasons = (*because, f"{name.capitalize()}: {'; '.join(chosen.because)}.")
+        jobs = (*before.jobs, job, note)
+        return MitePlan(Decision("mites", jobs, reasons, inputs, _other_ways(name, ways)), name)
+    jobs = tuple(dict.fromkeys((*before.jobs, *_count_jobs(situation))))
+    return MitePlan(Decision("mites", jobs, because, inputs), None)
+
+
+def _other_ways(chosen: str, ways: list[Option]) -> str:
+    """Name what else would be possible today."""
+    possible = dict.fromkeys(way.treatment.substance for way in ways if way.possible == "yes")
+    others = [name for name in possible if name != chosen]
+    return f"{', '.join(others)}: possible too; substances are used in turn" if others else ""
 
 
 def _summed(growth: Floats, first: date, last: date) -> float:
@@ -125,22 +133,13 @@ def _last_substance(situation: Situation) -> str | None:
     return used[-1].substance if used else None
 
 
-def _treated_lately(situation: Situation) -> bool:
-    used = [entry for entry in situation.history if isinstance(entry, Treatment)]
-    if not used:
-        return False
-    course = treatment_courses().get(used[-1].substance, {})
-    works = int(course.get("days", OTHER_DAYS))
-    return (situation.on - used[-1].on).days < works + COUNT_AFTER
-
-
 def _count_jobs(situation: Situation) -> tuple[str, ...]:
     counts = [e.on for e in situation.history if isinstance(e, TrayCount | WashCount)]
     if not 3 <= situation.on.month <= 10:
         return ()
     if counts and (situation.on - counts[-1]).days < COUNT_EVERY:
         return ()
-    return ("Push the tray in for a mite count over five to seven days (open about 50 mm).",)
+    return (COUNT,)
 
 
 def _because(inputs: dict[str, float], chance_day: date) -> tuple[str, ...]:

@@ -1,4 +1,4 @@
-"""Nucs and surplus brood: what a colony can give without missing its own aim."""
+"""Nucs and surplus brood: what a colony can give without missing its aim, and who needs help."""
 
 from dataclasses import dataclass
 from datetime import timedelta
@@ -9,8 +9,9 @@ import numpy as np
 from combwright.advice.decision import Decision
 from combwright.advice.situation import Situation
 from combwright.advice.trial import Change, try_all
-from combwright.advice.wording import day_words
+from combwright.advice.wording import chance_words, count_words, day_words
 from combwright.simulation import observe
+from combwright.simulation.columns import LAYING
 from combwright.simulation.observe import FULL_BROOD_SHARE
 from combwright.terms.entries import Split
 
@@ -33,6 +34,9 @@ class Terms:
 MAIN_FLOW: Final = 172  # day of the year, 21 June
 BEFORE: Final = Terms(6.0, 9.0, 0.12)
 AFTER: Final = Terms(4.0, 8.5, 0.12)
+HELP_SEASON: Final = (105, MAIN_FLOW)  # days of the year in which helping bees pays; judgement
+WEAK: Final = (2.0, 5.0)  # frames of bees of a colony that is helped; judgement
+SURE_OF_HER: Final = 0.9  # chance that the queen lays, below which nothing is given; judgement
 SALEABLE_DAYS: Final = (37, 45)  # from a ripe cell to a nuc ready for sale
 
 
@@ -45,7 +49,7 @@ def nucs(situation: Situation) -> tuple[Decision, int]:
     terms = BEFORE if day < MAIN_FLOW else AFTER
     is_able = brood >= terms.frames_of_brood and bees >= terms.frames_of_bees
     if not SEASON[0] <= day <= SEASON[1] or not is_able or _gave_lately(situation):
-        return Decision("nucs", inputs=inputs), 0
+        return _helped(situation, inputs), 0
     tried = try_all(situation, [_taking(frames) for frames in range(MOST + 1)])
     lost = [1.0 - each.bees / tried[0].bees for each in tried]
     can = max(frames for frames in range(MOST + 1) if lost[frames] <= terms.cost)
@@ -63,6 +67,44 @@ def nucs(situation: Situation) -> tuple[Decision, int]:
         ),
     )
     return Decision("nucs", jobs, because, inputs), can
+
+
+def _helped(situation: Situation, inputs: dict[str, float]) -> Decision:
+    """Tell whether a weak colony with a queen is helped by a frame of sealed brood."""
+    first, last = HELP_SEASON
+    in_season = first <= situation.on.timetuple().tm_yday <= last
+    is_weak = WEAK[0] <= situation.bees <= WEAK[1] and situation.standing.hive.kind == "hive"
+    laying = float(np.mean(situation.colonies["queen"] == LAYING))
+    if not in_season or not is_weak or laying < SURE_OF_HER:
+        return Decision("nucs", inputs=inputs)
+    without, with_one = try_all(situation, [_taking(0), _taking_in])
+    limits, chances = situation.limits, with_one.chances
+    covers = chances["chilled"] <= max(limits.chilled, without.chances["chilled"])
+    has_room = chances["no room"] <= max(limits.no_room, without.chances["no room"])
+    inputs = inputs | {
+        "frames_of_bees": situation.bees,
+        "chilled_without": without.chances["chilled"],
+        "chilled_with": chances["chilled"],
+        "gained_by_help": with_one.bees - without.bees,
+    }
+    if not (covers and has_room):
+        return Decision("nucs", inputs=inputs)
+    job = (
+        "Can take a frame of sealed brood for an empty one, bees shaken off and the frame marked, "
+        "from a healthy colony that can give."
+    )
+    because = (
+        f"{situation.bees:.1f} frames of bees with a laying queen keep one frame more warm (chance "
+        f"that brood is chilled {chance_words(chances['chilled'])}): about "
+        f"{count_words(inputs['gained_by_help'])} bees and brood more by "
+        f"{day_words(situation.next_visit)}. A colony without a laying queen is united instead."
+    )
+    return Decision("nucs", (job,), (because,), inputs)
+
+
+def _taking_in(colonies: Any) -> None:
+    cells = 0.7 * FULL_BROOD_SHARE * colonies["cells_per_frame"]
+    colonies["sealed"] += (cells / colonies["sealed"].shape[1])[:, None]
 
 
 def _gave_lately(situation: Situation) -> bool:

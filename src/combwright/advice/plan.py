@@ -2,21 +2,20 @@
 
 from dataclasses import dataclass, replace
 
-from combwright.advice import honey, mites, nucs, queen, swarm, visits, winter
-from combwright.advice.branches import Found, branches
+from combwright.advice import honey, mites, nucs, queen, swarm, visits
+from combwright.advice.branches import branches
 from combwright.advice.decision import Advised, Decision
-from combwright.advice.disease import disease
-from combwright.advice.food import FONDANT_MOST_G, Portion, portion
+from combwright.advice.disease import disease, is_suspected
+from combwright.advice.food import Portion
+from combwright.advice.found import Found
+from combwright.advice.housing import COLD_MONTHS, housing, is_kept_shut
 from combwright.advice.situation import Situation
-from combwright.advice.space import Space, left_alone, space, unopened
+from combwright.advice.space import Space
 from combwright.advice.trial import Tried, given, try_all
 from combwright.kit.geometry import spacing_notice
 
-FONDANT_FRACTION = 0.85
-COLD_MONTHS = (11, 12, 1)  # no inspection: hefting from behind
 WORTH_SAYING = 0.05  # chance of a swarm from which the sheet gives its reason; judgement
 SYRUP_FRACTION = 0.6
-AUTUMN_FRACTION = 0.62  # thick syrup, 1 kg sugar to 0.63 L water
 
 
 @dataclass(frozen=True)
@@ -69,41 +68,42 @@ def _matters(decision: Decision) -> bool:
 def plan(situation: Situation, *, with_branches: bool = True) -> Plan:
     """Decide in the order in which one decision binds the next.
 
-    Disease first: with signs nothing is moved. Then whether the colony is opened at all (a virgin,
-    winter), what comes off (honey), whether it goes on alone, its room and warmth, mites, and last
-    the food that fits into it. Branches may be left out where nobody reads them.
+    Disease first: with signs nothing is moved, in the whole yard. Then whether the colony is opened
+    at all (a virgin, winter), what comes off (honey), whether it goes on alone, its room and
+    warmth, the food that fits into it, and mites. Branches may be left out where nobody reads them.
     """
     signs = disease(situation)
     queens = queen.queen(situation)
-    is_shut = queens.keep_out or bool(signs.jobs)
-    taken = honey.HoneyPlan(Decision("honey"), 0.0, 0) if is_shut else honey.honey(situation)
+    is_shut = is_kept_shut(situation, queens)
+    is_waited_for = queens.keep_out and not is_suspected(situation)
+    stays = is_shut or situation.signs_at is not None  # nothing comes out of it, and nothing in
+    taken = honey.HoneyPlan(Decision("honey"), 0.0, 0) if stays else honey.honey(situation)
     at = _without_supers(situation, taken.supers_off)
-    for_winter = winter.winter(at, supers=at.standing.set_up.supers)
-    going = not is_shut and (for_winter.unite or queens.unite)
-    room = _room(at, is_shut=is_shut, going=going)
+    housed = housing(at, queens)
+    room, food = housed.room, housed.food
     against_mites = (
         mites.MitePlan(Decision("mites"), None)
         if is_shut
         else mites.mites(at, supers=room.set_up.supers)
     )
-    food = _food(at, room, for_winter, going=going)
     work = given(at, room.set_up, food.grams, food.sugar_fraction or SYRUP_FRACTION)
     crowding = swarm.swarm(at, food.tried, _as_it_is(at, room, food), is_shut=is_shut)
     spare, frames = (
-        (Decision("nucs"), 0) if is_shut or going or queens.give_queen else nucs.nucs(at)
+        (Decision("nucs"), 0) if stays or housed.goes or queens.give_queen else nucs.nucs(at)
     )
     today = at.colonies.copy()
     work(today)
+    for_winter = housed.for_winter.decision
     decisions = (
         signs,
         _with_look(situation, crowding.decision, is_shut=is_shut),
-        queens.decision if not signs.jobs else Decision("queen"),
+        _idle(queens.decision) if stays and not is_waited_for else queens.decision,
         taken.decision,
         room.decision,
         _spacing(situation),
         against_mites.decision,
         food.decision,
-        for_winter.decision if not is_shut else replace(for_winter.decision, jobs=()),
+        _idle(for_winter) if is_shut or (stays and housed.for_winter.unite) else for_winter,
         spare,
         visits.next_visit(at, today, keep_out=queens.keep_out),
     )
@@ -111,7 +111,7 @@ def plan(situation: Situation, *, with_branches: bool = True) -> Plan:
         room,
         food,
         decisions,
-        branches(at, room, food) if with_branches else (),
+        branches(at, queens, housed) if with_branches else (),
         Advised(
             set_up=room.set_up,
             grams=food.grams,
@@ -119,14 +119,19 @@ def plan(situation: Situation, *, with_branches: bool = True) -> Plan:
             treatment=against_mites.treatment,
             honey_kg=taken.honey_kg,
             supers_off=taken.supers_off,
-            give_queen=crowding.give_queen or (queens.give_queen and not is_shut and not going),
-            divide=crowding.divide and not going,
-            requeen=queens.requeen and not (is_shut or going or crowding.divide),
-            unite=going,
+            give_queen=crowding.give_queen or (queens.give_queen and not stays and not housed.goes),
+            divide=crowding.divide and not housed.goes,
+            requeen=queens.requeen and not (stays or housed.goes or crowding.divide),
+            unite=housed.goes,
             brood_frames_to_give=frames,
         ),
         food.tried.chances,
     )
+
+
+def _idle(decision: Decision) -> Decision:
+    """Keep what was found, but ask for nothing."""
+    return replace(decision, jobs=())
 
 
 def _as_it_is(situation: Situation, room: Space, food: Portion) -> Tried:
@@ -137,14 +142,6 @@ def _as_it_is(situation: Situation, room: Space, food: Portion) -> Tried:
     return tried
 
 
-def _room(situation: Situation, *, is_shut: bool, going: bool) -> Space:
-    if is_shut:
-        return left_alone(situation)
-    if going or situation.on.month in COLD_MONTHS:
-        return unopened(situation)
-    return space(situation)
-
-
 def _without_supers(situation: Situation, off: int) -> Situation:
     if not off:
         return situation
@@ -153,22 +150,6 @@ def _without_supers(situation: Situation, off: int) -> Situation:
     return situation.with_set_up(
         now.model_copy(update={"supers": left, "excluder": now.excluder and left > 0})
     )
-
-
-def _food(
-    situation: Situation, room: Space, for_winter: winter.WinterPlan, *, going: bool
-) -> Portion:
-    if going:
-        return portion(situation, room.set_up, fixed=(0, AUTUMN_FRACTION, "syrup"))
-    if for_winter.syrup_kg > 0.0:
-        grams = int(round(for_winter.syrup_kg * 1000.0, -2))
-        return portion(situation, room.set_up, fixed=(grams, AUTUMN_FRACTION, "syrup"))
-    if for_winter.fondant_kg > 0.0:
-        grams = min(FONDANT_MOST_G, int(round(for_winter.fondant_kg * 1000.0, -2)))
-        return portion(situation, room.set_up, fixed=(grams, FONDANT_FRACTION, "fondant"))
-    if situation.on.month in {10, 11, 12, 1}:
-        return portion(situation, room.set_up, fixed=(0, AUTUMN_FRACTION, "syrup"))
-    return portion(situation, room.set_up)
 
 
 def _with_look(situation: Situation, crowding: Decision, *, is_shut: bool) -> Decision:

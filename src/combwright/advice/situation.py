@@ -11,11 +11,13 @@ from combwright.belief.standing import Standing
 from combwright.belief.weights import quantiles
 from combwright.simulation import observe
 from combwright.simulation.actions import arrange
+from combwright.simulation.day import MAX_C
 from combwright.terms.entries import Noted
 from combwright.terms.set_up import SetUp
 
 Floats = NDArray[np.float64]
 MARGIN_DAYS = 3  # food must last this much longer than the next visit
+WARM_ENOUGH_C = 18.0  # mean of the days' highs from which syrup is taken as it is; judgement
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,7 +59,8 @@ class Situation:
     """One colony on the day of the round.
 
     ``conditions`` and ``luck`` begin on that day and reach at least over the days to the next
-    visit and the margin after it. ``history`` holds the colony's entries before that day.
+    visit and the margin after it. ``history`` holds the colony's entries before that day,
+    ``signs_at`` names another colony of its yard at which signs of disease stand noted.
     """
 
     colony: str
@@ -72,6 +75,7 @@ class Situation:
     drawn_frames_to_hand: bool = True
     pitch_mm: float | None = None
     history: tuple[Noted, ...] = ()
+    signs_at: str | None = None
 
     @cached_property
     def frames_of_bees(self) -> Floats:
@@ -88,6 +92,16 @@ class Situation:
         """Sugar that was used on the last day, in the middle of the members. [g]."""
         return float(np.median(self.colonies["used"]))
 
+    @cached_property
+    def mean_high_c(self) -> float:
+        """Mean of the days' highest temperatures until the next visit. [°C]."""
+        return float(np.mean(self.conditions[:, : self.days, MAX_C]))
+
+    @property
+    def is_cool(self) -> bool:
+        """Tell whether syrup is taken better when it is given hand-warm."""
+        return self.mean_high_c < WARM_ENOUGH_C
+
     @property
     def horizon(self) -> int:
         """Days over which a plan is tried."""
@@ -98,9 +112,8 @@ class Situation:
         """When the colony is seen again."""
         return self.on + timedelta(days=self.days)
 
-    def with_members(self, chosen: NDArray[np.bool_]) -> "Situation":
+    def with_members(self, found: NDArray[np.intp]) -> "Situation":
         """Give the same situation for some of the members, as if they had been found."""
-        found = np.flatnonzero(chosen)
         return replace(
             self,
             colonies=self.colonies[found],

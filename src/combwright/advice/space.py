@@ -9,10 +9,11 @@ from combwright.advice.decision import Decision
 from combwright.advice.food import reserve_kg
 from combwright.advice.situation import Situation, band
 from combwright.advice.space_words import because, jobs
-from combwright.advice.trial import Change, Tried, given, try_all
+from combwright.advice.trial import Change, Tried, fed_with, given, try_all
+from combwright.advice.wording import many
 from combwright.kit.geometry import frames_that_fit
 from combwright.simulation import observe
-from combwright.simulation.actions import arrange, feed
+from combwright.simulation.actions import arrange
 from combwright.simulation.enclosure import slab_loss
 from combwright.terms.set_up import SetUp
 
@@ -119,12 +120,15 @@ def left_alone(situation: Situation) -> Space:
     return Space(situation.standing.set_up, decision, {})
 
 
-def unopened(situation: Situation) -> Space:
+def unopened(
+    situation: Situation,
+    reason: str = "It is not opened now, so frames and boards stay as they are.",
+) -> Space:
     """Leave the box as it stands, and set tray and entrance for the season."""
     now = situation.standing.set_up
     chosen = _ventilated(situation, now)
-    reason = ("It is not opened now, so frames and boards stay as they are.",)
-    return Space(chosen, Decision("room and warmth", jobs(situation, now, chosen), reason), {})
+    told = Decision("room and warmth", jobs(situation, now, chosen), (reason,))
+    return Space(chosen, told, {})
 
 
 def _runner_up(candidates: list[SetUp], worth: list[float], excess: list[float], best: int) -> str:
@@ -134,11 +138,12 @@ def _runner_up(candidates: list[SetUp], worth: list[float], excess: list[float],
         return ""
     second = min(others, key=lambda i: (round(excess[i], 2), -worth[i]))
     kept = candidates[second]
-    supers = f", {kept.supers} supers" if kept.supers else ""
+    stack = [many(kept.frames, "frame"), many(kept.dummy_boards, "board")]
+    stack += [many(kept.supers, "super")] if kept.supers else []
     less = f"{round(worth[best] - worth[second], -1):.0f} bees' worth less"
     harm = excess[second] > excess[best] + 0.005
     why = "more than the limits allow" if harm else less
-    return f"{kept.frames} frames, {kept.dummy_boards} boards{supers}: {why}"
+    return f"{', '.join(stack)}: {why}"
 
 
 def _stepped(situation: Situation, steps: tuple[int, ...]) -> list[SetUp]:
@@ -200,11 +205,12 @@ def _boards(hive: Any, frames: int, pitch: float) -> int | None:
 
 def _arranged(situation: Situation, set_up: SetUp) -> Change:
     use_g = situation.used_g * situation.horizon
+    fed = fed_with(situation, use_g * 0.8 / 0.6, 0.6)
 
     def change(colonies: Any) -> None:
         arrange(colonies, situation.standing.hive, set_up)
         if set_up.supers == 0:
-            feed(colonies, use_g * 0.8 / 0.6, 0.6, warmer_k=8.0)
+            fed(colonies)
 
     return change
 
@@ -231,9 +237,13 @@ def _beyond_frames(colonies: Any, set_up: SetUp) -> float:
 
 
 def _ventilated(situation: Situation, set_up: SetUp) -> SetUp:
-    """Set tray and entrance by season, warmth and strength (common practice, no source)."""
+    """Set tray, top and entrance by season, warmth and strength (common practice, no source).
+
+    Air goes either through an open floor under a closed top, or out of a vented top over a closed
+    floor; never through both.
+    """
     month = situation.on.month
-    high = float(np.mean(situation.conditions[:, : situation.days, 2]))
+    high = situation.mean_high_c
     bees = situation.bees
     if month in (11, 12, 1, 2):
         tray = 460
@@ -242,9 +252,12 @@ def _ventilated(situation: Situation, set_up: SetUp) -> SetUp:
     else:
         tray = 75 if high < 12.0 or bees < 4.0 else 100 if high < 18.0 else 125
     entrance = 30 if bees < 4.0 else 60 if bees < 7.0 else 120 if bees < 10.0 else 250
-    if situation.standing.hive.floor == "solid":
-        tray = 0
-    return set_up.model_copy(update={"tray_open_mm": tray, "entrance_mm": entrance})
+    hive, cover = situation.standing.hive, set_up.cover
+    if hive.floor == "solid":
+        tray, cover = 0, "vented" if hive.kind == "hive" else cover
+    elif cover == "vented":
+        cover = "crown board"
+    return set_up.model_copy(update={"tray_open_mm": tray, "entrance_mm": entrance, "cover": cover})
 
 
 def _inputs(situation: Situation, now: Tried, chosen: Tried, set_up: SetUp) -> dict[str, float]:
@@ -269,5 +282,5 @@ def _inputs(situation: Situation, now: Tried, chosen: Tried, set_up: SetUp) -> d
         "bees_gained": chosen.bees - now.bees,
         "loss_w_per_k_as_it_is": watt_before,
         "loss_w_per_k": watt_after,
-        "mean_high_c": float(np.mean(situation.conditions[:, : situation.days, 2])),
+        "mean_high_c": situation.mean_high_c,
     }

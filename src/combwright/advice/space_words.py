@@ -25,6 +25,9 @@ def jobs(situation: Situation, now: SetUp, chosen: SetUp) -> tuple[str, ...]:
     if chosen.tray_open_mm != now.tray_open_mm and situation.standing.hive.floor == "mesh":
         out = chosen.tray_open_mm >= 400
         told.append("Take the tray out." if out else f"Open the tray by {chosen.tray_open_mm} mm.")
+    if chosen.cover != now.cover:
+        opened = chosen.cover == "vented"
+        told.append(f"{'Open' if opened else 'Close'} the holes of the crown board.")
     if chosen.entrance_mm != now.entrance_mm:
         told.append(f"Set the entrance to {chosen.entrance_mm} mm.")
     return tuple(told)
@@ -94,5 +97,11 @@ def _air_words(now: SetUp, chosen: SetUp, inputs: dict[str, float]) -> list[str]
         words.append(
             f"Days of about {inputs['mean_high_c']:.0f} °C set the tray: air goes through the open "
             "floor under a closed top."
+        )
+    if chosen.cover != now.cover:
+        words.append(
+            "Its floor is closed, so the air leaves through the top."
+            if chosen.cover == "vented"
+            else "Its floor is open, so the top is closed."
         )
     return words

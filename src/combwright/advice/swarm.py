@@ -106,6 +106,6 @@ def swarmed_plan(on: date) -> tuple[str, ...]:
     """Give what is done when it has swarmed already."""
     look = on + timedelta(days=24)
     return (
-        "Sealed cells, few bees and no eggs: it has swarmed. Leave one good cell.",
+        "It has swarmed: leave one good cell.",
         f"Do not open before {day_words(look)}; then look for eggs.",
     )

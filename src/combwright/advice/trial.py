@@ -19,6 +19,7 @@ Change = Callable[[Any], None]
 CHILLED_SHARE: Final = 0.02  # of the brood, from which losing it to cold counts as harm; judgement
 SYRUP_TRACE_G: Final = 20.0  # fed sugar in supers from which honey counts as touched; judgement
 ROOM_DAYS: Final = 2.0  # days without room that count as harm
+HAND_WARM_K: Final = 8.0  # by which hand-warm syrup is warmer at the feeder; judgement
 BROOD_BECOMES_BEES: Final = 0.86  # egg to adult: Fukuda & Sakagami 1968, 85.1 of 100
 
 
@@ -63,7 +64,7 @@ def try_all(situation: Situation, changes: Sequence[Change]) -> list[Tried]:
 
 def given(situation: Situation, set_up: SetUp, grams: int, fraction: float) -> Change:
     """Give the work of a visit as a change: the stack arranged and the feed given."""
-    fed = fed_with(grams, fraction)
+    fed = fed_with(situation, grams, fraction)
 
     def change(colonies: Any) -> None:
         arrange(colonies, situation.standing.hive, set_up)
@@ -72,9 +73,10 @@ def given(situation: Situation, set_up: SetUp, grams: int, fraction: float) -> C
     return change
 
 
-def fed_with(grams: int, fraction: float) -> Change:
-    """Give a feed, hand-warm, as a change of a stack that is arranged already."""
-    return lambda colonies: feed(colonies, float(grams), fraction, warmer_k=8.0)
+def fed_with(situation: Situation, grams: float, fraction: float) -> Change:
+    """Give a feed, warm where that helps, as a change of a stack that is arranged already."""
+    warmer_k = HAND_WARM_K if situation.is_cool else 0.0
+    return lambda colonies: feed(colonies, float(grams), fraction, warmer_k=warmer_k)
 
 
 def _count_afresh(colonies: Any) -> None:

@@ -58,6 +58,18 @@ def amount_words(grams: int, feed: str) -> str:
     return f"{grams:,} g{litres} of {feed}"
 
 
+def many(count: int, thing: str) -> str:
+    """Write a number of things.
+
+    Examples
+    --------
+    >>> many(1, "dummy board"), many(2, "super"), many(0, "board")
+    ('1 dummy board', '2 supers', '0 boards')
+
+    """
+    return f"{count} {thing}{'' if count == 1 else 's'}"
+
+
 def count_words(count: float) -> str:
     """Write a count of bees, cells or mites to two or three digits.
 

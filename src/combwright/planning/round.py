@@ -6,9 +6,9 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from combwright.advice.branches import Found
 from combwright.advice.decision import Decision
 from combwright.advice.food import Portion
+from combwright.advice.found import Found
 from combwright.advice.plan import plan
 from combwright.advice.situation import Situation, band
 from combwright.belief.filter import QUANTITIES

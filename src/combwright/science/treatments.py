@@ -204,5 +204,5 @@ def _of_warmth(way: Treatment, temperature_c: float | None) -> tuple[Possible, s
     low = way.low_c if way.low_c is not None else -100
     high = way.high_c if way.high_c is not None else 100
     if low <= temperature_c <= high:
-        return "yes", f"{temperature_c:g} °C lies in its window ({window})"
-    return "no", f"needs days {window}; it has {temperature_c:g} °C"
+        return "yes", f"{temperature_c:.3g} °C lies in its window ({window})"
+    return "no", f"needs days {window}; it has {temperature_c:.3g} °C"

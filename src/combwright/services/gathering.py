@@ -7,9 +7,11 @@ from functools import cached_property
 from pathlib import Path
 from typing import Final
 
+from combwright.advice.disease import noted_signs
 from combwright.advice.situation import MARGIN_DAYS, Limits, Situation
 from combwright.advice.visits import LONGEST_WAIT
 from combwright.belief.replay import Followed, Replay
+from combwright.records.colonies import standings
 from combwright.records.engine import open_book, reading
 from combwright.records.entries import all_entries
 from combwright.services.remembering import remembering
@@ -62,7 +64,33 @@ class Gathered:
             drawn_frames_to_hand=self._has_drawn_frames,
             pitch_mm=followed.pitch_mm,
             history=self._history.get(belief.colony, ()),
+            signs_at=self._signs_beside(belief.colony, followed.yard),
         )
+
+    def is_suspected(self, followed: Followed) -> bool:
+        """Tell whether signs of disease stand noted at a colony."""
+        return followed.belief.colony in self._with_signs
+
+    def is_shut(self, yard: str) -> bool:
+        """Tell whether signs of disease stand noted at a colony of a yard."""
+        return yard in self._with_signs.values()
+
+    def _signs_beside(self, colony: str, yard: str) -> str | None:
+        sick = (name for name, place in self._with_signs.items() if place == yard)
+        return next((name for name in sick if name != colony), None)
+
+    @cached_property
+    def _with_signs(self) -> dict[str, str]:
+        """Yards of the colonies at which signs of disease stand noted, by colony."""
+        sick = [colony for colony, entries in self._history.items() if noted_signs(entries)]
+        if not sick:
+            return {}
+        standing = standings(self.entries, self.asked.on - timedelta(days=1))
+        return {
+            colony: standing[colony].yard
+            for colony in sick
+            if colony in standing and standing[colony].ended is None
+        }
 
     @cached_property
     def _limits(self) -> Limits:

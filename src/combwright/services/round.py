@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Final
 
 from combwright import __version__
-from combwright.advice.branches import at_any_colony
+from combwright.advice.found import at_any_colony
 from combwright.belief.replay import Followed, Replay
 from combwright.planning.round import colony_sheet, shown_branches
 from combwright.planning.sheet import ColonySheet, RoundSheet
@@ -114,8 +114,10 @@ def _sheet(
     followed: Sequence[Followed], gathered: Gathered, progress: Progress | None
 ) -> RoundSheet:
     asked = gathered.asked
-    yards = list(dict.fromkeys(each.yard for each in followed))
-    in_order = sorted(followed, key=lambda each: (yards.index(each.yard), _last_of_all(each)))
+    yards = sorted(dict.fromkeys(each.yard for each in followed), key=gathered.is_shut)
+    in_order = sorted(
+        followed, key=lambda each: (yards.index(each.yard), *_last_of_all(each, gathered))
+    )
     done: list[ColonySheet] = []
 
     def one(numbered: tuple[int, Followed]) -> ColonySheet:
@@ -141,6 +143,6 @@ def _sheet(
     )
 
 
-def _last_of_all(followed: Followed) -> bool:
-    """Colonies that the book asks about are seen last, so that nothing is carried on."""
-    return bool(followed.belief.questions)
+def _last_of_all(followed: Followed, gathered: Gathered) -> tuple[bool, bool]:
+    """Put the sick last, and before them those that the book asks about: nothing is carried on."""
+    return gathered.is_suspected(followed), bool(followed.belief.questions)

@@ -79,6 +79,9 @@ class Biology(NamedTuple):
     take_warm: float
     fondant_rate: float
     sour_after: float
+    sour_after_weeks: float
+    keeps_weeks_from: float
+    keeps_months_from: float
     unripe_fill: float
     kept_for_eggs: float
     unripe_near: float

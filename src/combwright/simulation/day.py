@@ -15,7 +15,7 @@ import numpy as np
 
 from combwright.simulation.balances import BEES, BROOD, broken_balance, mites_of, totals
 from combwright.simulation.compiled import compiled
-from combwright.simulation.feeding import income, take_down
+from combwright.simulation.feeding import income, take_down, turns_sour
 from combwright.simulation.mite_step import age_mites, arriving_mites, hurt_share
 from combwright.simulation.queen_step import leave, queen_day, swarming
 from combwright.simulation.rearing import (
@@ -98,7 +98,7 @@ def one_day(s: Any, w: Any, luck: Any, calendar: Any, bio: Any) -> int:  # noqa:
     s.feeder_water -= fed_water
     s.feeder_warmth *= 0.2
     s.feeder_days = s.feeder_days + 1.0 if s.feeder > 1.0 else 0.0
-    s.sour_days += s.feeder_days > bio.sour_after and s.feeder > 100.0 and w[MAX_C] > 10.0
+    s.sour_days += turns_sour(s, w[MAX_C], bio)
     s.pollen += pollen_in - pollen_used
     eaten, water_eaten = eat(s, sugar_need)
     wax, water_wax = eat(s, (below + overhead) * bio.wax_sugar)

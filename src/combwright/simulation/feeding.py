@@ -59,3 +59,14 @@ def take_down(
     most = max(0.0, free * bio.cell_ml * bio.unripe_fill / ml_per_g)
     taken = min(mass, rate, most)
     return sugar * taken / mass, water * taken / mass
+
+
+@compiled
+def turns_sour(s: Any, max_c: float, bio: Any) -> bool:
+    """Tell whether feed stands in the warm for longer than its strength keeps."""
+    if s.feeder <= 100.0 or max_c <= 10.0:
+        return False
+    sugar = s.feeder / (s.feeder + s.feeder_water)
+    if sugar < bio.keeps_weeks_from:
+        return s.feeder_days > bio.sour_after
+    return sugar < bio.keeps_months_from and s.feeder_days > bio.sour_after_weeks

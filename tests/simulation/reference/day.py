@@ -85,7 +85,7 @@ def one_day(c: Colony, weather: Sequence[float], luck: Sequence[float], bio: Bio
     c["feeder_water"] -= fed_water
     c["feeder_warmth"] *= 0.2
     c["feeder_days"] = c["feeder_days"] + 1 if c["feeder"] > 1 else 0.0
-    if c["feeder_days"] > bio.sour_after and c["feeder"] > 100 and max_c > 10:
+    if food.turns_sour(c, max_c, bio):
         c["sour_days"] += 1
     c["pollen"] += pollen_in - pollen_used
     eaten = food.eat(c, needed)

@@ -111,3 +111,16 @@ def rob(c: Colony, day: float, luck: float, bio: Biology) -> None:
         if luck < bio.rob_hazard * min(1.0, c["entrance"] / 150) * weak:
             c["ripe"] *= 1 - bio.rob_share
             c["robbed"] += 1
+
+
+def turns_sour(c: Colony, max_c: float, bio: Biology) -> bool:
+    """Feed that stands too long for its strength: thin for days, stronger for weeks."""
+    if c["feeder"] <= 100 or max_c <= 10:
+        return False
+    sugar = c["feeder"] / (c["feeder"] + c["feeder_water"])
+    keeps = (
+        bio.sour_after if sugar < bio.keeps_weeks_from
+        else bio.sour_after_weeks if sugar < bio.keeps_months_from
+        else math.inf
+    )  # fmt: skip
+    return bool(c["feeder_days"] > keeps)

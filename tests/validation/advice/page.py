@@ -182,8 +182,8 @@ What to keep in mind:
   of bees, and so lose more swarms (about 0.29 a year instead of 0.18).
   They unite below four frames of bees, Combwright below three; since a united colony is not alive,
   some of the difference in survival is this definition.
-* Hunger is counted up to the next visit. Syrup counts as sour when its sugar fraction keeps for
-  days only, so a keeper who feeds thick syrup has none.
+* Hunger is counted up to the next visit. Syrup counts as sour when it stands in the warm for longer
+  than its strength keeps: thin syrup for six days, stronger for three weeks.
 * Most swarms under Combwright came from colonies that were not flagged; flagged ones are mostly
   divided at once, so this does not test how well the chance of a swarm is calibrated.
 """

@@ -14,7 +14,6 @@ from numpy.typing import NDArray
 
 from combwright.belief.observation import CELLS_SEEN, CLUMPED, EYE, SEEN_BY_TRAY
 from combwright.kit.items import Hive
-from combwright.science.syrup_keeping import keeps_for
 from combwright.simulation import observe
 from combwright.simulation.actions import (
     arrange,
@@ -84,7 +83,6 @@ class TrueColony:
     brood_before: float = 500.0
     is_gone: bool = False
     swarms_since: float = 0.0
-    fed_thin: bool = False
 
     @property
     def year(self) -> int:
@@ -192,7 +190,6 @@ class TrueColony:
         """Give syrup or fondant."""
         if grams > 0.0:
             feed(self.record, grams, sugar_fraction, warmer_k=8.0)
-            self.fed_thin = keeps_for(sugar_fraction) == "days"
             self.tally.sugar[self.year] += grams * sugar_fraction / 1000.0
 
     def treat(self, substance: str) -> None:
@@ -290,7 +287,7 @@ class TrueColony:
         last[HUNGRY] = bool(one["hungry_days"] > 0.0)
         last[ROOM] = bool(one["short_of_room_most"] >= 2.0)
         last[CHILLED] = bool(one["chilled"] > 0.02 * self.brood_before)
-        last[SOUR] = bool(one["sour_days"] > 0.0) and self.fed_thin
+        last[SOUR] = bool(one["sour_days"] > 0.0)
 
 
 def _key(rng: np.random.Generator) -> UUID:
