@@ -11,8 +11,9 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
+from combwright.advice.disease import is_suspected
 from combwright.advice.food import Portion
-from combwright.advice.found import Found, charged, is_swarm_season, no_eggs
+from combwright.advice.found import Found, charged, from_outside, is_swarm_season, no_eggs
 from combwright.advice.housing import COLD_MONTHS, Housing, housing, is_kept_shut
 from combwright.advice.queen import QueenPlan
 from combwright.advice.situation import Situation
@@ -29,9 +30,12 @@ LIKELY: Final = 0.05  # chance from which a finding is named at the colony itsel
 def branches(situation: Situation, queens: QueenPlan, chosen: Housing) -> tuple[Found, ...]:
     """Give the weaker and the stronger colony, and what the book thinks likely of its queen.
 
-    A colony that is not opened is told by its weight, one that is kept shut by neither.
+    A colony that is not opened is told by its weight; with a virgin by what is seen outside, with
+    signs of disease by nothing more.
     """
-    found = [] if is_kept_shut(situation, queens) else _ends(situation, queens, chosen)
+    if is_kept_shut(situation, queens):
+        return from_outside() if queens.keep_out and not is_suspected(situation) else ()
+    found = _ends(situation, queens, chosen)
     without = float(np.mean(situation.colonies["queen"] != LAYING))
     if without >= LIKELY or not found:
         found.append(_here(no_eggs(), f"no queen is laying: {chance_words(without)}"))

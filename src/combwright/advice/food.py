@@ -5,15 +5,12 @@ from typing import Final
 
 import numpy as np
 
+from combwright.advice import food_words
 from combwright.advice.decision import Decision
 from combwright.advice.situation import Situation, band
 from combwright.advice.trial import Tried, fed_with, try_all
 from combwright.advice.wording import (
-    amount_words,
     chance_words,
-    count_words,
-    day_words,
-    grams_words,
 )
 from combwright.simulation import observe
 from combwright.terms.parameters import Parameter
@@ -42,7 +39,6 @@ SUGAR_COST: Final = Parameter(
     "judgement",
 )
 WORTH_BEES: Final = 60.0  # a gain below this many bees is no reason to feed; judgement
-SAME_HARM: Final = 0.01  # harm that two of 200 members more or less make: no reason to feed more
 FONDANT_FRACTION: Final = 0.85
 COLD_C: Final = 9.0  # mean of the days' highs below which syrup is left and fondant is given
 
@@ -87,7 +83,7 @@ def portion(
     best = _most(situation, tried) if fixed is not None else _best(situation, tried)
     grams = sizes[best]
     inputs = _inputs(situation, tried[0], tried[best], grams) | _if_fed(sizes, tried)
-    because = _because(inputs, grams, situation, set_up, kind)
+    because = food_words.because(inputs, grams, situation, set_up, kind)
     return Portion(
         grams,
         grams // situation.days,
@@ -95,7 +91,11 @@ def portion(
         fraction if grams else 0.0,
         kind,
         Decision(
-            "food", _jobs(situation, grams, kind), because, inputs, _runner_up(sizes, tried, best)
+            "food",
+            food_words.jobs(situation, grams, kind),
+            because,
+            inputs,
+            _runner_up(sizes, tried, best),
         ),
         tried[best],
         tried[0],
@@ -126,7 +126,9 @@ def _tried(
     first = len(sizes) if at_once else 2
     changes = [fed_with(situation, grams, fraction) for grams in sizes]
     tried = try_all(situation, changes[:first])
-    harmed = all(situation.limits.excess(each.chances) > SAME_HARM for each in tried[1:])
+    harmed = all(
+        situation.limits.excess(each.chances) > _same_harm(situation) for each in tried[1:]
+    )
     if harmed and changes[first:]:
         tried += try_all(situation, changes[first:])
     return tried
@@ -142,7 +144,13 @@ def _parts(grams: int) -> list[int]:
 def _most(situation: Situation, tried: list[Tried]) -> int:
     """Choose the largest part that keeps the limits."""
     excess = [situation.limits.excess(each.chances) for each in tried]
-    return max(i for i, each in enumerate(excess) if each <= min(excess[1:] or excess) + SAME_HARM)
+    same = min(excess[1:] or excess) + _same_harm(situation)
+    return max(i for i, each in enumerate(excess) if each <= same)
+
+
+def _same_harm(situation: Situation) -> float:
+    """Give the harm that two members more or less make: no reason to feed more."""
+    return 2.0 / len(situation.colonies)
 
 
 def _weighable(grams: float) -> int:
@@ -153,8 +161,9 @@ def _weighable(grams: float) -> int:
 def _best(situation: Situation, tried: list[Tried]) -> int:
     """Choose the least size that keeps the limits, once there is a reason to feed at all."""
     excess = [situation.limits.excess(each.chances) for each in tried]
-    least_harm = min(excess) if min(excess) > SAME_HARM else 0.0
-    within = [i for i, each in enumerate(excess) if each <= least_harm + SAME_HARM]
+    same = _same_harm(situation)
+    least_harm = min(excess) if min(excess) > same else 0.0
+    within = [i for i, each in enumerate(excess) if each <= least_harm + same]
     if 0 not in within:
         return within[0]
     fed = [i for i in within if i > 0]
@@ -196,15 +205,6 @@ def _runner_up(sizes: list[int], tried: list[Tried], best: int) -> str:
     return f"{sizes[other]:,} g: {why}"
 
 
-def _jobs(situation: Situation, grams: int, kind: str) -> tuple[str, ...]:
-    if not grams:
-        return ()
-    if kind == "fondant":
-        return (f"Lay {amount_words(grams, kind)} over the cluster.",)
-    warm = "hand-warm, " if situation.is_cool else ""
-    return (f"Give {amount_words(grams, kind)}, {warm}in the evening.",)
-
-
 def _inputs(situation: Situation, without: Tried, chosen: Tried, grams: int) -> dict[str, float]:
     days = situation.horizon
     used = band(chosen.colonies["used_total"] / days / situation.syrup_fraction)
@@ -224,6 +224,7 @@ def _inputs(situation: Situation, without: Tried, chosen: Tried, grams: int) -> 
         "portion_g": float(grams),
         "stores_left_unfed_kg": _left_kg(without),
         "reserve_kg": reserve_kg(situation),
+        "least_gain": WORTH_BEES,
     }
 
 
@@ -236,53 +237,3 @@ def _if_fed(sizes: list[int], tried: list[Tried]) -> dict[str, float]:
         "gained_by_least": tried[1].bees - tried[0].bees,
         "worth_by_least": _worth(tried[1], tried[0]),
     }
-
-
-def _because(
-    inputs: dict[str, float], grams: int, situation: Situation, set_up: SetUp, kind: str
-) -> tuple[str, ...]:
-    need = (
-        f"It uses about {grams_words(inputs['use_g_a_day'])} of syrup a day "
-        f"({grams_words(inputs['use_g_a_day_low'])} to "
-        f"{grams_words(inputs['use_g_a_day_high'])}), finds "
-        f"{_nectar_words(inputs['nectar_g_a_day'])} and has {inputs['stores_kg']:.1f} kg of stores."
-    )
-    until = f"{day_words(situation.next_visit)} and {situation.horizon - situation.days} days more"
-    without = chance_words(inputs["hunger_without"])
-    hungry = f"Unfed, the chance of hunger before {until} is {without}"
-    if grams == 0 and set_up.supers:
-        return need, f"No feed with supers on: syrup must not get into honey. {hungry}."
-    if grams == 0:
-        left = f"leaves {inputs['stores_left_unfed_kg']:.1f} kg"
-        unfed = f"{hungry}; it {left}, and its reserve is {inputs['reserve_kg']:.1f} kg."
-        return need, unfed, *_no_gain_words(inputs)
-    lines = [need]
-    if inputs["hunger_without"] > situation.limits.hunger:
-        lines.append(f"{hungry}; with this portion {chance_words(inputs['hunger_with'])}.")
-    elif inputs["stores_left_unfed_kg"] < inputs["reserve_kg"]:
-        lines.append(
-            f"Unfed it would be down to {inputs['stores_left_unfed_kg']:.1f} kg by then, under its "
-            f"reserve of {inputs['reserve_kg']:.1f} kg."
-        )
-    elif inputs["bees_gained"] >= WORTH_BEES:
-        lines.append(f"It gains about {count_words(inputs['bees_gained'])} bees and brood by then.")
-    if inputs["room_cells_lost"] > 200.0:
-        lost = count_words(inputs["room_cells_lost"])
-        lines.append(f"It takes about {lost} cells of the queen's room for some days.")
-    if kind == "fondant":
-        lines.append("It is too cold for syrup to be taken: fondant over the cluster.")
-    return tuple(lines)
-
-
-def _no_gain_words(inputs: dict[str, float]) -> tuple[str, ...]:
-    """Say that feeding all the same would gain nothing, where it was tried and does not."""
-    if inputs.get("worth_by_least", WORTH_BEES) >= WORTH_BEES:
-        return ()
-    gained = inputs["gained_by_least"]
-    said = "next to no bees" if gained < 20.0 else f"about {count_words(gained)} bees and brood"
-    fed = grams_words(inputs["least_g"])
-    return (f"Fed {fed} all the same, it would gain {said}: not worth the sugar.",)
-
-
-def _nectar_words(grams: float) -> str:
-    return f"nectar for {grams_words(grams)} of that" if grams >= 10.0 else "hardly any nectar"

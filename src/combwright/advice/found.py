@@ -104,6 +104,19 @@ def _charged_without_finding_her(on: date) -> Found:
     )
 
 
+def from_outside() -> tuple[Found, ...]:
+    """Give what is told at the entrance of a colony that waits for its queen; common practice."""
+    because = "Bees with the hope of a queen are calm and fetch pollen for the brood to come."
+    return (
+        Found("calm bees that carry pollen in", ("Leave it shut, as planned.",), because),
+        Found(
+            "bees that run about the entrance, or no pollen on a fine day",
+            ("Look before 10 or after 17 o'clock; no eggs, cell or virgin: put in a test frame.",),
+            because,
+        ),
+    )
+
+
 def _signs() -> Found:
     return Found(
         "sunken, discoloured or ropy brood, or a pest new to you",
