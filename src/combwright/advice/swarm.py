@@ -63,7 +63,8 @@ def swarm(
         return SwarmPlan(Decision("swarm", (), because, inputs))
     divide = charged >= SURE and bees >= TOO_WEAK
     if divide:
-        jobs += nucleus_plan(situation.on)
+        today, *later = nucleus_plan(situation.on)
+        jobs += [f"Charged cells are likely. {today}", *later]
     decision = Decision("swarm", tuple(jobs), because, inputs)
     return SwarmPlan(decision, divide=divide, give_queen=divide and day >= QUEENS_FROM)
 
@@ -84,17 +85,16 @@ def nucleus_plan(on: date) -> tuple[str, ...]:
     if on.timetuple().tm_yday >= QUEENS_FROM:
         return (
             (
-                "Charged cells: put the queen on her frame, one of stores and two frames of bees "
-                "into a nuc; knock down all cells here and give a mated queen in a cage. Without "
-                "one leave one open cell, marked, and do not open from day 8 to day 26."
+                "Put the queen on her frame, one of stores and two of bees into a nuc; knock down "
+                "all cells here and give a mated queen in a cage. Without one leave one open "
+                "cell, marked, and do not open from day 8 to day 26."
             ),
             f"{day(7)}: knock down new cells; look whether she is free and lays.",
         )
     return (
         (
-            "Charged cells: put the queen on her frame, one of stores and two "
-            "frames of bees into a "
-            "nuc; leave one open cell here, marked, and knock down the rest."
+            "Put the queen on her frame, one of stores and two of bees into a nuc; leave one open "
+            "cell here, marked, and knock down the rest."
         ),
         f"{day(7)}: knock down new cells, leave the marked one.",
         f"{day(8)} to {day(26)}: do not open; a virgin emerges and mates.",
