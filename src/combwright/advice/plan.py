@@ -2,6 +2,9 @@
 
 from dataclasses import dataclass, replace
 
+import numpy as np
+from numpy.typing import NDArray
+
 from combwright.advice import honey, mites, nucs, queen, swarm, visits
 from combwright.advice.branches import branches
 from combwright.advice.decision import Advised, Decision
@@ -12,9 +15,11 @@ from combwright.advice.housing import COLD_MONTHS, housing, is_kept_shut
 from combwright.advice.situation import Situation
 from combwright.advice.space import Space
 from combwright.advice.trial import Tried, given, try_all
+from combwright.advice.wording import chance_words
 from combwright.kit.geometry import spacing_notice
+from combwright.simulation import observe
 
-WORTH_SAYING = 0.05  # chance of a swarm from which the sheet gives its reason; judgement
+WORTH_SAYING = 0.05  # chance of a swarm, or of its death, from which the sheet says so; judgement
 SYRUP_FRACTION = 0.6
 
 
@@ -71,7 +76,11 @@ def plan(situation: Situation, *, with_branches: bool = True) -> Plan:
     Disease first: with signs nothing is moved, in the whole yard. Then whether the colony is opened
     at all (a virgin, winter), what comes off (honey), whether it goes on alone, its room and
     warmth, the food that fits into it, and mites. Branches may be left out where nobody reads them.
+    Where it may be dead, that is said, and all is decided for the case that it lives.
     """
+    dead = 1.0 - len(_alive(situation)) / len(situation.colonies)
+    if 0.0 < dead < 1.0:
+        situation = situation.with_members(_alive(situation))
     signs = disease(situation)
     queens = queen.queen(situation)
     is_shut = is_kept_shut(situation, queens)
@@ -96,7 +105,7 @@ def plan(situation: Situation, *, with_branches: bool = True) -> Plan:
     for_winter = housed.for_winter.decision
     decisions = (
         signs,
-        _with_look(situation, crowding.decision, is_shut=is_shut),
+        _with_look(situation, crowding.decision, dead, is_shut=is_shut),
         _idle(queens.decision) if stays and not is_waited_for else queens.decision,
         taken.decision,
         room.decision,
@@ -152,12 +161,19 @@ def _without_supers(situation: Situation, off: int) -> Situation:
     )
 
 
-def _with_look(situation: Situation, crowding: Decision, *, is_shut: bool) -> Decision:
+def _alive(situation: Situation) -> NDArray[np.intp]:
+    return np.flatnonzero(observe.adults(situation.colonies) > 0.0)
+
+
+def _with_look(situation: Situation, crowding: Decision, dead: float, *, is_shut: bool) -> Decision:
     """Put what every opened colony is looked at for before its swarm cells."""
-    if is_shut or situation.on.month in COLD_MONTHS:
-        return crowding
-    look = "Look for eggs, stores, room, and any sign of disease."
-    return replace(crowding, jobs=(look, *crowding.jobs))
+    looks = []
+    if dead >= WORTH_SAYING:
+        looks.append(f"It may be dead ({chance_words(dead)}): look at the entrance first.")
+    if not is_shut and situation.on.month not in COLD_MONTHS:
+        looks.append("Look for eggs, stores, room, and any sign of disease.")
+    inputs = {**crowding.inputs, "dead": dead}
+    return replace(crowding, jobs=(*looks, *crowding.jobs), inputs=inputs)
 
 
 def _spacing(situation: Situation) -> Decision:
