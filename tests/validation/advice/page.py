@@ -76,11 +76,9 @@ def realised(outcomes: Sequence["Outcome"], keeper: str) -> dict[str, float]:
     return {name: float(harms[:, place].mean()) for place, name in enumerate(HARMS)}
 
 
-def write_page(studies: Mapping[str, Sequence["Outcome"]], command: str) -> str:
+def write_page(studies: Mapping[str, Sequence["Outcome"]], command: str, seed: int) -> str:
     """Write the page."""
-    from tests.validation.advice.study import SEED
-
-    parts = [INTRODUCTION.format(command=command, today=date.today(), seed=SEED)]  # noqa: DTZ011
+    parts = [INTRODUCTION.format(command=command, today=date.today(), seed=seed)]  # noqa: DTZ011
     titles = {
         "prior": "Colonies as the belief expects them",
         "outside": "Colonies outside the central half of what the belief expects",
@@ -126,14 +124,17 @@ def _harm_table(outcomes: Sequence["Outcome"]) -> str:
     from tests.validation.advice.study import KEEPERS
 
     shares = {keeper: realised(outcomes, keeper) for keeper in KEEPERS[:3]}
+    spells = sum(len(outcome.harms["Combwright"]) for outcome in outcomes)
     lines = [
-        f"| harm between two visits | limit | {' | '.join(KEEPERS[:3])} |",
+        f"| harm between two visits (spells) | limit | {' | '.join(KEEPERS[:3])} |",
         "|---|---|---|---|---|",
     ]
     for harm in HARMS:
-        found = " | ".join(f"{shares[keeper][harm]:.2%}" for keeper in KEEPERS[:3])
-        lines.append(f"| {harm} | {LIMITS[harm]:.0%} | {found} |")
-    spells = sum(len(outcome.harms["Combwright"]) for outcome in outcomes)
+        mine, *others = (shares[keeper][harm] for keeper in KEEPERS[:3])
+        found = " | ".join(f"{share:.2%}" for share in others)
+        lines.append(
+            f"| {harm} | {LIMITS[harm]:.0%} | {mine:.2%} ({mine * spells:.0f}) | {found} |"
+        )
     flags = [flag for outcome in outcomes for flag in outcome.flagged]
     forecast = np.array([chance for chance, _ in flags])
     came = np.array([swarmed for _, swarmed in flags])
