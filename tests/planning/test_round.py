@@ -37,8 +37,8 @@ def test_every_colony_has_its_reasons_and_branches(kind: Kind) -> None:
     sheet = sheet_of(kind)
     assert sheet.because
     assert all(any(sign.isdigit() for sign in because) for because in sheet.because)
-    assert any("or fewer" in branch.found for branch in sheet.branches)
-    assert any("or more" in branch.found for branch in sheet.branches)
+    assert any("at most" in branch.found for branch in sheet.branches)
+    assert any("at least" in branch.found for branch in sheet.branches)
     assert all(branch.do and branch.because for branch in sheet.branches)
 
 

@@ -62,8 +62,8 @@ def _ends(situation: Situation, queens: QueenPlan, chosen: Housing) -> list[Foun
     if most < 1.0:  # nothing that could be told apart by eye or hand
         return []
     return [
-        _end(situation, low, f"{step * np.floor(most):g} {unit} or fewer", queens, chosen),
-        _end(situation, high, f"{step * np.ceil(least):g} {unit} or more", queens, chosen),
+        _end(situation, low, f"at most {step * np.floor(most):g} {unit}", queens, chosen),
+        _end(situation, high, f"at least {step * np.ceil(least):g} {unit}", queens, chosen),
     ]
 
 

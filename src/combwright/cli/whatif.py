@@ -82,7 +82,10 @@ def _show(compared: "Compared") -> None:
     from rich.console import Console
     from rich.table import Table
 
-    table = Table(title=f"{compared.colony} by {compared.until:%d %B} and three days more")
+    from combwright.advice.wording import chance_words
+
+    until = f"{compared.until.day} {compared.until:%B}"
+    table = Table(title=f"{compared.colony} by {until} and three days more")
     table.add_column("")
     for outcome in compared.outcomes:
         table.add_column(outcome.name, justify="right")
@@ -93,14 +96,14 @@ def _show(compared: "Compared") -> None:
     row("frames", [str(each.set_up.frames) for each in compared.outcomes])
     row("dummy boards", [str(each.set_up.dummy_boards) for each in compared.outcomes])
     row("supers", [str(each.set_up.supers) for each in compared.outcomes])
-    row("feed", [f"{each.feed_g} g" for each in compared.outcomes])
+    row("feed", [f"{each.feed_g:,} g" for each in compared.outcomes])
     for what in compared.outcomes[0].expected:
         row(what, [_span(each.expected[what]) for each in compared.outcomes])
     for harm in compared.outcomes[0].chances:
-        row(f"chance: {harm}", [f"{each.chances[harm]:.0%}" for each in compared.outcomes])
+        row(f"chance: {harm}", [chance_words(each.chances[harm]) for each in compared.outcomes])
     Console().print(table)
 
 
 def _span(values: tuple[float, float, float]) -> str:
     low, mid, high = values
-    return f"{mid:g} ({low:g} to {high:g})"
+    return f"{mid:,g} ({low:,g} to {high:,g})"

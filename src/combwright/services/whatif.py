@@ -13,7 +13,7 @@ from combwright.simulation import observe
 from combwright.simulation.actions import refuse_impossible
 from combwright.terms.set_up import SetUp
 
-DIGITS = {"frames of bees": 1, "frames of brood": 1, "stores kg": 1}
+TENTHS = ("frames of bees", "frames of brood", "stores kg")
 
 
 @dataclass(frozen=True)
@@ -127,7 +127,11 @@ def _outcome(name: str, set_up: SetUp, grams: int, tried: Tried) -> Outcome:
         "mites": band(observe.mites(tried.colonies)),
     }
     rounded = {
-        what: tuple(round(value, DIGITS.get(what, 0)) for value in values)
-        for what, values in expected.items()
+        what: tuple(_sensible(what, value) for value in values) for what, values in expected.items()
     }
     return Outcome(name, set_up, grams, tried.chances, rounded)  # type: ignore[arg-type]
+
+
+def _sensible(what: str, value: float) -> float:
+    """Round to what can be seen at a hive: tenths of a frame, three digits of a count."""
+    return round(value, 1) if what in TENTHS else float(round(float(f"{value:.3g}")))
