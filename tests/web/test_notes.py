@@ -37,6 +37,14 @@ def test_a_plain_form_is_answered_with_the_next_colony(client: TestClient, desk:
     assert "#c-Teasel" in answer.headers["Location"]
 
 
+def test_supers_that_came_off_are_counted_once(client: TestClient, desk: Desk) -> None:
+    before = planned(desk, "Bramble") | {"supers": "2"}
+    after = planned(desk, "Bramble") | {"supers": "1", "honey_kg": "9", "harvest_supers": "1"}
+    for fields in (before, after):
+        assert client.post("/note", data=fields, headers=JSON).status_code == 200
+    assert desk.book.now().standings["Bramble"].supers == 1
+
+
 @pytest.mark.parametrize(
     ("field", "value", "right"),
     [

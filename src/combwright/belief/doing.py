@@ -14,12 +14,13 @@ from combwright.belief.standing import Standing, act, usual
 from combwright.kit.catalogue import Catalogue
 from combwright.simulation.dividing import split, unite
 from combwright.simulation.luck import stream
-from combwright.terms.entries import Change, End, Move, Noted, Queen, Split, Stack, Unite
+from combwright.terms.entries import Change, End, Harvest, Move, Noted, Queen, Split, Stack, Unite
 from combwright.terms.errors import CombwrightError
 
 Other = Callable[[str, date], Followed | None]
-# What is put in or taken out comes before how the stack is left, which has the last word.
-LAST = (Stack, End)
+# Honey is taken before the supers that held it are gone; what is put in or taken out comes before
+# how the stack is left, which has the last word.
+FIRST, LAST = (Harvest,), (Stack, End)
 MOST_BOARDS = 2
 
 
@@ -53,11 +54,12 @@ def do(
     rng = stream(seed, followed.belief.colony, "done", day.toordinal())
     belief = replace(followed.belief, colonies=followed.belief.colonies.copy())
     followed = replace(followed, belief=belief)
-    entries = list(entries)
-    for entry in sorted(entries, key=lambda each: isinstance(each, LAST)):
+    entries = sorted(entries, key=lambda each: isinstance(each, LAST) - isinstance(each, FIRST))
+    harvested = any(isinstance(entry, FIRST) for entry in entries)
+    for entry in entries:
         told = contradictions(entry, followed.standing)
         try:
-            followed = _one(followed, entry, catalogue, rng, other)
+            followed = _one(followed, entry, catalogue, rng, other, harvested=harvested)
         except CombwrightError as error:
             notice = f"{day:%d %B %Y}: {error} The belief leaves this {entry.kind} out."
             told = (*told, notice)
@@ -80,6 +82,8 @@ def _one(
     catalogue: Catalogue,
     rng: np.random.Generator,
     other: Other,
+    *,
+    harvested: bool,
 ) -> Followed:
     colonies, colony = followed.belief.colonies, followed.belief.colony
     match entry:
@@ -100,7 +104,7 @@ def _one(
         case Move():
             return replace(followed, yard=entry.yard)
         case _:
-            standing = act(entry, colonies, followed.standing, catalogue, rng)
+            standing = act(entry, colonies, followed.standing, catalogue, rng, harvested=harvested)
             pitch = entry.pitch_mm if isinstance(entry, Stack) else None
             return replace(followed, standing=standing, pitch_mm=pitch or followed.pitch_mm)
 

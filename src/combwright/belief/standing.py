@@ -84,18 +84,27 @@ def after_change(standing: Standing, change: Change) -> Standing:
 
 
 def act(
-    entry: Noted, colonies: Any, standing: Standing, catalogue: Catalogue, rng: np.random.Generator
+    entry: Noted,
+    colonies: Any,
+    standing: Standing,
+    catalogue: Catalogue,
+    rng: np.random.Generator,
+    *,
+    harvested: bool = False,
 ) -> Standing:
-    """Do to the members, in place, what an entry says was done; give the stack afterwards."""
+    """Do to the members, in place, what an entry says was done; give the stack afterwards.
+
+    Where honey was ``harvested`` that day, supers taken off take no more along than was noted.
+    """
     match entry:
         case Stack():
             standing = stack_noted(standing, entry, catalogue)
             actions.refuse_impossible(standing.hive, standing.set_up)
             _rehouse(colonies, standing.hive)
-            actions.arrange(colonies, standing.hive, standing.set_up)
+            actions.arrange(colonies, standing.hive, standing.set_up, honey_stays=harvested)
         case Change():
             standing = after_change(standing, entry)
-            actions.arrange(colonies, standing.hive, standing.set_up)
+            actions.arrange(colonies, standing.hive, standing.set_up, honey_stays=harvested)
             standing = replace(
                 standing, set_up=standing.set_up.model_copy(update={"foundation": 0})
             )
@@ -116,7 +125,7 @@ def act(
                 supers = max(0, standing.set_up.supers - entry.supers)
                 update = standing.set_up.model_copy(update={"supers": supers})
                 standing = replace(standing, set_up=update)
-                actions.arrange(colonies, standing.hive, update)
+                actions.arrange(colonies, standing.hive, update, honey_stays=True)
         case _:
             pass
     return standing

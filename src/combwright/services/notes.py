@@ -46,11 +46,11 @@ STACK: Final = [
     "cover",
     "pitch_mm",
 ]
-# for each kind of entry: the field of the entry, and the field of the form that it is read from
+# For each kind of entry: the field of the entry, and the field of the form that it is read from.
+# How the stack is left comes last, after what was taken from it.
 PARTS: Final[Mapping[str, Mapping[str, str]]] = {
     "visit": {name: name for name in [*VISIT, "remark"]},
     "feed": {"feed": "feed", "grams": "feed_g", "sugar_fraction": "feed_sugar"},
-    "stack": {name: name for name in STACK},
     "tray count": {"mites": "tray_mites", "days": "tray_days"},
     "wash count": {"mites": "wash_mites", "bees": "wash_bees", "method": "wash_method"},
     "treatment": {
@@ -62,6 +62,7 @@ PARTS: Final[Mapping[str, Mapping[str, str]]] = {
     },
     "queen": {"event": "queen_event", "queen_year": "queen_year"},
     "harvest": {"honey_kg": "honey_kg", "supers": "harvest_supers"},
+    "stack": {name: name for name in STACK},
 }
 # an entry is made when one of these is filled in; a visit always
 ASKED_BY: Final[Mapping[str, Sequence[str]]] = {
