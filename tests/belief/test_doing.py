@@ -10,7 +10,7 @@ from combwright.belief.doing import do
 from combwright.belief.followed import Followed
 from combwright.kit.catalogue import catalogue
 from combwright.simulation import observe
-from combwright.terms.entries import Change, Harvest, Noted, Stack
+from combwright.terms.entries import Change, Feed, Harvest, Noted, Stack
 
 STRANGER = replay([*enters(), entry(Stack, 0, frames=11, supers=3, excluder=True)])
 
@@ -83,3 +83,41 @@ def test_supers_taken_off_without_a_harvest_go_with_their_honey() -> None:
     before = standing(3, 0.5)
     after = done(before, entry(Stack, 1, supers=1))
     assert above(after) == pytest.approx(above(before) / 3.0)
+
+
+FED = entry(Feed, 1, grams=1500)
+OFF = entry(Change, 1, part="feeder", count=-1)
+
+
+def in_feeder(followed: Followed) -> Loose:
+    return followed.belief.colonies["feeder"] + followed.belief.colonies["feeder_water"]
+
+
+def test_a_feeder_comes_off_with_what_is_left_in_it_and_nothing_else() -> None:
+    fed = done(standing(0), FED)
+    after = done(fed, OFF)
+    assert in_feeder(fed) == pytest.approx(1500.0, rel=0.2)
+    assert (in_feeder(after) == 0.0).all()
+    assert after.standing == fed.standing
+    assert after.notices == fed.notices
+    assert observe.stores_kg(after.belief.colonies) == pytest.approx(
+        observe.stores_kg(fed.belief.colonies)
+    )
+
+
+def test_a_feeder_put_on_empty_changes_nothing() -> None:
+    fed = done(standing(0), FED)
+    after = done(fed, entry(Change, 1, part="feeder", count=1))
+    assert after.belief.colonies.tobytes() == fed.belief.colonies.tobytes()
+
+
+def test_what_is_fed_on_the_day_on_which_a_feeder_comes_off_stands_in_the_next() -> None:
+    fed = done(standing(0), FED)
+    one, other = done(fed, OFF, FED), done(fed, FED, OFF)
+    assert in_feeder(one) == pytest.approx(in_feeder(fed), rel=0.2)
+    assert in_feeder(other) == pytest.approx(in_feeder(one))
+
+
+def test_a_super_that_goes_on_leaves_the_feeder_where_it_is() -> None:
+    fed = done(standing(0), FED)
+    assert (in_feeder(done(fed, entry(Stack, 1, supers=1))) > 0.0).all()

@@ -223,7 +223,9 @@ def entries(draw: st.DrawFn) -> Noted:
             Change,
             {
                 "part": draw(
-                    st.sampled_from(["drawn frame", "brood frame", "stores frame", "super"])
+                    st.sampled_from(
+                        ["drawn frame", "brood frame", "stores frame", "super", "feeder"]
+                    )
                 ),
                 "count": draw(st.integers(-36, 36)),
             },

@@ -18,9 +18,6 @@ from combwright.terms.entries import Change, End, Harvest, Move, Noted, Queen, S
 from combwright.terms.errors import CombwrightError
 
 Other = Callable[[str, date], Followed | None]
-# Honey is taken before the supers that held it are gone; what is put in or taken out comes before
-# how the stack is left, which has the last word.
-FIRST, LAST = (Harvest,), (Stack, End)
 MOST_BOARDS = 2
 
 
@@ -54,8 +51,8 @@ def do(
     rng = stream(seed, followed.belief.colony, "done", day.toordinal())
     belief = replace(followed.belief, colonies=followed.belief.colonies.copy())
     followed = replace(followed, belief=belief)
-    entries = sorted(entries, key=lambda each: isinstance(each, LAST) - isinstance(each, FIRST))
-    harvested = any(isinstance(entry, FIRST) for entry in entries)
+    entries = sorted(entries, key=_turn)
+    harvested = any(isinstance(entry, Harvest) for entry in entries)
     for entry in entries:
         told = contradictions(entry, followed.standing)
         try:
@@ -66,6 +63,17 @@ def do(
         followed = followed.told(*told)
     since = _standing_since(followed.belief, entries)
     return replace(followed, belief=replace(followed.belief, since=since))
+
+
+def _turn(entry: Noted) -> int:
+    """Give the turn of an entry on its day, as work at a hive goes.
+
+    Honey is taken before the supers that held it are gone, and a feeder before the next feed; how
+    the stack is left has the last word.
+    """
+    if isinstance(entry, Harvest) or (isinstance(entry, Change) and entry.part == "feeder"):
+        return 0
+    return 2 if isinstance(entry, Stack | End) else 1
 
 
 def _standing_since(belief: Belief, entries: Iterable[Noted]) -> tuple[Since, Since]:
@@ -130,7 +138,7 @@ def contradictions(entry: Noted, standing: Standing) -> tuple[str, ...]:
     now, said = standing.set_up, ""
     if isinstance(entry, Stack) and entry.supers and standing.hive.honey_super is None:
         said = f"{standing.hive.name} takes no super; the belief leaves {entry.supers} out."
-    if isinstance(entry, Change):
+    if isinstance(entry, Change) and entry.part != "feeder":
         have = {"dummy board": now.dummy_boards, "super": now.supers}.get(entry.part, now.frames)
         if -entry.count > have:
             said = f"{-entry.count} × {entry.part} taken out, but the book knows of {have} only."

@@ -71,6 +71,8 @@ def stack_noted(standing: Standing, stack: Stack, catalogue: Catalogue) -> Stand
 
 def after_change(standing: Standing, change: Change) -> Standing:
     """Bring frames, boards or supers put in or taken out into the set-up."""
+    if change.part == "feeder":
+        return standing
     now = standing.set_up
     if change.part == "dummy board":
         update: dict[str, Any] = {"dummy_boards": min(2, max(0, now.dummy_boards + change.count))}
@@ -102,6 +104,9 @@ def act(
             actions.refuse_impossible(standing.hive, standing.set_up)
             _rehouse(colonies, standing.hive)
             actions.arrange(colonies, standing.hive, standing.set_up, honey_stays=harvested)
+        case Change(part="feeder"):
+            if entry.count < 0:
+                actions.empty_feeder(colonies)
         case Change():
             standing = after_change(standing, entry)
             actions.arrange(colonies, standing.hive, standing.set_up, honey_stays=harvested)

@@ -148,6 +148,13 @@ HEADINGS: tuple[Heading, ...] = (
     Heading("foundation added", "foundation frame", kinds.Change, "count", "negative: taken out"),
     Heading("brood frames added", "brood frame", kinds.Change, "count", "negative: taken out"),
     Heading("stores frames added", "stores frame", kinds.Change, "count", "negative: taken out"),
+    Heading(
+        "feeder added",
+        "feeder",
+        kinds.Change,
+        "count",
+        "-1: taken off, with what was left in it; a full one is a feed",
+    ),
     Heading("honey taken kg", "harvest", kinds.Harvest, "honey_kg", "honey taken off", "kg"),
     Heading("supers taken", "harvest", kinds.Harvest, "supers", "supers taken off with it"),
     Heading("treatment", "treatment", kinds.Treatment, "substance", "what acts against mites"),

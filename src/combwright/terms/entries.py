@@ -25,7 +25,13 @@ Name = Annotated[
 Text = Annotated[str, Field(pattern=r"^[^\x00-\x08\x0b-\x1f\x7f]*$")]
 QueenCells = Literal["none", "cups", "charged", "sealed"]
 Part = Literal[
-    "drawn frame", "foundation frame", "brood frame", "stores frame", "dummy board", "super"
+    "drawn frame",
+    "foundation frame",
+    "brood frame",
+    "stores frame",
+    "dummy board",
+    "super",
+    "feeder",
 ]
 
 
@@ -110,7 +116,11 @@ class Feed(Entry):
 
 
 class Change(Entry):
-    """Frames, boards or supers put in (positive) or taken out (negative)."""
+    """Frames, boards or supers put in (positive) or taken out (negative).
+
+    A feeder is noted only when it comes off, with what is left in it (-1): one that goes on empty
+    changes nothing, and what goes into it is a feed.
+    """
 
     kind: Literal["change"] = "change"
     colony: Name
