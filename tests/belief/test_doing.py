@@ -10,7 +10,8 @@ from combwright.belief.doing import do
 from combwright.belief.followed import Followed
 from combwright.kit.catalogue import catalogue
 from combwright.simulation import observe
-from combwright.terms.entries import Change, Feed, Harvest, Noted, Stack
+from combwright.simulation.columns import CELL, LAYING, QUEENLESS
+from combwright.terms.entries import Change, Feed, Harvest, Noted, Queen, Stack
 
 STRANGER = replay([*enters(), entry(Stack, 0, frames=11, supers=3, excluder=True)])
 
@@ -121,3 +122,35 @@ def test_what_is_fed_on_the_day_on_which_a_feeder_comes_off_stands_in_the_next()
 def test_a_super_that_goes_on_leaves_the_feeder_where_it_is() -> None:
     fed = done(standing(0), FED)
     assert (in_feeder(done(fed, entry(Stack, 1, supers=1))) > 0.0).all()
+
+
+CUT = entry(Queen, 1, event="cells knocked down")
+
+
+def test_cells_knocked_down_put_off_the_swarm_and_leave_the_queen() -> None:
+    before = standing(0)
+    colonies = before.belief.colonies
+    colonies["queen"], colonies["swarm_clock"] = LAYING, 7.0
+    after = done(before, CUT)
+    assert (after.belief.colonies["swarm_clock"] == 0.0).all()
+    assert (after.belief.colonies["queen"] == LAYING).all()
+    assert after.notices == before.notices
+
+
+@pytest.mark.parametrize(("on_cells", "is_told"), [(0.8, True), (0.2, False)])
+def test_the_last_cells_are_not_lost_in_silence(on_cells: float, is_told: bool) -> None:
+    before = standing(0)
+    colonies = before.belief.colonies
+    without = np.arange(len(colonies)) < on_cells * len(colonies)
+    colonies["queen"] = np.where(without, CELL, LAYING)
+    colonies["queen_clock"] = np.where(without, 12.0, 0.0)
+    after = done(before, CUT)
+    assert (after.belief.colonies["queen"] == np.where(without, QUEENLESS, LAYING)).all()
+    assert any(f"chance {on_cells:.0%}" in notice for notice in after.notices) == is_told
+
+
+def test_what_followed_from_an_unseen_swarm_is_still_asked_after_cells_are_knocked_down() -> None:
+    before = standing(0)
+    swarms = before.belief.since[0].swarms
+    before.belief.colonies["swarmed"] += 1.0
+    assert (done(before, CUT).belief.since[0].swarms == swarms).all()

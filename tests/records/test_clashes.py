@@ -161,10 +161,14 @@ def test_two_visits_of_a_day_that_differ_are_refused_and_name_the_value() -> Non
 
 @pytest.mark.parametrize(
     ("seen", "event", "what"),
-    [({"eggs": True}, "virgin", "virgin queen, but eggs"), ({"queen_seen": True}, "lost", "seen")],
+    [
+        ({"eggs": True}, "virgin", "virgin queen, but eggs"),
+        ({"queen_seen": True}, "lost", "seen"),
+        ({"queen_cells": "none"}, "cells knocked down", "but none seen"),
+    ],
 )
 def test_a_queen_that_contradicts_the_visit_is_mentioned(
-    seen: dict[str, bool], event: str, what: str
+    seen: dict[str, object], event: str, what: str
 ) -> None:
     visit = noted_as("visit", 1, "2026-04-01", colony="Alder", **seen)
     problem = only(visit, noted_as("queen", 2, colony="Alder", event=event))

@@ -94,6 +94,7 @@ def test_one_line_becomes_the_entries_of_a_visit_in_their_order() -> None:
         ("moved to", "Hill Top", "move", {"yard": "Hill Top"}),
         ("queen event,queen year", "introduced,2026", "queen",
          {"event": "introduced", "queen_year": 2026}),
+        ("queen event", "cells knocked down", "queen", {"event": "cells knocked down"}),
         ("ended", "sold", "end", {"reason": "sold"}),
     ],
 )  # fmt: skip

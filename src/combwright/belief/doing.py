@@ -12,6 +12,7 @@ from combwright.belief.filter import Belief
 from combwright.belief.followed import Followed
 from combwright.belief.standing import Standing, act, usual
 from combwright.kit.catalogue import Catalogue
+from combwright.simulation.columns import CELL
 from combwright.simulation.dividing import split, unite
 from combwright.simulation.luck import stream
 from combwright.terms.entries import Change, End, Harvest, Move, Noted, Queen, Split, Stack, Unite
@@ -19,6 +20,7 @@ from combwright.terms.errors import CombwrightError
 
 Other = Callable[[str, date], Followed | None]
 MOST_BOARDS = 2
+LIKELY = 0.5  # chance of living on cells alone from which knocking them down is told; judgement
 
 
 def do(
@@ -54,7 +56,10 @@ def do(
     entries = sorted(entries, key=_turn)
     harvested = any(isinstance(entry, Harvest) for entry in entries)
     for entry in entries:
-        told = contradictions(entry, followed.standing)
+        told = (
+            *contradictions(entry, followed.standing),
+            *last_cells(entry, followed.belief.colonies),
+        )
         try:
             followed = _one(followed, entry, catalogue, rng, other, harvested=harvested)
         except CombwrightError as error:
@@ -78,7 +83,7 @@ def _turn(entry: Noted) -> int:
 
 def _standing_since(belief: Belief, entries: Iterable[Noted]) -> tuple[Since, Since]:
     """After the keeper changed queen or bees, what follows from that is no hidden trouble."""
-    if any(isinstance(entry, Split | Unite | Queen) for entry in entries):
+    if any(isinstance(entry, Split | Unite | Queen) and not cuts_cells(entry) for entry in entries):
         now = Since.now(belief.colonies)
         return now, now
     return belief.since
@@ -131,6 +136,24 @@ def divide(colonies: Any, entry: Split, catalogue: Catalogue) -> tuple[Any, Stan
         goes_with=entry.goes_with,
     )
     return new, standing
+
+
+def cuts_cells(entry: Noted) -> bool:
+    """Tell whether all queen cells were knocked down."""
+    return isinstance(entry, Queen) and entry.event == "cells knocked down"
+
+
+def last_cells(entry: Noted, colonies: Any) -> tuple[str, ...]:
+    """Say when the cells that were knocked down were probably all that a colony had of a queen."""
+    on_cells = float(np.mean(colonies["queen"] == CELL))
+    if not cuts_cells(entry) or on_cells <= LIKELY:
+        return ()
+    said = (
+        f"{entry.on:%d %B %Y}: all queen cells were knocked down in a colony that had no queen "
+        f"beside them (chance {on_cells:.0%}): the belief takes it to be queenless. If one cell "
+        "was left, strike this entry out."
+    )
+    return (said,)
 
 
 def contradictions(entry: Noted, standing: Standing) -> tuple[str, ...]:

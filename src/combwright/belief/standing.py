@@ -163,6 +163,9 @@ def _queen(entry: Queen, colonies: Any) -> None:
     if entry.event == "marked":
         colonies["queen"] = LAYING  # a queen that is marked was there
         return
+    if entry.event == "cells knocked down":
+        actions.cut_cells(colonies)
+        return
     age = 20.0
     if entry.queen_year is not None:
         age = max(1.0, float(entry.on.toordinal() - date(entry.queen_year, 6, 20).toordinal()))

@@ -227,8 +227,15 @@ def change_queen(colonies: Any, event: str, *, age_days: float = 0.0) -> None:
 
 
 def cut_cells(colonies: Any) -> None:
-    """Knock down queen cells in place; the bees may begin again."""
+    """Knock down all queen cells in place.
+
+    Bees that were preparing to swarm may begin again. A colony that lives on its cells loses the
+    last of them: it is queenless, and raises others only from larvae that are young enough.
+    """
     colonies["swarm_clock"] = 0.0
+    on_cells = colonies["queen"] == CELL
+    colonies["queen"] = np.where(on_cells, QUEENLESS, colonies["queen"])
+    colonies["queen_clock"] = np.where(on_cells, 0.0, colonies["queen_clock"])
 
 
 def harvest(colonies: Any, honey_kg: Any) -> Any:

@@ -24,6 +24,16 @@ Name = Annotated[
 # free text: new lines and tabs are welcome, other control characters are damage
 Text = Annotated[str, Field(pattern=r"^[^\x00-\x08\x0b-\x1f\x7f]*$")]
 QueenCells = Literal["none", "cups", "charged", "sealed"]
+QueenEvent = Literal[
+    "introduced",
+    "removed",
+    "caged",
+    "released",
+    "lost",
+    "virgin",
+    "marked",
+    "cells knocked down",
+]
 Part = Literal[
     "drawn frame",
     "foundation frame",
@@ -190,11 +200,14 @@ class Unite(Entry):
 
 
 class Queen(Entry):
-    """Something done to, or learnt of, a queen."""
+    """Something done to, or learnt of, a queen.
+
+    “Cells knocked down” means all of them; where one was left, the colony goes on with it.
+    """
 
     kind: Literal["queen"] = "queen"
     colony: Name
-    event: Literal["introduced", "removed", "caged", "released", "lost", "virgin", "marked"]
+    event: QueenEvent
     queen_year: int | None = Field(default=None, ge=1990, le=2100)
 
 
