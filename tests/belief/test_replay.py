@@ -1,4 +1,4 @@
-from typing import Any
+from typing import Any, get_args
 
 import numpy as np
 import pytest
@@ -15,6 +15,7 @@ from combwright.terms.entries import (
     Move,
     Noted,
     Queen,
+    QueenEvent,
     Stack,
     TrayCount,
     Treatment,
@@ -223,13 +224,15 @@ def entries(draw: st.DrawFn) -> Noted:
             Change,
             {
                 "part": draw(
-                    st.sampled_from(["drawn frame", "brood frame", "stores frame", "super"])
+                    st.sampled_from(
+                        ["drawn frame", "brood frame", "stores frame", "super", "feeder"]
+                    )
                 ),
                 "count": draw(st.integers(-36, 36)),
             },
         ),
         (Treatment, {"substance": draw(st.sampled_from(["oxalic acid", "thymol", "other"]))}),
-        (Queen, {"event": draw(st.sampled_from(["introduced", "removed", "caged", "marked"]))}),
+        (Queen, {"event": draw(st.sampled_from(get_args(QueenEvent)))}),
         (Unite, {"into": draw(COLONIES)}),
         (Move, {"yard": draw(st.sampled_from(["Home", "Away"]))}),
         (Harvest, {"honey_kg": draw(st.floats(0, 200)), "supers": draw(st.integers(0, 8))}),

@@ -61,6 +61,8 @@ def alder(kind: str, on: str = "2026-04-01", **told: object) -> AnyEntry:
         (alder("change", part="brood frame", count=-9), "9 frames were taken", "had 8"),
         (alder("change", part="super", count=-2), "2 supers were taken", "had 1"),
         (alder("change", part="dummy board", count=-2), "2 dummy boards were taken", "had 1"),
+        (alder("change", part="feeder", count=1), "only one that is taken off", "as a feed"),
+        (alder("change", part="feeder", count=-2), "only one that is taken off", "Write -1"),
         (alder("harvest", honey_kg=20, supers=2), "2 supers were taken", "had 1"),
         (alder("visit", frames_of_bees=0, frames_of_brood=2), "brood without bees", "one"),
         (alder("visit", frames_of_bees=0, eggs=True), "eggs without bees", "Correct one"),
@@ -103,6 +105,7 @@ def test_what_is_odd_is_only_mentioned(entry: AnyEntry, what: str) -> None:
         alder("stack", frames=12, dummy_boards=0),
         alder("visit", frames_of_bees=8, frames_of_brood=6, eggs=True),
         alder("change", part="super", count=-1),
+        alder("change", part="feeder", count=-1),
         alder("split", new_colony="Elm", hive="nuc 5 ply", frames_of_bees=3, frames_of_brood=2),
         alder("unite", into="Birch"),
         alder("end", reason="sold"),
@@ -158,10 +161,14 @@ def test_two_visits_of_a_day_that_differ_are_refused_and_name_the_value() -> Non
 
 @pytest.mark.parametrize(
     ("seen", "event", "what"),
-    [({"eggs": True}, "virgin", "virgin queen, but eggs"), ({"queen_seen": True}, "lost", "seen")],
+    [
+        ({"eggs": True}, "virgin", "virgin queen, but eggs"),
+        ({"queen_seen": True}, "lost", "seen"),
+        ({"queen_cells": "none"}, "cells knocked down", "but none seen"),
+    ],
 )
 def test_a_queen_that_contradicts_the_visit_is_mentioned(
-    seen: dict[str, bool], event: str, what: str
+    seen: dict[str, object], event: str, what: str
 ) -> None:
     visit = noted_as("visit", 1, "2026-04-01", colony="Alder", **seen)
     problem = only(visit, noted_as("queen", 2, colony="Alder", event=event))

@@ -9,6 +9,7 @@ BOOK = [
     noted_as("stack", 2, "2026-04-01", colony="Alder", frames=8, supers=0, dummy_boards=1),
     noted_as("change", 3, "2026-04-10", colony="Alder", part="foundation frame", count=2),
     noted_as("change", 4, "2026-04-20", colony="Alder", part="super", count=2),
+    noted_as("change", 10, "2026-04-20", colony="Alder", part="feeder", count=-1),
     noted_as("queen", 5, "2026-05-01", colony="Alder", event="introduced", queen_year=2026),
     noted_as("split", 6, "2026-05-10", colony="Alder", new_colony="Elm", hive="nuc 5 ply",
              frames_of_bees=3),

@@ -81,6 +81,7 @@ def test_one_line_becomes_the_entries_of_a_visit_in_their_order() -> None:
         ("foundation added", "1", "change", {"part": "foundation frame", "count": 1}),
         ("brood frames added", "-1", "change", {"part": "brood frame", "count": -1}),
         ("stores frames added", "−1", "change", {"part": "stores frame", "count": -1}),
+        ("feeder added", "-1", "change", {"part": "feeder", "count": -1}),
         ("mites on tray,tray days", "14,7", "tray count", {"mites": 14, "days": 7}),
         ("mites washed,bees washed", "3,300", "wash count", {"mites": 3, "bees": 300}),
         ("treatment,treated until,product,batch,amount", "Thymol,2026-05-29,Gel,B7,50 g",
@@ -93,6 +94,7 @@ def test_one_line_becomes_the_entries_of_a_visit_in_their_order() -> None:
         ("moved to", "Hill Top", "move", {"yard": "Hill Top"}),
         ("queen event,queen year", "introduced,2026", "queen",
          {"event": "introduced", "queen_year": 2026}),
+        ("queen event", "cells knocked down", "queen", {"event": "cells knocked down"}),
         ("ended", "sold", "end", {"reason": "sold"}),
     ],
 )  # fmt: skip

@@ -193,6 +193,25 @@ def test_the_flying_bees_take_their_mites_along() -> None:
     assert observe.mites_per_bee(parent) == pytest.approx(per_bee)
 
 
+def test_bees_whose_swarm_cells_are_knocked_down_begin_anew() -> None:
+    colonies = samples.usual(members=3)
+    colonies["swarm_clock"] = (0.0, 2.0, 9.0)
+    actions.cut_cells(colonies)
+    assert (colonies["swarm_clock"] == 0.0).all()
+    assert (colonies["queen"] == LAYING).all()
+
+
+def test_a_colony_without_a_queen_loses_its_last_cell_and_raises_others_from_young_larvae() -> None:
+    colonies = samples.usual(members=2, bees=9.0, brood=4.0)
+    colonies["queen"], colonies["queen_clock"] = CELL, 12.0
+    colonies["eggs"] = 0.0
+    colonies["larvae"][0], colonies["sealed"][0] = 0.0, 0.0
+    actions.cut_cells(colonies)
+    assert (colonies["queen"] == QUEENLESS).all()
+    run(colonies, samples.steady(3, day=150, mean_c=15.0), samples.chance(1, 2, 3))
+    assert colonies["queen"].tolist() == [QUEENLESS, CELL]
+
+
 def test_uniting_joins_everything_and_leaves_nothing() -> None:
     going, into = samples.usual(members=4, seed=2), samples.usual(members=4, seed=3)
     actions.arrange(going, samples.TIMBER, SetUp(frames=11, supers=1))

@@ -5,7 +5,8 @@ from fastapi.testclient import TestClient
 from tests.web.desks import PAGE, ROUND, planned
 
 from combwright.services.demo import ON
-from combwright.terms.entries import Feed, Stack, Visit
+from combwright.services.planned_note import as_advised
+from combwright.terms.entries import Change, Feed, Stack, Visit
 from combwright.web.desk import Desk
 
 JSON = {"Accept": "application/json"}
@@ -35,6 +36,36 @@ def test_a_plain_form_is_answered_with_the_next_colony(client: TestClient, desk:
     answer = client.post("/note", data=fields, headers=PAGE)
     assert answer.status_code == 303
     assert "#c-Teasel" in answer.headers["Location"]
+
+
+def test_supers_that_came_off_are_counted_once(client: TestClient, desk: Desk) -> None:
+    before = planned(desk, "Bramble") | {"supers": "2"}
+    after = planned(desk, "Bramble") | {"supers": "1", "honey_kg": "9", "harvest_supers": "1"}
+    for fields in (before, after):
+        assert client.post("/note", data=fields, headers=JSON).status_code == 200
+    assert desk.book.now().standings["Bramble"].supers == 1
+
+
+def test_a_feeder_taken_off_is_an_entry(client: TestClient, desk: Desk) -> None:
+    fields = planned(desk, "Bramble") | {"feeder": "-1"}
+    assert client.post("/note", data=fields, headers=JSON).json()["new"] == 4
+    off = [each for each in noted(desk, "Bramble") if isinstance(each, Change)]
+    assert [(each.part, each.count) for each in off] == [("feeder", -1)]
+
+
+def test_a_feeder_put_on_is_refused_plainly(client: TestClient, desk: Desk) -> None:
+    fields = planned(desk, "Bramble") | {"feeder": "1"}
+    answer = client.post("/note", data=fields, headers=JSON)
+    assert answer.status_code == 422
+    assert "note what was put into one as a feed" in answer.text
+
+
+@pytest.mark.parametrize(("more", "feeder"), [(0, ""), (1, "-1")])
+def test_a_super_put_on_as_planned_takes_the_feeder_off(desk: Desk, more: int, feeder: str) -> None:
+    part = desk.rounds.sheet(ON, 7).colonies[0]
+    supers = part.set_up_now.supers + more
+    advised = part.model_copy(update={"set_up": part.set_up.model_copy(update={"supers": supers})})
+    assert as_advised(advised, ON)["feeder"] == feeder
 
 
 @pytest.mark.parametrize(

@@ -10,11 +10,11 @@ from combwright.advice.decision import Decision
 from combwright.advice.situation import Situation
 from combwright.advice.trial import Tried
 from combwright.advice.wording import chance_words, day_words
+from combwright.belief.causes import TOO_WEAK
 
 SEASON: Final = (100, 225)  # days of the year in which cells are looked for
 CHARGED_ON: Final = 3.0  # day from the egg on which there is a larva in jelly
 SURE: Final = 0.5  # chance of charged cells from which the colony is divided; judgement
-TOO_WEAK: Final = 5.0  # frames of bees below which cells seldom mean a swarm; judgement
 QUEENS_FROM: Final = 130  # day of the year (10 May) from which mated queens are to be had
 
 

@@ -11,30 +11,45 @@ from typing import Any, Final
 
 import numpy as np
 
+from combwright.simulation import observe
 from combwright.simulation.columns import CAGED, CELL, LAYING, QUEENLESS, VIRGIN
 
 EMERGES_ON = 16.0
 MATES_BY = 24.0
 MOST_CHANCE: Final = 0.2
-MOST_WEEKS: Final = 6.0
+MOST_DAYS: Final = 42.0
+# Swarm cells: with an egg in them they are overlooked for some days, and soon after they are sealed
+# the swarm is gone; in weak colonies they seldom come to that. All judgement.
+OVERLOOKED_DAYS: Final = 2.0
+OLDEST_DAYS: Final = 9.0
+TOO_WEAK: Final = 5.0  # frames of bees below which cells seldom mean a swarm
 
 
 @dataclass(frozen=True, slots=True)
 class Cause:
-    """Something that nobody noted: its name, its chance in a week by season, and what it does."""
+    """Something that nobody noted: its name, its chance in a week by season, and what it does.
+
+    What began longer ago than ``most_days`` would stand otherwise by now.
+    """
 
     name: str
     weekly: Callable[[int], float]
     happen: Callable[[Any, float, np.random.Generator], None]
+    most_days: float = MOST_DAYS
 
     def within(self, day_of_year: int, days: float) -> float:
         """Give the chance that it happened within some days up to a day of the year."""
-        return min(MOST_CHANCE, self.weekly(day_of_year) * min(days / 7.0, MOST_WEEKS))
+        return min(MOST_CHANCE, self.weekly(day_of_year) * min(days, self.most_days) / 7.0)
 
 
 def _swarm_season(day_of_year: int) -> float:
     """Chance in a week of an unseen swarm, beyond those that the model makes; judgement."""
     return float(np.interp(day_of_year, (100, 125, 165, 200, 225), (0.0, 0.02, 0.03, 0.01, 0.0)))
+
+
+def _cells_season(day_of_year: int) -> float:
+    """Chance in a week of swarm cells beyond those that the model makes; judgement."""
+    return float(np.interp(day_of_year, (100, 125, 165, 200, 225), (0.0, 0.04, 0.05, 0.02, 0.0)))
 
 
 def _queen_risk(_: int) -> float:
@@ -57,6 +72,15 @@ def swarm(colonies: Any, days: float, rng: np.random.Generator) -> None:
     colonies["ripe"] = np.maximum(0.0, colonies["ripe"] - rng.uniform(200.0, 700.0, members))
     colonies["swarmed"] += 1.0
     _leave_queenless(colonies, ago, 8.5)
+
+
+def begin_cells(colonies: Any, days: float, rng: np.random.Generator) -> None:
+    """Let bees with a laying queen have begun swarm cells at an unknown day, in place."""
+    oldest = min(days + OVERLOOKED_DAYS, OLDEST_DAYS)
+    age = np.ceil(rng.uniform(0.0, oldest, len(colonies)))
+    may = (colonies["queen"] == LAYING) & (colonies["swarm_clock"] == 0.0)
+    may &= observe.frames_of_bees(colonies) >= TOO_WEAK
+    colonies["swarm_clock"] = np.where(may, age, colonies["swarm_clock"])
 
 
 def lose_queen(colonies: Any, days: float, rng: np.random.Generator) -> None:
@@ -103,6 +127,7 @@ def robbers(colonies: Any, days: float, rng: np.random.Generator) -> None:
 
 CAUSES: Final = (
     Cause("swarmed", _swarm_season, swarm),
+    Cause("cells begun", _cells_season, begin_cells, OLDEST_DAYS),
     Cause("queen lost", _queen_risk, lose_queen),
     Cause("queen failed", _queen_risk, fail_queen),
     Cause("robbed", _robbing_season, robbers),

@@ -12,15 +12,15 @@ from combwright.belief.filter import Belief
 from combwright.belief.followed import Followed
 from combwright.belief.standing import Standing, act, usual
 from combwright.kit.catalogue import Catalogue
+from combwright.simulation.columns import CELL
 from combwright.simulation.dividing import split, unite
 from combwright.simulation.luck import stream
-from combwright.terms.entries import Change, End, Move, Noted, Queen, Split, Stack, Unite
+from combwright.terms.entries import Change, End, Harvest, Move, Noted, Queen, Split, Stack, Unite
 from combwright.terms.errors import CombwrightError
 
 Other = Callable[[str, date], Followed | None]
-# What is put in or taken out comes before how the stack is left, which has the last word.
-LAST = (Stack, End)
 MOST_BOARDS = 2
+LIKELY = 0.5  # chance of living on cells alone from which knocking them down is told; judgement
 
 
 def do(
@@ -53,11 +53,15 @@ def do(
     rng = stream(seed, followed.belief.colony, "done", day.toordinal())
     belief = replace(followed.belief, colonies=followed.belief.colonies.copy())
     followed = replace(followed, belief=belief)
-    entries = list(entries)
-    for entry in sorted(entries, key=lambda each: isinstance(each, LAST)):
-        told = contradictions(entry, followed.standing)
+    entries = sorted(entries, key=_turn)
+    harvested = any(isinstance(entry, Harvest) for entry in entries)
+    for entry in entries:
+        told = (
+            *contradictions(entry, followed.standing),
+            *last_cells(entry, followed.belief.colonies),
+        )
         try:
-            followed = _one(followed, entry, catalogue, rng, other)
+            followed = _one(followed, entry, catalogue, rng, other, harvested=harvested)
         except CombwrightError as error:
             notice = f"{day:%d %B %Y}: {error} The belief leaves this {entry.kind} out."
             told = (*told, notice)
@@ -66,9 +70,20 @@ def do(
     return replace(followed, belief=replace(followed.belief, since=since))
 
 
+def _turn(entry: Noted) -> int:
+    """Give the turn of an entry on its day, as work at a hive goes.
+
+    Honey is taken before the supers that held it are gone, and a feeder before the next feed; how
+    the stack is left has the last word.
+    """
+    if isinstance(entry, Harvest) or (isinstance(entry, Change) and entry.part == "feeder"):
+        return 0
+    return 2 if isinstance(entry, Stack | End) else 1
+
+
 def _standing_since(belief: Belief, entries: Iterable[Noted]) -> tuple[Since, Since]:
     """After the keeper changed queen or bees, what follows from that is no hidden trouble."""
-    if any(isinstance(entry, Split | Unite | Queen) for entry in entries):
+    if any(isinstance(entry, Split | Unite | Queen) and not cuts_cells(entry) for entry in entries):
         now = Since.now(belief.colonies)
         return now, now
     return belief.since
@@ -80,6 +95,8 @@ def _one(
     catalogue: Catalogue,
     rng: np.random.Generator,
     other: Other,
+    *,
+    harvested: bool,
 ) -> Followed:
     colonies, colony = followed.belief.colonies, followed.belief.colony
     match entry:
@@ -100,7 +117,7 @@ def _one(
         case Move():
             return replace(followed, yard=entry.yard)
         case _:
-            standing = act(entry, colonies, followed.standing, catalogue, rng)
+            standing = act(entry, colonies, followed.standing, catalogue, rng, harvested=harvested)
             pitch = entry.pitch_mm if isinstance(entry, Stack) else None
             return replace(followed, standing=standing, pitch_mm=pitch or followed.pitch_mm)
 
@@ -121,12 +138,30 @@ def divide(colonies: Any, entry: Split, catalogue: Catalogue) -> tuple[Any, Stan
     return new, standing
 
 
+def cuts_cells(entry: Noted) -> bool:
+    """Tell whether all queen cells were knocked down."""
+    return isinstance(entry, Queen) and entry.event == "cells knocked down"
+
+
+def last_cells(entry: Noted, colonies: Any) -> tuple[str, ...]:
+    """Say when the cells that were knocked down were probably all that a colony had of a queen."""
+    on_cells = float(np.mean(colonies["queen"] == CELL))
+    if not cuts_cells(entry) or on_cells <= LIKELY:
+        return ()
+    said = (
+        f"{entry.on:%d %B %Y}: all queen cells were knocked down in a colony that had no queen "
+        f"beside them (chance {on_cells:.0%}): the belief takes it to be queenless. If one cell "
+        "was left, strike this entry out."
+    )
+    return (said,)
+
+
 def contradictions(entry: Noted, standing: Standing) -> tuple[str, ...]:
     """Say what of an entry contradicts the stack as the book has it, and what was made of it."""
     now, said = standing.set_up, ""
     if isinstance(entry, Stack) and entry.supers and standing.hive.honey_super is None:
         said = f"{standing.hive.name} takes no super; the belief leaves {entry.supers} out."
-    if isinstance(entry, Change):
+    if isinstance(entry, Change) and entry.part != "feeder":
         have = {"dummy board": now.dummy_boards, "super": now.supers}.get(entry.part, now.frames)
         if -entry.count > have:
             said = f"{-entry.count} × {entry.part} taken out, but the book knows of {have} only."

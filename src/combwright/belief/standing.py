@@ -71,6 +71,8 @@ def stack_noted(standing: Standing, stack: Stack, catalogue: Catalogue) -> Stand
 
 def after_change(standing: Standing, change: Change) -> Standing:
     """Bring frames, boards or supers put in or taken out into the set-up."""
+    if change.part == "feeder":
+        return standing
     now = standing.set_up
     if change.part == "dummy board":
         update: dict[str, Any] = {"dummy_boards": min(2, max(0, now.dummy_boards + change.count))}
@@ -84,18 +86,30 @@ def after_change(standing: Standing, change: Change) -> Standing:
 
 
 def act(
-    entry: Noted, colonies: Any, standing: Standing, catalogue: Catalogue, rng: np.random.Generator
+    entry: Noted,
+    colonies: Any,
+    standing: Standing,
+    catalogue: Catalogue,
+    rng: np.random.Generator,
+    *,
+    harvested: bool = False,
 ) -> Standing:
-    """Do to the members, in place, what an entry says was done; give the stack afterwards."""
+    """Do to the members, in place, what an entry says was done; give the stack afterwards.
+
+    Where honey was ``harvested`` that day, supers taken off take no more along than was noted.
+    """
     match entry:
         case Stack():
             standing = stack_noted(standing, entry, catalogue)
             actions.refuse_impossible(standing.hive, standing.set_up)
             _rehouse(colonies, standing.hive)
-            actions.arrange(colonies, standing.hive, standing.set_up)
+            actions.arrange(colonies, standing.hive, standing.set_up, honey_stays=harvested)
+        case Change(part="feeder"):
+            if entry.count < 0:
+                actions.empty_feeder(colonies)
         case Change():
             standing = after_change(standing, entry)
-            actions.arrange(colonies, standing.hive, standing.set_up)
+            actions.arrange(colonies, standing.hive, standing.set_up, honey_stays=harvested)
             standing = replace(
                 standing, set_up=standing.set_up.model_copy(update={"foundation": 0})
             )
@@ -116,7 +130,7 @@ def act(
                 supers = max(0, standing.set_up.supers - entry.supers)
                 update = standing.set_up.model_copy(update={"supers": supers})
                 standing = replace(standing, set_up=update)
-                actions.arrange(colonies, standing.hive, update)
+                actions.arrange(colonies, standing.hive, update, honey_stays=True)
         case _:
             pass
     return standing
@@ -148,6 +162,9 @@ def _carry(change: Change, colonies: Any, rng: np.random.Generator) -> None:
 def _queen(entry: Queen, colonies: Any) -> None:
     if entry.event == "marked":
         colonies["queen"] = LAYING  # a queen that is marked was there
+        return
+    if entry.event == "cells knocked down":
+        actions.cut_cells(colonies)
         return
     age = 20.0
     if entry.queen_year is not None:

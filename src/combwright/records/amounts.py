@@ -44,6 +44,9 @@ def amounts(
             yield odd(each, f"{each.mites} mites on {each.bees} bees.", CHECK_BOTH)
         case Split():
             yield from split(each, now, hives)
+        case Change(part="feeder"):
+            yield from feeder(each)
+            return
         case Change() | Harvest():
             yield from taken(each, now)
     if isinstance(each, Stack | Change):
@@ -100,6 +103,16 @@ def taken(each: Change | Harvest, now: Standing) -> Iterator[Problem]:
             each,
             f"{wanted} {thing} were taken from “{now.colony}”, which had {there}.",
             f"Correct the number, or note the {thing} that were there.",
+        )
+
+
+def feeder(each: Change) -> Iterator[Problem]:
+    """Find feeders that are not taken off."""
+    if each.count != -1:
+        yield wrong(
+            each,
+            f"{each.count} is no note of a feeder: only one that is taken off counts, as -1.",
+            "Write -1 if it was taken off; note what was put into one as a feed.",
         )
 
 

@@ -118,7 +118,9 @@ def after(now: Standing, each: Noted) -> Standing:  # noqa: PLR0911  (one line a
 
 
 def changed(now: Standing, each: Change) -> Standing:
-    """Put frames, boards or supers in, or take them out."""
+    """Put frames, boards or supers in, or take them out; a feeder is no part of the stack."""
+    if each.part == "feeder":
+        return now
     if each.part == "super":
         return replace(now, supers=moved(now.supers, each.count))
     if each.part == "dummy board":

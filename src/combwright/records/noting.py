@@ -32,6 +32,7 @@ PARTS: dict[str, dict[str, Any]] = {
     "foundation frame": {"kind": "change", "part": "foundation frame"},
     "brood frame": {"kind": "change", "part": "brood frame"},
     "stores frame": {"kind": "change", "part": "stores frame"},
+    "feeder": {"kind": "change", "part": "feeder"},
     "harvest": {"kind": "harvest"},
     "treatment": {"kind": "treatment"},
     "syrup": {"kind": "feed", "feed": "syrup"},

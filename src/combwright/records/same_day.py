@@ -41,7 +41,7 @@ def same_day(stand: Iterable[Noted]) -> Iterator[Problem]:
 
 
 def odd_queens(told: list[Noted]) -> Iterator[Problem]:
-    """Find queens that were seen or laid on the day on which they were lost or virgins."""
+    """Find what was seen of a queen or her cells and what was done that day to contradict it."""
     visits = {(each.colony, each.on): each for each in told if isinstance(each, Visit)}
     for each in told:
         visit = visits.get((each.colony, each.on)) if isinstance(each, Queen) else None
@@ -51,6 +51,8 @@ def odd_queens(told: list[Noted]) -> Iterator[Problem]:
             yield odd(each, "A virgin queen, but eggs on the same day.", SECOND_LOOK)
         if each.event == "lost" and visit.queen_seen:
             yield odd(each, "The queen was lost, but seen on the same day.", SECOND_LOOK)
+        if each.event == "cells knocked down" and visit.queen_cells == "none":
+            yield odd(each, "Queen cells knocked down, but none seen that day.", SECOND_LOOK)
 
 
 def fed_already(each: Feed, earlier: list[Noted]) -> bool:

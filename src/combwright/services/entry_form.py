@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Final, Literal
+from typing import Final, Literal, get_args
 from uuid import UUID
 
 from pydantic import ValidationError
@@ -11,7 +11,7 @@ from pydantic import ValidationError
 from combwright.services.book import RefusedError, add_entries
 from combwright.services.field_words import FieldProblem, in_words
 from combwright.services.notes import NoteError
-from combwright.terms.entries import ENTRY
+from combwright.terms.entries import ENTRY, QueenEvent
 
 Form = Literal["yard", "colony", "split", "unite", "move", "end", "queen", "kit", "limit"]
 
@@ -96,7 +96,8 @@ FORMS: Final[Mapping[Form, tuple[str, tuple[Asked, ...]]]] = {
                 "event",
                 "What",
                 "choice",
-                ("introduced", "removed", "caged", "released", "lost", "virgin", "marked"),
+                get_args(QueenEvent),
+                hint="cells knocked down: all of them",
             ),
             Asked("queen_year", "Year of the queen", "number"),
             REMARK,

@@ -46,11 +46,12 @@ STACK: Final = [
     "cover",
     "pitch_mm",
 ]
-# for each kind of entry: the field of the entry, and the field of the form that it is read from
+# For each kind of entry: the field of the entry, and the field of the form that it is read from.
+# How the stack is left comes last, after what was taken from it.
 PARTS: Final[Mapping[str, Mapping[str, str]]] = {
     "visit": {name: name for name in [*VISIT, "remark"]},
+    "change": {"count": "feeder"},
     "feed": {"feed": "feed", "grams": "feed_g", "sugar_fraction": "feed_sugar"},
-    "stack": {name: name for name in STACK},
     "tray count": {"mites": "tray_mites", "days": "tray_days"},
     "wash count": {"mites": "wash_mites", "bees": "wash_bees", "method": "wash_method"},
     "treatment": {
@@ -62,9 +63,12 @@ PARTS: Final[Mapping[str, Mapping[str, str]]] = {
     },
     "queen": {"event": "queen_event", "queen_year": "queen_year"},
     "harvest": {"honey_kg": "honey_kg", "supers": "harvest_supers"},
+    "stack": {name: name for name in STACK},
 }
+FIXED: Final[Mapping[str, Mapping[str, str]]] = {"change": {"part": "feeder"}}
 # an entry is made when one of these is filled in; a visit always
 ASKED_BY: Final[Mapping[str, Sequence[str]]] = {
+    "change": ["feeder"],
     "feed": ["feed_g"],
     "stack": STACK,
     "tray count": ["tray_mites", "tray_days"],
@@ -118,6 +122,7 @@ def note_entries(fields: Mapping[str, str]) -> list[AnyEntry]:
         if kind in ASKED_BY and not any(_is_given(told, name) for name in ASKED_BY[kind]):
             continue
         content: dict[str, Any] = {name: told[name] for name in SHARED if name in told}
+        content |= FIXED.get(kind, {})
         content |= {name: told[field] for name, field in names.items() if field in told}
         try:
             found.append(ENTRY.validate_python({**content, "kind": kind, "id": uuid5(note, kind)}))

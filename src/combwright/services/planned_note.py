@@ -24,11 +24,13 @@ def as_advised(advised: ColonySheet, on: date, branch: Branch | None = None) -> 
     portion = advised.portion
     if branch is not None and branch.portion is not None:
         portion = branch.portion
+    feeder_off = advised.set_up.supers > advised.set_up_now.supers
     set_up = {name: _said(value) for name, value in advised.set_up.model_dump().items()}
     return {
         "note": str(uuid4()),
         "on": on.isoformat(),
         "colony": advised.colony,
+        "feeder": "-1" if feeder_off else "",
         "feed": portion.feed,
         "feed_g": str(portion.syrup_g),
         "feed_sugar": f"{portion.sugar_fraction or USUAL_SUGAR:g}",

@@ -39,16 +39,18 @@ BROOD: Final = (
 )
 
 
-def arrange(colonies: Any, hive: Hive, set_up: SetUp) -> None:
+def arrange(colonies: Any, hive: Hive, set_up: SetUp, *, honey_stays: bool = False) -> None:
     """Set a stack up in place.
 
     Frames more than before come as drawn comb, but for those that ``set_up.foundation`` counts;
     of frames taken out, sheets of foundation beyond that number go first, then empty comb, then
-    comb with its stores, and brood with its mites only when nothing else is left.
+    comb with its stores, and brood with its mites only when nothing else is left. Supers taken off
+    go with their share of the honey; with ``honey_stays`` they go empty, as after a harvest, and
+    the honey stays as far as the comb of the other supers holds it.
     """
     refuse_impossible(hive, set_up)
     _fit_frames(colonies, set_up, float(hive.frame.worker_cells))
-    _stack_supers(colonies, hive, set_up)
+    _stack_supers(colonies, hive, set_up, honey_stays=honey_stays)
     fit_comb(colonies)
     colonies["frames"] = set_up.frames
     colonies["boards"] = set_up.dummy_boards
@@ -117,8 +119,8 @@ def _share_of(room: Any, wanted: Any) -> Any:
     return np.minimum(np.maximum(room, 0.0) / np.maximum(wanted, 1e-9), 1.0)
 
 
-def _stack_supers(colonies: Any, hive: Hive, set_up: SetUp) -> None:
-    """Put supers on or take them off; those taken off go with their share of the honey."""
+def _stack_supers(colonies: Any, hive: Hive, set_up: SetUp, *, honey_stays: bool) -> None:
+    """Put supers on or take them off in place."""
     had = colonies["supers"].copy()
     if hive.honey_super is None:
         return
@@ -126,7 +128,12 @@ def _stack_supers(colonies: Any, hive: Hive, set_up: SetUp) -> None:
     more = np.maximum(set_up.supers - had, 0.0)
     colonies["super_drawn"] += more * cells
     left = np.where(had > 0.0, np.minimum(set_up.supers / np.maximum(had, 1.0), 1.0), 1.0)
-    for column in ("super_drawn", "super_foundation", "super_ripe", "super_syrup"):
+    for column in ("super_drawn", "super_foundation"):
+        colonies[column] *= left
+    if honey_stays:
+        most = colonies["super_drawn"] * colonies["sugar_per_cell"]
+        left = _share_of(most, colonies["super_ripe"])
+    for column in ("super_ripe", "super_syrup"):
         colonies[column] *= left
     colonies["supers"] = set_up.supers
 
@@ -220,8 +227,15 @@ def change_queen(colonies: Any, event: str, *, age_days: float = 0.0) -> None:
 
 
 def cut_cells(colonies: Any) -> None:
-    """Knock down queen cells in place; the bees may begin again."""
+    """Knock down all queen cells in place.
+
+    Bees that were preparing to swarm may begin again. A colony that lives on its cells loses the
+    last of them: it is queenless, and raises others only from larvae that are young enough.
+    """
     colonies["swarm_clock"] = 0.0
+    on_cells = colonies["queen"] == CELL
+    colonies["queen"] = np.where(on_cells, QUEENLESS, colonies["queen"])
+    colonies["queen_clock"] = np.where(on_cells, 0.0, colonies["queen_clock"])
 
 
 def harvest(colonies: Any, honey_kg: Any) -> Any:

@@ -24,8 +24,24 @@ Name = Annotated[
 # free text: new lines and tabs are welcome, other control characters are damage
 Text = Annotated[str, Field(pattern=r"^[^\x00-\x08\x0b-\x1f\x7f]*$")]
 QueenCells = Literal["none", "cups", "charged", "sealed"]
+QueenEvent = Literal[
+    "introduced",
+    "removed",
+    "caged",
+    "released",
+    "lost",
+    "virgin",
+    "marked",
+    "cells knocked down",
+]
 Part = Literal[
-    "drawn frame", "foundation frame", "brood frame", "stores frame", "dummy board", "super"
+    "drawn frame",
+    "foundation frame",
+    "brood frame",
+    "stores frame",
+    "dummy board",
+    "super",
+    "feeder",
 ]
 
 
@@ -110,7 +126,11 @@ class Feed(Entry):
 
 
 class Change(Entry):
-    """Frames, boards or supers put in (positive) or taken out (negative)."""
+    """Frames, boards or supers put in (positive) or taken out (negative).
+
+    A feeder is noted only when it comes off, with what is left in it (-1): one that goes on empty
+    changes nothing, and what goes into it is a feed.
+    """
 
     kind: Literal["change"] = "change"
     colony: Name
@@ -180,11 +200,14 @@ class Unite(Entry):
 
 
 class Queen(Entry):
-    """Something done to, or learnt of, a queen."""
+    """Something done to, or learnt of, a queen.
+
+    “Cells knocked down” means all of them; where one was left, the colony goes on with it.
+    """
 
     kind: Literal["queen"] = "queen"
     colony: Name
-    event: Literal["introduced", "removed", "caged", "released", "lost", "virgin", "marked"]
+    event: QueenEvent
     queen_year: int | None = Field(default=None, ge=1990, le=2100)
 
 

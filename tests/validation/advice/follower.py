@@ -28,6 +28,7 @@ from combwright.terms.entries import (
     TrayCount,
     Visit,
 )
+from combwright.terms.set_up import SetUp
 
 NOTED: TypeAdapter[Noted] = TypeAdapter(Noted)
 SEED = 11  # of the belief; the truth has others
@@ -160,9 +161,7 @@ class Follower:
         if advised.unite:
             colony.is_gone = True
             return done
-        if advised.set_up != colony.set_up:
-            colony.arrange(advised.set_up)
-            done.append(self._stack(colony))
+        done += self._restack(colony, advised.set_up)
         if advised.brood_frames_to_give and not _finds_cells(seen):
             done.append(self._give_brood(colony, advised.brood_frames_to_give))
         if advised.treatment is not None:
@@ -207,6 +206,15 @@ class Follower:
         return max(2, min(situation.days, days))
 
     # --- noting -------------------------------------------------------------------------------
+
+    def _restack(self, colony: TrueColony, set_up: SetUp) -> list[Noted]:
+        """Set the stack up and note it; under a new super the feeder comes off."""
+        if set_up == colony.set_up:
+            return []
+        rises = set_up.supers > colony.set_up.supers
+        colony.arrange(set_up)
+        off = [self._said("change", colony, part="feeder", count=-1)] if rises else []
+        return [*off, self._stack(colony)]
 
     def _stack(self, colony: TrueColony) -> Noted:
         said = colony.set_up.model_dump(exclude={"hive"})

@@ -180,10 +180,7 @@ class TrueColony:
         """Set the stack up; a feeder comes off under a new super, honey that stays is kept."""
         if set_up.supers > self.set_up.supers:
             empty_feeder(self.record)
-        kept = float(self.record["super_ripe"][0])
-        arrange(self.record, self.hive, set_up)
-        most = float(self.record["super_drawn"][0] * self.record["sugar_per_cell"][0])
-        self.record["super_ripe"] = min(kept, most)
+        arrange(self.record, self.hive, set_up, honey_stays=True)
         self.set_up = set_up
 
     def feed(self, grams: float, sugar_fraction: float) -> None:

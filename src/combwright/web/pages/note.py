@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
+from typing import get_args
 from uuid import UUID
 
 from fastapi import APIRouter, Request
@@ -14,6 +15,7 @@ from combwright.planning.sheet import ColonySheet, RoundSheet
 from combwright.services.notes import Noted, NoteError, take_note, undo_note
 from combwright.services.photos import LARGEST, photo_kind
 from combwright.services.planned_note import as_advised
+from combwright.terms.entries import QueenEvent
 from combwright.terms.errors import CombwrightError, NotFoundError
 from combwright.web.desk import AtDesk, Desk
 from combwright.web.pages.sheet import Days, wait
@@ -83,6 +85,7 @@ def form(
         colony=advised,
         sheet=sheet,
         values=values,
+        queen_events=("", *get_args(QueenEvent)),
         wrong={one.field: f"{one.what} {one.remedy}" for one in (error.problems if error else ())},
         error=error,
         following=later[0] if later else None,
