@@ -34,9 +34,11 @@ def no_feed_under_supers(_: Situation, decided: Plan) -> bool:
     return decided.advised.grams == 0 or decided.advised.set_up.supers == 0
 
 
-def no_super_over_a_full_feeder(at: Situation, decided: Plan) -> bool:
+def a_new_super_takes_the_feeder_off(at: Situation, decided: Plan) -> bool:
     more = decided.advised.set_up.supers > at.standing.set_up.supers
-    return not more or float(at.colonies["feeder"].mean()) < 50.0
+    told = any("the feeder comes off" in job for job in decided.jobs)
+    clean = decided.chances["syrup in honey"] <= at.limits.syrup_in_honey
+    return not more or (told and clean and decided.advised.grams == 0)
 
 
 def nothing_moves_when_signs_were_seen(at: Situation, decided: Plan) -> bool:
@@ -126,7 +128,7 @@ def the_tray_is_never_shut_in_season(at: Situation, decided: Plan) -> bool:
 
 RULES: tuple[Callable[[Situation, Plan], bool], ...] = (
     no_feed_under_supers,
-    no_super_over_a_full_feeder,
+    a_new_super_takes_the_feeder_off,
     nothing_moves_when_signs_were_seen,
     nothing_moves_in_a_yard_with_signs,
     branches_keep_what_the_plan_leaves_alone,

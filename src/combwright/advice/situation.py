@@ -3,6 +3,7 @@
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from functools import cached_property
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
@@ -10,7 +11,7 @@ from numpy.typing import NDArray
 from combwright.belief.standing import Standing
 from combwright.belief.weights import quantiles
 from combwright.simulation import observe
-from combwright.simulation.actions import arrange
+from combwright.simulation.actions import arrange, empty_feeder
 from combwright.simulation.day import MAX_C
 from combwright.terms.entries import Noted
 from combwright.terms.set_up import SetUp
@@ -124,8 +125,14 @@ class Situation:
     def with_set_up(self, set_up: SetUp) -> "Situation":
         """Give the same situation with another stack, as it stands after part of the work."""
         colonies = self.colonies.copy()
-        arrange(colonies, self.standing.hive, set_up)
+        self.arrange(colonies, set_up)
         return replace(self, colonies=colonies, standing=replace(self.standing, set_up=set_up))
+
+    def arrange(self, colonies: Any, set_up: SetUp) -> None:
+        """Set the stack of some members up in place; under a new super the feeder comes off."""
+        if set_up.supers > self.standing.set_up.supers:
+            empty_feeder(colonies)
+        arrange(colonies, self.standing.hive, set_up)
 
 
 def band(values: Floats) -> tuple[float, float, float]:

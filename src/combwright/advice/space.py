@@ -13,7 +13,6 @@ from combwright.advice.trial import Change, Tried, fed_with, given, try_all
 from combwright.advice.wording import many
 from combwright.kit.geometry import frames_that_fit
 from combwright.simulation import observe
-from combwright.simulation.actions import arrange
 from combwright.simulation.enclosure import slab_loss
 from combwright.terms.set_up import SetUp
 
@@ -208,7 +207,7 @@ def _arranged(situation: Situation, set_up: SetUp) -> Change:
     fed = fed_with(situation, use_g * 0.8 / 0.6, 0.6)
 
     def change(colonies: Any) -> None:
-        arrange(colonies, situation.standing.hive, set_up)
+        situation.arrange(colonies, set_up)
         if set_up.supers == 0:
             fed(colonies)
 

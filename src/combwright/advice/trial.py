@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 
 from combwright.advice.situation import Situation
 from combwright.simulation import observe
-from combwright.simulation.actions import arrange, feed
+from combwright.simulation.actions import feed
 from combwright.simulation.run import run
 from combwright.terms.set_up import SetUp
 
@@ -67,7 +67,7 @@ def given(situation: Situation, set_up: SetUp, grams: int, fraction: float) -> C
     fed = fed_with(situation, grams, fraction)
 
     def change(colonies: Any) -> None:
-        arrange(colonies, situation.standing.hive, set_up)
+        situation.arrange(colonies, set_up)
         fed(colonies)
 
     return change

@@ -15,7 +15,6 @@ from combwright.belief.filter import QUANTITIES
 from combwright.belief.followed import Followed
 from combwright.planning import sheet
 from combwright.planning.strip import stack_view
-from combwright.simulation.actions import arrange
 from combwright.terms.set_up import SetUp
 
 TENTHS: Final = ("stores_kg", "frames_of_bees", "frames_of_brood")
@@ -27,7 +26,7 @@ def colony_sheet(followed: Followed, situation: Situation, order: int) -> sheet.
     decided = plan(situation)
     set_up = decided.space.set_up
     after = situation.colonies.copy()
-    arrange(after, situation.standing.hive, set_up)
+    situation.arrange(after, set_up)
     hive = situation.standing.hive
     return sheet.ColonySheet(
         colony=situation.colony,
