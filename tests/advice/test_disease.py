@@ -1,5 +1,6 @@
 """Signs of disease stand until they are cleared, and stop what moves in the whole yard."""
 
+from dataclasses import replace
 from datetime import date, timedelta
 from uuid import UUID
 
@@ -37,9 +38,19 @@ def test_signs_noted_again_stand_again() -> None:
     assert noted_signs(_visits("sunken caps", "cleared", "ropy")) is not None
 
 
+def test_a_colony_about_to_swarm_is_not_divided_beside_a_sick_one() -> None:
+    """Its cells are knocked down instead, so that no swarm carries the disease away."""
+    sound = situation(Case(date(2027, 5, 20), 9.0, 6.0, 8.0, 11))
+    sound.colonies["swarm_clock"] = 5.0
+    beside = replace(sound, signs_at="Sorrel")
+    assert plan(sound).advised.divide
+    assert not plan(beside).advised.divide
+    assert any("knock down every cell" in job for job in plan(beside).jobs)
+
+
 def test_a_neighbour_of_a_sick_colony_is_told_so_and_gives_nothing() -> None:
     sound = plan(situation(STRONG))
-    beside = plan(situation(Case(**{**STRONG.__dict__, "signs_at": "Sorrel"})))
+    beside = plan(situation(replace(STRONG, signs_at="Sorrel")))
     assert sound.advised.brood_frames_to_give > 0
     assert beside.advised.brood_frames_to_give == 0
     assert beside.advised.set_up.frames == STRONG.frames

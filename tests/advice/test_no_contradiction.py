@@ -52,6 +52,7 @@ def nothing_moves_in_a_yard_with_signs(at: Situation, decided: Plan) -> bool:
         return True
     told, now = decided.advised, at.standing.set_up
     moves = told.supers_off or told.unite or told.brood_frames_to_give or told.requeen
+    moves = moves or told.divide or told.give_queen
     same = (told.set_up.frames, told.set_up.supers) == (now.frames, now.supers)
     asks = [job for job in decided.jobs if "another healthy" in job or "Can " in job]
     return not moves and same and not asks

@@ -15,6 +15,7 @@ from combwright.belief.causes import TOO_WEAK
 SEASON: Final = (100, 225)  # days of the year in which cells are looked for
 CHARGED_ON: Final = 3.0  # day from the egg on which there is a larva in jelly
 SURE: Final = 0.5  # chance of charged cells from which the colony is divided; judgement
+CUT_AGAIN: Final = 6  # days after cells were knocked down: new ones are not sealed yet
 QUEENS_FROM: Final = 130  # day of the year (10 May) from which mated queens are to be had
 
 
@@ -61,10 +62,17 @@ def swarm(
     )
     if is_shut:
         return SwarmPlan(Decision("swarm", (), because, inputs))
-    divide = charged >= SURE and bees >= TOO_WEAK
+    is_due = charged >= SURE and bees >= TOO_WEAK
+    divide = is_due and situation.signs_at is None
     if divide:
         today, *later = nucleus_plan(situation.on)
         jobs += [f"Charged cells are likely. {today}", *later]
+    elif is_due:
+        again = day_words(situation.on + timedelta(days=CUT_AGAIN))
+        jobs.append(
+            "Charged cells are likely. Nothing is divided in this yard now, but no swarm should "
+            f"carry disease away: knock down every cell today, and again by {again}."
+        )
     decision = Decision("swarm", tuple(jobs), because, inputs)
     return SwarmPlan(decision, divide=divide, give_queen=divide and day >= QUEENS_FROM)
 
