@@ -212,8 +212,8 @@ TITLES: Final = {
 HEAD: Final = """# How good is the belief?
 
 Measured on {today} with `make validate`, {colonies} simulated colonies, fixed seeds: colony *n* has
-seed 700000 + *n* in the calibration, 730000 + *n* in the forecasts, 760000 + *n* in the troubles;
-no choice was made by looking at these. How the
+seed 700000 + *n* in the calibration, 730000 + *n* in the forecasts, 760000 + *n* in the troubles,
+820000 + *n* in the quiet months; no choice was made by looking at these. How the
 studies are made is told in [the page on the belief](../models/belief.md#how-it-is-checked).
 
 ## Calibration
