@@ -7,6 +7,7 @@ from fastapi.testclient import TestClient
 from tests.web.desks import PAGE, ROUND, client_of, copied, desk_on
 
 from combwright.services.demo import CASTS, ON
+from combwright.services.progress import BUSY, PLANNING, Step
 from combwright.web.desk import Desk
 from combwright.web.showing import slug
 
@@ -60,11 +61,40 @@ def test_the_first_page_leads_to_the_next_round(client: TestClient) -> None:
     assert client.get("/").headers["Location"] == ROUND
 
 
-def test_a_round_that_is_worked_out_says_how_far_it_is(client: TestClient) -> None:
+def test_a_round_that_is_worked_out_says_how_far_it_is(client: TestClient, desk: Desk) -> None:
     answer = client.get(f"{ROUND}?days=23")
     assert answer.status_code == 202
-    assert answer.headers["Refresh"] == "1"
     assert "Working out" in answer.text
+    assert '<noscript><meta http-equiv="refresh"' in answer.text
+    told = client.get(f"{ROUND}/progress?days=23").json()
+    assert set(told) == {"doing", "done", "total", "counted", "ready"}
+    desk.rounds.sheet(ON, 23)
+    told = client.get(f"{ROUND}/progress?days=23").json()
+    assert told == {
+        "doing": "Planning",
+        "done": 16,
+        "total": 16,
+        "counted": "16 of 16 colonies",
+        "ready": True,
+    }
+
+
+def test_a_round_behind_another_says_that_it_waits_for_it(desk: Desk) -> None:
+    first, second = (desk.rounds.begin(ON, days) for days in (24, 25))
+    assert first.step.doing != BUSY
+    assert second.step == Step(BUSY)
+    second.future.result()
+    assert second.step == Step(PLANNING, 16, 16)
+
+
+@pytest.mark.parametrize(("path", "days"), [(f"{ROUND}/note/Bramble", 26), (f"/bench/{ON}", 27)])
+def test_every_page_that_needs_the_round_waits_for_it(
+    client: TestClient, desk: Desk, path: str, days: int
+) -> None:
+    answer = client.get(f"{path}?days={days}")
+    assert answer.status_code == 202
+    assert f'data-progress="{ROUND}/progress?days={days}"' in answer.text
+    desk.rounds.sheet(ON, days)
 
 
 def test_a_day_before_the_first_note_is_explained(client: TestClient) -> None:
