@@ -6,7 +6,7 @@ from typing import Final
 
 BUSY: Final = "Waiting for the round before it"
 OPENING: Final = "Opening the book"
-READY: Final = "Making the simulation ready"
+READY: Final = "Starting the simulation"
 NOTING: Final = "Noting the demo's spring"
 READING: Final = "Reading the notes"
 PLANNING: Final = "Planning"

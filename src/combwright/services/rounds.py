@@ -1,7 +1,7 @@
 """Rounds worked out in the background, and kept as long as what they rest on stands."""
 
 from collections import OrderedDict
-from concurrent.futures import Future, ThreadPoolExecutor
+from concurrent.futures import CancelledError, Future, ThreadPoolExecutor
 from dataclasses import dataclass, field
 from datetime import date, timedelta
 from threading import Lock
@@ -27,9 +27,12 @@ class Working:
 
     step: Step
     future: "Future[RoundSheet]" = field(default_factory=Future)
+    is_wanted: bool = True
 
     def tell(self, step: Step) -> None:
-        """Take note of progress."""
+        """Take note of progress; work that nobody wants any more ends here."""
+        if not self.is_wanted:
+            raise CancelledError
         self.step = step
 
 
@@ -84,7 +87,9 @@ class Rounds:
         return next((one.result() for one in reversed(ready) if one.exception() is None), None)
 
     def close(self) -> None:
-        """Stop working."""
+        """Stop working, without going to the end of the round in work."""
+        for each in self._known.values():
+            each.is_wanted = False
         self._worker.shutdown(wait=False, cancel_futures=True)
 
 

@@ -4,7 +4,7 @@
 const EVERY_MS = 1000;
 const PATIENCE_MS = 5000;
 const wait = document.querySelector("#wait");
-const [doing, bar, counted] = ["[role=status]", "progress", "span"].map(part => wait.querySelector(part));
+const [doing, bar, counted] = ["[role=status]", "progress", ".counted"].map(part => wait.querySelector(part));
 
 function say(words) {
   if (doing.textContent !== words) doing.textContent = words;
