@@ -1,13 +1,18 @@
 import re
 from collections.abc import Iterator
+from datetime import timedelta
 from pathlib import Path
+from uuid import uuid4
 
 import pytest
 from fastapi.testclient import TestClient
 from tests.web.desks import PAGE, ROUND, client_of, copied, desk_on
 
+from combwright.records.engine import open_book, writing
+from combwright.records.entries import keep
 from combwright.services.demo import CASTS, ON
 from combwright.services.progress import BUSY, PLANNING, Step
+from combwright.terms.entries import Visit
 from combwright.web.desk import Desk
 from combwright.web.showing import slug
 
@@ -95,6 +100,20 @@ def test_every_page_that_needs_the_round_waits_for_it(
     assert answer.status_code == 202
     assert f'data-progress="{ROUND}/progress?days={days}"' in answer.text
     desk.rounds.sheet(ON, days)
+
+
+def test_a_colony_that_never_came_is_told_of_at_the_top(demo: Path, tmp_path: Path) -> None:
+    book = copied(demo, tmp_path)
+    engine = open_book(book)
+    with writing(engine) as db:
+        keep(db, [Visit(id=uuid4(), on=ON - timedelta(days=7), colony="Brambel", eggs=True)])
+    engine.dispose()
+    desk = desk_on(book)
+    desk.rounds.sheet(ON, 7)
+    text = client_of(desk).get(ROUND).text
+    desk.close()
+    assert text.count("if “Bramble” is meant") == 1
+    assert text.index("“Brambel” is noted") < text.index('<nav class="order')
 
 
 def test_a_day_before_the_first_note_is_explained(client: TestClient) -> None:

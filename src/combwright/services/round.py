@@ -13,6 +13,7 @@ from combwright.planning.sheet import ColonySheet, RoundSheet
 from combwright.planning.supplies import bench, load
 from combwright.services.gathering import SYRUP_FRACTION, Asked, Gathered, gather
 from combwright.services.progress import PLANNING, Progress, silent
+from combwright.services.strangers import stranger_notices
 from combwright.services.workers import follow_each, for_each
 from combwright.terms.errors import NotFoundError, OutOfRangeError
 
@@ -128,7 +129,7 @@ def _sheet(followed: Sequence[Followed], gathered: Gathered, progress: Progress)
         bench=bench(done, SYRUP_FRACTION),
         load=load(done, yards, SYRUP_FRACTION),
         at_any_colony=shown_branches(at_any_colony(asked.on)),
-        notices=list(NOTICES),
+        notices=[*stranger_notices(gathered), *NOTICES],
     )
 
 

@@ -10,6 +10,7 @@ from starlette.responses import JSONResponse, RedirectResponse, Response
 
 from combwright.services.day_weather import day_weather
 from combwright.services.planned_note import as_advised
+from combwright.services.round import NOTICES
 from combwright.services.rounds import of_yard
 from combwright.services.vehicle import left_in_vehicle
 from combwright.terms.entries import Visit, Yard
@@ -48,6 +49,8 @@ def show(at: AtDesk, request: Request, on: date, yard: str = "", days: Days = 7)
         request,
         "round.html",
         sheet=shown,
+        to_put_right=[each for each in sheet.notices if each not in NOTICES],
+        usual=NOTICES,
         yards=yards,
         yard=yard,
         is_overview=chosen is None,
