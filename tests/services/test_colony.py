@@ -8,6 +8,7 @@ import pytest
 
 from combwright.services.colony import SHOWN, colony_history
 from combwright.services.demo import Paths, write_demo
+from combwright.services.progress import READING, Step
 from combwright.services.score import score_book
 from combwright.terms.errors import CombwrightError
 
@@ -53,11 +54,9 @@ def test_what_cannot_be_shown(demo: Paths, colony: str, weeks: int, words: str) 
 
 
 def test_every_note_but_the_first_is_scored(demo: Paths) -> None:
-    steps: list[tuple[int, int]] = []
-    report = score_book(
-        demo.book, demo.on, members=50, progress=lambda done, of: steps.append((done, of))
-    )
-    assert steps[-1] == (16, 16)
+    steps: list[Step] = []
+    report = score_book(demo.book, demo.on, members=50, progress=steps.append)
+    assert steps[1:] == [Step(READING, done, 16) for done in range(17)]
     bees = next(line for line in report.together if line.quantity == "frames_of_bees")
     assert bees.forecasts == sum(
         line.forecasts for line in report.by_colony if line.quantity == "frames_of_bees"

@@ -4,12 +4,16 @@ import json
 from collections.abc import Callable
 from datetime import date
 from pathlib import Path
+from shutil import copyfile
+from uuid import uuid4
 
 import pytest
 
 from combwright.planning.sheet import RoundSheet
-from combwright.services.book import add_notebook
+from combwright.services.book import add_entries, add_notebook
+from combwright.services.progress import PLANNING, READING, READY, Step
 from combwright.services.round import round_sheet
+from combwright.terms.entries import Split
 from combwright.terms.errors import BookError, NotFoundError, OutOfRangeError
 
 HEADINGS = (
@@ -113,10 +117,24 @@ def test_notes_of_the_day_itself_are_not_taken_in(book: Path) -> None:
     assert {each.last_visit for each in early.colonies} == {date(2027, 4, 3)}
 
 
-def test_progress_is_told_to_the_end(book: Path) -> None:
-    told: list[tuple[int, int]] = []
-    round_sheet(book, ON, members=20, progress=lambda done, total: told.append((done, total)))
-    assert told == [(1, 3), (2, 3), (3, 3)]
+def test_progress_is_told_from_the_first_note_to_the_last_plan(book: Path, tmp_path: Path) -> None:
+    """A parent that is followed within its split counts once, when its own turn comes."""
+    parted = copyfile(book, tmp_path / "parted.book")
+    split = Split(
+        id=uuid4(),
+        on=date(2027, 4, 12),
+        colony="Oak",
+        new_colony="Nuc",
+        hive="nuc 6 polystyrene",
+        frames_of_bees=2,
+        frames_of_brood=1,
+        frames_of_stores=1,
+    )
+    add_entries(parted, [split])
+    told: list[Step] = []
+    round_sheet(parted, ON, members=20, progress=told.append)
+    counted = [Step(doing, done, 4) for doing in (READING, PLANNING) for done in range(5)]
+    assert told == [Step(READY), *counted]
 
 
 @pytest.mark.parametrize(

@@ -1,12 +1,18 @@
 import re
 from collections.abc import Iterator
+from datetime import timedelta
 from pathlib import Path
+from uuid import uuid4
 
 import pytest
 from fastapi.testclient import TestClient
 from tests.web.desks import PAGE, ROUND, client_of, copied, desk_on
 
+from combwright.records.engine import open_book, writing
+from combwright.records.entries import keep
 from combwright.services.demo import CASTS, ON
+from combwright.services.progress import BUSY, PLANNING, Step
+from combwright.terms.entries import Visit
 from combwright.web.desk import Desk
 from combwright.web.showing import slug
 
@@ -60,11 +66,54 @@ def test_the_first_page_leads_to_the_next_round(client: TestClient) -> None:
     assert client.get("/").headers["Location"] == ROUND
 
 
-def test_a_round_that_is_worked_out_says_how_far_it_is(client: TestClient) -> None:
+def test_a_round_that_is_worked_out_says_how_far_it_is(client: TestClient, desk: Desk) -> None:
     answer = client.get(f"{ROUND}?days=23")
     assert answer.status_code == 202
-    assert answer.headers["Refresh"] == "1"
     assert "Working out" in answer.text
+    assert '<noscript><meta http-equiv="refresh"' in answer.text
+    told = client.get(f"{ROUND}/progress?days=23").json()
+    assert set(told) == {"doing", "done", "total", "counted", "ready"}
+    desk.rounds.sheet(ON, 23)
+    told = client.get(f"{ROUND}/progress?days=23").json()
+    assert told == {
+        "doing": "Planning",
+        "done": 16,
+        "total": 16,
+        "counted": "16 of 16 colonies",
+        "ready": True,
+    }
+
+
+def test_a_round_behind_another_says_that_it_waits_for_it(desk: Desk) -> None:
+    first, second = (desk.rounds.begin(ON, days) for days in (24, 25))
+    assert first.step.doing != BUSY
+    assert second.step == Step(BUSY)
+    second.future.result()
+    assert second.step == Step(PLANNING, 16, 16)
+
+
+@pytest.mark.parametrize(("path", "days"), [(f"{ROUND}/note/Bramble", 26), (f"/bench/{ON}", 27)])
+def test_every_page_that_needs_the_round_waits_for_it(
+    client: TestClient, desk: Desk, path: str, days: int
+) -> None:
+    answer = client.get(f"{path}?days={days}")
+    assert answer.status_code == 202
+    assert f'data-progress="{ROUND}/progress?days={days}"' in answer.text
+    desk.rounds.sheet(ON, days)
+
+
+def test_a_colony_that_never_came_is_told_of_at_the_top(demo: Path, tmp_path: Path) -> None:
+    book = copied(demo, tmp_path)
+    engine = open_book(book)
+    with writing(engine) as db:
+        keep(db, [Visit(id=uuid4(), on=ON - timedelta(days=7), colony="Brambel", eggs=True)])
+    engine.dispose()
+    desk = desk_on(book)
+    desk.rounds.sheet(ON, 7)
+    text = client_of(desk).get(ROUND).text
+    desk.close()
+    assert text.count("if “Bramble” is meant") == 1
+    assert text.index("“Brambel” is noted") < text.index('<nav class="order')
 
 
 def test_a_day_before_the_first_note_is_explained(client: TestClient) -> None:

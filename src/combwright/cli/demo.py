@@ -22,14 +22,14 @@ def demo(
     from combwright.cli.progress import counted
     from combwright.services.demo import write_demo
 
-    with counted("colonies noted", shown=not json) as progress:
+    with counted(shown=not json) as progress:
         paths = write_demo(folder, progress=progress)
 
     from combwright.paper.round_sheet import round_pdf
     from combwright.services.book import save
     from combwright.services.round import round_sheet
 
-    with counted("colonies planned", shown=not json) as progress:
+    with counted(shown=not json) as progress:
         sheet = round_sheet(paths.book, paths.on, progress=progress)
     pdf = paths.book.with_name("round.pdf")
     save(pdf, round_pdf(sheet))

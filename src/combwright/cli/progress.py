@@ -1,35 +1,46 @@
 """Progress of long work, on the error stream so that output can be piped."""
 
 import sys
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from contextlib import contextmanager
-from functools import partial
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from combwright.services.progress import Progress, Step
 
 
 @contextmanager
-def counted(what: str, *, shown: bool) -> Iterator[Callable[[int, int], None]]:
-    """Show how many of how many are done, while it works."""
+def counted(*, shown: bool) -> "Iterator[Progress]":
+    """Show what is being done, and for how many of how many colonies, while it works."""
+    from combwright.services.progress import OPENING, silent
+
     if not shown:
-        yield lambda _done, _total: None
+        yield silent
         return
     from rich.console import Console
-    from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn
+    from rich.progress import BarColumn, Progress, TextColumn
 
     console = Console(stderr=True)
     if not console.is_terminal:
-        yield partial(_at_the_end, what)
+        yield _at_the_end
         return
-    columns = (TextColumn("{task.description}"), BarColumn(), MofNCompleteColumn())
+    columns = (TextColumn("{task.description}"), BarColumn(), TextColumn("{task.fields[counted]}"))
     with Progress(*columns, console=console, transient=True) as bar:
-        task = bar.add_task(what, total=None)
+        task = bar.add_task(OPENING, total=None, counted="")
 
-        def step(done: int, total: int) -> None:
-            bar.update(task, completed=done, total=total)
+        def tell(step: "Step") -> None:
+            bar.update(
+                task,
+                description=step.doing,
+                completed=step.done,
+                total=step.total or None,
+                counted=step.counted,
+            )
 
-        yield step
+        yield tell
 
 
-def _at_the_end(what: str, done: int, total: int) -> None:
+def _at_the_end(step: "Step") -> None:
     """Leave one line in a log instead of a bar."""
-    if done == total:
-        sys.stderr.write(f"{total} {what}\n")
+    if step.total and step.done == step.total:
+        sys.stderr.write(f"{step.doing}: {step.counted}\n")

@@ -36,7 +36,7 @@ def plan_round(
     from combwright.cli.progress import counted
     from combwright.services.round import round_sheet
 
-    with counted("colonies planned", shown=not json) as progress:
+    with counted(shown=not json) as progress:
         sheet = round_sheet(
             book_path(book),
             day_of(on),

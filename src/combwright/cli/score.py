@@ -38,7 +38,7 @@ def score(
     path = book_path(book)
     # the keeper's own calendar
     day = on.date() if on else usual_day(path, date.today())  # noqa: DTZ011
-    with counted("colonies followed", shown=not json) as progress:
+    with counted(shown=not json) as progress:
         report = score_book(path, day, colony=colony, members=members, seed=seed, progress=progress)
     if json:
         from pydantic import TypeAdapter

@@ -63,7 +63,7 @@ def _book(named: Path | None, *, may_be_demo: bool) -> tuple[Path, bool]:
 
     demo = path.with_name(DEMO) / "demo.book"
     if not demo.exists():
-        with counted("colonies of the demo noted", shown=sys.stderr.isatty()) as progress:
+        with counted(shown=sys.stderr.isatty()) as progress:
             write_demo(demo.parent, progress=progress)
     return demo, True
 

@@ -6,7 +6,7 @@ keeper's errors and rounded to halves.
 
 import csv
 import io
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass, field
 from datetime import date, timedelta
 from pathlib import Path
@@ -20,12 +20,13 @@ from combwright.kit.items import Hive
 from combwright.records.engine import open_book, writing
 from combwright.records.weather import keep_weather
 from combwright.services.book import add_entries, add_notebook, save
+from combwright.services.progress import NOTING, READY, Progress, Step, silent
 from combwright.simulation import actions, observe
 from combwright.simulation.begin import Described, begin
 from combwright.simulation.conditions import conditions
 from combwright.simulation.forage import calendar, forage_index
 from combwright.simulation.luck import luck, stream
-from combwright.simulation.run import run
+from combwright.simulation.run import make_ready, run
 from combwright.simulation.weather import climate, generate
 from combwright.terms.entries import Kit
 from combwright.terms.errors import BookError
@@ -106,7 +107,7 @@ class Kept:
     lines: list[dict[str, object]] = field(default_factory=list)
 
 
-def write_demo(folder: Path, *, progress: Callable[[int, int], None] | None = None) -> Paths:
+def write_demo(folder: Path, *, progress: Progress = silent) -> Paths:
     """Write the demo's notebook, weather and book into a folder.
 
     Parameters
@@ -134,12 +135,13 @@ def write_demo(folder: Path, *, progress: Callable[[int, int], None] | None = No
             remedy="Name a folder that you may write, with --dir.",
         ) from error
     paths = Paths(folder / "demo.book", folder / "demo.notebook.csv", folder / "weather.csv", ON)
+    progress(Step(READY))
+    make_ready()
     weather = known_weather()
     lines: list[dict[str, object]] = []
     for number, cast in enumerate(CASTS, 1):
         lines += list(_season(cast, weather))
-        if progress is not None:
-            progress(number, len(CASTS))
+        progress(Step(NOTING, number, len(CASTS)))
     lines.sort(key=lambda line: (str(line["date"]), str(line["yard"])))
     save(paths.notebook, _as_csv(lines))
     save(paths.weather, weather_csv(weather))

@@ -1,23 +1,22 @@
 """The round of a day: from the book to the sheet."""
 
-import os
-from collections.abc import Callable, Sequence
-from concurrent.futures import ThreadPoolExecutor
+from collections.abc import Sequence
 from datetime import date
 from pathlib import Path
 from typing import Final
 
 from combwright import __version__
 from combwright.advice.found import at_any_colony
-from combwright.belief.replay import Followed, Replay
+from combwright.belief.replay import Followed
 from combwright.planning.round import colony_sheet, shown_branches
 from combwright.planning.sheet import ColonySheet, RoundSheet
 from combwright.planning.supplies import bench, load
 from combwright.services.gathering import SYRUP_FRACTION, Asked, Gathered, gather
+from combwright.services.progress import PLANNING, Progress, silent
+from combwright.services.strangers import stranger_notices
+from combwright.services.workers import follow_each, for_each
 from combwright.terms.errors import NotFoundError, OutOfRangeError
 
-Progress = Callable[[int, int], None]
-WORKERS: Final = min(8, os.cpu_count() or 2)  # the kernel runs outside the interpreter lock
 NOTICES: Final = (
     "Stings can kill: keep a telephone and any prescribed adrenaline at hand.",
     "With a known allergy never work alone.",
@@ -37,7 +36,7 @@ def round_sheet(
     days: int = 7,
     members: int = 200,
     seed: int = 1,
-    progress: Progress | None = None,
+    progress: Progress = silent,
 ) -> RoundSheet:
     """Plan the round of a day.
 
@@ -56,7 +55,7 @@ def round_sheet(
     seed
         Seed; the same book, day and seed give the same sheet.
     progress
-        Told how many of how many colonies are done.
+        Told how far it is: first every colony's notes are read, then each is planned.
 
     Returns
     -------
@@ -67,7 +66,7 @@ def round_sheet(
     asked = Asked(on, yard, days, members, seed)
     _check(asked)
     gathered = gather(book, asked)
-    followed = _follow_all(gathered.replay, asked)
+    followed = _standing(gathered, progress)
     if not followed:
         raise NotFoundError(
             f"No colony stands in {'yard ' + yard if yard else 'the book'} on {on.day} {on:%B %Y}.",
@@ -94,10 +93,10 @@ def _check(asked: Asked) -> None:
         )
 
 
-def _follow_all(replay: Replay, asked: Asked) -> list[Followed]:
-    """Follow every colony to the day, parents of splits first."""
-    with ThreadPoolExecutor(WORKERS) as workers:
-        found = list(workers.map(lambda name: replay.follow(name, asked.on), replay.colonies))
+def _standing(gathered: Gathered, progress: Progress) -> list[Followed]:
+    """Follow every colony to the day, and keep those asked for that stand."""
+    asked, replay = gathered.asked, gathered.replay
+    found = follow_each(replay, replay.colonies, asked.on, progress)
     standing = [each for each in found if each is not None and not each.has_ended]
     if asked.yard is None:
         return standing
@@ -110,25 +109,18 @@ def _follow_all(replay: Replay, asked: Asked) -> list[Followed]:
     return [each for each in standing if each.yard == asked.yard]
 
 
-def _sheet(
-    followed: Sequence[Followed], gathered: Gathered, progress: Progress | None
-) -> RoundSheet:
+def _sheet(followed: Sequence[Followed], gathered: Gathered, progress: Progress) -> RoundSheet:
     asked = gathered.asked
     yards = sorted(dict.fromkeys(each.yard for each in followed), key=gathered.is_shut)
     in_order = sorted(
         followed, key=lambda each: (yards.index(each.yard), *_last_of_all(each, gathered))
     )
-    done: list[ColonySheet] = []
 
     def one(numbered: tuple[int, Followed]) -> ColonySheet:
         number, each = numbered
         return colony_sheet(each, gathered.situation(each), number + 1)
 
-    with ThreadPoolExecutor(WORKERS) as workers:
-        for sheet in workers.map(one, enumerate(in_order)):
-            done.append(sheet)
-            if progress is not None:
-                progress(len(done), len(in_order))
+    done = for_each(one, list(enumerate(in_order)), doing=PLANNING, progress=progress)
     return RoundSheet(
         on=asked.on,
         version=__version__,
@@ -139,7 +131,7 @@ def _sheet(
         bench=bench(done, SYRUP_FRACTION),
         load=load(done, yards, SYRUP_FRACTION),
         at_any_colony=shown_branches(at_any_colony(asked.on)),
-        notices=list(NOTICES),
+        notices=[*stranger_notices(gathered), *NOTICES],
     )
 
 

@@ -1,7 +1,7 @@
 """Rounds worked out in the background, and kept as long as what they rest on stands."""
 
 from collections import OrderedDict
-from concurrent.futures import Future, ThreadPoolExecutor
+from concurrent.futures import CancelledError, Future, ThreadPoolExecutor
 from dataclasses import dataclass, field
 from datetime import date, timedelta
 from threading import Lock
@@ -11,6 +11,7 @@ from combwright.planning.sheet import RoundSheet
 from combwright.planning.supplies import bench, load
 from combwright.services.gathering import SYRUP_FRACTION
 from combwright.services.live_book import LiveBook
+from combwright.services.progress import BUSY, OPENING, Step
 from combwright.services.round import round_sheet
 from combwright.terms.errors import NotFoundError, OutOfRangeError
 
@@ -22,15 +23,17 @@ FARTHEST: Final = timedelta(
 
 @dataclass
 class Working:
-    """A round that is being worked out."""
+    """A round that is being worked out, and how far that is."""
 
-    done: int = 0
-    total: int = 0
+    step: Step
     future: "Future[RoundSheet]" = field(default_factory=Future)
+    is_wanted: bool = True
 
-    def step(self, done: int, total: int) -> None:
-        """Take note of progress."""
-        self.done, self.total = done, total
+    def tell(self, step: Step) -> None:
+        """Take note of progress; work that nobody wants any more ends here."""
+        if not self.is_wanted:
+            raise CancelledError
+        self.step = step
 
 
 class Rounds:
@@ -61,14 +64,15 @@ class Rounds:
             return self._known[key]
 
     def _start(self, on: date, days: int) -> Working:
-        working = Working()
+        is_busy = any(not each.future.done() for each in self._known.values())
+        working = Working(Step(BUSY if is_busy else OPENING))
         working.future = self._worker.submit(
             round_sheet,
             self._book.path,
             on,
             days=days,
             members=self._members,
-            progress=working.step,
+            progress=working.tell,
         )
         return working
 
@@ -83,7 +87,9 @@ class Rounds:
         return next((one.result() for one in reversed(ready) if one.exception() is None), None)
 
     def close(self) -> None:
-        """Stop working."""
+        """Stop working, without going to the end of the round in work."""
+        for each in self._known.values():
+            each.is_wanted = False
         self._worker.shutdown(wait=False, cancel_futures=True)
 
 

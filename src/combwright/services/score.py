@@ -1,6 +1,6 @@
 """How good past forecasts were: each visit against what was expected before it."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
@@ -10,11 +10,11 @@ import numpy as np
 
 from combwright.belief.scoring import SCORED, Scored
 from combwright.services.gathering import Asked, gather
+from combwright.services.progress import Progress, silent
 from combwright.services.remembering import remembering
 from combwright.services.workers import follow_each
 from combwright.terms.errors import NotFoundError
 
-Progress = Callable[[int, int], None]
 ENOUGH: Final = 8  # forecasts from which anything is said of their bands; judgement
 WORDS: Final = {
     "frames_of_bees": "Frames of bees",
@@ -60,7 +60,7 @@ def score_book(
     colony: str | None = None,
     members: int = 200,
     seed: int = 1,
-    progress: Progress | None = None,
+    progress: Progress = silent,
 ) -> ScoreReport:
     """Score each visit before a day against what was expected of it.
 
@@ -79,7 +79,7 @@ def score_book(
     seed
         Seed of the simulation.
     progress
-        Told how many of how many colonies are done.
+        Told of how many of how many colonies the notes are read.
 
     Returns
     -------

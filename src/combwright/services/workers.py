@@ -1,39 +1,57 @@
-"""Following many colonies at once."""
+"""Working on many colonies at once."""
 
+import os
 from collections.abc import Callable, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from datetime import date
-from typing import Final
+from typing import Final, TypeVar
 
 from combwright.belief.replay import Followed, Replay
+from combwright.services.progress import READING, READY, Progress, Step, silent
+from combwright.simulation.run import make_ready
 
-WORKERS: Final = 2
+WORKERS: Final = min(8, os.cpu_count() or 2)  # the kernel runs outside the interpreter lock
+
+Given = TypeVar("Given")
+Made = TypeVar("Made")
 
 
-def follow_each(
-    replay: Replay,
-    colonies: Sequence[str],
-    on: date,
-    progress: Callable[[int, int], None] | None = None,
-) -> list[Followed | None]:
-    """Follow colonies to a day, in the order given; the simulation itself runs side by side.
+def for_each(
+    work: Callable[[Given], Made],
+    colonies: Sequence[Given],
+    *,
+    doing: str,
+    progress: Progress = silent,
+) -> list[Made]:
+    """Do the same for many colonies, side by side; the answers are in the order given.
 
     Parameters
     ----------
-    replay
-        The book's replay.
+    work
+        What is done for each.
     colonies
-        Their names.
-    on
-        The day.
+        Whatever stands for them.
+    doing
+        What it is called while it lasts.
     progress
-        Told how many of how many are done.
+        Told at the start, and whenever one more is done.
 
     """
-    done: list[Followed | None] = []
+    done: list[Made] = []
+    progress(Step(doing, 0, len(colonies)))
     with ThreadPoolExecutor(WORKERS) as workers:
-        for followed in workers.map(lambda name: replay.follow(name, on), colonies):
-            done.append(followed)
-            if progress is not None:
-                progress(len(done), len(colonies))
+        for made in workers.map(work, colonies):
+            done.append(made)
+            progress(Step(doing, len(done), len(colonies)))
     return done
+
+
+def follow_each(
+    replay: Replay, colonies: Sequence[str], on: date, progress: Progress = silent
+) -> list[Followed | None]:
+    """Follow colonies to a day; parents of splits are followed within their children."""
+    progress(Step(READY))
+    make_ready()
+    return for_each(
+        lambda name: replay.follow(name, on), colonies, doing=READING, progress=progress
+    )

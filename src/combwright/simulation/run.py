@@ -8,6 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from combwright.simulation.biology import BIOLOGY, RECORD, Biology
+from combwright.simulation.columns import STATE
 from combwright.simulation.day import live
 from combwright.simulation.seen import TRACED
 
@@ -34,6 +35,11 @@ class Trace:
 def _record(biology: Biology) -> NDArray[np.void]:
     """Give the parameters as the step reads them."""
     return np.array([tuple(biology)], dtype=RECORD)
+
+
+def make_ready() -> None:
+    """Load the compiled step; after an update it is compiled first, in some ten seconds."""
+    run(np.zeros(0, STATE), np.zeros((1, 0, 1)), np.zeros((0, 0, 1)))
 
 
 def run(

@@ -20,6 +20,7 @@ from combwright.web.safe_headers import SafeHeaders
 from combwright.web.same_origin import SameOriginOnly
 from combwright.web.showing import STATIC, page
 from combwright.web.size_limit import SizeLimit
+from combwright.web.wait import StillWorking, show_wait
 
 
 def build(desk: Desk) -> FastAPI:
@@ -44,7 +45,7 @@ def build(desk: Desk) -> FastAPI:
             Middleware(Door),
             Middleware(GZipMiddleware, minimum_size=2000, compresslevel=5),
         ],
-        exception_handlers={CombwrightError: show_error},
+        exception_handlers={CombwrightError: show_error, StillWorking: show_wait},
     )
     app.state.desk = desk
     for router in (*ROUTERS, api.router, files.router, installing.router, login.router):

@@ -11,8 +11,9 @@ from combwright.services.syrup_batch import Wanted
 from combwright.services.syrup_mixing import mix
 from combwright.terms.errors import CombwrightError
 from combwright.web.desk import AtDesk
-from combwright.web.pages.sheet import Days, wait
+from combwright.web.pages.sheet import Days
 from combwright.web.showing import page
+from combwright.web.wait import worked_out
 
 router = APIRouter(include_in_schema=False)
 
@@ -30,10 +31,7 @@ def show(at: AtDesk, request: Request, on: date, yard: str = "", days: Days = 7)
     if not book.living or on <= book.entries[0].on:
         first = book.entries[0].on if book.entries else None
         return page(request, "empty.html", on=on, first=first)
-    working = at.rounds.begin(on, days)
-    if not working.future.done():
-        return wait(request, working, on)
-    sheet = working.future.result()
+    sheet = worked_out(at, on, days)
     shown = of_yard(sheet, yard) if yard else sheet
     return page(request, "bench.html", sheet=shown, yards=sheet.yards, yard=yard, on=on, days=days)
 

@@ -17,10 +17,10 @@ from combwright.services.score import ScoreLine, score_book
 from combwright.services.whatif import Compared, Idea, whatif
 from combwright.services.why import LESSONS
 from combwright.terms.errors import CombwrightError, NotFoundError
-from combwright.web.desk import AtDesk
+from combwright.web.desk import AtDesk, Desk
 from combwright.web.pages.note import of_colony
-from combwright.web.pages.sheet import wait
 from combwright.web.showing import page
+from combwright.web.wait import worked_out
 
 router = APIRouter(include_in_schema=False)
 
@@ -51,15 +51,18 @@ def show(at: AtDesk, request: Request, name: str) -> Response:
     )
 
 
+def advised(at: Desk, name: str, on: date | None) -> tuple[date, ColonySheet]:
+    """Give a colony's part of the round of a day, or of the one that comes next."""
+    book = at.book.now()
+    book.colony(name)
+    day = on or book.next_round(at.today)
+    return day, of_colony(worked_out(at, day), name)
+
+
 @router.get("/colony/{name}/why")
 def why(at: AtDesk, request: Request, name: str, on: date | None = None) -> Response:
     """Tell the chain of decisions."""
-    at.book.now().colony(name)
-    day = on or at.book.now().next_round(at.today)
-    working = at.rounds.begin(day, 7)
-    if not working.future.done():
-        return wait(request, working, day)
-    part = of_colony(working.future.result(), name)
+    day, part = advised(at, name, on)
     return page(request, "colony_why.html", name=name, part=part, on=day, lessons=LESSONS)
 
 
@@ -134,12 +137,7 @@ def what_if(
     supers: Few = None,
 ) -> Response:
     """Set the keeper's idea beside the plan, under the same luck."""
-    at.book.now().colony(name)
-    day = on or at.book.now().next_round(at.today)
-    working = at.rounds.begin(day, 7)
-    if not working.future.done():
-        return wait(request, working, day)
-    part = of_colony(working.future.result(), name)
+    day, part = advised(at, name, on)
     idea = Idea(feed_g=feed_g, frames=frames, dummy_boards=dummy_boards, supers=supers)
     compared: Compared | None = None
     problem = ""

@@ -18,8 +18,9 @@ from combwright.services.planned_note import as_advised
 from combwright.terms.entries import QueenEvent
 from combwright.terms.errors import CombwrightError, NotFoundError
 from combwright.web.desk import AtDesk, Desk
-from combwright.web.pages.sheet import Days, wait
+from combwright.web.pages.sheet import Days
 from combwright.web.showing import page, slug
+from combwright.web.wait import worked_out
 
 router = APIRouter(include_in_schema=False)
 
@@ -46,10 +47,7 @@ def ask(
     at: AtDesk, request: Request, on: date, colony: str, days: Days = 7, found: int | None = None
 ) -> Response:
     """Show the form for a colony, with what the round advised filled in."""
-    working = at.rounds.begin(on, days)
-    if not working.future.done():
-        return wait(request, working, on)
-    sheet = working.future.result()
+    sheet = worked_out(at, on, days)
     advised = of_colony(sheet, colony)
     branch = None
     if found is not None and 0 <= found < len(advised.branches):

@@ -1,20 +1,22 @@
 """The round of a day: the sheet in working order, with what was noted so far."""
 
 from collections.abc import Mapping
+from dataclasses import asdict
 from datetime import date, timedelta
 from typing import Annotated, Final
 
 from fastapi import APIRouter, Query, Request
 from starlette.responses import JSONResponse, RedirectResponse, Response
 
-from combwright.planning.sheet import RoundSheet
 from combwright.services.day_weather import day_weather
 from combwright.services.planned_note import as_advised
-from combwright.services.rounds import Working, of_yard
+from combwright.services.round import NOTICES
+from combwright.services.rounds import of_yard
 from combwright.services.vehicle import left_in_vehicle
 from combwright.terms.entries import Visit, Yard
 from combwright.web.desk import AtDesk, Desk
 from combwright.web.showing import page
+from combwright.web.wait import worked_out
 
 router = APIRouter(include_in_schema=False)
 
@@ -38,10 +40,7 @@ def show(at: AtDesk, request: Request, on: date, yard: str = "", days: Days = 7)
         return page(
             request, "empty.html", on=on, first=book.entries[0].on if book.entries else None
         )
-    working = at.rounds.begin(on, days)
-    if not working.future.done():
-        return wait(request, working, on)
-    sheet = working.future.result()
+    sheet = worked_out(at, on, days)
     noted = {each.colony for each in book.on(on) if isinstance(each, Visit)}
     yards = [(name, [each for each in sheet.colonies if each.yard == name]) for name in sheet.yards]
     chosen = yard or ("" if len(sheet.colonies) <= WHOLE else None)
@@ -50,6 +49,8 @@ def show(at: AtDesk, request: Request, on: date, yard: str = "", days: Days = 7)
         request,
         "round.html",
         sheet=shown,
+        to_put_right=[each for each in sheet.notices if each not in NOTICES],
+        usual=NOTICES,
         yards=yards,
         yard=yard,
         is_overview=chosen is None,
@@ -76,23 +77,9 @@ def weather_told(at: Desk, known: Mapping[str, Yard], on: date, yards: list[str]
     ]
 
 
-def wait(request: Request, working: Working, on: date) -> Response:
-    """Say how far it is; the page asks again by itself."""
-    answer = page(
-        request, "wait.html", status_code=202, done=working.done, total=working.total, on=on
-    )
-    answer.headers["Refresh"] = "1"
-    return answer
-
-
-def worked_out(at: Desk, on: date, days: int) -> RoundSheet:
-    """Give a round, waiting for it."""
-    return at.rounds.sheet(on, days)
-
-
 @router.get("/round/{on}/progress")
 def progress(at: AtDesk, on: date, days: Days = 7) -> Response:
     """Tell how far the working out of a round is."""
     working = at.rounds.begin(on, days)
-    told = {"done": working.done, "total": working.total, "ready": working.future.done()}
-    return JSONResponse(told)
+    step = working.step
+    return JSONResponse({**asdict(step), "counted": step.counted, "ready": working.future.done()})

@@ -1,0 +1,32 @@
+// While a round is worked out: say how far it is, without loading the page anew, until it is ready.
+// Only what is being done is read aloud, since it changes seldom; the count beside it is not.
+
+const EVERY_MS = 1000;
+const PATIENCE_MS = 5000;
+const wait = document.querySelector("#wait");
+const [doing, bar, counted] = ["[role=status]", "progress", ".counted"].map(part => wait.querySelector(part));
+
+function say(words) {
+  if (doing.textContent !== words) doing.textContent = words;
+}
+
+function show(step) {
+  say(step.doing);
+  counted.textContent = step.counted;
+  if (step.total) {
+    bar.max = step.total;
+    bar.value = step.done;
+  } else bar.removeAttribute("value");
+}
+
+async function look() {
+  const ask = { signal: AbortSignal.timeout(PATIENCE_MS) };
+  const answer = await fetch(wait.dataset.progress, ask).catch(() => null);
+  const step = answer?.ok ? await answer.json().catch(() => null) : null;
+  if (step?.ready || answer?.ok === false) return location.reload();
+  if (step) show(step);
+  else say("No signal. The work goes on, and so does this page when signal is back.");
+  setTimeout(look, EVERY_MS);
+}
+
+look();

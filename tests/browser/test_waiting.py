@@ -1,0 +1,79 @@
+"""The page that waits for a round, while the notes of every colony are read for the first time."""
+
+from collections.abc import Iterator
+from itertools import groupby
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Page, expect
+from tests.browser.conftest import PHONE, House, Telephone, free_port
+from tests.browser.hands import ROUND
+from tests.browser.test_looks import SMALL, WCAG_2_2, violations
+from tests.web.desks import Clock, copied
+
+from combwright.services.progress import PLANNING, READING
+from combwright.web.desk import lay_out
+
+pytestmark = pytest.mark.browser
+MANY = 1000  # members: slow enough for the page to be looked at
+LONG_MS = 120_000
+# what is shown is kept where it outlives the page, but watched only until the page is left
+WATCH = """() => {
+  const wait = document.querySelector("#wait");
+  const [doing, bar] = ["[role=status]", "progress"].map(part => wait.querySelector(part));
+  const seen = [];
+  const look = () => {
+    seen.push([doing.textContent, bar.hasAttribute("value") ? bar.value : 0]);
+    sessionStorage.setItem("seen", JSON.stringify(seen));
+  };
+  new MutationObserver(look).observe(wait, {
+    subtree: true, childList: true, attributes: true
+  });
+  look();
+}"""
+
+
+@pytest.fixture
+def waiting(demo: Path, tmp_path: Path, telephone: Telephone) -> Iterator[Page]:
+    """A telephone that has asked for a round which takes some seconds."""
+    clock = Clock()
+    desk = lay_out(copied(demo, tmp_path), clock=clock, members=MANY)
+    house = House(desk, clock, free_port())
+    house.open()
+    assert telephone.context is not None
+    page = telephone.context.pages[0]
+    page.goto(house.address + ROUND)
+    yield page
+    house.shut()
+    desk.close()
+
+
+def test_it_tells_both_halves_of_the_work_and_gives_way_to_the_round(waiting: Page) -> None:
+    waiting.evaluate(WATCH)
+    expect(waiting.locator("article.sheet")).to_have_count(16, timeout=LONG_MS)
+    seen: list[tuple[str, int]] = waiting.evaluate("JSON.parse(sessionStorage.seen)")
+    assert [doing for doing, _ in groupby(doing for doing, _ in seen)][-2:] == [READING, PLANNING]
+    for half in (READING, PLANNING):
+        done = [count for doing, count in seen if doing == half]
+        assert done == sorted(done)
+        assert done[-1] <= 16
+    assert any(0 < count < 16 for doing, count in seen if doing == READING)
+
+
+def test_it_is_for_everyone_and_outlasts_a_gap_in_the_signal(waiting: Page) -> None:
+    waiting.context.set_offline(True)
+    expect(waiting.locator("#wait [role=status]")).to_contain_text("No signal")
+    assert violations(waiting, WCAG_2_2) == []
+    assert waiting.evaluate("document.documentElement.scrollWidth") <= PHONE["width"]
+    assert waiting.evaluate(SMALL) == []
+    waiting.context.set_offline(False)
+    expect(waiting.locator("article.sheet")).to_have_count(16, timeout=LONG_MS)
+
+
+def test_without_javascript_it_looks_again_by_itself(waiting: Page) -> None:
+    browser = waiting.context.browser
+    assert browser is not None
+    plain = browser.new_page(java_script_enabled=False)
+    plain.goto(waiting.url)
+    expect(plain.locator("h1")).to_contain_text("Working out")
+    expect(plain.locator("article.sheet")).to_have_count(16, timeout=LONG_MS)
