@@ -79,6 +79,15 @@ class Situation:
     signs_at: str | None = None
 
     @cached_property
+    def tried_days(self) -> tuple[Floats, Floats]:
+        """Conditions and luck of the days over which a plan is tried, each in one piece."""
+        days = slice(0, self.horizon)
+        return (
+            np.ascontiguousarray(self.conditions[:, days]),
+            np.ascontiguousarray(self.luck[:, days]),
+        )
+
+    @cached_property
     def frames_of_bees(self) -> Floats:
         """Frames of bees of each member, [member]."""
         return observe.frames_of_bees(self.colonies)

@@ -56,8 +56,7 @@ def try_all(situation: Situation, changes: Sequence[Change]) -> list[Tried]:
     for number, change in enumerate(changes):
         change(lanes[number * members : (number + 1) * members])
     before = observe.brood(lanes)
-    days = situation.horizon
-    run(lanes, situation.conditions[:, :days], situation.luck[:, :days])
+    run(lanes, *situation.tried_days)
     shape = (len(changes), members)
     return _judged(lanes.reshape(shape), before.reshape(shape))
 

@@ -75,7 +75,7 @@ class Replay:
         return [
             name
             for name, entries in self._by_colony.items()
-            if entries[0].on < on and self._full(name, on) is None
+            if entries[0].on < on and not self._comes_in(name, on)
         ]
 
     def key(self, colony: str, on: date) -> str:
@@ -87,8 +87,11 @@ class Replay:
 
         What was noted on that day itself is not yet taken in.
         """
-        found = self._full(colony, on)
-        return None if found is None else replace(found, belief=found.belief.every(CROWD))
+        found = self._walk(colony, self._before(colony, on))
+        if found is None:
+            return None
+        # thinned before the days since the last note: nobody weighs another one on them
+        return self._wait(replace(found, belief=found.belief.every(CROWD)), on)
 
     def course(self, colony: str, on: date) -> list[tuple[Followed, Followed]]:
         """Follow a colony to a day, keeping how it stood on the way.
@@ -97,16 +100,28 @@ class Replay:
         that after all was seen and done.
         """
         passed: list[tuple[Followed, Followed]] = []
-        past = [entry for entry in self._by_colony.get(colony, []) if entry.on < on]
-        self._walk(colony, past, passed)
+        self._walk(colony, self._before(colony, on), passed)
         return passed
+
+    def _before(self, colony: str, on: date) -> list[Noted]:
+        return [entry for entry in self._by_colony.get(colony, []) if entry.on < on]
+
+    def _comes_in(self, colony: str, on: date) -> bool:
+        """Tell whether a colony came into the book before a day, by itself or from one that did."""
+        first = _first_of(colony, self._before(colony, on))
+        if not isinstance(first, Split):
+            return first is not None
+        bought = any(
+            isinstance(entry, Colony) and entry.colony == first.colony and entry.on == first.on
+            for entry in self._by_colony[first.colony]
+        )
+        return bought or self._comes_in(first.colony, first.on)
 
     def _full(self, colony: str, on: date) -> Followed | None:
         """Follow a colony with all the members that weigh its notes."""
         at = (colony, on)
         if at not in self._followed:
-            past = [entry for entry in self._by_colony.get(colony, []) if entry.on < on]
-            found = self._walk(colony, past)
+            found = self._walk(colony, self._before(colony, on))
             if found is None:
                 return None
             self._followed[at] = self._wait(found, on)

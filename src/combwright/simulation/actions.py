@@ -247,10 +247,8 @@ def harvest(colonies: Any, honey_kg: Any) -> Any:
         raise ClashError(
             f"A harvest of {honey_kg} kg cannot be.", remedy="Give kilograms, zero or more."
         )
-    sugar = np.minimum(np.asarray(honey_kg) * 1000.0 * SUGAR_IN_HONEY, colonies["super_ripe"])
-    share = np.where(
-        colonies["super_ripe"] > 0.0, sugar / np.maximum(colonies["super_ripe"], 1e-9), 0
-    )
-    colonies["super_syrup"] *= 1.0 - share
+    ripe = colonies["super_ripe"]
+    sugar = np.minimum(np.asarray(honey_kg) * 1000.0 * SUGAR_IN_HONEY, ripe)
+    colonies["super_syrup"] *= 1.0 - np.divide(sugar, ripe, out=np.zeros(len(ripe)), where=ripe > 0)
     colonies["super_ripe"] -= sugar
     return sugar / 1000.0 / SUGAR_IN_HONEY

@@ -81,7 +81,13 @@ def run(
     if luck.shape[1] < days:
         raise ValueError(f"{days} days of weather need as many days of luck, not {luck.shape[1]}")
     trace = np.zeros((days if traced else 0, len(colonies), len(TRACED)))
-    broken: Any = live(colonies, np.ascontiguousarray(conditions), luck, _record(biology), trace)
+    broken: Any = live(
+        colonies,
+        np.ascontiguousarray(conditions),
+        np.ascontiguousarray(luck),
+        _record(biology),
+        trace,
+    )
     if broken:
         raise BrokenBalanceError(
             f"the balance of {BALANCES[broken % 10 - 1]} broke in lane {broken // 10}"
