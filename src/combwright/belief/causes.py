@@ -22,7 +22,7 @@ MOST_DAYS: Final = 42.0
 # the swarm is gone; in weak colonies they seldom come to that. All judgement.
 OVERLOOKED_DAYS: Final = 2.0
 OLDEST_DAYS: Final = 9.0
-TOO_WEAK: Final = 5.0  # frames of bees below which cells seldom mean a swarm
+TOO_WEAK: Final = 7.0  # frames of bees below which cells seldom mean a swarm
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,6 +14,7 @@ from tests.validation.advice.weather import AHEAD, VERSIONS, Known
 from combwright.advice.plan import Plan, plan
 from combwright.advice.situation import Limits, Situation
 from combwright.advice.swarm import QUEENS_FROM
+from combwright.belief.causes import TOO_WEAK
 from combwright.belief.doing import do
 from combwright.belief.entering import enter
 from combwright.belief.followed import Followed
@@ -33,7 +34,6 @@ from combwright.terms.set_up import SetUp
 NOTED: TypeAdapter[Noted] = TypeAdapter(Noted)
 SEED = 11  # of the belief; the truth has others
 YARD = "yard"
-SWARMS_FROM = 7.0  # frames of bees under which the branch says to leave cells alone
 # Days to the next visit unless the plan says sooner: weekly in the season of swarms.
 USUAL = {1: 28, 2: 21, 3: 14, 4: 7, 5: 7, 6: 7, 7: 7, 8: 14, 9: 21, 10: 28, 11: 28, 12: 28}
 
@@ -235,5 +235,5 @@ class Follower:
 
 def _finds_cells(seen: Visit) -> bool:
     """Tell whether the branch for queen cells holds: charged cells in a colony that may swarm."""
-    strong = (seen.frames_of_bees or 0.0) >= SWARMS_FROM
+    strong = (seen.frames_of_bees or 0.0) >= TOO_WEAK
     return bool(strong and seen.eggs and seen.queen_cells in {"charged", "sealed"})
