@@ -36,6 +36,8 @@ def branches(situation: Situation, queens: QueenPlan, chosen: Housing) -> tuple[
     if is_kept_shut(situation, queens):
         return from_outside() if queens.keep_out and not is_suspected(situation) else ()
     found = _ends(situation, queens, chosen)
+    if situation.signs_at is not None:  # what these ask for would go from hive to hive
+        return tuple(found)
     without = float(np.mean(situation.colonies["queen"] != LAYING))
     if without >= LIKELY or not found:
         found.append(_here(no_eggs(), f"no queen is laying: {chance_words(without)}"))
