@@ -60,10 +60,10 @@ def nothing_moves_in_a_yard_with_signs(at: Situation, decided: Plan) -> bool:
 
 def branches_keep_what_the_plan_leaves_alone(at: Situation, decided: Plan) -> bool:
     opened = at.on.month not in WINTER and at.signs_at is None and not is_kept_shut(decided)
-    stack = [
-        line for each in decided.branches for line in each.do if line.startswith("Leave it on")
-    ]
-    return not stack or (opened and not has_signs(at))
+    lines = [line for each in decided.branches for line in each.do]
+    stack = [line for line in lines if line.startswith("Leave it on")]
+    foreign = [line for line in lines if "another healthy" in line]
+    return (not stack or (opened and not has_signs(at))) and (not foreign or at.signs_at is None)
 
 
 def air_goes_through_at_one_end_only(_: Situation, decided: Plan) -> bool:

@@ -7,6 +7,7 @@ import numpy as np
 
 from combwright.advice.decision import Decision
 from combwright.advice.situation import Situation, band
+from combwright.advice.wording import many
 from combwright.simulation import observe
 
 FULL: Final = 0.75  # share of the supers' comb that is ripe from which taking is worth it
@@ -31,6 +32,9 @@ def honey(situation: Situation) -> HoneyPlan:
         return HoneyPlan(Decision("honey"), 0.0, 0)
     colonies = situation.colonies
     above = observe.honey_above_kg(colonies)
+    last = (situation.on.month, situation.on.day) >= LAST_TAKE
+    off = supers if last else supers - 1
+    in_those = band(np.minimum(above, off * full_super_kg(situation)))
     capacity = np.maximum(colonies["super_drawn"] * colonies["sugar_per_cell"], 1.0)
     ripe = colonies["super_ripe"] / capacity
     unripe = colonies["unripe"] / np.maximum(colonies["unripe"] + colonies["super_ripe"], 1.0)
@@ -45,8 +49,10 @@ def honey(situation: Situation) -> HoneyPlan:
         "stores_below_kg": below,
         "syrup_in_honey": touched,
         "leave_kg": LEAVE_KG,
+        "taken_kg_low": in_those[0],
+        "taken_kg": in_those[1],
+        "taken_kg_high": in_those[2],
     }
-    last = (situation.on.month, situation.on.day) >= LAST_TAKE
     dry = inputs["unripe_share"] < 0.15
     take = last or (inputs["ripe_share"] >= FULL and dry and supers >= 2)
     if not take:
@@ -59,17 +65,22 @@ def honey(situation: Situation) -> HoneyPlan:
             ),
         )
         return HoneyPlan(Decision("honey", (), because, inputs), 0.0, 0)
-    off = supers if last else supers - 1
-    return HoneyPlan(_taking(inputs, off, last=last), inputs["honey_kg"] * TAKEN, off)
+    return HoneyPlan(_taking(inputs, off, last=last), inputs["taken_kg"] * TAKEN, off)
+
+
+def full_super_kg(situation: Situation) -> float:
+    """Honey in a full super of the colony's hive. [kg]."""
+    box = situation.standing.hive.honey_super
+    return box.honey_full_kg if box is not None else 0.0
 
 
 def _taking(inputs: dict[str, float], off: int, *, last: bool) -> Decision:
     why = "the flow is over and mites must be treated" if last else "they are ripe and full"
     jobs = [
         (
-            f"Take {off} super{'s' if off > 1 else ''}: about {inputs['honey_kg']:.0f} kg "
-            f"({inputs['honey_kg_low']:.0f} to {inputs['honey_kg_high']:.0f}). Clearer board the "
-            "evening before; two to lift."
+            f"Take {many(off, 'super')}, the fullest: about "
+            f"{inputs['taken_kg']:.0f} kg ({inputs['taken_kg_low']:.0f} to "
+            f"{inputs['taken_kg_high']:.0f}). Clearer board the evening before; two to lift."
         ),
         (
             "Test first: sealed by three quarters and nothing drips when a comb is jerked, or 20 % "

@@ -156,9 +156,8 @@ def _without_supers(situation: Situation, off: int) -> Situation:
         return situation
     now = situation.standing.set_up
     left = now.supers - off
-    return situation.with_set_up(
-        now.model_copy(update={"supers": left, "excluder": now.excluder and left > 0})
-    )
+    lighter = now.model_copy(update={"supers": left, "excluder": now.excluder and left > 0})
+    return situation.after_harvest(lighter, off * honey.full_super_kg(situation))
 
 
 def _alive(situation: Situation) -> NDArray[np.intp]:

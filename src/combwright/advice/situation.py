@@ -11,7 +11,7 @@ from numpy.typing import NDArray
 from combwright.belief.standing import Standing
 from combwright.belief.weights import quantiles
 from combwright.simulation import observe
-from combwright.simulation.actions import arrange, empty_feeder
+from combwright.simulation.actions import arrange, empty_feeder, harvest
 from combwright.simulation.day import MAX_C
 from combwright.terms.entries import Noted
 from combwright.terms.set_up import SetUp
@@ -135,6 +135,13 @@ class Situation:
         """Give the same situation with another stack, as it stands after part of the work."""
         colonies = self.colonies.copy()
         self.arrange(colonies, set_up)
+        return replace(self, colonies=colonies, standing=replace(self.standing, set_up=set_up))
+
+    def after_harvest(self, set_up: SetUp, honey_kg: float) -> "Situation":
+        """Give the same situation with supers off and so much honey with them. [kg]."""
+        colonies = self.colonies.copy()
+        harvest(colonies, honey_kg)
+        arrange(colonies, self.standing.hive, set_up, honey_stays=True)
         return replace(self, colonies=colonies, standing=replace(self.standing, set_up=set_up))
 
     def arrange(self, colonies: Any, set_up: SetUp) -> None:
