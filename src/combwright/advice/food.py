@@ -58,7 +58,11 @@ class Portion:
 
 
 def portion(
-    situation: Situation, set_up: SetUp, *, fixed: tuple[int, float, str] | None = None
+    situation: Situation,
+    set_up: SetUp,
+    *,
+    fixed: tuple[int, float, str] | None = None,
+    only_if_hungry: bool = False,
 ) -> Portion:
     """Choose the portion for a set-up.
 
@@ -67,7 +71,8 @@ def portion(
     members and luck. One is given where the unfed colony would fall below its reserve or break
     the limits on harm, or where it gains more bees than the sugar costs: the least that keeps the
     limits. With ``fixed`` (grams, sugar fraction, kind) the amount is settled elsewhere, as for
-    winter; of syrup, as much of it is given at once as is taken down before it turns.
+    winter; of syrup, as much of it is given at once as is taken down before it turns. With
+    ``only_if_hungry`` nothing is given but to keep the limits, as before a super.
     """
     arranged = situation.with_set_up(set_up)
     syrup_suits = situation.mean_high_c >= COLD_C
@@ -80,9 +85,13 @@ def portion(
         sizes = _sizes(arranged, fraction)
     tried = _tried(arranged, sizes, fraction, at_once=fixed is not None)
     sizes = sizes[: len(tried)]
-    best = _most(situation, tried) if fixed is not None else _best(situation, tried)
+    if fixed is not None:
+        best = _most(situation, tried)
+    else:
+        best = _best(situation, tried, only_if_hungry=only_if_hungry)
     grams = sizes[best]
     inputs = _inputs(situation, tried[0], tried[best], grams) | _if_fed(sizes, tried)
+    inputs["only_if_hungry"] = float(only_if_hungry)
     because = food_words.because(inputs, grams, situation, set_up, kind)
     return Portion(
         grams,
@@ -158,7 +167,7 @@ def _weighable(grams: float) -> int:
     return WEIGHED_G * round(grams / WEIGHED_G)
 
 
-def _best(situation: Situation, tried: list[Tried]) -> int:
+def _best(situation: Situation, tried: list[Tried], *, only_if_hungry: bool) -> int:
     """Choose the least size that keeps the limits, once there is a reason to feed at all."""
     excess = [situation.limits.excess(each.chances) for each in tried]
     same = _same_harm(situation)
@@ -167,7 +176,7 @@ def _best(situation: Situation, tried: list[Tried]) -> int:
     if 0 not in within:
         return within[0]
     fed = [i for i in within if i > 0]
-    if not fed:
+    if not fed or only_if_hungry:
         return 0
     gained = _worth(tried[fed[0]], tried[0])
     is_short = _left_kg(tried[0]) < reserve_kg(situation)

@@ -39,7 +39,7 @@ def because(
     if grams == 0:
         left = f"leaves {inputs['stores_left_unfed_kg']:.1f} kg"
         unfed = f"{hungry}; it {left}, and its reserve is {inputs['reserve_kg']:.1f} kg."
-        return need, unfed, *_no_gain_words(inputs)
+        return need, unfed, *(_waiting_words(inputs) or _no_gain_words(inputs))
     lines = [need]
     if inputs["hunger_without"] > situation.limits.hunger:
         lines.append(f"{hungry}; with this portion {chance_words(inputs['hunger_with'])}.")
@@ -56,6 +56,13 @@ def because(
     if kind == "fondant":
         lines.append("It is too cold for syrup to be taken: fondant over the cluster.")
     return tuple(lines)
+
+
+def _waiting_words(inputs: dict[str, float]) -> tuple[str, ...]:
+    """Say that a super is near, where that is why nothing is fed."""
+    if not inputs["only_if_hungry"]:
+        return ()
+    return ("A super may go on soon: nothing is fed but against hunger, to keep honey clean.",)
 
 
 def _no_gain_words(inputs: dict[str, float]) -> tuple[str, ...]:

@@ -9,7 +9,6 @@ from combwright.advice.queen import QueenPlan
 from combwright.advice.situation import Situation
 from combwright.advice.space import Space, left_alone, space, unopened
 from combwright.advice.winter import WinterPlan, winter
-from combwright.terms.set_up import SetUp
 
 COLD_MONTHS: Final = (11, 12, 1)  # no inspection: hefting from behind
 UNFED_MONTHS: Final = (10, 11, 12, 1)  # fed for winter or not at all
@@ -38,7 +37,7 @@ def housing(situation: Situation, queens: QueenPlan) -> Housing:
     may_go = not is_shut and situation.signs_at is None
     goes = may_go and (for_winter.unite or queens.unite)
     room = _room(situation, is_shut=is_shut, goes=goes)
-    return Housing(room, _food(situation, room.set_up, for_winter, goes=goes), for_winter, goes)
+    return Housing(room, _food(situation, room, for_winter, goes=goes), for_winter, goes)
 
 
 def _room(situation: Situation, *, is_shut: bool, goes: bool) -> Space:
@@ -53,7 +52,8 @@ def _room(situation: Situation, *, is_shut: bool, goes: bool) -> Space:
     return space(situation)
 
 
-def _food(situation: Situation, set_up: SetUp, for_winter: WinterPlan, *, goes: bool) -> Portion:
+def _food(situation: Situation, room: Space, for_winter: WinterPlan, *, goes: bool) -> Portion:
+    set_up = room.set_up
     if goes:
         return portion(situation, set_up, fixed=(0, AUTUMN_FRACTION, "syrup"))
     if for_winter.syrup_kg > 0.0:
@@ -64,4 +64,4 @@ def _food(situation: Situation, set_up: SetUp, for_winter: WinterPlan, *, goes: 
         return portion(situation, set_up, fixed=(grams, FONDANT_FRACTION, "fondant"))
     if situation.on.month in UNFED_MONTHS:
         return portion(situation, set_up, fixed=(0, AUTUMN_FRACTION, "syrup"))
-    return portion(situation, set_up)
+    return portion(situation, set_up, only_if_hungry=room.super_near)

@@ -14,6 +14,7 @@ from combwright.advice.wording import many
 from combwright.kit.geometry import frames_that_fit
 from combwright.simulation import observe
 from combwright.simulation.enclosure import slab_loss
+from combwright.terms.entries import Feed
 from combwright.terms.set_up import SetUp
 
 FRAME_COST: Final = 0.015  # share of bees and brood to be gained by opening up a frame; judgement
@@ -23,17 +24,29 @@ ABOVE_BEES: Final = 500.0  # bees that a kilogram of honey above is worth: 10 eu
 BELOW_BEES: Final = 100.0  # and a kilogram below, which saves as much sugar; judgement
 SUPER_COST: Final = 50.0  # bees' worth to be gained by lifting on a super; judgement
 SUPER_SEASON: Final = (100, 206)  # days of the year in which a super may go on: later none fills
+RIPENS_IN: Final = 7  # days after the last syrup in which no super goes on; judgement
 LITTLE_KG: Final = 3.0  # honey above below which supers of a hungry colony are as good as empty
+MOST_SUPERS: Final = 4
+FLOWS_FROM: Final = 121  # day of the year (1 May) from which a full box may get a super any week
+DUE: Final = (
+    "A super is due, but syrup was given in the last week and might be carried up: it goes on at "
+    "the next visit."
+)
 HOT_C: Final = 24.0  # mean high from which the tray is drawn out further
 
 
 @dataclass(frozen=True)
 class Space:
-    """A set-up with its reason and the runner-up."""
+    """A set-up with its reason and the runner-up.
+
+    ``super_near`` where a super may go on at one of the next visits: until then nothing is fed but
+    against hunger, so that no syrup is carried up.
+    """
 
     set_up: SetUp
     decision: Decision
     chances: dict[str, float]
+    super_near: bool = False
 
 
 def space(situation: Situation) -> Space:
@@ -52,7 +65,11 @@ def space(situation: Situation) -> Space:
         candidates += more
         tried += try_all(situation, [_arranged(situation, each) for each in more])
         excess, worth, best = _weighed(situation, candidates, tried)
-    chosen, after = _with_super(situation, candidates[best]) or (candidates[best], tried[best])
+    chosen, after = candidates[best], tried[best]
+    with_super = _with_super(situation, chosen)
+    is_due = with_super is not None and _fed_lately(situation)
+    if with_super is not None and not is_due:
+        chosen, after = with_super
     chosen = _ventilated(situation, chosen)
     inputs = _inputs(situation, tried[0], after, chosen)
     return Space(
@@ -60,11 +77,12 @@ def space(situation: Situation) -> Space:
         Decision(
             "room and warmth",
             jobs(situation, now, chosen),
-            because(situation, now, chosen, inputs),
+            (*because(situation, now, chosen, inputs), *((DUE,) if is_due else ())),
             inputs,
             _runner_up(candidates, worth, excess, best),
         ),
         after.chances,
+        is_due or _is_near_its_super(situation, chosen),
     )
 
 
@@ -91,18 +109,14 @@ def _with_super(situation: Situation, chosen: SetUp) -> tuple[SetUp, Tried] | No
     With and without are both tried unfed, so that syrup is not weighed against honey. Where stores
     fall below the reserve it goes on later: what must be fed soon is not given a super.
     """
-    hive = situation.standing.hive
-    first, last = SUPER_SEASON
-    in_season = first <= situation.on.timetuple().tm_yday <= last
-    is_full = chosen.frames >= hive.frames - 1
-    if hive.honey_super is None or chosen.supers >= 4 or not in_season or not is_full:
+    if not _may_be_supered(situation, chosen):
         return None
     more = chosen.model_copy(update={"supers": chosen.supers + 1, "excluder": True})
     without, tried = try_all(situation, [given(situation, each, 0, 0.6) for each in (chosen, more)])
     limits = situation.limits
     within = (
         tried.chances["hunger"] <= limits.hunger
-        and tried.chances["syrup in honey"] <= limits.syrup_in_honey
+        and (_fed_lately(situation) or tried.chances["syrup in honey"] <= limits.syrup_in_honey)
         and tried.chances["chilled"] <= max(limits.chilled, without.chances["chilled"])
     )
     before = float(np.median(observe.stores_kg(situation.colonies)))
@@ -110,6 +124,27 @@ def _with_super(situation: Situation, chosen: SetUp) -> tuple[SetUp, Tried] | No
     lives_on_nectar = after >= min(before, reserve_kg(situation))
     gained = _worth(tried, more) - _worth(without, chosen)
     return (more, tried) if within and lives_on_nectar and gained > SUPER_COST else None
+
+
+def _may_be_supered(situation: Situation, chosen: SetUp) -> bool:
+    """Tell whether the box is full in the season of supers."""
+    hive = situation.standing.hive
+    first, last = SUPER_SEASON
+    in_season = first <= situation.on.timetuple().tm_yday <= last
+    is_full = chosen.frames >= hive.frames - 1
+    return hive.honey_super is not None and chosen.supers < MOST_SUPERS and in_season and is_full
+
+
+def _is_near_its_super(situation: Situation, chosen: SetUp) -> bool:
+    """Tell whether the first super may go on at one of the next visits."""
+    in_time = situation.on.timetuple().tm_yday >= FLOWS_FROM
+    return in_time and chosen.supers == 0 and _may_be_supered(situation, chosen)
+
+
+def _fed_lately(situation: Situation) -> bool:
+    """Tell whether syrup may still be about to be carried up, however sure the belief is."""
+    given = [e.on for e in situation.history if isinstance(e, Feed) and e.feed == "syrup"]
+    return bool(given) and (situation.on - max(given)).days <= RIPENS_IN
 
 
 def left_alone(situation: Situation) -> Space:

@@ -17,7 +17,7 @@ Floats = NDArray[np.float64]
 Change = Callable[[Any], None]
 
 CHILLED_SHARE: Final = 0.02  # of the brood, from which losing it to cold counts as harm; judgement
-SYRUP_TRACE_G: Final = 20.0  # fed sugar in supers from which honey counts as touched; judgement
+SYRUP_TRACE_G: Final = 5.0  # fed sugar in supers: a quarter of what is told of honey; judgement
 ROOM_DAYS: Final = 2.0  # days without room that count as harm
 HAND_WARM_K: Final = 8.0  # by which hand-warm syrup is warmer at the feeder; judgement
 BROOD_BECOMES_BEES: Final = 0.86  # egg to adult: Fukuda & Sakagami 1968, 85.1 of 100
