@@ -175,9 +175,10 @@ give the paired difference with its 90 % interval (bootstrap over colonies).
 
 What to keep in mind:
 
-* The decisions and the two keepers were put right on earlier, smaller runs with the same seed:
-  about two thirds of these colonies were not looked at before. A smaller study with a seed of its
-  own, made after every decision was settled, is on [a page beside this](advice-held-out.md).
+* The decisions and the two keepers were put right on runs with the same seed, at last on all of
+  these colonies: that supers wait for syrup comes from four spells seen here. A smaller study with
+  a seed of its own, made after every decision was settled, is on
+  [a page beside this](advice-held-out.md).
 * The rules of thumb are our reading of the trade, and their survival is low for a careful keeper.
   They were changed once after results were seen: they no longer divide colonies under five frames
   of bees, and so lose more swarms (about 0.29 a year instead of 0.18).
