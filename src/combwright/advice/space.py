@@ -5,33 +5,19 @@ from typing import Any, Final
 
 import numpy as np
 
+from combwright.advice import supers
 from combwright.advice.decision import Decision
-from combwright.advice.food import reserve_kg
 from combwright.advice.situation import Situation, band
 from combwright.advice.space_words import because, jobs
-from combwright.advice.trial import Change, Tried, fed_with, given, try_all
+from combwright.advice.trial import Change, Tried, fed_with, try_all
 from combwright.advice.wording import many
 from combwright.kit.geometry import frames_that_fit
 from combwright.simulation import observe
 from combwright.simulation.enclosure import slab_loss
-from combwright.terms.entries import Feed
 from combwright.terms.set_up import SetUp
 
 FRAME_COST: Final = 0.015  # share of bees and brood to be gained by opening up a frame; judgement
-CROWDED: Final = 0.3  # worth lost of bees that find no comb to cover: idle, and swarming; judgement
-SUPER_FRAMES: Final = 5.0  # frames of bees that a super takes up; judgement
-ABOVE_BEES: Final = 500.0  # bees that a kilogram of honey above is worth: 10 euros; judgement
-BELOW_BEES: Final = 100.0  # and a kilogram below, which saves as much sugar; judgement
-SUPER_COST: Final = 50.0  # bees' worth to be gained by lifting on a super; judgement
-SUPER_SEASON: Final = (100, 206)  # days of the year in which a super may go on: later none fills
-RIPENS_IN: Final = 7  # days after the last syrup in which no super goes on; judgement
 LITTLE_KG: Final = 3.0  # honey above below which supers of a hungry colony are as good as empty
-MOST_SUPERS: Final = 4
-FLOWS_FROM: Final = 121  # day of the year (1 May) from which a full box may get a super any week
-DUE: Final = (
-    "A super is due, but syrup was given in the last week and might be carried up: it goes on at "
-    "the next visit."
-)
 HOT_C: Final = 24.0  # mean high from which the tray is drawn out further
 
 
@@ -66,10 +52,10 @@ def space(situation: Situation) -> Space:
         tried += try_all(situation, [_arranged(situation, each) for each in more])
         excess, worth, best = _weighed(situation, candidates, tried)
     chosen, after = candidates[best], tried[best]
-    with_super = _with_super(situation, chosen)
-    is_due = with_super is not None and _fed_lately(situation)
-    if with_super is not None and not is_due:
-        chosen, after = with_super
+    supered = supers.with_super(situation, chosen)
+    is_due = supered is not None and supers.fed_lately(situation)
+    if supered is not None and not is_due:
+        chosen, after = supered
     chosen = _ventilated(situation, chosen)
     inputs = _inputs(situation, tried[0], after, chosen)
     return Space(
@@ -77,12 +63,12 @@ def space(situation: Situation) -> Space:
         Decision(
             "room and warmth",
             jobs(situation, now, chosen),
-            (*because(situation, now, chosen, inputs), *((DUE,) if is_due else ())),
+            (*because(situation, now, chosen, inputs), *((supers.DUE,) if is_due else ())),
             inputs,
             _runner_up(candidates, worth, excess, best),
         ),
         after.chances,
-        is_due or _is_near_its_super(situation, chosen),
+        is_due or supers.is_near_its_super(situation, chosen),
     )
 
 
@@ -94,57 +80,13 @@ def _weighed(
     excess = [_excess(situation, each) for each in tried]
     frame_cost = FRAME_COST * tried[0].bees
     worth = [
-        _worth(each, candidate) - frame_cost * abs(candidate.frames - now.frames)
+        supers.worth(each, candidate) - frame_cost * abs(candidate.frames - now.frames)
         for each, candidate in zip(tried, candidates, strict=True)
     ]
     starving = tried[0].chances["hunger"] > situation.limits.hunger
     open_to = [i for i, c in enumerate(candidates) if starving or c.supers >= now.supers]
     best = min(open_to, key=lambda i: (round(excess[i], 2), -worth[i]))
     return excess, worth, best
-
-
-def _with_super(situation: Situation, chosen: SetUp) -> tuple[SetUp, Tried] | None:
-    """Put a super on where it gains more than its trouble, and nothing fed can get into it.
-
-    With and without are both tried unfed, so that syrup is not weighed against honey. Where stores
-    fall below the reserve it goes on later: what must be fed soon is not given a super.
-    """
-    if not _may_be_supered(situation, chosen):
-        return None
-    more = chosen.model_copy(update={"supers": chosen.supers + 1, "excluder": True})
-    without, tried = try_all(situation, [given(situation, each, 0, 0.6) for each in (chosen, more)])
-    limits = situation.limits
-    within = (
-        tried.chances["hunger"] <= limits.hunger
-        and (_fed_lately(situation) or tried.chances["syrup in honey"] <= limits.syrup_in_honey)
-        and tried.chances["chilled"] <= max(limits.chilled, without.chances["chilled"])
-    )
-    before = float(np.median(observe.stores_kg(situation.colonies)))
-    after = float(np.median(observe.stores_kg(tried.colonies)))
-    lives_on_nectar = after >= min(before, reserve_kg(situation))
-    gained = _worth(tried, more) - _worth(without, chosen)
-    return (more, tried) if within and lives_on_nectar and gained > SUPER_COST else None
-
-
-def _may_be_supered(situation: Situation, chosen: SetUp) -> bool:
-    """Tell whether the box is full in the season of supers."""
-    hive = situation.standing.hive
-    first, last = SUPER_SEASON
-    in_season = first <= situation.on.timetuple().tm_yday <= last
-    is_full = chosen.frames >= hive.frames - 1
-    return hive.honey_super is not None and chosen.supers < MOST_SUPERS and in_season and is_full
-
-
-def _is_near_its_super(situation: Situation, chosen: SetUp) -> bool:
-    """Tell whether the first super may go on at one of the next visits."""
-    in_time = situation.on.timetuple().tm_yday >= FLOWS_FROM
-    return in_time and chosen.supers == 0 and _may_be_supered(situation, chosen)
-
-
-def _fed_lately(situation: Situation) -> bool:
-    """Tell whether syrup may still be about to be carried up, however sure the belief is."""
-    given = [e.on for e in situation.history if isinstance(e, Feed) and e.feed == "syrup"]
-    return bool(given) and (situation.on - max(given)).days <= RIPENS_IN
 
 
 def left_alone(situation: Situation) -> Space:
@@ -253,21 +195,6 @@ def _excess(situation: Situation, tried: Tried) -> float:
     named = ("no room", "chilled", "hunger", "syrup in honey")
     chances = {name: tried.chances[name] for name in named}
     return situation.limits.excess(chances)
-
-
-def _worth(tried: Tried, candidate: SetUp) -> float:
-    """Weigh bees, honey, the chance of a swarm and the bees that stand about, in bees."""
-    swarm = 4000.0 * tried.chances["swarm"]
-    idle = CROWDED * _beyond_frames(tried.colonies, candidate)
-    below = float(np.mean(observe.stores_below_kg(tried.colonies)))
-    return tried.bees + ABOVE_BEES * tried.honey_kg + BELOW_BEES * below - swarm - idle
-
-
-def _beyond_frames(colonies: Any, set_up: SetUp) -> float:
-    """Count the bees that find no comb to cover."""
-    places = set_up.frames + SUPER_FRAMES * set_up.supers
-    beyond = np.maximum(observe.frames_of_bees(colonies) - places, 0.0)
-    return float(np.mean(beyond * colonies["bees_per_frame"]))
 
 
 def _ventilated(situation: Situation, set_up: SetUp) -> SetUp:
