@@ -11,10 +11,9 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from combwright.advice.disease import is_suspected
 from combwright.advice.food import Portion
 from combwright.advice.found import Found, charged, from_outside, is_swarm_season, no_eggs
-from combwright.advice.housing import COLD_MONTHS, Housing, housing, is_kept_shut
+from combwright.advice.housing import COLD_MONTHS, Housing, housing, is_kept_shut, waits_for_a_queen
 from combwright.advice.queen import QueenPlan
 from combwright.advice.situation import Situation
 from combwright.advice.wording import amount_words, chance_words, grams_words, many
@@ -34,7 +33,7 @@ def branches(situation: Situation, queens: QueenPlan, chosen: Housing) -> tuple[
     signs of disease by nothing more.
     """
     if is_kept_shut(situation, queens):
-        return from_outside() if queens.keep_out and not is_suspected(situation) else ()
+        return from_outside() if waits_for_a_queen(situation, queens) else ()
     found = _ends(situation, queens, chosen)
     if situation.signs_at is not None:  # what these ask for would go from hive to hive
         return tuple(found)

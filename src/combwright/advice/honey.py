@@ -12,6 +12,7 @@ from combwright.simulation import observe
 
 FULL: Final = 0.75  # share of the supers' comb that is ripe from which taking is worth it
 LAST_TAKE: Final = (8, 5)  # month and day from which all supers come off for the treatment
+TOUCHED_G: Final = 20.0  # fed sugar in supers from which honey counts as touched; judgement
 TAKEN: Final = 0.93  # share that comes out of the comb; judgement
 LEAVE_KG: Final = 9.0  # stores never to go below in the season: NBU 2011, four to five combs
 
@@ -38,7 +39,7 @@ def honey(situation: Situation) -> HoneyPlan:
     capacity = np.maximum(colonies["super_drawn"] * colonies["sugar_per_cell"], 1.0)
     ripe = colonies["super_ripe"] / capacity
     unripe = colonies["unripe"] / np.maximum(colonies["unripe"] + colonies["super_ripe"], 1.0)
-    touched = float(np.mean(colonies["super_syrup"] > 20.0))
+    touched = float(np.mean(colonies["super_syrup"] > TOUCHED_G))
     below = float(np.median(observe.stores_below_kg(colonies)))
     inputs = {
         "honey_kg_low": band(above)[0],

@@ -10,8 +10,8 @@ from combwright.advice.situation import Situation
 from combwright.advice.space import Space, left_alone, space, unopened
 from combwright.advice.winter import WinterPlan, winter
 
-COLD_MONTHS: Final = (11, 12, 1)  # no inspection: hefting from behind
-UNFED_MONTHS: Final = (10, 11, 12, 1)  # fed for winter or not at all
+COLD_MONTHS: Final = (11, 12, 1)  # no inspection, hefting from behind: common practice, no source
+UNFED_MONTHS: Final = (10, 11, 12, 1)  # fed for winter or not at all: common practice, no source
 AUTUMN_FRACTION: Final = 0.62  # thick syrup, 1 kg sugar to 0.63 L water
 
 
@@ -28,6 +28,11 @@ class Housing:
 def is_kept_shut(situation: Situation, queens: QueenPlan) -> bool:
     """Tell whether a colony is left shut: with a virgin, or with signs of disease."""
     return queens.keep_out or is_suspected(situation)
+
+
+def waits_for_a_queen(situation: Situation, queens: QueenPlan) -> bool:
+    """Tell whether a colony is left shut for its virgin or cell alone."""
+    return queens.keep_out and not is_suspected(situation)
 
 
 def housing(situation: Situation, queens: QueenPlan) -> Housing:

@@ -10,6 +10,7 @@ from combwright.advice.decision import Decision
 from combwright.advice.situation import Situation
 from combwright.advice.trial import Change, try_all
 from combwright.advice.wording import chance_words, count_words, day_words
+from combwright.belief.standing import BROOD_FRAME_FULL
 from combwright.simulation import observe
 from combwright.simulation.columns import LAYING
 from combwright.simulation.observe import FULL_BROOD_SHARE
@@ -103,7 +104,7 @@ def _helped(situation: Situation, inputs: dict[str, float]) -> Decision:
 
 
 def _taking_in(colonies: Any) -> None:
-    cells = 0.7 * FULL_BROOD_SHARE * colonies["cells_per_frame"]
+    cells = BROOD_FRAME_FULL * FULL_BROOD_SHARE * colonies["cells_per_frame"]
     colonies["sealed"] += (cells / colonies["sealed"].shape[1])[:, None]
 
 
@@ -114,7 +115,7 @@ def _gave_lately(situation: Situation) -> bool:
 
 def _taking(frames: int) -> Change:
     def change(colonies: Any) -> None:
-        cells = frames * 0.7 * FULL_BROOD_SHARE * colonies["cells_per_frame"]
+        cells = frames * BROOD_FRAME_FULL * FULL_BROOD_SHARE * colonies["cells_per_frame"]
         sealed = colonies["sealed"].sum(axis=1)
         share = np.clip(cells / np.maximum(sealed, 1.0), 0.0, 0.95)
         colonies["sealed"] *= (1.0 - share)[:, None]

@@ -3,15 +3,14 @@
 from dataclasses import dataclass, replace
 
 import numpy as np
-from numpy.typing import NDArray
 
 from combwright.advice import honey, mites, nucs, queen, swarm, visits
 from combwright.advice.branches import branches
 from combwright.advice.decision import Advised, Decision
-from combwright.advice.disease import disease, is_suspected
+from combwright.advice.disease import disease
 from combwright.advice.food import Portion
 from combwright.advice.found import Found
-from combwright.advice.housing import COLD_MONTHS, housing, is_kept_shut
+from combwright.advice.housing import COLD_MONTHS, housing, is_kept_shut, waits_for_a_queen
 from combwright.advice.situation import Situation
 from combwright.advice.space import Space
 from combwright.advice.trial import Tried, given, try_all
@@ -20,7 +19,6 @@ from combwright.kit.geometry import spacing_notice
 from combwright.simulation import observe
 
 WORTH_SAYING = 0.05  # chance of a swarm, or of its death, from which the sheet says so; judgement
-SYRUP_FRACTION = 0.6
 
 
 @dataclass(frozen=True)
@@ -78,13 +76,13 @@ def plan(situation: Situation, *, with_branches: bool = True) -> Plan:
     warmth, the food that fits into it, and mites. Branches may be left out where nobody reads them.
     Where it may be dead, that is said, and all is decided for the case that it lives.
     """
-    dead = 1.0 - len(_alive(situation)) / len(situation.colonies)
+    alive = np.flatnonzero(observe.adults(situation.colonies) > 0.0)
+    dead = 1.0 - len(alive) / len(situation.colonies)
     if 0.0 < dead < 1.0:
-        situation = situation.with_members(_alive(situation))
+        situation = situation.with_members(alive)
     signs = disease(situation)
     queens = queen.queen(situation)
     is_shut = is_kept_shut(situation, queens)
-    is_waited_for = queens.keep_out and not is_suspected(situation)
     stays = is_shut or situation.signs_at is not None  # nothing comes out of it, and nothing in
     taken = honey.HoneyPlan(Decision("honey"), 0.0, 0) if stays else honey.honey(situation)
     at = _without_supers(situation, taken.supers_off)
@@ -95,7 +93,7 @@ def plan(situation: Situation, *, with_branches: bool = True) -> Plan:
         if is_shut
         else mites.mites(at, supers=room.set_up.supers)
     )
-    work = given(at, room.set_up, food.grams, food.sugar_fraction or SYRUP_FRACTION)
+    work = given(at, room.set_up, food.grams, food.sugar_fraction or at.syrup_fraction)
     crowding = swarm.swarm(at, food.tried, _as_it_is(at, room, food), is_shut=is_shut)
     spare, frames = (
         (Decision("nucs"), 0) if stays or housed.goes or queens.give_queen else nucs.nucs(at)
@@ -106,7 +104,9 @@ def plan(situation: Situation, *, with_branches: bool = True) -> Plan:
     decisions = (
         signs,
         _with_look(situation, crowding.decision, dead, is_shut=is_shut),
-        _idle(queens.decision) if stays and not is_waited_for else queens.decision,
+        _idle(queens.decision)
+        if stays and not waits_for_a_queen(situation, queens)
+        else queens.decision,
         taken.decision,
         room.decision,
         _spacing(situation),
@@ -147,7 +147,8 @@ def _as_it_is(situation: Situation, room: Space, food: Portion) -> Tried:
     """Try doing nothing, unless that was tried with the portions already."""
     if room.set_up == situation.standing.set_up:
         return food.without
-    (tried,) = try_all(situation, [given(situation, situation.standing.set_up, 0, SYRUP_FRACTION)])
+    as_it_is = given(situation, situation.standing.set_up, 0, situation.syrup_fraction)
+    (tried,) = try_all(situation, [as_it_is])
     return tried
 
 
@@ -158,10 +159,6 @@ def _without_supers(situation: Situation, off: int) -> Situation:
     left = now.supers - off
     lighter = now.model_copy(update={"supers": left, "excluder": now.excluder and left > 0})
     return situation.after_harvest(lighter, off * honey.full_super_kg(situation))
-
-
-def _alive(situation: Situation) -> NDArray[np.intp]:
-    return np.flatnonzero(observe.adults(situation.colonies) > 0.0)
 
 
 def _with_look(situation: Situation, crowding: Decision, dead: float, *, is_shut: bool) -> Decision:

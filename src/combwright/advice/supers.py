@@ -12,10 +12,13 @@ from combwright.terms.entries import Feed
 from combwright.terms.set_up import SetUp
 
 SUPER_COST: Final = 50.0  # bees' worth to be gained by lifting on a super; judgement
-SUPER_SEASON: Final = (100, 206)  # days of the year in which a super may go on: later none fills
+SUPER_SEASON: Final = (
+    100,
+    206,
+)  # days of the year in which a super may go on: later none fills; judgement
 RIPENS_IN: Final = 7  # days after the last syrup in which no super goes on; judgement
-MOST_SUPERS: Final = 4
-FLOWS_FROM: Final = 121  # day of the year (1 May) from which a full box may get a super any week
+MOST_SUPERS: Final = 4  # on one hive: more is lifted by nobody; judgement
+FLOWS_FROM: Final = 121  # day of the year (1 May) from which a super may go on any week; judgement
 DUE: Final = (
     "A super is due, but syrup was given in the last week and might be carried up: it goes on at "
     "the next visit."
@@ -35,7 +38,9 @@ def with_super(situation: Situation, chosen: SetUp) -> tuple[SetUp, Tried] | Non
     if not _may_be_supered(situation, chosen):
         return None
     more = chosen.model_copy(update={"supers": chosen.supers + 1, "excluder": True})
-    without, tried = try_all(situation, [given(situation, each, 0, 0.6) for each in (chosen, more)])
+    fraction = situation.syrup_fraction  # of a feed of nothing
+    both = [given(situation, each, 0, fraction) for each in (chosen, more)]
+    without, tried = try_all(situation, both)
     limits = situation.limits
     within = (
         tried.chances["hunger"] <= limits.hunger

@@ -15,7 +15,7 @@ from combwright.belief.causes import TOO_WEAK
 SEASON: Final = (100, 225)  # days of the year in which cells are looked for
 CHARGED_ON: Final = 3.0  # day from the egg on which there is a larva in jelly
 SURE: Final = 0.5  # chance of charged cells from which the colony is divided; judgement
-CUT_AGAIN: Final = 6  # days after cells were knocked down: new ones are not sealed yet
+CUT_AGAIN: Final = 6  # days after cells were knocked down: new ones are not sealed yet; judgement
 QUEENS_FROM: Final = 130  # day of the year (10 May) from which mated queens are to be had
 
 

@@ -103,10 +103,10 @@ def _verdict(substance: str, counted: dict[str, float]) -> str:
         "roughly, since the fall also changes with the brood."
     )
     kills = [way.kill_percent for way in TREATMENTS if substance in way.substance]
-    published = [kill for kill in kills if kill is not None]
-    if not published or high >= min(least for least, _ in published):
+    least = min((kill[0] for kill in kills if kill is not None), default=0.0)
+    if high >= least:
         return said
     return (
-        f"{said} Published kills begin at {min(least for least, _ in published):.0f} %: it may not "
+        f"{said} Published kills begin at {least:.0f} %: it may not "
         "have reached the mites, or they are resistant. Use another substance next time."
     )

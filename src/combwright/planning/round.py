@@ -11,6 +11,7 @@ from combwright.advice.food import Portion
 from combwright.advice.found import Found
 from combwright.advice.plan import plan
 from combwright.advice.situation import Situation, band
+from combwright.advice.wording import SYRUP_G_PER_L
 from combwright.belief.filter import QUANTITIES
 from combwright.belief.followed import Followed
 from combwright.planning import sheet
@@ -18,7 +19,6 @@ from combwright.planning.strip import stack_view
 from combwright.terms.set_up import SetUp
 
 TENTHS: Final = ("stores_kg", "frames_of_bees", "frames_of_brood")
-SYRUP_KG_PER_L: Final = 1.287  # 60 % at 20 °C: ICUMSA polynomial, see science/syrup
 
 
 def colony_sheet(followed: Followed, situation: Situation, order: int) -> sheet.ColonySheet:
@@ -83,7 +83,7 @@ def _portion(food: Portion) -> sheet.Portion:
         days=food.days,
         sugar_fraction=food.sugar_fraction,
         feed=food.feed,
-        litres=round(food.grams / 1000.0 / SYRUP_KG_PER_L, 1) if food.feed == "syrup" else 0.0,
+        litres=round(food.grams / SYRUP_G_PER_L, 1) if food.feed == "syrup" else 0.0,
     )
 
 
