@@ -14,22 +14,22 @@ from time import perf_counter, process_time
 
 import numpy as np
 
-from combwright.advice import honey, mites, nucs, queen, visits, winter
-from combwright.advice.branches import branches
-from combwright.advice.food import portion
-from combwright.advice.housing import housing
+from combwright.advice.decisions import honey, mites, nucs, queen, visits, winter
+from combwright.advice.decisions.branches import branches
+from combwright.advice.decisions.food import portion
+from combwright.advice.decisions.housing import housing
+from combwright.advice.decisions.space import space
 from combwright.advice.plan import plan
 from combwright.advice.situation import Limits, Situation
-from combwright.advice.space import space
-from combwright.belief.standing import Standing
+from combwright.belief.following.standing import Standing
 from combwright.kit.catalogue import catalogue
 from combwright.simulation.begin import Described, begin
-from combwright.simulation.climate import climate
-from combwright.simulation.conditions import conditions
-from combwright.simulation.forage import calendar, forage_index
 from combwright.simulation.luck import luck
-from combwright.simulation.weather import generate
 from combwright.terms.set_up import SetUp
+from combwright.weather.climate import climate
+from combwright.weather.conditions import conditions
+from combwright.weather.forage import calendar, forage_index
+from combwright.weather.generator import generate
 
 Work = Callable[[Situation], object]
 AT_ONCE = 20  # colonies held at a time, as in a round

@@ -16,21 +16,22 @@ from uuid import UUID
 
 import numpy as np
 
-from combwright.belief.observation import EYE, looked_at
-from combwright.belief.replay import Replay
-from combwright.belief.shared import draw_shared
+from combwright.belief.following.replay import Replay
+from combwright.belief.sharing.shared import draw_shared
+from combwright.belief.weighing.observation import EYE, looked_at
 from combwright.kit.catalogue import catalogue
-from combwright.services.beliefs import KeptBeliefs, version
-from combwright.services.neighbours import MEMBERS as FEW
-from combwright.services.neighbours import Lessons
-from combwright.services.surroundings import yard_conditions
-from combwright.services.workers import follow_each
+from combwright.services.beliefs.kept_beliefs import KeptBeliefs, version
+from combwright.services.beliefs.neighbours import MEMBERS as FEW
+from combwright.services.beliefs.neighbours import Lessons
+from combwright.services.beliefs.workers import follow_each
+from combwright.services.weather.surroundings import yard_conditions
 from combwright.simulation.begin import Described, begin
-from combwright.simulation.luck import luck, stream
+from combwright.simulation.luck import luck
 from combwright.simulation.run import run
-from combwright.simulation.weather import climate, generate
 from combwright.terms.entries import Colony, Noted, Visit
 from combwright.terms.set_up import SetUp
+from combwright.terms.streams import stream
+from combwright.weather.generator import climate, generate
 
 FIRST = date(2026, 3, 20)
 VISITS = 26

@@ -19,11 +19,11 @@ from uuid import uuid4
 import httpx
 import uvicorn
 
-from combwright.records.engine import open_book, writing
-from combwright.records.entries import keep
-from combwright.services.book import read_book
+from combwright.records.store.engine import open_book, writing
+from combwright.records.store.kept_entries import keep
+from combwright.services.book.book import read_book
 from combwright.services.demo import ON, VISITS, write_demo
-from combwright.services.planned_note import as_advised
+from combwright.services.rounds.planned_note import as_advised
 from combwright.terms.entries import Kit, Noted, Split, Unite
 from combwright.web.app import build
 from combwright.web.desk import Desk, lay_out

@@ -18,12 +18,12 @@ from tempfile import TemporaryDirectory
 from time import perf_counter
 
 from combwright.planning.round import colony_sheet
-from combwright.records.engine import open_book, writing
-from combwright.records.weather import keep_weather
-from combwright.services.book import add_notebook
+from combwright.records.store.engine import open_book, writing
+from combwright.records.store.weather_days import keep_weather
+from combwright.services.book.book import add_notebook
 from combwright.services.demo import CLIMATE, ON, known_weather, write_demo
-from combwright.services.gathering import Asked, gather
-from combwright.services.round import round_sheet
+from combwright.services.rounds.from_book import round_sheet
+from combwright.services.rounds.situations import Asked, gather
 
 SIZES = (75, 150, 300)
 MEMBERS = 200

@@ -25,10 +25,10 @@ from tests.simulation.reference.day import one_day, plain
 
 from combwright.simulation.biology import BIOLOGY, RECORD
 from combwright.simulation.columns import STATE
-from combwright.simulation.mite_step import age_mites
-from combwright.simulation.rearing import age_brood
 from combwright.simulation.run import run
-from combwright.simulation.warmth import warmth
+from combwright.simulation.step.mite_day import age_mites
+from combwright.simulation.step.rearing import age_brood
+from combwright.simulation.step.warmth import warmth
 
 Floats = NDArray[np.float64]
 Colonies = NDArray[np.void]

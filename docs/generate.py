@@ -17,7 +17,7 @@ from typer.testing import CliRunner
 from combwright.cli.main import app
 from combwright.evidence import page
 from combwright.evidence.assumptions import Assumption, assumptions
-from combwright.evidence.reading import read_checks
+from combwright.evidence.check_files import read_checks
 from combwright.evidence.running import run_all
 from combwright.planning.sheet import RoundSheet
 from combwright.terms import glossary

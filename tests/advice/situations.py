@@ -9,19 +9,18 @@ import numpy as np
 from numpy.typing import NDArray
 
 from combwright.advice.situation import Limits, Situation
-from combwright.belief.standing import Standing
+from combwright.belief.following.standing import Standing
 from combwright.kit.catalogue import catalogue
 from combwright.kit.geometry import frames_that_fit
-from combwright.simulation.actions import arrange, change_queen, feed
 from combwright.simulation.begin import Described, begin
-from combwright.simulation.climate import climate
-from combwright.simulation.conditions import conditions
-from combwright.simulation.day import MAX_C, MEAN_C, NECTAR, NIGHT_C
-from combwright.simulation.forage import calendar, forage_index
+from combwright.simulation.hands.actions import arrange, change_queen, feed
 from combwright.simulation.luck import luck
-from combwright.simulation.weather import generate
 from combwright.terms.entries import Noted, Treatment, Visit
 from combwright.terms.set_up import SetUp
+from combwright.weather.climate import climate
+from combwright.weather.conditions import MAX_C, MEAN_C, NECTAR, NIGHT_C, conditions
+from combwright.weather.forage import calendar, forage_index
+from combwright.weather.generator import generate
 
 Floats = NDArray[np.float64]
 MEMBERS = 60

@@ -8,11 +8,11 @@ import numpy as np
 import pytest
 from tests.advice.situations import Case, drawn, situation
 
-from combwright.advice.food import FEEDER_G
+from combwright.advice.decisions.food import FEEDER_G
 from combwright.advice.plan import Plan, plan
 from combwright.kit.catalogue import catalogue
 from combwright.kit.items import Excluder
-from combwright.simulation.enclosure import slab_loss
+from combwright.simulation.enclosure.loss import slab_loss
 from combwright.terms.set_up import SetUp
 
 AVERAGE = Case(date(2027, 4, 24), 7.0, 4.0, 3.5, 8, nectar=0.0)

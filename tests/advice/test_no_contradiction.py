@@ -5,11 +5,11 @@ from collections.abc import Callable
 import pytest
 from tests.advice.situations import drawn, situation
 
-from combwright.advice.food import FEEDER_G, FONDANT_MOST_G
+from combwright.advice.decisions.food import FEEDER_G, FONDANT_MOST_G
 from combwright.advice.plan import Plan, plan
 from combwright.advice.situation import Situation
 from combwright.kit.geometry import frames_that_fit
-from combwright.science.treatments import TREATMENTS
+from combwright.science.mites.treatments import TREATMENTS
 from combwright.terms.entries import Visit
 
 SEVERAL = 24

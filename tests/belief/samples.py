@@ -6,11 +6,11 @@ from uuid import UUID, uuid5
 
 import numpy as np
 
-from combwright.belief.replay import Replay
+from combwright.belief.following.replay import Replay
 from combwright.kit.catalogue import catalogue
-from combwright.services.surroundings import yard_conditions
-from combwright.simulation.weather import climate, generate
+from combwright.services.weather.surroundings import yard_conditions
 from combwright.terms.entries import Colony, Noted, Split, Visit
+from combwright.weather.generator import climate, generate
 
 PLACE = climate("Dublin Airport")
 FIRST = date(2025, 4, 5)

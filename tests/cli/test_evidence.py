@@ -8,7 +8,7 @@ from typer.testing import CliRunner
 
 from combwright.cli.evidence import tell
 from combwright.cli.main import app
-from combwright.evidence.reading import read_checks
+from combwright.evidence.check_files import read_checks
 from combwright.evidence.running import run_all
 
 FIELDS = {"id", "topic", "says", "expected", "tolerance", "got", "unit", "source", "verified"}

@@ -12,7 +12,7 @@ from tests.commands import COMMANDS
 from typer.testing import CliRunner
 
 from combwright.cli.main import app
-from combwright.services.book import add_notebook
+from combwright.services.book.book import add_notebook
 
 run = CliRunner()
 PROGRAM = Path(sys.executable).with_name("combwright")

@@ -2,7 +2,7 @@
 
 import pytest
 
-from combwright.evidence.reading import Check, read_checks
+from combwright.evidence.check_files import Check, read_checks
 from combwright.evidence.running import run
 from combwright.evidence.wording import conflicts
 

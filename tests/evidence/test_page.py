@@ -2,8 +2,8 @@
 
 from pathlib import Path
 
+from combwright.evidence.check_files import read_checks
 from combwright.evidence.page import markdown
-from combwright.evidence.reading import read_checks
 from combwright.evidence.running import run_all
 
 PAGE = Path(__file__).parents[2] / "docs" / "evidence.md"

@@ -5,7 +5,7 @@ from typing import Any
 import numpy as np
 import pytest
 
-from combwright.evidence.reading import Check
+from combwright.evidence.check_files import Check
 from combwright.evidence.running import agrees, pick, plain, run
 
 

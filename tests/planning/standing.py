@@ -7,14 +7,14 @@ import numpy as np
 from numpy.typing import NDArray
 
 from combwright.advice.situation import Limits, Situation
-from combwright.belief.standing import Standing
+from combwright.belief.following.standing import Standing
 from combwright.kit.catalogue import catalogue
 from combwright.simulation.begin import Described, begin
-from combwright.simulation.conditions import conditions
 from combwright.simulation.luck import luck
 from combwright.simulation.run import run
 from combwright.terms.set_up import SetUp
 from combwright.terms.weather import DailyWeather
+from combwright.weather.conditions import conditions
 
 MEMBERS = 200
 ON = date(2027, 5, 1)

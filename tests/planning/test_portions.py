@@ -9,8 +9,8 @@ import numpy as np
 import pytest
 from tests.planning.standing import AVERAGE, NUC, STRONG, Kind, situation
 
-from combwright.advice.food import portion
-from combwright.simulation.actions import feed
+from combwright.advice.decisions.food import portion
+from combwright.simulation.hands.actions import feed
 from combwright.simulation.run import run
 
 

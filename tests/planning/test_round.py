@@ -4,10 +4,10 @@ import numpy as np
 import pytest
 from tests.planning.standing import AVERAGE, MEMBERS, NUC, ON, STRONG, Kind, situation
 
-from combwright.belief.causes import Since
-from combwright.belief.filter import Belief
-from combwright.belief.followed import Followed
-from combwright.belief.shared import draw_shared
+from combwright.belief.following.causes import Since
+from combwright.belief.following.followed import Followed
+from combwright.belief.sharing.shared import draw_shared
+from combwright.belief.weighing.filter import Belief
 from combwright.planning.round import colony_sheet
 from combwright.planning.sheet import ColonySheet
 

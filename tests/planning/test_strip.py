@@ -11,8 +11,8 @@ from combwright.kit.catalogue import catalogue
 from combwright.kit.geometry import frames_that_fit
 from combwright.planning.strip import stack_view
 from combwright.simulation import observe
-from combwright.simulation.actions import arrange
 from combwright.simulation.begin import Described, begin
+from combwright.simulation.hands.actions import arrange
 from combwright.terms.combs import StackView
 from combwright.terms.set_up import SetUp
 

@@ -8,11 +8,11 @@ import numpy as np
 import pytest
 
 from combwright.planning.sheet import RoundSheet
-from combwright.records.engine import open_book, reading
-from combwright.records.entries import all_entries
-from combwright.services.book import add_notebook
+from combwright.records.store.engine import open_book, reading
+from combwright.records.store.kept_entries import all_entries
+from combwright.services.book.book import add_notebook
 from combwright.services.demo import CASTS, FIRST, ON, VISITS, Paths, write_demo
-from combwright.services.round import round_sheet
+from combwright.services.rounds.from_book import round_sheet
 from combwright.terms.entries import Kit, TrayCount, Visit
 from combwright.terms.errors import BookError
 

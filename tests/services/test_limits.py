@@ -4,8 +4,8 @@ from datetime import date
 from pathlib import Path
 from uuid import uuid4
 
-from combwright.services.book import add_entries
-from combwright.services.gathering import Asked, gather, limits_on
+from combwright.services.book.book import add_entries
+from combwright.services.rounds.situations import Asked, gather, limits_on
 from combwright.terms.entries import Colony, Limit, Yard
 
 ON = date(2027, 5, 1)

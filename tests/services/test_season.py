@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from combwright.services.season import TITLES, Season, Start, chart, season, set_up_of
-from combwright.simulation.keeper import Keeping
+from combwright.simulation.hands.keeper import Keeping
 from combwright.terms.errors import ClashError, CombwrightError, NotFoundError, OutOfRangeError
 from combwright.terms.set_up import SetUp
 

@@ -12,10 +12,10 @@ from combwright.kit.catalogue import catalogue
 from combwright.simulation.begin import Described, begin
 from combwright.simulation.biology import PARAMETERS, Biology
 from combwright.simulation.columns import COLUMNS, TRAITS
-from combwright.simulation.conditions import conditions
-from combwright.simulation.forage import calendar, forage_index
-from combwright.simulation.weather import climate, generate
 from combwright.terms.set_up import SetUp
+from combwright.weather.conditions import conditions
+from combwright.weather.forage import calendar, forage_index
+from combwright.weather.generator import climate, generate
 
 Floats = NDArray[np.float64]
 SPRING = date(2026, 3, 20)

@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from tests.simulation import samples
-from tests.simulation.test_actions import whole
+from tests.simulation.hands.test_actions import whole
 
 from combwright.simulation import observe
 from combwright.simulation.begin import Described, begin

@@ -8,8 +8,9 @@ from numpy.typing import NDArray
 from tests.simulation import samples
 
 from combwright.kit.catalogue import catalogue
-from combwright.simulation import actions, observe
+from combwright.simulation import observe
 from combwright.simulation.begin import Described, begin
+from combwright.simulation.hands import actions
 from combwright.simulation.luck import luck
 from combwright.simulation.run import run
 from combwright.terms.set_up import SetUp

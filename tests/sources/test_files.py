@@ -9,14 +9,14 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from combwright.simulation.climate import climate
-from combwright.simulation.weather import generate
 from combwright.sources.days import Read, runs
 from combwright.sources.hours import sun_from_radiation_h
-from combwright.sources.reading import read_weather
+from combwright.sources.source_files import read_weather
 from combwright.sources.table import HEADINGS, read_table, write_table
 from combwright.terms.errors import CombwrightError, SourceError
 from combwright.terms.weather import DailyWeather, Floats
+from combwright.weather.climate import climate
+from combwright.weather.generator import generate
 
 FILES = Path(__file__).parent.parent / "data" / "weather"
 DUBLIN = climate("Dublin Airport")

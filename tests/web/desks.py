@@ -9,7 +9,7 @@ from uuid import uuid4
 from fastapi.testclient import TestClient
 
 from combwright.services.demo import ON, write_demo
-from combwright.services.planned_note import as_advised
+from combwright.services.rounds.planned_note import as_advised
 from combwright.web.app import build
 from combwright.web.desk import Desk, lay_out
 

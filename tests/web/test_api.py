@@ -13,7 +13,7 @@ from schemathesis import GenerationMode
 from schemathesis.checks import not_a_server_error
 from tests.web.desks import Clock, copied, desk_on
 
-from combwright.services.book import export
+from combwright.services.book.book import export
 from combwright.services.demo import ON
 from combwright.terms.entries import ENTRY
 from combwright.web.app import build

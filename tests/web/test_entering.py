@@ -4,7 +4,7 @@ import pytest
 from fastapi.testclient import TestClient
 from tests.web.desks import PAGE
 
-from combwright.services.entry_form import FORMS, Form
+from combwright.services.book.entry_form import FORMS, Form
 from combwright.web.desk import Desk
 
 FILLED: dict[Form, dict[str, str]] = {

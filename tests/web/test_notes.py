@@ -5,7 +5,7 @@ from fastapi.testclient import TestClient
 from tests.web.desks import PAGE, ROUND, planned
 
 from combwright.services.demo import ON
-from combwright.services.planned_note import as_advised
+from combwright.services.rounds.planned_note import as_advised
 from combwright.terms.entries import Change, Feed, Stack, Visit
 from combwright.web.desk import Desk
 

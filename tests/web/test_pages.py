@@ -8,8 +8,8 @@ import pytest
 from fastapi.testclient import TestClient
 from tests.web.desks import PAGE, ROUND, client_of, copied, desk_on
 
-from combwright.records.engine import open_book, writing
-from combwright.records.entries import keep
+from combwright.records.store.engine import open_book, writing
+from combwright.records.store.kept_entries import keep
 from combwright.services.demo import CASTS, ON
 from combwright.services.progress import BUSY, PLANNING, Step
 from combwright.terms.entries import Visit

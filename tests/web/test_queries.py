@@ -10,9 +10,9 @@ import pytest
 import sqlalchemy as sa
 from tests.web.desks import PAGE, ROUND, client_of, copied, desk_on
 
-from combwright.records.engine import open_book, writing
-from combwright.records.entries import keep
-from combwright.services.book import read_book
+from combwright.records.store.engine import open_book, writing
+from combwright.records.store.kept_entries import keep
+from combwright.services.book.book import read_book
 from combwright.services.demo import ON
 
 PAGES = (

@@ -4,17 +4,22 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from combwright.advice import honey, mites, nucs, queen, swarm, visits
-from combwright.advice.branches import branches
 from combwright.advice.decision import Advised, Decision
-from combwright.advice.disease import disease
-from combwright.advice.food import Portion
-from combwright.advice.found import Found
-from combwright.advice.housing import COLD_MONTHS, housing, is_kept_shut, waits_for_a_queen
+from combwright.advice.decisions import honey, mites, nucs, queen, swarm, visits
+from combwright.advice.decisions.branches import branches
+from combwright.advice.decisions.disease import disease
+from combwright.advice.decisions.food import Portion
+from combwright.advice.decisions.found import Found
+from combwright.advice.decisions.housing import (
+    COLD_MONTHS,
+    housing,
+    is_kept_shut,
+    waits_for_a_queen,
+)
+from combwright.advice.decisions.space import Space
 from combwright.advice.situation import Situation
-from combwright.advice.space import Space
 from combwright.advice.trial import Tried, given, try_all
-from combwright.advice.wording import chance_words
+from combwright.advice.words.wording import chance_words
 from combwright.kit.geometry import spacing_notice
 from combwright.simulation import observe
 

@@ -8,13 +8,13 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from combwright.belief.standing import Standing
-from combwright.belief.weights import quantiles
+from combwright.belief.following.standing import Standing
+from combwright.belief.weighing.weights import quantiles
 from combwright.simulation import observe
-from combwright.simulation.actions import arrange, empty_feeder, harvest
-from combwright.simulation.day import MAX_C
+from combwright.simulation.hands.actions import arrange, empty_feeder, harvest
 from combwright.terms.entries import Noted
 from combwright.terms.set_up import SetUp
+from combwright.weather.conditions import MAX_C
 
 Floats = NDArray[np.float64]
 MARGIN_DAYS = 3  # food must last this much longer than the next visit

@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 
 from combwright.advice.situation import Situation
 from combwright.simulation import observe
-from combwright.simulation.actions import feed
+from combwright.simulation.hands.actions import feed
 from combwright.simulation.run import run
 from combwright.terms.set_up import SetUp
 

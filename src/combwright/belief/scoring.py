@@ -8,10 +8,10 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from combwright.belief.filter import Belief
-from combwright.belief.observation import EYE, looked_at
-from combwright.simulation.luck import stream
+from combwright.belief.weighing.filter import Belief
+from combwright.belief.weighing.observation import EYE, looked_at
 from combwright.terms.entries import Visit
+from combwright.terms.streams import stream
 
 Floats = NDArray[np.float64]
 Notes = Mapping[str, Sequence[tuple[date, float]]]

@@ -12,7 +12,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable
 
     from combwright.records.problems import Problem
-    from combwright.services.book import Page, Report
+    from combwright.services.book.book import Page, Report
 
 book = typer.Typer(no_args_is_help=True, help="The record of what was seen and done.")
 
@@ -38,7 +38,7 @@ def add(
     as_json: JsonOption = False,
 ) -> None:
     """Add a notebook to the book: all of it, or nothing. Adding it twice changes nothing."""
-    from combwright.services.book import RefusedError, add_notebook
+    from combwright.services.book.book import RefusedError, add_notebook
 
     try:
         report = add_notebook(book_path(named), file, keep_good=keep_good, correct=correct)
@@ -60,7 +60,7 @@ def show(
     as_json: JsonOption = False,
 ) -> None:
     """Show how a colony stands and all that the book says of it."""
-    from combwright.services.book import show_colony
+    from combwright.services.book.book import show_colony
 
     page = show_colony(book_path(named), colony)
     if as_json:
@@ -79,8 +79,8 @@ def export(
     as_json: Annotated[bool, typer.Option("--json", help="The same as --format json.")] = False,
 ) -> None:
     """Write out every entry; `combwright book add` makes the same book from it again."""
-    from combwright.services.book import export as exported
-    from combwright.services.book import save
+    from combwright.services.book.book import export as exported
+    from combwright.services.book.book import save
 
     text = exported(book_path(named), "json" if as_json else form)
     if out is None:
@@ -148,7 +148,7 @@ def _show_page(page: "Page") -> None:
     from rich.console import Console
     from rich.table import Table
 
-    from combwright.services.entry_words import said, stands
+    from combwright.services.book.entry_words import said, stands
 
     console = Console(highlight=False, markup=False)
     console.print(page.standing.colony, style="bold")

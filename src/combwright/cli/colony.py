@@ -11,7 +11,7 @@ from combwright.cli.options import BookOption, JsonOption, book_path
 if TYPE_CHECKING:
     from rich.console import Console
 
-    from combwright.services.colony import ColonyHistory, Series
+    from combwright.services.beliefs.colony_history import ColonyHistory, Series
 
 WIDTH = 48
 IN_THE_TERMINAL = ("frames_of_bees", "frames_of_brood", "stores_kg")
@@ -45,8 +45,8 @@ def colony(
 
     Example: `combwright colony Bramble --on 2027-04-24 --svg charts`
     """
-    from combwright.services.colony import colony_history
-    from combwright.services.gathering import usual_day
+    from combwright.services.beliefs.colony_history import colony_history
+    from combwright.services.rounds.situations import usual_day
 
     path = book_path(book)
     # the keeper's own calendar
@@ -66,7 +66,7 @@ def colony(
 def _print_json(told: "ColonyHistory") -> None:
     from pydantic import TypeAdapter
 
-    from combwright.services.colony import ColonyHistory
+    from combwright.services.beliefs.colony_history import ColonyHistory
 
     typer.echo(TypeAdapter(ColonyHistory).dump_json(told, indent=2).decode())
 
@@ -75,7 +75,7 @@ def show(console: "Console", told: "ColonyHistory") -> None:
     """Print a colony's past and future in the terminal."""
     from rich.markup import escape
 
-    from combwright.services.colony import TITLES
+    from combwright.services.beliefs.colony_history import TITLES
 
     console.print(f"[bold]{escape(told.colony)}[/bold] in {escape(told.yard)}, {told.on:%d %B %Y}")
     for question in told.questions:
@@ -128,8 +128,8 @@ def _line(day: date, series: "Series", place: int, seen: float | None, most: flo
 
 def _charts(told: "ColonyHistory", folder: Path) -> list[Path]:
     from combwright.figures.bands import Course, Seen, season_chart
-    from combwright.services.book import save
-    from combwright.services.colony import TITLES
+    from combwright.services.beliefs.colony_history import TITLES
+    from combwright.services.book.book import save
 
     folder.mkdir(parents=True, exist_ok=True)
     written = []

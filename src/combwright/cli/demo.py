@@ -26,8 +26,8 @@ def demo(
         paths = write_demo(folder, progress=progress)
 
     from combwright.paper.round_sheet import round_pdf
-    from combwright.services.book import save
-    from combwright.services.round import round_sheet
+    from combwright.services.book.book import save
+    from combwright.services.rounds.from_book import round_sheet
 
     with counted(shown=not json) as progress:
         sheet = round_sheet(paths.book, paths.on, progress=progress)

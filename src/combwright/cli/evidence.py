@@ -26,7 +26,7 @@ def evidence(
 
     Ends with exit code 1 if a check fails and nobody has said why.
     """
-    from combwright.evidence.reading import read_checks
+    from combwright.evidence.check_files import read_checks
     from combwright.evidence.running import run_all
 
     tell(run_all(read_checks(topic)), as_json=as_json)

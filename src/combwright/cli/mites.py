@@ -9,9 +9,9 @@ import typer
 from combwright.cli.options import JsonOption
 
 if TYPE_CHECKING:
-    from combwright.science.mite_counts import BroodState, Estimate
-    from combwright.science.treatments import Option
-    from combwright.services.mites import MiteReport
+    from combwright.science.mites.counts import BroodState, Estimate
+    from combwright.science.mites.treatments import Option
+    from combwright.services.calculators.mite_report import MiteReport
 
 _EXAMPLES = (
     "Example: `combwright mites --tray 33 --days 1 --month 8` or "
@@ -52,7 +52,7 @@ def mites(
     as_json: JsonOption = False,
 ) -> None:
     """Tell what a mite count means, how sources disagree, and what to do by when."""
-    from combwright.services.mites import Circumstances, Count, assess
+    from combwright.services.calculators.mite_report import Circumstances, Count, assess
 
     counted = _count({"tray": tray, "washed": washed, "sugar": sugar}, days, bees)
     count = Count(**counted, on=_day(on, month), day_given=on is not None or month is None)

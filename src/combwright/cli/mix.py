@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 if TYPE_CHECKING:
-    from combwright.services.syrup_mixing import Mix
+    from combwright.services.calculators.syrup_mixing import Mix
 
 
 def register(app: typer.Typer) -> None:
@@ -39,8 +39,8 @@ def mix(
     Give a strength (--ratio or --percent) and one amount, or sugar and water. "2:1" means two
     kilograms of sugar to one of water here; two pounds to the pint is weaker, and has its own form.
     """
-    from combwright.services import syrup_mixing
-    from combwright.services.syrup_batch import Wanted
+    from combwright.services.calculators import syrup_mixing
+    from combwright.services.calculators.syrup_batch import Wanted
 
     wanted = Wanted(
         ratio=ratio,

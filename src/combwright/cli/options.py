@@ -18,7 +18,7 @@ JsonOption = Annotated[bool, typer.Option("--json", help="Print JSON only.")]
 
 def day_of(option: str) -> "date":
     """Read a day that was given as an option; what could mean two days is refused."""
-    from combwright.records.days import day
+    from combwright.records.notebook.day_cells import day
 
     return day(option.strip())
 

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 if TYPE_CHECKING:
-    from combwright.services.honey_ripeness import Jars, Ripeness
+    from combwright.services.calculators.honey_ripeness import Jars, Ripeness
 
 
 def register(app: typer.Typer) -> None:
@@ -38,7 +38,7 @@ def ripe(
     as_json: Annotated[bool, typer.Option("--json", help="Print JSON only.")] = False,
 ) -> None:
     """Judge honey by its water: legal limit, fermentation, and the jars that a bucket fills."""
-    from combwright.services.honey_ripeness import Reading, ripeness
+    from combwright.services.calculators.honey_ripeness import Reading, ripeness
 
     told = ripeness(
         Reading(

@@ -34,7 +34,7 @@ def plan_round(
     Example: `combwright round --on 2027-04-24 --yard "Alder Bank" --pdf round.pdf`
     """
     from combwright.cli.progress import counted
-    from combwright.services.round import round_sheet
+    from combwright.services.rounds.from_book import round_sheet
 
     with counted(shown=not json) as progress:
         sheet = round_sheet(
@@ -48,7 +48,7 @@ def plan_round(
         )
     if pdf is not None:
         from combwright.paper.round_sheet import round_pdf
-        from combwright.services.book import save
+        from combwright.services.book.book import save
 
         save(pdf, round_pdf(sheet))
     if json:

@@ -8,7 +8,7 @@ import typer
 from combwright.cli.options import BookOption, JsonOption, book_path
 
 if TYPE_CHECKING:
-    from combwright.services.score import ScoreLine, ScoreReport
+    from combwright.services.beliefs.score import ScoreLine, ScoreReport
 
 
 def register(app: typer.Typer) -> None:
@@ -32,8 +32,8 @@ def score(
     Example: `combwright score --on 2027-04-24`
     """
     from combwright.cli.progress import counted
-    from combwright.services.gathering import usual_day
-    from combwright.services.score import score_book
+    from combwright.services.beliefs.score import score_book
+    from combwright.services.rounds.situations import usual_day
 
     path = book_path(book)
     # the keeper's own calendar
@@ -43,7 +43,7 @@ def score(
     if json:
         from pydantic import TypeAdapter
 
-        from combwright.services.score import ScoreReport
+        from combwright.services.beliefs.score import ScoreReport
 
         typer.echo(TypeAdapter(ScoreReport).dump_json(report, indent=2).decode())
         return

@@ -96,7 +96,7 @@ def season(
         for name, values in variants.items()
     }
     if svg is not None:
-        from combwright.services.book import save
+        from combwright.services.book.book import save
 
         save(svg, service.chart(seasons, show).encode())
     if as_json:
@@ -145,7 +145,7 @@ def _value(key: str, text: str) -> Any:  # noqa: ANN401 - a number, yes/no or wo
 
 def _start(said: dict[str, Any]) -> "Start":
     from combwright.services.season import Start, set_up_of
-    from combwright.simulation.keeper import Keeping
+    from combwright.simulation.hands.keeper import Keeping
     from combwright.terms.errors import OutOfRangeError
 
     for key, known in (

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 if TYPE_CHECKING:
-    from combwright.services.warmth import Spread, Warmth
+    from combwright.services.calculators.set_up_warmth import Spread, Warmth
 
 
 LARGE = 10.0  # shown without a decimal
@@ -42,7 +42,7 @@ def warm(
     as_json: Annotated[bool, typer.Option("--json", help="Print JSON only.")] = False,
 ) -> None:
     """Show what a set-up loses, and what a board, a cushion or an open top changes."""
-    from combwright.services.warmth import warmth
+    from combwright.services.calculators.set_up_warmth import warmth
 
     told = warmth(
         hive,

@@ -10,7 +10,7 @@ import typer
 from combwright.cli.options import BookOption, JsonOption, book_path
 
 if TYPE_CHECKING:
-    from combwright.services.weather import Kept, Outlook, Spread
+    from combwright.services.weather.kept_weather import Kept, Outlook, Spread
 
 weather = typer.Typer(no_args_is_help=True, help="Weather: of a file, a climate, a forecast.")
 
@@ -44,7 +44,7 @@ def show(
     or forecast of Met Éireann, or an answer of Open-Meteo or MET Norway. Of a climate: what nine
     of ten years bring.
     """
-    from combwright.services import weather as service
+    from combwright.services.weather import kept_weather as service
 
     start = first.date() if first is not None else date.today()  # noqa: DTZ011  # here and now
     if table and file is not None:
@@ -69,7 +69,7 @@ def add(
     as_json: JsonOption = False,
 ) -> None:
     """Keep the weather of a file in the book. Adding it twice changes nothing."""
-    from combwright.services.weather import add_file
+    from combwright.services.weather.kept_weather import add_file
 
     _told(add_file(book_path(named), file, place, yard, climate), as_json=as_json)
 
@@ -91,7 +91,7 @@ def forecast(
     """
     from platformdirs import user_cache_path
 
-    from combwright.services.weather import add_forecast
+    from combwright.services.weather.kept_weather import add_forecast
     from combwright.sources.forecast import forecast as fetched
 
     now = datetime.now().astimezone()

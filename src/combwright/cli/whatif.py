@@ -7,7 +7,7 @@ import typer
 from combwright.cli.options import BookOption, JsonOption, OnOption, book_path, day_of
 
 if TYPE_CHECKING:
-    from combwright.services.whatif import Compared
+    from combwright.services.rounds.whatif import Compared
 
 
 def register(app: typer.Typer) -> None:
@@ -33,7 +33,7 @@ def what_if(
 
     Example: `combwright whatif Bramble --on 2027-04-24 --feed-g 3000`
     """
-    from combwright.services.whatif import Idea, whatif
+    from combwright.services.rounds.whatif import Idea, whatif
 
     idea = Idea(
         _within(feed_g, 0, 20000, "--feed-g", "grams of feed"),
@@ -82,7 +82,7 @@ def _show(compared: "Compared") -> None:
     from rich.console import Console
     from rich.table import Table
 
-    from combwright.advice.wording import chance_words
+    from combwright.advice.words.wording import chance_words
 
     until = f"{compared.until.day} {compared.until:%B}"
     table = Table(title=f"{compared.colony} by {until} and three days more")

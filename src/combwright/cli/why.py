@@ -7,7 +7,7 @@ import typer
 from combwright.cli.options import BookOption, JsonOption, OnOption, book_path, day_of
 
 if TYPE_CHECKING:
-    from combwright.services.why import Told
+    from combwright.services.rounds.why import Told
 
 
 def register(app: typer.Typer) -> None:
@@ -28,7 +28,7 @@ def tell_why(
 
     Example: `combwright why Bramble --on 2027-04-24`
     """
-    from combwright.services.why import why
+    from combwright.services.rounds.why import why
 
     told = why(book_path(book), colony, day_of(on), days=days, seed=seed)
     if json:
@@ -52,7 +52,7 @@ def _show(told: "Told", *, short: bool) -> None:
     from rich.console import Console
     from rich.markup import escape
 
-    from combwright.services.why import LESSONS
+    from combwright.services.rounds.why import LESSONS
 
     console = Console(highlight=False)
     console.print(f"[bold]{escape(told.sheet.colony)}[/bold], {escape(told.sheet.hive)}")

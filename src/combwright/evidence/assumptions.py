@@ -9,7 +9,7 @@ from types import ModuleType
 import combwright
 from combwright.terms.parameters import Parameter
 
-LAYERS = ("kit", "science", "simulation", "belief", "advice", "planning")
+LAYERS = ("kit", "science", "weather", "simulation", "belief", "advice", "planning")
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,8 +43,8 @@ def assumptions() -> list[Assumption]:
 def _modules() -> Iterator[ModuleType]:
     for layer in LAYERS:
         package = import_module(f"{combwright.__name__}.{layer}")
-        for found in sorted(pkgutil.walk_packages(package.__path__, f"{package.__name__}.")):
-            yield import_module(found.name)
+        found = pkgutil.walk_packages(package.__path__, f"{package.__name__}.")
+        yield from map(import_module, sorted(module.name for module in found))
 
 
 def _inside(name: str, held: object) -> Iterator[tuple[str, Parameter]]:

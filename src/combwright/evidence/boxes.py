@@ -2,7 +2,7 @@
 
 from combwright.kit import geometry
 from combwright.kit.catalogue import catalogue
-from combwright.simulation.enclosure import slab_loss
+from combwright.simulation.enclosure.loss import slab_loss
 from combwright.terms.set_up import Cover, SetUp
 
 

@@ -12,7 +12,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from combwright.belief.weights import Weights, pick
+from combwright.belief.weighing.weights import Weights, pick
 
 Floats = NDArray[np.float64]
 

@@ -6,7 +6,7 @@ from itertools import groupby
 from pathlib import Path
 
 from combwright.evidence import wording
-from combwright.evidence.reading import read_checks
+from combwright.evidence.check_files import read_checks
 from combwright.evidence.running import Finding, run_all
 
 HEAD = """# Evidence

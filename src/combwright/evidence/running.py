@@ -7,7 +7,7 @@ from enum import Enum
 from importlib import import_module
 from typing import Any
 
-from combwright.evidence.reading import Check
+from combwright.evidence.check_files import Check
 
 Value = bool | int | float | str
 ROUNDING = 1e-12  # two ways to the same number may differ in their last binary digits

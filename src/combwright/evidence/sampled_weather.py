@@ -7,12 +7,12 @@ from itertools import groupby
 import numpy as np
 from numpy.typing import NDArray
 
-from combwright.science.flight import flight_hours, hours_above
-from combwright.simulation.climate import climate
-from combwright.simulation.forage import Plant, average_year, calendar, forage_index
-from combwright.simulation.months import LENGTHS, calendar_days, months_of, smooth
-from combwright.simulation.weather import generate
+from combwright.science.flight.flight_hours import flight_hours, hours_above
 from combwright.terms.weather import DailyWeather
+from combwright.weather.climate import climate
+from combwright.weather.forage import Plant, average_year, calendar, forage_index
+from combwright.weather.generator import generate
+from combwright.weather.months import LENGTHS, calendar_days, months_of, smooth
 
 Floats = NDArray[np.float64]
 FIRST = date(2023, 1, 1)

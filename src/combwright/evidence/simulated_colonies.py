@@ -13,11 +13,12 @@ import numpy as np
 from numpy.typing import NDArray
 
 from combwright.kit.catalogue import catalogue
-from combwright.simulation import actions, observe
+from combwright.simulation import observe
 from combwright.simulation.begin import Described, begin
 from combwright.simulation.biology import BIOLOGY
 from combwright.simulation.columns import CAGED, LAYING, TRAITS
-from combwright.simulation.dividing import take_swarm_apart
+from combwright.simulation.hands import actions
+from combwright.simulation.hands.dividing import take_swarm_apart
 from combwright.simulation.luck import luck
 from combwright.simulation.run import run
 from combwright.terms.set_up import SetUp

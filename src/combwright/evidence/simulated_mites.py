@@ -3,10 +3,11 @@
 import numpy as np
 
 from combwright.evidence.simulated_colonies import MEMBERS, ON, SEED, colonies, even_days, live
-from combwright.science.mites import growth_rate
-from combwright.simulation import actions, observe
+from combwright.science.mites.invasion import growth_rate
+from combwright.simulation import observe
 from combwright.simulation.biology import BIOLOGY
 from combwright.simulation.columns import CAGED
+from combwright.simulation.hands import actions
 from combwright.simulation.luck import luck
 from combwright.simulation.run import run
 

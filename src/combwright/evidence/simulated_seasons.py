@@ -7,17 +7,18 @@ import numpy as np
 from numpy.typing import NDArray
 
 from combwright.kit.catalogue import catalogue
-from combwright.simulation import actions, observe
+from combwright.simulation import observe
 from combwright.simulation.begin import Described, begin
 from combwright.simulation.biology import BIOLOGY, Biology
-from combwright.simulation.climate import climates
 from combwright.simulation.columns import LAYING
-from combwright.simulation.dividing import split
-from combwright.simulation.keeper import Keeping, Kept, keep
+from combwright.simulation.hands import actions
+from combwright.simulation.hands.dividing import split
+from combwright.simulation.hands.keeper import Keeping, Kept, keep
 from combwright.simulation.luck import luck
 from combwright.simulation.run import run
-from combwright.simulation.sampled import sampled_conditions
 from combwright.terms.set_up import SetUp
+from combwright.weather.climate import climates
+from combwright.weather.sampled import sampled_conditions
 
 Floats = NDArray[np.float64]
 START, SEED, COLONIES, DAYS = date(2026, 3, 20), 20260320, 200, 453

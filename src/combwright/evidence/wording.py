@@ -4,7 +4,7 @@ from collections import Counter
 from collections.abc import Sequence
 from math import floor, log10
 
-from combwright.evidence.reading import Check
+from combwright.evidence.check_files import Check
 from combwright.evidence.running import Finding
 
 VERDICTS = {

@@ -6,8 +6,8 @@ from functools import lru_cache
 from importlib import resources
 from typing import TypeVar
 
+from combwright.kit.catalogue_files import nearest, read_items
 from combwright.kit.items import Board, Cover, Frame, Hive, Item
-from combwright.kit.reading import nearest, read_items
 from combwright.terms.errors import NotFoundError
 
 Kind = TypeVar("Kind", bound=Item)

@@ -7,13 +7,13 @@ import numpy as np
 from numpy.typing import NDArray
 
 from combwright.advice.decision import Decision
-from combwright.advice.food import Portion
-from combwright.advice.found import Found
+from combwright.advice.decisions.food import Portion
+from combwright.advice.decisions.found import Found
 from combwright.advice.plan import plan
 from combwright.advice.situation import Situation, band
-from combwright.advice.wording import SYRUP_G_PER_L
-from combwright.belief.filter import QUANTITIES
-from combwright.belief.followed import Followed
+from combwright.advice.words.wording import SYRUP_G_PER_L
+from combwright.belief.following.followed import Followed
+from combwright.belief.weighing.filter import QUANTITIES
 from combwright.planning import sheet
 from combwright.planning.strip import stack_view
 from combwright.terms.set_up import SetUp

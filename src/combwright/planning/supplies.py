@@ -4,8 +4,8 @@ from collections.abc import Sequence
 from typing import Final
 
 from combwright.planning.sheet import Bench, ColonySheet, Stop
-from combwright.science.syrup import density_kg_per_l
-from combwright.science.syrup_keeping import saturation_temperature_c, solubility_fraction
+from combwright.science.syrup.keeping import saturation_temperature_c, solubility_fraction
+from combwright.science.syrup.strength import density_kg_per_l
 
 SPARE: Final = 1.10  # a tenth more syrup than the portions, for spills and stronger colonies
 SWARM_LIKELY: Final = 0.2

@@ -17,21 +17,23 @@ import numpy as np
 
 from combwright.kit.catalogue import catalogue
 from combwright.kit.items import Hive
-from combwright.records.engine import open_book, writing
-from combwright.records.weather import keep_weather
-from combwright.services.book import add_entries, add_notebook, save
+from combwright.records.store.engine import open_book, writing
+from combwright.records.store.weather_days import keep_weather
+from combwright.services.book.book import add_entries, add_notebook, save
 from combwright.services.progress import NOTING, READY, Progress, Step, silent
-from combwright.simulation import actions, observe
+from combwright.simulation import observe
 from combwright.simulation.begin import Described, begin
-from combwright.simulation.conditions import conditions
-from combwright.simulation.forage import calendar, forage_index
-from combwright.simulation.luck import luck, stream
+from combwright.simulation.hands import actions
+from combwright.simulation.luck import luck
 from combwright.simulation.run import make_ready, run
-from combwright.simulation.weather import climate, generate
 from combwright.terms.entries import Kit
 from combwright.terms.errors import BookError
 from combwright.terms.set_up import SetUp
+from combwright.terms.streams import stream
 from combwright.terms.weather import DailyWeather
+from combwright.weather.conditions import conditions
+from combwright.weather.forage import calendar, forage_index
+from combwright.weather.generator import climate, generate
 
 CLIMATE: Final = "Dublin Airport"
 FIRST: Final = date(2027, 3, 6)

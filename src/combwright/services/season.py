@@ -14,12 +14,12 @@ from combwright.kit.catalogue import catalogue
 from combwright.kit.items import Hive
 from combwright.simulation import observe
 from combwright.simulation.begin import Described, begin
-from combwright.simulation.keeper import Keeping, Kept, keep
+from combwright.simulation.hands.keeper import Keeping, Kept, keep
 from combwright.simulation.luck import luck
-from combwright.simulation.sampled import sampled_conditions
 from combwright.terms.errors import OutOfRangeError
 from combwright.terms.ranges import within
 from combwright.terms.set_up import SetUp
+from combwright.weather.sampled import sampled_conditions
 
 Floats = NDArray[np.float64]
 MOST_DAYS: Final = 1200

@@ -9,15 +9,15 @@ import numpy as np
 from numpy.typing import NDArray
 
 from combwright.kit.items import Hive
-from combwright.simulation.actions import arrange
 from combwright.simulation.biology import BIOLOGY
 from combwright.simulation.columns import LAYING, STATE, TRAITS
-from combwright.simulation.luck import stream
+from combwright.simulation.hands.actions import arrange
 from combwright.simulation.observe import FULL_BROOD_SHARE, SUGAR_IN_HONEY
-from combwright.simulation.warmth import season
+from combwright.simulation.step.warmth import season
 from combwright.terms.errors import ClashError
 from combwright.terms.parameters import Parameter
 from combwright.terms.set_up import SetUp
+from combwright.terms.streams import stream
 
 Floats = NDArray[np.float64]
 

@@ -7,30 +7,16 @@ all others alone.
 
 from datetime import date
 from typing import Final
-from zlib import crc32
 
 import numpy as np
 from numpy.typing import NDArray
+
+from combwright.terms.streams import stream
 
 # The processes that need chance, in the order of the columns that the step reads.
 NORMAL: Final = ("laying", "nectar", "invasion by mites", "arriving mites")
 UNIFORM: Final = ("swarm starts", "swarm leaves", "queen lost", "mating", "robbing")
 _COLUMNS: Final = (0, 1, 8, 7, 2, 3, 4, 5, 6)
-
-
-def stream(seed: int, *key: str | int) -> np.random.Generator:
-    """Random numbers of one process, kept apart from all others by its key.
-
-    Examples
-    --------
-    >>> bool(stream(1, "mating", 5).random() == stream(1, "mating", 5).random())
-    True
-    >>> bool(stream(1, "mating", 5).random() == stream(1, "mating", 6).random())
-    False
-
-    """
-    words = [crc32(part.encode()) if isinstance(part, str) else part for part in key]
-    return np.random.default_rng([seed, *words])
 
 
 def luck(seed: int, colony: str, first: date, days: int, members: int) -> NDArray[np.float64]:

@@ -6,7 +6,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from combwright.simulation.biology import BIOLOGY
-from combwright.simulation.room import CRYSTAL_KG_PER_L, DRONE_CELL
+from combwright.simulation.step.room import CRYSTAL_KG_PER_L, DRONE_CELL
 
 Floats = NDArray[np.float64]
 SUGAR_IN_HONEY: Final = 0.8  # honey at 18 % water and 2 % other solids

@@ -9,8 +9,8 @@ from numpy.typing import NDArray
 
 from combwright.simulation.biology import BIOLOGY, RECORD, Biology
 from combwright.simulation.columns import STATE
-from combwright.simulation.day import live
-from combwright.simulation.seen import TRACED
+from combwright.simulation.step.day import live
+from combwright.simulation.step.remembered import TRACED
 
 Floats = NDArray[np.float64]
 BALANCES: Final = ("bees", "sugar", "water", "comb", "mites", "brood")

@@ -8,11 +8,11 @@ from types import MappingProxyType
 
 import numpy as np
 
-from combwright.simulation.climate import Climate
-from combwright.simulation.months import calendar_days, smooth
 from combwright.sources.problems import Problem
 from combwright.terms.errors import SourceError
 from combwright.terms.weather import DailyWeather
+from combwright.weather.climate import Climate
+from combwright.weather.months import calendar_days, smooth
 
 QUANTITIES = ("t_max_c", "t_min_c", "rain_mm", "sun_h", "wind_m_s")
 NEEDED = ("t_max_c", "t_min_c", "rain_mm")

@@ -8,7 +8,7 @@ from typing import TypeVar
 
 import numpy as np
 
-from combwright.science.sun import ANGSTROM_A, ANGSTROM_B, daylight_h, extraterrestrial_mj
+from combwright.science.flight.sun import ANGSTROM_A, ANGSTROM_B, daylight_h, extraterrestrial_mj
 from combwright.sources.days import Day
 from combwright.sources.problems import Problem
 
@@ -100,7 +100,7 @@ def sun_from_radiation_h(on: date, latitude_deg: float, radiation_mj: float) -> 
 
     References
     ----------
-    .. [1] The Ångström-Prescott formula turned round; :mod:`combwright.science.sun`.
+    .. [1] The Ångström-Prescott formula turned round; :mod:`combwright.science.flight.sun`.
 
     Examples
     --------

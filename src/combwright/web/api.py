@@ -7,11 +7,11 @@ from fastapi import APIRouter, Body, Query
 from pydantic import BaseModel
 
 from combwright.planning.sheet import RoundSheet
-from combwright.services.book import RefusedError, add_entries
-from combwright.services.field_words import FieldProblem
-from combwright.services.notes import NoteError
-from combwright.services.syrup_batch import Wanted
-from combwright.services.syrup_mixing import mix
+from combwright.services.book.book import RefusedError, add_entries
+from combwright.services.book.field_words import FieldProblem
+from combwright.services.book.notes import NoteError
+from combwright.services.calculators.syrup_batch import Wanted
+from combwright.services.calculators.syrup_mixing import mix
 from combwright.terms.entries import AnyEntry, Noted
 from combwright.web.desk import AtDesk
 

@@ -10,7 +10,7 @@ from starlette.responses import JSONResponse, Response
 from starlette.staticfiles import StaticFiles
 
 from combwright import __version__
-from combwright.services.notes import NoteError
+from combwright.services.book.notes import NoteError
 from combwright.terms.errors import CombwrightError, NotFoundError
 from combwright.web import api, files, installing, login
 from combwright.web.desk import Desk

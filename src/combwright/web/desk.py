@@ -9,9 +9,9 @@ from typing import Annotated
 from fastapi import Depends, Request
 
 from combwright.services.access import Access
-from combwright.services.live_book import LiveBook
-from combwright.services.photos import Photos
-from combwright.services.rounds import Rounds
+from combwright.services.book.live_book import LiveBook
+from combwright.services.book.photos import Photos
+from combwright.services.rounds.kept_rounds import Rounds
 
 Clock = Callable[[], datetime]
 

@@ -8,8 +8,8 @@ from uuid import UUID
 from fastapi import APIRouter, File, Request, UploadFile
 from starlette.responses import Response
 
-from combwright.services.book import add_notebook, export
-from combwright.services.visits_calendar import visits_calendar
+from combwright.services.book.book import add_notebook, export
+from combwright.services.rounds.visits_calendar import visits_calendar
 from combwright.terms.errors import NotebookError, NotFoundError
 from combwright.web.desk import AtDesk
 from combwright.web.showing import page

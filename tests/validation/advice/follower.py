@@ -11,17 +11,17 @@ from pydantic import TypeAdapter
 from tests.validation.advice.truth import TrueColony
 from tests.validation.advice.weather import AHEAD, VERSIONS, Known
 
+from combwright.advice.decisions.swarm import QUEENS_FROM
 from combwright.advice.plan import Plan, plan
 from combwright.advice.situation import Limits, Situation
-from combwright.advice.swarm import QUEENS_FROM
-from combwright.belief.causes import TOO_WEAK
-from combwright.belief.doing import do
-from combwright.belief.entering import enter
-from combwright.belief.followed import Followed
-from combwright.belief.looking import look
-from combwright.belief.pooling import NOTHING
+from combwright.belief.following.causes import TOO_WEAK
+from combwright.belief.following.doing import do
+from combwright.belief.following.entering import enter
+from combwright.belief.following.followed import Followed
+from combwright.belief.following.looking import look
+from combwright.belief.sharing.pooling import NOTHING
 from combwright.kit.catalogue import catalogue
-from combwright.simulation.luck import luck, stream
+from combwright.simulation.luck import luck
 from combwright.simulation.run import run
 from combwright.terms.entries import (
     Colony,
@@ -30,6 +30,7 @@ from combwright.terms.entries import (
     Visit,
 )
 from combwright.terms.set_up import SetUp
+from combwright.terms.streams import stream
 
 NOTED: TypeAdapter[Noted] = TypeAdapter(Noted)
 SEED = 11  # of the belief; the truth has others

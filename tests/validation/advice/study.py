@@ -24,11 +24,12 @@ from tests.validation.advice.weather import Known, conditions_of
 from combwright.kit.catalogue import catalogue
 from combwright.simulation import observe
 from combwright.simulation.begin import SPREAD, Described, begin
-from combwright.simulation.climate import climate
 from combwright.simulation.columns import TRAITS
-from combwright.simulation.luck import luck, stream
-from combwright.simulation.weather import generate
+from combwright.simulation.luck import luck
 from combwright.terms.set_up import SetUp
+from combwright.terms.streams import stream
+from combwright.weather.climate import climate
+from combwright.weather.generator import generate
 
 Floats = NDArray[np.float64]
 PLACES: Final = ("Dublin Airport", "Cork Airport", "Sheffield")

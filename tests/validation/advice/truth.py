@@ -12,10 +12,11 @@ from uuid import UUID
 import numpy as np
 from numpy.typing import NDArray
 
-from combwright.belief.observation import CELLS_SEEN, CLUMPED, EYE, SEEN_BY_TRAY
+from combwright.belief.weighing.observation import CELLS_SEEN, CLUMPED, EYE, SEEN_BY_TRAY
 from combwright.kit.items import Hive
 from combwright.simulation import observe
-from combwright.simulation.actions import (
+from combwright.simulation.columns import CELL, LAYING, QUEENLESS
+from combwright.simulation.hands.actions import (
     arrange,
     change_queen,
     empty_feeder,
@@ -23,12 +24,11 @@ from combwright.simulation.actions import (
     harvest,
     treat,
 )
-from combwright.simulation.columns import CELL, LAYING, QUEENLESS
-from combwright.simulation.dividing import GoesWith, split
-from combwright.simulation.luck import stream
+from combwright.simulation.hands.dividing import GoesWith, split
 from combwright.simulation.run import run
 from combwright.terms.entries import Visit
 from combwright.terms.set_up import SetUp
+from combwright.terms.streams import stream
 
 Floats = NDArray[np.float64]
 QUEENS_SOLD = (5, 6, 7, 8, 9)  # months in which a mated queen can be bought

@@ -8,11 +8,11 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from combwright.simulation.climate import Climate
-from combwright.simulation.conditions import conditions
-from combwright.simulation.forage import calendar, forage_index
-from combwright.simulation.weather import continue_from, generate
 from combwright.terms.weather import DailyWeather
+from combwright.weather.climate import Climate
+from combwright.weather.conditions import conditions
+from combwright.weather.forage import calendar, forage_index
+from combwright.weather.generator import continue_from, generate
 
 Floats = NDArray[np.float64]
 DISTRICT: Final = "lowland mixed farmland"

@@ -15,8 +15,8 @@ import numpy as np
 from scipy.stats import chi2
 from tests.validation.belief.keeper import Floats, Habits, State, ahead, believed, live
 
-from combwright.belief.filter import QUANTITIES
-from combwright.simulation.luck import stream
+from combwright.belief.weighing.filter import QUANTITIES
+from combwright.terms.streams import stream
 
 WATCHED: Final = ("frames_of_bees", "frames_of_brood", "stores_kg", "mites")
 LEADS: Final = (1, 7, 21)

@@ -12,10 +12,10 @@ from typing import Final
 import numpy as np
 from tests.validation.belief.keeper import Habits, State, believed, live
 
-from combwright.belief.asking import suspected
-from combwright.belief.causes import ASKED_FROM
+from combwright.belief.following.asking import suspected
+from combwright.belief.following.causes import ASKED_FROM
 from combwright.simulation.columns import CELL, LAYING
-from combwright.simulation.luck import stream
+from combwright.terms.streams import stream
 
 ENOUGH_G: Final = 3200.0  # 4 kg of honey: of less, robbers take less than the eye can tell
 Trouble = Callable[[State, np.random.Generator], None]

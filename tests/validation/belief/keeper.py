@@ -15,9 +15,13 @@ from uuid import UUID
 import numpy as np
 from numpy.typing import NDArray
 
-from combwright.belief.causes import CAUSES
-from combwright.belief.entering import see_through
-from combwright.belief.observation import (
+from combwright.belief.following.causes import CAUSES
+from combwright.belief.following.entering import see_through
+from combwright.belief.following.replay import Followed, Replay
+from combwright.belief.following.standing import Standing, act
+from combwright.belief.sharing.pooling import NOTHING, Pooled
+from combwright.belief.sharing.shared import draw_shared
+from combwright.belief.weighing.observation import (
     CELLS_SEEN,
     CLUMPED,
     EYE,
@@ -26,22 +30,19 @@ from combwright.belief.observation import (
     chance_of_eggs_found,
     looked_at,
 )
-from combwright.belief.pooling import NOTHING, Pooled
-from combwright.belief.replay import Followed, Replay
-from combwright.belief.shared import draw_shared
-from combwright.belief.standing import Standing, act
 from combwright.kit.catalogue import catalogue
-from combwright.services.surroundings import DISTRICT, yard_conditions
+from combwright.services.weather.surroundings import DISTRICT, yard_conditions
 from combwright.simulation.begin import Described, begin
 from combwright.simulation.biology import BIOLOGY, Biology
-from combwright.simulation.conditions import conditions
-from combwright.simulation.forage import calendar, forage_index
-from combwright.simulation.luck import luck, stream
+from combwright.simulation.luck import luck
 from combwright.simulation.run import run
-from combwright.simulation.weather import climate, generate
 from combwright.terms.entries import Change, Colony, Feed, Noted, Stack, TrayCount, Visit
 from combwright.terms.set_up import SetUp
+from combwright.terms.streams import stream
 from combwright.terms.weather import DailyWeather
+from combwright.weather.conditions import conditions
+from combwright.weather.forage import calendar, forage_index
+from combwright.weather.generator import climate, generate
 
 Floats = NDArray[np.float64]
 State = Any  # records of the simulation, typed by their dtype

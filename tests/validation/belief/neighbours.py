@@ -6,11 +6,11 @@ from typing import Final
 
 from tests.validation.belief.keeper import Habits, ahead, believed, live
 
-from combwright.belief.filter import QUANTITIES
-from combwright.belief.pooling import FLOW_SPREAD, moments_of, pool
 from combwright.belief.scoring import crps
-from combwright.belief.shared import EYE_SPREAD, EYES
-from combwright.simulation.luck import stream
+from combwright.belief.sharing.pooling import FLOW_SPREAD, moments_of, pool
+from combwright.belief.sharing.shared import EYE_SPREAD, EYES
+from combwright.belief.weighing.filter import QUANTITIES
+from combwright.terms.streams import stream
 
 NEIGHBOURS: Final = 20
 DAYS: Final = 21

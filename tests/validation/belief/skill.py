@@ -13,12 +13,12 @@ from typing import Final
 import numpy as np
 from tests.validation.belief.keeper import Floats, Habits, Years, ahead, believed, live
 
-from combwright.belief.filter import QUANTITIES
-from combwright.belief.observation import EYE, looked_at
 from combwright.belief.scoring import SCORED, crps
+from combwright.belief.weighing.filter import QUANTITIES
+from combwright.belief.weighing.observation import EYE, looked_at
 from combwright.simulation.begin import SPREAD
 from combwright.simulation.biology import BIOLOGY
-from combwright.simulation.luck import stream
+from combwright.terms.streams import stream
 
 WIDER: Final = 1.5  # colonies differ by so much more than the belief takes for granted
 FROM: Final = 3  # visit from which forecasts are scored

@@ -20,7 +20,7 @@ from SALib.sample import morris as sampling
 from combwright.evidence import simulated_seasons as seasons
 from combwright.simulation import observe
 from combwright.simulation.biology import BIOLOGY, PARAMETERS
-from combwright.simulation.keeper import Keeping
+from combwright.simulation.hands.keeper import Keeping
 
 DOCS = Path(__file__).parents[3] / "docs" / "validation"
 SEED, PATHS, COLONIES, SHOWN = 7, 24, 60, 9

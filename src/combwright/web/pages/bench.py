@@ -6,9 +6,9 @@ from typing import Annotated
 from fastapi import APIRouter, Query, Request
 from starlette.responses import RedirectResponse, Response
 
-from combwright.services.rounds import of_yard
-from combwright.services.syrup_batch import Wanted
-from combwright.services.syrup_mixing import mix
+from combwright.services.calculators.syrup_batch import Wanted
+from combwright.services.calculators.syrup_mixing import mix
+from combwright.services.rounds.kept_rounds import of_yard
 from combwright.terms.errors import CombwrightError
 from combwright.web.desk import AtDesk
 from combwright.web.pages.sheet import Days

@@ -11,11 +11,11 @@ from starlette.responses import Response
 
 from combwright.figures.bands import Course, Seen, season_chart
 from combwright.planning.sheet import ColonySheet
-from combwright.services.colony import TITLES, ColonyHistory, colony_history
-from combwright.services.entry_words import said, stands
-from combwright.services.score import ScoreLine, score_book
-from combwright.services.whatif import Compared, Idea, whatif
-from combwright.services.why import LESSONS
+from combwright.services.beliefs.colony_history import TITLES, ColonyHistory, colony_history
+from combwright.services.beliefs.score import ScoreLine, score_book
+from combwright.services.book.entry_words import said, stands
+from combwright.services.rounds.whatif import Compared, Idea, whatif
+from combwright.services.rounds.why import LESSONS
 from combwright.terms.errors import CombwrightError, NotFoundError
 from combwright.web.desk import AtDesk, Desk
 from combwright.web.pages.note import of_colony

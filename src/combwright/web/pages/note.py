@@ -12,9 +12,9 @@ from starlette.datastructures import UploadFile
 from starlette.responses import JSONResponse, RedirectResponse, Response
 
 from combwright.planning.sheet import ColonySheet, RoundSheet
-from combwright.services.notes import Noted, NoteError, take_note, undo_note
-from combwright.services.photos import LARGEST, photo_kind
-from combwright.services.planned_note import as_advised
+from combwright.services.book.notes import Noted, NoteError, take_note, undo_note
+from combwright.services.book.photos import LARGEST, photo_kind
+from combwright.services.rounds.planned_note import as_advised
 from combwright.terms.entries import QueenEvent
 from combwright.terms.errors import CombwrightError, NotFoundError
 from combwright.web.desk import AtDesk, Desk

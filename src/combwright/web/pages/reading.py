@@ -8,7 +8,7 @@ from starlette.responses import Response
 
 from combwright.evidence import wording
 from combwright.evidence.assumptions import Assumption, assumptions
-from combwright.evidence.reading import read_checks
+from combwright.evidence.check_files import read_checks
 from combwright.evidence.running import Finding, run_all
 from combwright.terms.errors import NotFoundError
 from combwright.terms.glossary import OF_THE_TRADE, OURS

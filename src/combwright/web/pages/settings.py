@@ -5,8 +5,8 @@ from dataclasses import asdict
 from fastapi import APIRouter, Request
 from starlette.responses import Response
 
-from combwright.services.gathering import limits_on
-from combwright.services.weather_places import weather_places
+from combwright.services.rounds.situations import limits_on
+from combwright.services.weather.weather_places import weather_places
 from combwright.web.desk import AtDesk
 from combwright.web.showing import page
 

@@ -8,11 +8,11 @@ from typing import Annotated, Final
 from fastapi import APIRouter, Query, Request
 from starlette.responses import JSONResponse, RedirectResponse, Response
 
-from combwright.services.day_weather import day_weather
-from combwright.services.planned_note import as_advised
-from combwright.services.round import NOTICES
-from combwright.services.rounds import of_yard
-from combwright.services.vehicle import left_in_vehicle
+from combwright.services.rounds.from_book import NOTICES
+from combwright.services.rounds.kept_rounds import of_yard
+from combwright.services.rounds.planned_note import as_advised
+from combwright.services.rounds.syrup_left import left_in_vehicle
+from combwright.services.weather.day_weather import day_weather
 from combwright.terms.entries import Visit, Yard
 from combwright.web.desk import AtDesk, Desk
 from combwright.web.showing import page

@@ -7,7 +7,7 @@ from typing import Annotated
 from fastapi import APIRouter, File, Form, Request, UploadFile
 from starlette.responses import Response
 
-from combwright.services.weather import add_file, add_forecast
+from combwright.services.weather.kept_weather import add_file, add_forecast
 from combwright.sources.forecast import Forecast
 from combwright.sources.forecast import forecast as fetched
 from combwright.web.desk import AtDesk

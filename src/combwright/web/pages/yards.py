@@ -9,11 +9,11 @@ from starlette.concurrency import run_in_threadpool
 from starlette.responses import RedirectResponse, Response
 
 from combwright.kit.catalogue import catalogue
-from combwright.services.entry_form import FORMS, Form, take_entry
-from combwright.services.notes import NoteError
-from combwright.simulation.climate import climates
-from combwright.simulation.forage import districts
+from combwright.services.book.entry_form import FORMS, Form, take_entry
+from combwright.services.book.notes import NoteError
 from combwright.terms.entries import Kit, Visit
+from combwright.weather.climate import climates
+from combwright.weather.forage import districts
 from combwright.web.desk import AtDesk, Desk
 from combwright.web.pages.note import sent
 from combwright.web.showing import page

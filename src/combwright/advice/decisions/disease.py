@@ -1,0 +1,70 @@
+"""Signs of disease: stop, close, move nothing, report. Never a diagnosis."""
+
+from collections.abc import Iterable
+from typing import Final
+
+from combwright.advice.decision import Decision
+from combwright.advice.situation import Situation
+from combwright.advice.words.wording import day_words
+from combwright.terms.entries import Noted, Visit
+
+CLEARED: Final = frozenset(("none", "no signs", "cleared"))
+
+
+def noted_signs(entries: Iterable[Noted]) -> Visit | None:
+    """Give the last note of signs, unless a later visit says that there are none.
+
+    A visit that says nothing of signs clears nothing: nobody looked.
+
+    Parameters
+    ----------
+    entries
+        Entries of one colony, in the order of their days.
+
+    """
+    standing = None
+    for entry in entries:
+        if isinstance(entry, Visit) and entry.disease_signs:
+            is_clear = entry.disease_signs.strip().casefold() in CLEARED
+            standing = None if is_clear else entry
+    return standing
+
+
+def is_suspected(situation: Situation) -> bool:
+    """Tell whether signs noted at the colony itself still stand."""
+    return noted_signs(situation.history) is not None
+
+
+def disease(situation: Situation) -> Decision:
+    """Say what signs at the colony or in its yard ask for; nothing where there are none."""
+    noted = noted_signs(situation.history)
+    if noted is not None:
+        return _at_the_colony(noted)
+    if situation.signs_at is None:
+        return Decision("disease")
+    job = (
+        f"Signs of disease were noted at {situation.signs_at} in this yard: no bees, frames, honey "
+        "or kit in or out, nor from hive to hive, until the inspector allows it. "
+        "Wash between hives."
+    )
+    because = "What is moved from a sick yard carries the disease on before anybody can see it."
+    return Decision("disease", (job,), (because,))
+
+
+def _at_the_colony(noted: Visit) -> Decision:
+    jobs = (
+        "Signs were noted: open it last, close it again, and move nothing in or out of this yard.",
+        (
+            "Report to the bee inspectors of your country today (Ireland: the Department of "
+            "Agriculture; Great Britain: the National Bee Unit); they decide, not this sheet."
+        ),
+        "Wash tools and gloves in washing soda before the next hive.",
+    )
+    because = (
+        (
+            f"Noted on {day_words(noted.on)}: {noted.disease_signs}. Foulbroods, small hive beetle "
+            "and Tropilaelaps are notifiable (rules as read in 2025: check what holds now). This "
+            "stands until a visit says “none” or “cleared” of its signs."
+        ),
+    )
+    return Decision("disease", jobs, because)

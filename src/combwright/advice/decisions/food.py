@@ -1,0 +1,248 @@
+"""Food: the portion of syrup for the days until the next visit."""
+
+from dataclasses import dataclass
+from typing import Final
+
+import numpy as np
+
+from combwright.advice.decision import Decision
+from combwright.advice.situation import Situation, band
+from combwright.advice.trial import Tried, fed_with, try_all
+from combwright.advice.words import food_words
+from combwright.advice.words.wording import (
+    chance_words,
+)
+from combwright.simulation import observe
+from combwright.terms.parameters import Parameter
+from combwright.terms.set_up import SetUp
+
+NEED_TIMES: Final = (1.0, 1.5, 2.0, 3.0)  # sizes tried, in what it will use beyond its nectar
+AT_ONCE: Final = (0.2, 0.4, 0.6, 0.8, 1.0)  # parts of an autumn feed that may be given at once
+LEAST_NEED: Final = 0.3  # share of its use below which no need is taken, whatever the flow
+WEIGHED_G: Final = 25  # step of a day's portion
+FEEDER_G: Final = 5800  # a 4.5 L contact feeder of 60 % syrup
+FONDANT_MOST_G: Final = 12500  # the block that the trade sells; a colony eats it in weeks
+RESERVE_KG: Final = Parameter(
+    0.5,
+    "kg/frame of bees",
+    0.4,
+    0.9,
+    "4 to 9 kg never to go below in the season (NBU 2011, four to five combs), over ten frames",
+    "judgement",
+)
+SUGAR_COST: Final = Parameter(
+    0.10,
+    "bees/g syrup",
+    0.02,
+    0.5,
+    "a kilogram of sugar against bees at the price of a nuc, about 50 bees a euro",
+    "judgement",
+)
+WORTH_BEES: Final = 60.0  # a gain below this many bees is no reason to feed; judgement
+FONDANT_FRACTION: Final = 0.85
+COLD_C: Final = 9.0  # mean of the days' highs below which syrup is left and fondant is given
+
+
+@dataclass(frozen=True)
+class Portion:
+    """Feed until the next visit, with its reason."""
+
+    grams: int
+    per_day_g: int
+    days: int
+    sugar_fraction: float
+    feed: str
+    decision: Decision
+    tried: Tried
+    without: Tried
+
+
+def portion(
+    situation: Situation,
+    set_up: SetUp,
+    *,
+    fixed: tuple[int, float, str] | None = None,
+    only_if_hungry: bool = False,
+) -> Portion:
+    """Choose the portion for a set-up.
+
+    The least portion is what the colony will use until the next visit beyond the nectar it finds;
+    larger ones catch up where stores are so short that hunger threatens. All are tried on the same
+    members and luck. One is given where the unfed colony would fall below its reserve or break
+    the limits on harm, or where it gains more bees than the sugar costs: the least that keeps the
+    limits. With ``fixed`` (grams, sugar fraction, kind) the amount is settled elsewhere, as for
+    winter; of syrup, as much of it is given at once as is taken down before it turns. With
+    ``only_if_hungry`` nothing is given but to keep the limits, as before a super.
+    """
+    arranged = situation.with_set_up(set_up)
+    syrup_suits = situation.mean_high_c >= COLD_C
+    fraction = situation.syrup_fraction if syrup_suits else FONDANT_FRACTION
+    kind = "syrup" if syrup_suits else "fondant"
+    if fixed is not None:
+        grams, fraction, kind = fixed
+        sizes = _parts(grams) if kind == "syrup" else list(dict.fromkeys((0, grams)))
+    else:
+        sizes = _sizes(arranged, fraction)
+    tried = _tried(arranged, sizes, fraction, at_once=fixed is not None)
+    sizes = sizes[: len(tried)]
+    if fixed is not None:
+        best = _most(situation, tried)
+    else:
+        best = _best(situation, tried, only_if_hungry=only_if_hungry)
+    grams = sizes[best]
+    inputs = _inputs(situation, tried[0], tried[best], grams) | _if_fed(sizes, tried)
+    inputs["only_if_hungry"] = float(only_if_hungry)
+    because = food_words.because(inputs, grams, situation, set_up, kind)
+    return Portion(
+        grams,
+        grams // situation.days,
+        situation.days if grams else 0,
+        fraction if grams else 0.0,
+        kind,
+        Decision(
+            "food",
+            food_words.jobs(situation, grams, kind),
+            because,
+            inputs,
+            _runner_up(sizes, tried, best),
+        ),
+        tried[best],
+        tried[0],
+    )
+
+
+def _sizes(situation: Situation, fraction: float) -> list[int]:
+    """Give the sizes to try: none, and multiples of what it will use beyond its nectar. [g]."""
+    if situation.standing.set_up.supers:
+        return [0]
+    today = situation.used_g / fraction
+    grams = round(today * situation.days)
+    (trial,) = try_all(situation, [fed_with(situation, grams, fraction)])
+    use = float(np.median(trial.colonies["used_total"])) / situation.horizon / fraction
+    nectar = float(np.median(trial.colonies["gathered_total"])) / situation.horizon / fraction
+    need = max(use - nectar, LEAST_NEED * use)
+    per_day = [_weighable(times * need) for times in NEED_TIMES]
+    return [0, *dict.fromkeys(min(FEEDER_G, each * situation.days) for each in per_day if each)]
+
+
+def _tried(
+    situation: Situation, sizes: list[int], fraction: float, *, at_once: bool
+) -> list[Tried]:
+    """Try the sizes from the smallest; a portion that keeps the limits ends it, unless all count.
+
+    Larger ones could not be chosen then, so that leaving them out changes nothing but the time.
+    """
+    first = len(sizes) if at_once else 2
+    changes = [fed_with(situation, grams, fraction) for grams in sizes]
+    tried = try_all(situation, changes[:first])
+    harmed = all(
+        situation.limits.excess(each.chances) > _same_harm(situation) for each in tried[1:]
+    )
+    if harmed and changes[first:]:
+        tried += try_all(situation, changes[first:])
+    return tried
+
+
+def _parts(grams: int) -> list[int]:
+    """Give what may be fed at once of a settled amount: parts that the feeder holds. [g]."""
+    most = min(grams, FEEDER_G)
+    parts = dict.fromkeys(int(round(most * part, -2)) for part in AT_ONCE)
+    return [0, *(grams for grams in parts if grams)]
+
+
+def _most(situation: Situation, tried: list[Tried]) -> int:
+    """Choose the largest part that keeps the limits."""
+    excess = [situation.limits.excess(each.chances) for each in tried]
+    same = min(excess[1:] or excess) + _same_harm(situation)
+    return max(i for i, each in enumerate(excess) if each <= same)
+
+
+def _same_harm(situation: Situation) -> float:
+    """Give the harm that two members more or less make: no reason to feed more."""
+    return 2.0 / len(situation.colonies)
+
+
+def _weighable(grams: float) -> int:
+    """Round a day's portion to what is weighed out. [g]."""
+    return WEIGHED_G * round(grams / WEIGHED_G)
+
+
+def _best(situation: Situation, tried: list[Tried], *, only_if_hungry: bool) -> int:
+    """Choose the least size that keeps the limits, once there is a reason to feed at all."""
+    excess = [situation.limits.excess(each.chances) for each in tried]
+    same = _same_harm(situation)
+    least_harm = min(excess) if min(excess) > same else 0.0
+    within = [i for i, each in enumerate(excess) if each <= least_harm + same]
+    if 0 not in within:
+        return within[0]
+    fed = [i for i in within if i > 0]
+    if not fed or only_if_hungry:
+        return 0
+    gained = _worth(tried[fed[0]], tried[0])
+    is_short = _left_kg(tried[0]) < reserve_kg(situation)
+    return fed[0] if is_short or gained >= WORTH_BEES else 0
+
+
+def _worth(fed: Tried, without: Tried) -> float:
+    """Bees and brood gained, less the bees that the sugar would buy."""
+    return fed.bees - without.bees - SUGAR_COST.value * fed.syrup_g
+
+
+def reserve_kg(situation: Situation) -> float:
+    """Give the stores below which the colony must not be expected to fall. [kg]."""
+    bees = situation.bees
+    return RESERVE_KG.value * bees
+
+
+def _left_kg(tried: Tried) -> float:
+    return float(np.median(observe.stores_kg(tried.colonies)))
+
+
+def _runner_up(sizes: list[int], tried: list[Tried], best: int) -> str:
+    """Name the neighbouring size and why it lost."""
+    if len(sizes) == 1:
+        return ""
+    other = best + 1 if best + 1 < len(sizes) else best - 1
+    worse = [
+        f"{name} {chance_words(tried[other].chances[name])} "
+        f"against {chance_words(tried[best].chances[name])}"
+        for name in ("hunger", "no room", "sour")
+        if tried[other].chances[name] > tried[best].chances[name] + 0.005
+    ]
+    more = "more than it uses" if other > best > 0 else "not needed" if other else "too little"
+    why = ", ".join(worse) or more
+    return f"{sizes[other]:,} g: {why}"
+
+
+def _inputs(situation: Situation, without: Tried, chosen: Tried, grams: int) -> dict[str, float]:
+    days = situation.horizon
+    used = band(chosen.colonies["used_total"] / days / situation.syrup_fraction)
+    income = band(chosen.colonies["gathered_total"] / days / situation.syrup_fraction)
+    stores = band(observe.stores_kg(situation.colonies))
+    fewer = float(np.median(without.colonies["room"]) - np.median(chosen.colonies["room"]))
+    return {
+        "use_g_a_day_low": used[0],
+        "use_g_a_day": used[1],
+        "use_g_a_day_high": used[2],
+        "nectar_g_a_day": income[1],
+        "stores_kg": stores[1],
+        "hunger_without": without.chances["hunger"],
+        "hunger_with": chosen.chances["hunger"],
+        "bees_gained": chosen.bees - without.bees,
+        "room_cells_lost": fewer,
+        "portion_g": float(grams),
+        "stores_left_unfed_kg": _left_kg(without),
+        "reserve_kg": reserve_kg(situation),
+        "least_gain": WORTH_BEES,
+    }
+
+
+def _if_fed(sizes: list[int], tried: list[Tried]) -> dict[str, float]:
+    """Give the least portion that was tried, and what it gains: for saying why none is given."""
+    if len(sizes) < 2:
+        return {}
+    return {
+        "least_g": float(sizes[1]),
+        "gained_by_least": tried[1].bees - tried[0].bees,
+        "worth_by_least": _worth(tried[1], tried[0]),
+    }

@@ -1,0 +1,247 @@
+"""Room and warmth: frames, dummy boards, super, tray and entrance."""
+
+from dataclasses import dataclass
+from typing import Any, Final
+
+import numpy as np
+
+from combwright.advice.decision import Decision
+from combwright.advice.decisions import supers
+from combwright.advice.situation import Situation, band
+from combwright.advice.trial import Change, Tried, fed_with, try_all
+from combwright.advice.words.space_words import because, jobs
+from combwright.advice.words.wording import many
+from combwright.kit.geometry import frames_that_fit
+from combwright.simulation import observe
+from combwright.simulation.enclosure.loss import slab_loss
+from combwright.terms.set_up import SetUp
+
+FRAME_COST: Final = 0.015  # share of bees and brood to be gained by opening up a frame; judgement
+LITTLE_KG: Final = 3.0  # honey above below which supers of a hungry colony are as good as empty
+HOT_C: Final = 24.0  # mean high from which the tray is drawn out further
+
+
+@dataclass(frozen=True)
+class Space:
+    """A set-up with its reason and the runner-up.
+
+    ``super_near`` where a super may go on at one of the next visits: until then nothing is fed but
+    against hunger, so that no syrup is carried up.
+    """
+
+    set_up: SetUp
+    decision: Decision
+    chances: dict[str, float]
+    super_near: bool = False
+
+
+def space(situation: Situation) -> Space:
+    """Choose frames, boards and supers, then tray and entrance.
+
+    Candidates without supers are tried with a feed that replaces what the colony uses, so that room
+    and warmth are not confused with hunger. Under supers nothing can be fed: there hunger counts,
+    and supers that are as good as empty come off before the colony starves under them.
+    """
+    now = situation.standing.set_up
+    candidates = [now, *_stepped(situation, (-1, 1)), *_otherwise(situation)]
+    tried = try_all(situation, [_arranged(situation, each) for each in candidates])
+    excess, worth, best = _weighed(situation, candidates, tried)
+    further = 2 * (candidates[best].frames - now.frames)
+    if further and (more := _stepped(situation, (further,))):
+        candidates += more
+        tried += try_all(situation, [_arranged(situation, each) for each in more])
+        excess, worth, best = _weighed(situation, candidates, tried)
+    chosen, after = candidates[best], tried[best]
+    supered = supers.with_super(situation, chosen)
+    is_due = supered is not None and supers.fed_lately(situation)
+    if supered is not None and not is_due:
+        chosen, after = supered
+    chosen = _ventilated(situation, chosen)
+    inputs = _inputs(situation, tried[0], after, chosen)
+    return Space(
+        chosen,
+        Decision(
+            "room and warmth",
+            jobs(situation, now, chosen),
+            (*because(situation, now, chosen, inputs), *((supers.DUE,) if is_due else ())),
+            inputs,
+            _runner_up(candidates, worth, excess, best),
+        ),
+        after.chances,
+        is_due or supers.is_near_its_super(situation, chosen),
+    )
+
+
+def _weighed(
+    situation: Situation, candidates: list[SetUp], tried: list[Tried]
+) -> tuple[list[float], list[float], int]:
+    """Weigh harm and worth of each candidate, and name the best."""
+    now = candidates[0]
+    excess = [_excess(situation, each) for each in tried]
+    frame_cost = FRAME_COST * tried[0].bees
+    worth = [
+        supers.worth(each, candidate) - frame_cost * abs(candidate.frames - now.frames)
+        for each, candidate in zip(tried, candidates, strict=True)
+    ]
+    starving = tried[0].chances["hunger"] > situation.limits.hunger
+    open_to = [i for i, c in enumerate(candidates) if starving or c.supers >= now.supers]
+    best = min(open_to, key=lambda i: (round(excess[i], 2), -worth[i]))
+    return excess, worth, best
+
+
+def left_alone(situation: Situation) -> Space:
+    """Give the set-up as it stands, for a colony that is not opened."""
+    reason = ("It is not opened today, so the set-up stays as it is.",)
+    decision = Decision("room and warmth", (), reason)
+    return Space(situation.standing.set_up, decision, {})
+
+
+def unopened(
+    situation: Situation,
+    reason: str = "It is not opened now, so frames and boards stay as they are.",
+) -> Space:
+    """Leave the box as it stands, and set tray and entrance for the season."""
+    now = situation.standing.set_up
+    chosen = _ventilated(situation, now)
+    told = Decision("room and warmth", jobs(situation, now, chosen), (reason,))
+    return Space(chosen, told, {})
+
+
+def _runner_up(candidates: list[SetUp], worth: list[float], excess: list[float], best: int) -> str:
+    """Name the second choice and by how much it lost."""
+    others = [i for i in range(len(candidates)) if i != best]
+    if not others:
+        return ""
+    second = min(others, key=lambda i: (round(excess[i], 2), -worth[i]))
+    kept = candidates[second]
+    stack = [many(kept.frames, "frame"), many(kept.dummy_boards, "board")]
+    stack += [many(kept.supers, "super")] if kept.supers else []
+    less = f"{round(worth[best] - worth[second], -1):.0f} bees' worth less"
+    harm = excess[second] > excess[best] + 0.005
+    why = "more than the limits allow" if harm else less
+    return f"{', '.join(stack)}: {why}"
+
+
+def _stepped(situation: Situation, steps: tuple[int, ...]) -> list[SetUp]:
+    """Give the set-ups with so many frames more or fewer that can be and make sense."""
+    hive, now = situation.standing.hive, situation.standing.set_up
+    pitch = situation.pitch_mm or hive.pitch_mm
+    boxes = max(1, -(-now.frames // hive.capacity))
+    found = []
+    for more in steps:
+        frames = now.frames + more
+        if frames < 2 or (more < 0 and not _can_spare(situation, -more)):
+            continue
+        boards = _boards(hive, frames, pitch)
+        if boards is None or (more > 0 and frames > hive.frames * boxes):
+            continue
+        sheets = 0 if situation.drawn_frames_to_hand else max(0, more)
+        found.append(
+            now.model_copy(update={"frames": frames, "dummy_boards": boards, "foundation": sheets})
+        )
+    return found
+
+
+def _otherwise(situation: Situation) -> list[SetUp]:
+    """Give the same frames behind another board, and without supers that are as good as empty."""
+    hive, now = situation.standing.hive, situation.standing.set_up
+    found = []
+    if now.dummy_boards < 2 and now.frames < hive.frames - 1:
+        boards = _boards(hive, now.frames, situation.pitch_mm or hive.pitch_mm)
+        if boards is not None and boards > now.dummy_boards:
+            found.append(now.model_copy(update={"dummy_boards": boards}))
+    if now.supers and float(np.median(observe.honey_above_kg(situation.colonies))) < LITTLE_KG:
+        found.append(now.model_copy(update={"supers": 0, "excluder": False}))
+    return found
+
+
+def _can_spare(situation: Situation, fewer: int) -> bool:
+    """Tell whether the bees cover less, and so many frames' worth of comb hold nothing."""
+    covered = float(np.quantile(situation.frames_of_bees, 0.9))
+    left = situation.standing.set_up.frames - fewer
+    return left >= covered + 0.5 and _empty_frames(situation) >= fewer
+
+
+def _empty_frames(situation: Situation) -> float:
+    """Count the frames' worth of comb that hold nothing, at the careful end."""
+    colonies = situation.colonies
+    held = observe.brood(colonies) + colonies["ripe"] / colonies["sugar_per_cell"]
+    empty = (colonies["drawn"] + colonies["foundation"] - held) / colonies["cells_per_frame"]
+    return float(np.quantile(empty, 0.2))
+
+
+def _boards(hive: Any, frames: int, pitch: float) -> int | None:
+    """Give the dummy boards that go in beside so many frames: two while there is room."""
+    for boards in (2, 1, 0):
+        if frames_that_fit(hive, pitch, boards) >= frames:
+            wide_open = frames <= hive.frames - 2
+            return boards if wide_open or boards < 2 else 1
+    return None
+
+
+def _arranged(situation: Situation, set_up: SetUp) -> Change:
+    use_g = situation.used_g * situation.horizon
+    fed = fed_with(situation, use_g * 0.8 / 0.6, 0.6)
+
+    def change(colonies: Any) -> None:
+        situation.arrange(colonies, set_up)
+        if set_up.supers == 0:
+            fed(colonies)
+
+    return change
+
+
+def _excess(situation: Situation, tried: Tried) -> float:
+    named = ("no room", "chilled", "hunger", "syrup in honey")
+    chances = {name: tried.chances[name] for name in named}
+    return situation.limits.excess(chances)
+
+
+def _ventilated(situation: Situation, set_up: SetUp) -> SetUp:
+    """Set tray, top and entrance by season, warmth and strength (common practice, no source).
+
+    Air goes either through an open floor under a closed top, or out of a vented top over a closed
+    floor; never through both.
+    """
+    month = situation.on.month
+    high = situation.mean_high_c
+    bees = situation.bees
+    if month in (11, 12, 1, 2):
+        tray = 460
+    elif high >= HOT_C:
+        tray = 230
+    else:
+        tray = 75 if high < 12.0 or bees < 4.0 else 100 if high < 18.0 else 125
+    entrance = 30 if bees < 4.0 else 60 if bees < 7.0 else 120 if bees < 10.0 else 250
+    hive, cover = situation.standing.hive, set_up.cover
+    if hive.floor == "solid":
+        tray, cover = 0, "vented" if hive.kind == "hive" else cover
+    elif cover == "vented":
+        cover = "crown board"
+    return set_up.model_copy(update={"tray_open_mm": tray, "entrance_mm": entrance, "cover": cover})
+
+
+def _inputs(situation: Situation, now: Tried, chosen: Tried, set_up: SetUp) -> dict[str, float]:
+    bees = band(situation.frames_of_bees)
+    before = slab_loss(situation.standing.hive, situation.standing.set_up)
+    after = slab_loss(situation.standing.hive, set_up)
+    covered = bees[1]
+    watt_before = before.base_w_per_k + before.per_frame_w_per_k * covered
+    watt_after = after.base_w_per_k + after.per_frame_w_per_k * covered
+    return {
+        "frames_as_it_is": float(situation.standing.set_up.frames),
+        "frames": float(set_up.frames),
+        "frames_of_bees_low": bees[0],
+        "frames_of_bees": bees[1],
+        "frames_of_bees_high": bees[2],
+        "no_room_as_it_is": now.chances["no room"],
+        "no_room": chosen.chances["no room"],
+        "chilled": chosen.chances["chilled"],
+        "swarm_as_it_is": now.chances["swarm"],
+        "swarm": chosen.chances["swarm"],
+        "hunger_as_it_is": now.chances["hunger"],
+        "bees_gained": chosen.bees - now.bees,
+        "loss_w_per_k_as_it_is": watt_before,
+        "loss_w_per_k": watt_after,
+        "mean_high_c": situation.mean_high_c,
+    }

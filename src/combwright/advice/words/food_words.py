@@ -1,0 +1,79 @@
+"""What is said of food: the job, and the reason in numbers."""
+
+from combwright.advice.situation import Situation
+from combwright.advice.words.wording import (
+    amount_words,
+    chance_words,
+    count_words,
+    day_words,
+    grams_words,
+)
+from combwright.terms.set_up import SetUp
+
+
+def jobs(situation: Situation, grams: int, kind: str) -> tuple[str, ...]:
+    """Say what is given, and how."""
+    if not grams:
+        return ()
+    if kind == "fondant":
+        return (f"Lay {amount_words(grams, kind)} over the cluster.",)
+    warm = "hand-warm, " if situation.is_cool else ""
+    return (f"Give {amount_words(grams, kind)}, {warm}in the evening.",)
+
+
+def because(
+    inputs: dict[str, float], grams: int, situation: Situation, set_up: SetUp, kind: str
+) -> tuple[str, ...]:
+    """Give the reason in numbers for a portion, or for none."""
+    need = (
+        f"It uses about {grams_words(inputs['use_g_a_day'])} of syrup a day "
+        f"({grams_words(inputs['use_g_a_day_low'])} to "
+        f"{grams_words(inputs['use_g_a_day_high'])}), finds "
+        f"{_nectar_words(inputs['nectar_g_a_day'])} and has {inputs['stores_kg']:.1f} kg of stores."
+    )
+    until = f"{day_words(situation.next_visit)} and {situation.horizon - situation.days} days more"
+    without = chance_words(inputs["hunger_without"])
+    hungry = f"Unfed, the chance of hunger before {until} is {without}"
+    if grams == 0 and set_up.supers:
+        return need, f"No feed with supers on: syrup must not get into honey. {hungry}."
+    if grams == 0:
+        left = f"leaves {inputs['stores_left_unfed_kg']:.1f} kg"
+        unfed = f"{hungry}; it {left}, and its reserve is {inputs['reserve_kg']:.1f} kg."
+        return need, unfed, *(_waiting_words(inputs) or _no_gain_words(inputs))
+    lines = [need]
+    if inputs["hunger_without"] > situation.limits.hunger:
+        lines.append(f"{hungry}; with this portion {chance_words(inputs['hunger_with'])}.")
+    elif inputs["stores_left_unfed_kg"] < inputs["reserve_kg"]:
+        lines.append(
+            f"Unfed it would be down to {inputs['stores_left_unfed_kg']:.1f} kg by then, under its "
+            f"reserve of {inputs['reserve_kg']:.1f} kg."
+        )
+    elif inputs["bees_gained"] >= inputs["least_gain"]:
+        lines.append(f"It gains about {count_words(inputs['bees_gained'])} bees and brood by then.")
+    if inputs["room_cells_lost"] > 200.0:
+        lost = count_words(inputs["room_cells_lost"])
+        lines.append(f"It takes about {lost} cells of the queen's room for some days.")
+    if kind == "fondant":
+        lines.append("It is too cold for syrup to be taken: fondant over the cluster.")
+    return tuple(lines)
+
+
+def _waiting_words(inputs: dict[str, float]) -> tuple[str, ...]:
+    """Say that a super is near, where that is why nothing is fed."""
+    if not inputs["only_if_hungry"]:
+        return ()
+    return ("A super may go on soon: nothing is fed but against hunger, to keep honey clean.",)
+
+
+def _no_gain_words(inputs: dict[str, float]) -> tuple[str, ...]:
+    """Say that feeding all the same would gain nothing, where it was tried and does not."""
+    if inputs.get("worth_by_least", inputs["least_gain"]) >= inputs["least_gain"]:
+        return ()
+    gained = inputs["gained_by_least"]
+    said = "next to no bees" if gained < 20.0 else f"about {count_words(gained)} bees and brood"
+    fed = grams_words(inputs["least_g"])
+    return (f"Fed {fed} all the same, it would gain {said}: not worth the sugar.",)
+
+
+def _nectar_words(grams: float) -> str:
+    return f"nectar for {grams_words(grams)} of that" if grams >= 10.0 else "hardly any nectar"

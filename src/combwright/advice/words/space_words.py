@@ -1,0 +1,107 @@
+"""What is said of room and warmth: the jobs, and the reason in numbers."""
+
+from combwright.advice.situation import Situation
+from combwright.advice.words.wording import chance_words, count_words, day_words
+from combwright.terms.set_up import SetUp
+
+
+def jobs(situation: Situation, now: SetUp, chosen: SetUp) -> tuple[str, ...]:
+    """Say what is changed, in working order."""
+    told = []
+    more = chosen.frames - now.frames
+    kind = "frame{s} of foundation" if chosen.foundation else "drawn frame{s}"
+    if more > 0:
+        told.append(f"Add {_many(more, kind)} at the edge of the nest{_in_turn(more)}.")
+    if more < 0:
+        told.append(f"Take out {-more} empty frame{_s(-more)} from the edge.")
+    boards = chosen.dummy_boards - now.dummy_boards
+    if boards:
+        verb = "Put in" if boards > 0 else "Take out"
+        told.append(f"{verb} {abs(boards)} dummy board{_s(abs(boards))}.")
+    if chosen.supers > now.supers:
+        told.append("Put on a super over the excluder; the feeder comes off.")
+    if chosen.supers < now.supers:
+        told.append("Take off what is above the excluder: it must be fed, and not into honey.")
+    if chosen.tray_open_mm != now.tray_open_mm and situation.standing.hive.floor == "mesh":
+        out = chosen.tray_open_mm >= 400
+        told.append("Take the tray out." if out else f"Open the tray by {chosen.tray_open_mm} mm.")
+    if chosen.cover != now.cover:
+        opened = chosen.cover == "vented"
+        told.append(f"{'Open' if opened else 'Close'} the holes of the crown board.")
+    if chosen.entrance_mm != now.entrance_mm:
+        told.append(f"Set the entrance to {chosen.entrance_mm} mm.")
+    return tuple(told)
+
+
+def _many(count: int, kind: str) -> str:
+    return f"{'a' if count == 1 else count} {kind.format(s=_s(count))}"
+
+
+def _in_turn(count: int) -> str:
+    return ", one a side" if count > 1 else ""
+
+
+def _s(count: int) -> str:
+    return "" if count == 1 else "s"
+
+
+def because(
+    situation: Situation, now: SetUp, chosen: SetUp, inputs: dict[str, float]
+) -> tuple[str, ...]:
+    """Give the reason in numbers for what is changed, or for changing nothing."""
+    lines = []
+    bees = (
+        f"{inputs['frames_of_bees']:.1f} frames of bees "
+        f"({inputs['frames_of_bees_low']:.1f} to {inputs['frames_of_bees_high']:.1f})"
+    )
+    short_now, short = inputs["no_room_as_it_is"], inputs["no_room"]
+    if chosen.frames > now.frames:
+        lines.append(
+            f"{bees} on {now.frames} frames: chance that the queen runs short of room for two "
+            f"days {chance_words(short_now)}; with {chosen.frames} frames {chance_words(short)}, "
+            f"and about {count_words(max(0.0, inputs['bees_gained']))} more bees and brood."
+        )
+    elif chosen.frames < now.frames or chosen.dummy_boards > now.dummy_boards:
+        lines.append(
+            f"{bees}: closing up cuts the loss of the nest from "
+            f"{inputs['loss_w_per_k_as_it_is']:.2f} to {inputs['loss_w_per_k']:.2f} W/K (published "
+            "hive figures differ threefold) and leaves room enough."
+        )
+    else:
+        lines.append(
+            f"{bees} on {now.frames} frames: chance that the queen runs short of room before "
+            f"{day_words(situation.next_visit)} {chance_words(short)}."
+        )
+    if chosen.supers > now.supers:
+        lines.append(
+            f"The box fills: chance of a swarm before then "
+            f"{chance_words(inputs['swarm_as_it_is'])} as it is, "
+            f"{chance_words(inputs['swarm'])} with a super."
+        )
+    if chosen.supers < now.supers:
+        lines.append(
+            f"Under supers it cannot be fed, and its chance of hunger is "
+            f"{chance_words(inputs['hunger_as_it_is'])}."
+        )
+    lines += _air_words(now, chosen, inputs)
+    return tuple(lines)
+
+
+def _air_words(now: SetUp, chosen: SetUp, inputs: dict[str, float]) -> list[str]:
+    """Give the reason for tray and entrance where they are set anew."""
+    words = []
+    if chosen.entrance_mm != now.entrance_mm:
+        bees = inputs["frames_of_bees"]
+        words.append(f"The entrance is what {bees:.0f} frames of bees can guard.")
+    if chosen.tray_open_mm != now.tray_open_mm:
+        words.append(
+            f"Days of about {inputs['mean_high_c']:.0f} °C set the tray: air goes through the open "
+            "floor under a closed top."
+        )
+    if chosen.cover != now.cover:
+        words.append(
+            "Its floor is closed, so the air leaves through the top."
+            if chosen.cover == "vented"
+            else "Its floor is open, so the top is closed."
+        )
+    return words

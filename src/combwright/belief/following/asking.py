@@ -1,0 +1,48 @@
+"""What the keeper is asked when notes clash with what was expected."""
+
+from collections.abc import Sequence
+from typing import Final
+
+import numpy as np
+
+from combwright.belief.following.causes import ASKED_FROM, IN_WORDS
+from combwright.belief.scoring import Scored
+from combwright.belief.weighing.filter import Belief
+
+MENTIONED: Final = 0.1  # chance from which a trouble is named when asking; judgement
+TAIL: Final = 0.005  # of the forecast at each end
+BEYOND: Final = 1.35  # times the way from middle to tail: where a normal has 1 in 2000; judgement
+WHAT: Final = {
+    "frames_of_bees": ("frames of bees", ""),
+    "frames_of_brood": ("frames of brood", ""),
+    "stores_kg": ("of stores", " kg"),
+}
+
+
+def questions(scored: Sequence[Scored], after: Belief) -> tuple[str, ...]:
+    """Ask the keeper, in plain words, about notes that what was expected does not explain."""
+    ranked = sorted(after.chances.items(), key=lambda item: -item[1])
+    likely = [f"{IN_WORDS[name]} ({share:.0%})" for name, share in ranked if share >= MENTIONED]
+    asked = [_asked(each, likely) for each in scored if is_surprise(each)]
+    if not asked and suspected(after):
+        asked = [f"From what you saw, {' or '.join(likely)}. Is that so?"]
+    return tuple(asked)
+
+
+def suspected(after: Belief) -> bool:
+    """Tell whether some trouble that nobody noted is likely enough to ask about it."""
+    return any(share >= ASKED_FROM[name] for name, share in after.chances.items())
+
+
+def is_surprise(score: Scored) -> bool:
+    """Tell whether what was seen lay well beyond the forecast."""
+    low, middle, high = np.quantile(score.ladder, (TAIL, 0.5, 1.0 - TAIL))
+    below, above = middle - score.seen, score.seen - middle
+    return bool(below > BEYOND * (middle - low) or above > BEYOND * (high - middle))
+
+
+def _asked(score: Scored, likely: Sequence[str]) -> str:
+    low, high = np.quantile(score.ladder, (0.05, 0.95))
+    what, unit = WHAT[score.quantity]
+    said = f"The book expected {low:.0f} to {high:.0f}{unit} {what}, you saw {score.seen:g}{unit}"
+    return f"{said}: {', '.join([*likely, 'or miscounted'])}?"

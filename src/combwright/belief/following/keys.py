@@ -1,0 +1,92 @@
+"""Keys that stand for all that led to a belief: entries, weather, neighbours, seed and version.
+
+Each day's key is made from the day before's and from what came in between, so that a new note
+leaves all earlier keys as they were, and a changed old note changes its own and all later ones.
+"""
+
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from datetime import date
+from hashlib import blake2b
+from itertools import groupby
+
+import numpy as np
+from numpy.typing import NDArray
+
+from combwright.belief.sharing.pooling import NOTHING, Pooled
+from combwright.terms.entries import Noted
+
+Floats = NDArray[np.float64]
+Season = Callable[[str, date, date], Floats]  # yard, first day, day after the last -> conditions
+
+
+class Keys:
+    """Keys of the colonies of one book."""
+
+    def __init__(
+        self,
+        by_colony: Mapping[str, Sequence[Noted]],
+        season: Season,
+        pooled: Mapping[str, Pooled],
+        root: str,
+    ) -> None:
+        self._by_colony, self._season, self._pooled = by_colony, season, pooled
+        self._root = root
+        self._found: dict[tuple[str, date], tuple[str, str]] = {}
+        self._weather: dict[tuple[str, date, date], bytes] = {}
+
+    def before(self, colony: str, on: date) -> str:
+        """Key of a colony with all that was noted of it before a day."""
+        return self._last(colony, [e for e in self._by_colony.get(colony, []) if e.on < on])[0]
+
+    def chain(self, colony: str, days: Sequence[tuple[date, Sequence[Noted]]]) -> Iterator[str]:
+        """Give for each day with entries the key of all that led to the belief after it."""
+        for key, _ in self._chain(colony, days):
+            yield key
+
+    def _chain(
+        self, colony: str, days: Sequence[tuple[date, Sequence[Noted]]]
+    ) -> Iterator[tuple[str, str]]:
+        key, yard, last = f"{self._root} {colony}", "", days[0][0]
+        for day, entries in days:
+            digest = blake2b(key.encode(), digest_size=16)
+            digest.update(self._days(yard, last, day))
+            for entry in entries:
+                digest.update(entry.model_dump_json().encode())
+                yard = vars(entry).get("yard", yard)
+                other = _depends_on(colony, entry)
+                if other is not None:
+                    their_key, their_yard = self._upto(other, day)
+                    digest.update(their_key.encode())
+                    yard = yard or their_yard
+            digest.update(self._pooled.get(yard, NOTHING).key.encode())
+            key, last = digest.hexdigest(), day
+            yield key, yard
+
+    def _upto(self, colony: str, on: date) -> tuple[str, str]:
+        """Key and yard of a colony with all that was noted of it up to a day."""
+        at = (colony, on)
+        if at not in self._found:
+            self._found[at] = ("", "")  # two colonies that begin from each other end here
+            past = [entry for entry in self._by_colony.get(colony, []) if entry.on <= on]
+            self._found[at] = self._last(colony, past)
+        return self._found[at]
+
+    def _last(self, colony: str, past: Sequence[Noted]) -> tuple[str, str]:
+        days = [(day, list(found)) for day, found in groupby(past, lambda entry: entry.on)]
+        return list(self._chain(colony, days))[-1] if days else ("", "")
+
+    def _days(self, yard: str, first: date, until: date) -> bytes:
+        at = (yard, first, until)
+        if at not in self._weather:
+            table = np.ascontiguousarray(self._season(yard, first, until))
+            self._weather[at] = blake2b(table.tobytes(), digest_size=16).digest()
+        return self._weather[at]
+
+
+def _depends_on(colony: str, entry: Noted) -> str | None:
+    """Give the other colony on which an entry makes this one depend."""
+    if entry.kind == "split" and entry.new_colony == colony != entry.colony:
+        return entry.colony
+    if entry.kind == "unite" and entry.into == colony != entry.colony:
+        return entry.colony
+    return None

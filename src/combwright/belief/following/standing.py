@@ -1,0 +1,172 @@
+"""What was done, done to a belief: each kind of action in the book, with its own uncertainty."""
+
+from dataclasses import dataclass, replace
+from datetime import date
+from typing import Any, Final
+
+import numpy as np
+
+from combwright.kit.catalogue import Catalogue
+from combwright.kit.items import Hive
+from combwright.simulation.columns import LAYING
+from combwright.simulation.hands import actions
+from combwright.simulation.observe import FULL_BROOD_SHARE
+from combwright.terms.entries import (
+    Change,
+    Feed,
+    Harvest,
+    Noted,
+    Queen,
+    Stack,
+    Treatment,
+)
+from combwright.terms.set_up import SetUp
+
+BROOD_FRAME_FULL: Final = 0.7  # how full of brood a moved frame of brood is; judgement
+STORES_FRAME_FULL: Final = 0.85  # how full of stores a moved frame of stores is; judgement
+
+
+@dataclass(frozen=True, slots=True)
+class Standing:
+    """The stack as the book has it."""
+
+    hive: Hive
+    set_up: SetUp
+
+    @property
+    def empty_kg(self) -> float:
+        """Weight of the stack without bees and stores. [kg]."""
+        supers = self.hive.honey_super
+        above = self.set_up.supers * (supers.box_kg + supers.frames * 0.2) if supers else 0.0
+        return self.hive.empty_kg + above
+
+
+def usual(hive: Hive) -> SetUp:
+    """Give the set-up assumed where nothing is noted: the hive's usual number of drawn frames."""
+    return SetUp(hive=hive.key, frames=hive.frames)
+
+
+def stack_noted(standing: Standing, stack: Stack, catalogue: Catalogue) -> Standing:
+    """Bring what a stack entry says into the set-up; what it leaves out stays as it was."""
+    said = stack.model_dump(
+        exclude_none=True,
+        include={
+            "frames",
+            "foundation",
+            "dummy_boards",
+            "supers",
+            "excluder",
+            "entrance_mm",
+            "tray_open_mm",
+            "cover",
+        },
+    )
+    hive = catalogue.hive(stack.hive) if stack.hive else standing.hive
+    if stack.hive and "frames" not in said and hive.frames < standing.set_up.frames:
+        said["frames"] = hive.frames
+    if hive.honey_super is None:
+        said["supers"] = 0
+    return Standing(hive, standing.set_up.model_copy(update={**said, "hive": hive.key}))
+
+
+def after_change(standing: Standing, change: Change) -> Standing:
+    """Bring frames, boards or supers put in or taken out into the set-up."""
+    if change.part == "feeder":
+        return standing
+    now = standing.set_up
+    if change.part == "dummy board":
+        update: dict[str, Any] = {"dummy_boards": min(2, max(0, now.dummy_boards + change.count))}
+    elif change.part == "super":
+        update = {"supers": max(0, now.supers + change.count)}
+    else:
+        update = {"frames": max(0, now.frames + change.count)}
+        if change.part == "foundation frame":
+            update["foundation"] = max(0, change.count)
+    return replace(standing, set_up=now.model_copy(update=update))
+
+
+def act(
+    entry: Noted,
+    colonies: Any,
+    standing: Standing,
+    catalogue: Catalogue,
+    rng: np.random.Generator,
+    *,
+    harvested: bool = False,
+) -> Standing:
+    """Do to the members, in place, what an entry says was done; give the stack afterwards.
+
+    Where honey was ``harvested`` that day, supers taken off take no more along than was noted.
+    """
+    match entry:
+        case Stack():
+            standing = stack_noted(standing, entry, catalogue)
+            actions.refuse_impossible(standing.hive, standing.set_up)
+            _rehouse(colonies, standing.hive)
+            actions.arrange(colonies, standing.hive, standing.set_up, honey_stays=harvested)
+        case Change(part="feeder"):
+            if entry.count < 0:
+                actions.empty_feeder(colonies)
+        case Change():
+            standing = after_change(standing, entry)
+            actions.arrange(colonies, standing.hive, standing.set_up, honey_stays=harvested)
+            standing = replace(
+                standing, set_up=standing.set_up.model_copy(update={"foundation": 0})
+            )
+            _carry(entry, colonies, rng)
+        case Feed():
+            measured = 1.0 + 0.03 * rng.standard_normal(len(colonies))
+            warmer = max(0.0, (entry.temperature_c or 15.0) - 12.0)
+            actions.feed(colonies, 1.0, entry.sugar_fraction, warmer_k=warmer)
+            colonies["feeder"] += (entry.grams * measured - 1.0) * entry.sugar_fraction
+            colonies["feeder_water"] += (entry.grams * measured - 1.0) * (1 - entry.sugar_fraction)
+        case Treatment():
+            actions.treat(colonies, entry.substance)
+        case Queen():
+            _queen(entry, colonies)
+        case Harvest():
+            actions.harvest(colonies, entry.honey_kg)
+            if entry.supers:
+                supers = max(0, standing.set_up.supers - entry.supers)
+                update = standing.set_up.model_copy(update={"supers": supers})
+                standing = replace(standing, set_up=update)
+                actions.arrange(colonies, standing.hive, update, honey_stays=True)
+        case _:
+            pass
+    return standing
+
+
+def _rehouse(colonies: Any, hive: Hive) -> None:
+    colonies["cells_per_frame"] = hive.frame.worker_cells
+    colonies["bees_per_frame"] = hive.frame.bees_full_cover
+
+
+def _carry(change: Change, colonies: Any, rng: np.random.Generator) -> None:
+    """Bring in or take away what the frames of a change held, in place."""
+    frames = change.count * np.exp(0.12 * rng.standard_normal(len(colonies)))
+    if change.part == "stores frame":
+        sugar = frames * STORES_FRAME_FULL * colonies["cells_per_frame"]
+        sugar *= colonies["sugar_per_cell"]
+        colonies["ripe"] = np.maximum(0.0, colonies["ripe"] + sugar)
+    if change.part == "brood frame":
+        cells = frames * BROOD_FRAME_FULL * FULL_BROOD_SHARE * colonies["cells_per_frame"]
+        before = colonies["sealed"].sum(axis=1)
+        if change.count > 0:
+            colonies["sealed"] += (cells / 12.0)[:, None]
+        else:
+            share = np.clip(1.0 + cells / np.maximum(before, 1.0), 0.05, 1.0)
+            colonies["sealed"] *= share[:, None]
+            colonies["mites_worker"] *= share[:, None]
+
+
+def _queen(entry: Queen, colonies: Any) -> None:
+    if entry.event == "marked":
+        colonies["queen"] = LAYING  # a queen that is marked was there
+        return
+    if entry.event == "cells knocked down":
+        actions.cut_cells(colonies)
+        return
+    age = 20.0
+    if entry.queen_year is not None:
+        age = max(1.0, float(entry.on.toordinal() - date(entry.queen_year, 6, 20).toordinal()))
+    actions.change_queen(colonies, entry.event, age_days=age)

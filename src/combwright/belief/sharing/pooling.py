@@ -1,0 +1,145 @@
+"""Learning across the yard: what the colonies of a keeper teach each other.
+
+Every colony is first followed by its own notes alone. Where many of them lean the same way, the
+cause is shared: the district's flow, or the keeper's way of counting. The common part is
+estimated and all are followed again from there. It is rounded coarsely, so that one more note in
+one colony seldom changes it, and the others need not be followed again.
+"""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from typing import Any, Final
+
+import numpy as np
+
+from combwright.belief.sharing import shared
+from combwright.belief.weighing.filter import Belief
+from combwright.simulation.begin import SPREAD
+from combwright.terms.parameters import Parameter
+
+FLOW: Final = "forage_success"
+FLOW_SPREAD: Final = Parameter(
+    0.20,
+    "log sd",
+    0.1,
+    0.4,
+    "of a district's flow between years beyond what weather and calendar explain",
+    "judgement",
+)
+Moments = Mapping[str, tuple[float, float]]  # mean and standard deviation, by what is shared
+STEP: Final = 0.05  # to which shared logarithms are rounded
+FEWEST: Final = 4  # colonies from which a common part is estimated; judgement
+
+
+@dataclass(frozen=True)
+class Pooled:
+    """What neighbours teach: middles and spreads of what is shared, as logarithms."""
+
+    middle: Mapping[str, float] = field(default_factory=dict)
+    spread: Mapping[str, float] = field(default_factory=dict)
+
+    def teach(self, colonies: Any) -> None:
+        """Bring what is known of the flow into colonies at their start, in place."""
+        colonies[FLOW] *= np.exp(self.middle.get(FLOW, 0.0))
+
+    @property
+    def key(self) -> str:
+        """Tell one set of lessons from another."""
+        return repr((sorted(self.middle.items()), sorted(self.spread.items())))
+
+
+NOTHING: Final = Pooled()
+
+
+def common_part(
+    means: Sequence[float], sds: Sequence[float], own: float, common: float
+) -> tuple[float, float]:
+    r"""Estimate what is common to colonies from their separate beliefs.
+
+    Each colony's logarithm is a common part, with prior :math:`N(0, \tau^2)`, plus its own part,
+    :math:`N(0, \sigma^2)`. Dividing the prior out of each belief leaves what its notes say.
+
+    Parameters
+    ----------
+    means, sds
+        Mean and standard deviation of each belief, about the prior's mean, [colony]. [log]
+    own, common
+        Standard deviations of the own part and of the common part. [log]
+
+    Returns
+    -------
+    tuple
+        Mean and standard deviation of the common part. [log]
+
+    Notes
+    -----
+    A belief that was started with the spread of the own part alone counts its own part only; so
+    does one wider than its prior, from which nothing was learned.
+
+    Examples
+    --------
+    >>> middle, sd = common_part([0.1] * 50, [0.1] * 50, own=0.3, common=0.2)
+    >>> 0.08 < middle < 0.12, sd < 0.06
+    (True, True)
+
+    """
+    precision, pull = 1.0 / common**2, 0.0
+    for mean, sd in zip(means, sds, strict=True):
+        said = 1.0 / max(sd, 1e-3) ** 2 - 1.0 / own**2
+        if said <= 0.0:
+            continue
+        value = mean / max(sd, 1e-3) ** 2 / said
+        weight = 1.0 / (own**2 + 1.0 / said)
+        precision += weight
+        pull += weight * value
+    return pull / precision, float(precision**-0.5)
+
+
+def moments_of(belief: Belief) -> Moments:
+    """Give mean and spread of what a belief says of flow and eye, as logarithms."""
+    own = SPREAD[FLOW].value
+    logs = {FLOW: np.log(belief.colonies[FLOW]) + 0.5 * own * own}
+    logs |= {eye: belief.shared[eye] for eye in shared.EYES}
+    return {name: (float(log.mean()), float(log.std())) for name, log in logs.items()}
+
+
+def pool(moments: Sequence[Moments]) -> Pooled:
+    """Estimate what the colonies of one yard have in common.
+
+    Parameters
+    ----------
+    moments
+        Of beliefs that follow their own notes alone, on one day, [colony].
+
+    Returns
+    -------
+    Pooled
+        Nothing when there are too few of them.
+
+    """
+    if len(moments) < FEWEST:
+        return NOTHING
+    own = SPREAD[FLOW].value
+    means, sds = zip(*(each[FLOW] for each in moments), strict=True)
+    flow, _ = common_part(means, sds, own=own, common=FLOW_SPREAD.value)
+    middle, spread = {FLOW: rounded(flow)}, {}
+    for eye in shared.EYES:
+        at, sd = _same([each[eye] for each in moments])
+        middle[eye], spread[eye] = rounded(at), max(STEP / 2.0, rounded(sd))
+    return Pooled(middle, spread)
+
+
+def rounded(value: float) -> float:
+    """Round to the step in which shared logarithms are told on."""
+    return round(round(value / STEP) * STEP, 10) + 0.0
+
+
+def _same(values: Sequence[tuple[float, float]]) -> tuple[float, float]:
+    """Multiply beliefs about one and the same number, with its prior counted once."""
+    precision, pull = 1.0 / shared.EYE_SPREAD.value**2, 0.0
+    for mean, sd in values:
+        said = 1.0 / max(sd, 1e-3) ** 2 - 1.0 / shared.EYE_SPREAD.value**2
+        if said > 0.0:
+            precision += said
+            pull += mean / max(sd, 1e-3) ** 2
+    return pull / precision, float(precision**-0.5)

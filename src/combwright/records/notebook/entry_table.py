@@ -1,0 +1,110 @@
+"""Entries as a file: one line or object an entry, from which the book can be made again."""
+
+import csv
+import io
+import json
+from collections.abc import Iterable, Iterator
+from typing import Any
+
+from pydantic import BaseModel, ValidationError
+
+from combwright.records.notebook.lines import column, lengths, table
+from combwright.records.problems import Problem
+from combwright.terms import entries as kinds
+from combwright.terms.entries import ENTRY, AnyEntry, Entry
+from combwright.terms.errors import NotebookError
+
+FIRST = ("id", "kind", "on", "colony", "yard")
+KINDS = [
+    kind for kind in vars(kinds).values() if isinstance(kind, type) and issubclass(kind, Entry)
+]
+FIELDS = tuple(dict.fromkeys((*FIRST, *(field for kind in KINDS for field in kind.model_fields))))
+
+
+def to_csv(entries: Iterable[AnyEntry]) -> str:
+    """Write entries as a table, one line each, in the order given."""
+    text = io.StringIO(newline="")
+    writer = csv.DictWriter(text, FIELDS, lineterminator="\n")
+    writer.writeheader()
+    for each in entries:
+        writer.writerow({name: cell(value) for name, value in content(each).items()})
+    return text.getvalue()
+
+
+def to_json(entries: Iterable[AnyEntry]) -> str:
+    """Write entries as a list of objects, in the order given."""
+    return json.dumps([content(each) for each in entries], ensure_ascii=False, indent=1) + "\n"
+
+
+def content(each: BaseModel) -> dict[str, Any]:
+    """Give what an entry says, without what is not known."""
+    return each.model_dump(mode="json", exclude_none=True)
+
+
+def cell(value: object) -> str:
+    """Write one value so that it is read back as the same."""
+    if isinstance(value, str):
+        return value
+    return json.dumps(value, ensure_ascii=False)
+
+
+def is_entry_table(data: bytes) -> bool:
+    """Tell an exported table from a notebook by its first headings."""
+    return data.removeprefix(b"\xef\xbb\xbf").startswith(b"id,kind,")
+
+
+def is_json(data: bytes) -> bool:
+    """Tell a JSON file from a table by its first sign."""
+    return data.removeprefix(b"\xef\xbb\xbf").lstrip()[:1] in (b"[", b"{")
+
+
+def from_csv(data: bytes) -> Iterator[tuple[int, AnyEntry | Problem]]:
+    """Read entries back from a table; each comes with its line."""
+    found = table(data, strip=False)
+    for row, wrong_length in lengths(found):
+        if wrong_length is not None:
+            yield (
+                row.line,
+                Problem(wrong_length.what, wrong_length.remedy, row.line, wrong_length.where),
+            )
+            continue
+        cells = zip(found.headings, row.cells, strict=False)
+        told: dict[str, Any] = {name: value for name, value in cells if value != ""}
+        yield row.line, read(told, row.line, found.headings)
+    if found.cut_off is not None and found.cut_line is not None:
+        yield found.cut_line, Problem(found.cut_off.what, found.cut_off.remedy, found.cut_line)
+
+
+def from_json(data: bytes) -> Iterator[tuple[int, AnyEntry | Problem]]:
+    """Read entries back from a list of objects; each comes with its place in the list."""
+    try:
+        told = json.loads(data.decode("utf-8-sig"))
+    except (UnicodeDecodeError, json.JSONDecodeError) as error:
+        place = (
+            f"line {error.lineno}, column {error.colno}"
+            if isinstance(error, json.JSONDecodeError)
+            else ""
+        )
+        raise NotebookError(
+            "The file is not complete JSON.", where=place, remedy="Export it again."
+        ) from error
+    if not isinstance(told, list):
+        raise NotebookError("The file is not a list of entries.", remedy="Export it again.")
+    for at, one in enumerate(told, 1):
+        yield at, read(one, at, ())
+
+
+def read(told: object, line: int, headings: tuple[str, ...]) -> AnyEntry | Problem:
+    """Make one entry, or say what is wrong with it."""
+    if isinstance(told, dict) and isinstance(told.get("replacement"), str):
+        try:
+            told = told | {"replacement": json.loads(told["replacement"])}
+        except json.JSONDecodeError:
+            return Problem("The replacement is not JSON.", "Export it again.", line, "replacement")
+    try:
+        return ENTRY.validate_python(told)
+    except ValidationError as error:
+        first = error.errors(include_url=False)[0]
+        name = str(first["loc"][-1]) if first["loc"] else ""
+        here = column(headings.index(name), name) if name in headings else name
+        return Problem(f"{first['msg']}.", "Correct it, or export again.", line, here)

@@ -1,0 +1,106 @@
+"""From the values of one notebook line to its entries, each with an id of its own."""
+
+import json
+from collections import Counter
+from typing import Any, cast
+from uuid import UUID, uuid5
+
+from combwright.records.notebook.headings import HEADINGS
+from combwright.terms.entries import ENTRY, Noted
+from combwright.terms.parameters import Parameter
+
+# the name space of ids, so that the same note always gets the same one
+NOTEBOOK = UUID("6d0c1a52-3f0e-5c5b-9a39-3f9b6a1f2c77")
+
+# Part of the ids of fondant notes: with another value, adding an old file again would double them.
+FONDANT_SUGAR = Parameter(
+    0.88,
+    "kg/kg",
+    0.77,
+    0.92,
+    "bakers' fondant of 8 to 12 % water; an association leaflet counts a 12.5 kg block as 12 kg of "
+    "honey, which is 0.79",
+    "common practice",
+)
+
+# A line's parts in the order of a visit: seen, counted, taken and given, set up, sent elsewhere.
+PARTS: dict[str, dict[str, Any]] = {
+    "visit": {"kind": "visit"},
+    "tray count": {"kind": "tray count"},
+    "wash count": {"kind": "wash count"},
+    "drawn frame": {"kind": "change", "part": "drawn frame"},
+    "foundation frame": {"kind": "change", "part": "foundation frame"},
+    "brood frame": {"kind": "change", "part": "brood frame"},
+    "stores frame": {"kind": "change", "part": "stores frame"},
+    "feeder": {"kind": "change", "part": "feeder"},
+    "harvest": {"kind": "harvest"},
+    "treatment": {"kind": "treatment"},
+    "syrup": {"kind": "feed", "feed": "syrup"},
+    "fondant": {"kind": "feed", "feed": "fondant", "sugar_fraction": FONDANT_SUGAR.value},
+    "queen": {"kind": "queen"},
+    "split": {"kind": "split"},
+    "stack": {"kind": "stack"},
+    "unite": {"kind": "unite"},
+    "move": {"kind": "move"},
+    "end": {"kind": "end"},
+}
+
+Values = dict[str, Any]
+
+
+def parts(values: Values, last_hive: str | None) -> dict[str, Values]:
+    """Sort the values of a line, by heading, into the contents of the entries they make.
+
+    Parameters
+    ----------
+    values
+        What stands in the line, by heading.
+    last_hive
+        The hive that an earlier line of the same file gave the colony.
+
+    Returns
+    -------
+    dict[str, dict]
+        By part, in the order of a visit; only parts of which something is written.
+
+    """
+    found: dict[str, Values] = {}
+    for part, fixed in PARTS.items():
+        own = [one for one in HEADINGS if one.part == part and one.word in values]
+        content: Values = {one.field: values[one.word] for one in own}
+        # a nought here says that nothing was given or changed
+        if content.get("grams", content.get("count", 1)) == 0:
+            continue
+        if part == "stack" and values.get("hive", last_hive) != last_hive:
+            content["hive"] = values["hive"]
+        if part == "queen" and content and "queen year" in values:
+            content["queen_year"] = values["queen year"]
+        if content:
+            found[part] = fixed | {"colony": values["colony"]} | content
+    return found
+
+
+def new_yard(values: Values) -> Values:
+    """Lay out a yard's first entry."""
+    told = ("yard", "climate") if "colony" in values else ("yard", "climate", "remark")
+    return {"kind": "yard"} | {name: values[name] for name in told if name in values}
+
+
+def new_colony(values: Values) -> Values:
+    """Lay out a colony's first entry."""
+    year = {"queen_year": values["queen year"]} if "queen year" in values else {}
+    return {"kind": "colony"} | {name: values[name] for name in ("colony", "yard", "hive")} | year
+
+
+def entry(content: Values, seen: Counter[str]) -> Noted:
+    """Make an entry whose id follows from what it says.
+
+    Two equal notes of one file (half a kilo in the morning, half a kilo in the evening) are told
+    apart by their order, which ``seen`` counts; the same file read again gives the same ids.
+    """
+    # only what was written counts: a field that a later version adds must not change old ids
+    said = json.dumps(content, sort_keys=True, default=str)
+    key = uuid5(NOTEBOOK, f"{said} {seen[said]}")
+    noted: Any = ENTRY.validate_python(content | {"id": key})
+    seen[said] += 1
+    return cast("Noted", noted)

@@ -1,0 +1,145 @@
+"""Entries that cannot all be true, found by replaying the book from its first day."""
+
+from collections.abc import Iterable, Iterator, Mapping
+from difflib import get_close_matches
+from uuid import UUID
+
+from combwright.records.problems import Problem, wrong
+from combwright.records.replay.colonies import Standing, replay
+from combwright.records.replay.impossible_amounts import BroodBox, amounts
+from combwright.records.replay.same_day import same_day
+from combwright.records.store.corrections import names, standing
+from combwright.terms.entries import (
+    AnyEntry,
+    Colony,
+    Correction,
+    End,
+    Move,
+    Noted,
+    Split,
+    Unite,
+    Yard,
+)
+
+
+def check(entries: Iterable[AnyEntry], hives: Mapping[str, BroodBox]) -> list[Problem]:
+    """Find what cannot be true.
+
+    Parameters
+    ----------
+    entries
+        The whole book in the order in which it was written, with what is to be added at its end.
+    hives
+        The brood boxes of the catalogue of kit, by the hive's key.
+
+    Returns
+    -------
+    list[Problem]
+        Each with the id of the entry it is about. Those that only seem odd do not block.
+
+    """
+    written = list(entries)
+    stand = standing(written)
+    yards = {each.yard for each in stand if isinstance(each, Yard)}
+    starts = {each.colony: each for each in reversed(stand) if isinstance(each, Colony)}
+    problems = list(lost_corrections(written))
+    found: dict[str, Standing] = {}
+    for each in stand:
+        told = [*places(each, yards), *newcomers(each, found), *who(each, found, starts)]
+        problems += told or amounts(each, found, hives)
+        replay(found, each)
+    return [*problems, *same_day(stand)]
+
+
+def lost_corrections(written: list[AnyEntry]) -> Iterator[Problem]:
+    """Find corrections that name nothing."""
+    known: set[UUID] = set()
+    for each in written:
+        if isinstance(each, Correction):
+            if each.corrects not in known:
+                yield wrong(
+                    each,
+                    f"This correction names the entry {each.corrects}, but the book has none such.",
+                    "Name the id of an entry that was written before it.",
+                )
+            if each.replacement is not None:
+                known.add(each.replacement.id)
+        known.add(each.id)
+
+
+def places(each: Noted, yards: set[str]) -> Iterator[Problem]:
+    """Find yards that were never named."""
+    if isinstance(each, Colony | Move) and each.yard not in yards:
+        yield wrong(
+            each, f"There is no yard “{each.yard}” in the book.", guess(each.yard, yards, "yard")
+        )
+
+
+def newcomers(each: Noted, found: Mapping[str, Standing]) -> Iterator[Problem]:
+    """Find colonies that enter the book under a name that is taken."""
+    new = ""
+    if isinstance(each, Colony):
+        new = each.colony
+    elif isinstance(each, Split):
+        new = each.new_colony
+    if not new:
+        return
+    if new in found:
+        what = f"There is a colony “{new}” already, since {found[new].since}."
+        yield wrong(each, what, "Give the new one another name.")
+    elif new.casefold() in (alike := {known.casefold(): known for known in found}):
+        what = f"“{new}” differs from “{alike[new.casefold()]}” only in its capitals."
+        yield wrong(each, what, "Write the known name, or give the new one another.")
+
+
+def who(
+    each: Noted, found: Mapping[str, Standing], starts: Mapping[str, Colony]
+) -> Iterator[Problem]:
+    """Find colonies that are unknown, not there yet, or gone."""
+    if isinstance(each, Unite | Split) and len(set(names(each))) == 1:
+        done = "united with itself" if isinstance(each, Unite) else "split to its own name"
+        yield wrong(each, f"“{each.colony}” cannot be {done}.", "Name the other colony.")
+        return
+    for colony in () if isinstance(each, Colony) else names(each):
+        now = found.get(colony)
+        if isinstance(each, Split) and colony == each.new_colony:
+            continue
+        if now is None:
+            yield unknown(each, colony, found, starts)
+        elif now.ended is not None and not says_it_again(each, now):
+            yield wrong(
+                each,
+                f"The colony “{colony}” left the book on {now.ended} ({now.ended_by}).",
+                "Correct the day or the name, or start a new colony.",
+            )
+
+
+def unknown(
+    each: Noted, colony: str, found: Mapping[str, Standing], starts: Mapping[str, Colony]
+) -> Problem:
+    """Say that a colony is not in the book, or not yet."""
+    if colony in starts:
+        return wrong(
+            each,
+            f"The colony “{colony}” enters the book only on {starts[colony].on}, after this "
+            f"{each.kind} of {each.on}.",
+            "Correct one of the two days.",
+        )
+    return wrong(
+        each, f"There is no colony “{colony}” in the book.", guess(colony, found, "colony")
+    )
+
+
+def says_it_again(each: Noted, now: Standing) -> bool:
+    """Allow “ended: united” beside the uniting itself."""
+    return (
+        isinstance(each, End) and each.reason == now.ended_by == "united" and each.on == now.ended
+    )
+
+
+def guess(name: str, known: Iterable[str], kind: str) -> str:
+    """Name the nearest known name."""
+    near = get_close_matches(name, list(known), n=1)
+    if near:
+        return f"Did you mean “{near[0]}”?"
+    return f"Write a line that brings the {kind} into the book first."

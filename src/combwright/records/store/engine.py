@@ -1,0 +1,148 @@
+"""Opening a book, and the two kinds of transaction on it."""
+
+import sqlite3
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from time import sleep
+from typing import Any
+
+import sqlalchemy as sa
+
+from combwright.records.store.failures import explained
+from combwright.records.store.tables import CURRENT, version
+from combwright.terms.errors import BookError
+
+BUSY_TIMEOUT_MS = 5000
+PAUSE_MS = 20
+
+
+def open_book(path: Path, *, must_exist: bool = False) -> sa.Engine:
+    """Open a book; it is made when it is not there yet, and brought up to date when it is old.
+
+    Parameters
+    ----------
+    path
+        The book's file.
+    must_exist
+        Refuse, rather than make an empty book, when there is none.
+
+    Raises
+    ------
+    BookError
+        The file is no book, comes from a newer version, or cannot be opened or written.
+
+    """
+    place = str(path)
+    if must_exist and not path.exists():
+        raise BookError(
+            "There is no book here yet.",
+            where=place,
+            remedy="Start one with `combwright book add FILE.csv`, or name another with --book.",
+        )
+    make_folder(path.parent)
+    # no pool: a book that nobody reads or writes is one file, which can be copied as it is
+    book = sa.create_engine(sa.URL.create("sqlite", database=str(path)), poolclass=sa.NullPool)
+    sa.event.listen(book, "connect", prepare)
+    sa.event.listen(book, "begin", begin)
+    with reading(book) as db:
+        found = version_of(db, place)
+    if found != CURRENT:
+        bring_up_to_date(book, place)
+    return book
+
+
+@contextmanager
+def writing(book: sa.Engine) -> Iterator[sa.Connection]:
+    """One transaction that writes: all of it is kept, or nothing."""
+    with (
+        explained(str(book.url.database)),
+        book.execution_options(writes=True).begin() as db,
+    ):
+        yield db
+
+
+@contextmanager
+def reading(book: sa.Engine) -> Iterator[sa.Connection]:
+    """One transaction that reads: it sees the book as it stood when it began."""
+    with explained(str(book.url.database)), book.begin() as db:
+        yield db
+
+
+def make_folder(folder: Path) -> None:
+    """Make the folder of a new book."""
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise BookError(
+            f"The book's folder cannot be made: {error.strerror}.",
+            where=str(folder),
+            remedy="Name a book in a folder you may write to, with --book.",
+        ) from error
+
+
+def prepare(connection: Any, _record: object) -> None:  # noqa: ANN401  (the driver's own type)
+    """Set up one connection to SQLite."""
+    # transactions are begun by us alone: the driver would begin them too late to see a clash
+    connection.isolation_level = None
+    connection.execute(f"PRAGMA busy_timeout = {BUSY_TIMEOUT_MS}")
+    connection.execute("PRAGMA foreign_keys = ON")
+    # without this, INSERT OR REPLACE would slip past the triggers that keep entries as they are
+    connection.execute("PRAGMA recursive_triggers = ON")
+
+
+def begin(db: sa.Connection) -> None:
+    """Take the lock for writing at once, so that two writers queue instead of clashing midway."""
+    writes = db.get_execution_options().get("writes", False)
+    db.exec_driver_sql("BEGIN IMMEDIATE" if writes else "BEGIN")
+
+
+def version_of(db: sa.Connection, place: str) -> str | None:
+    """Tell the version of a book, or ``None`` for a file that is still empty."""
+    names = sa.inspect(db).get_table_names()
+    if not names:
+        return None
+    if version.name not in names:
+        raise BookError(
+            "This file is a database, but not a Combwright book.",
+            where=place,
+            remedy="Name the book's own file with --book.",
+        )
+    found = db.scalar(sa.select(version.c.version_num))
+    if found is not None and found > CURRENT:
+        raise BookError(
+            f"This book was written by a newer Combwright (book version {found}; "
+            f"this program knows up to {CURRENT}).",
+            where=place,
+            remedy="Nothing was changed. Install the newer Combwright to use it.",
+        )
+    return found
+
+
+def bring_up_to_date(book: sa.Engine, place: str) -> None:
+    """Run the migrations that a book still lacks, all in one transaction."""
+    from combwright.records.store.migrations.run import upgrade  # 0.3 s, not paid by a current book
+
+    let_readers_go_on(book, place)
+    with writing(book) as db:
+        # another process may have been quicker while this one waited for the lock
+        if version_of(db, place) != CURRENT:
+            upgrade(db)
+
+
+def let_readers_go_on(book: sa.Engine, place: str) -> None:
+    """Switch a new book to a write-ahead log, so that reading and writing need not wait.
+
+    SQLite does not wait for this lock by itself; another process may just be making the book.
+    """
+    tries = BUSY_TIMEOUT_MS // PAUSE_MS
+    with explained(place), book.connect() as db:
+        for left in reversed(range(tries)):
+            try:
+                db.connection.cursor().execute("PRAGMA journal_mode = WAL")
+            except sqlite3.OperationalError as error:
+                if error.sqlite_errorname != "SQLITE_BUSY" or not left:
+                    raise
+                sleep(PAUSE_MS / 1000)
+            else:
+                return

@@ -1,0 +1,135 @@
+"""Keeping entries, and reading them back as they stand after corrections."""
+
+import json
+from collections.abc import Collection, Iterable, Sequence
+from itertools import count, islice
+from typing import Any
+from uuid import UUID
+
+import sqlalchemy as sa
+
+from combwright.records.store.corrections import names, standing
+from combwright.records.store.dialect import insert
+from combwright.records.store.tables import entry
+from combwright.terms.entries import ENTRY, AnyEntry, Correction, Noted
+from combwright.terms.errors import ClashError
+
+# SQLite takes some 32 000 values in one statement, older builds 999
+IDS_AT_ONCE = 900
+CORRECTED = sa.select(entry.c.corrects).where(entry.c.corrects.is_not(None))
+
+
+def keep(db: sa.Connection, entries: Iterable[AnyEntry]) -> int:
+    """Write entries; writing the same ones again changes nothing.
+
+    Parameters
+    ----------
+    db
+        A transaction from :func:`~combwright.records.store.engine.writing`.
+    entries
+        What is to be kept, in the order in which it happened.
+
+    Returns
+    -------
+    int
+        How many of them were not in the book before.
+
+    Raises
+    ------
+    ClashError
+        An id is already used for something else.
+
+    """
+    wanted: dict[UUID, AnyEntry] = {}
+    for each in entries:
+        if wanted.setdefault(each.id, each) != each:
+            raise clash(each)
+    known = bodies_of(db, list(wanted))
+    for key, body in known.items():
+        # compared as entries: a field that a later version adds makes no difference
+        if ENTRY.validate_python(body) != wanted[key]:
+            raise clash(wanted[key])
+    new = [each for each in wanted.values() if each.id not in known]
+    if new:
+        following = (db.scalar(sa.select(sa.func.max(entry.c.sequence))) or 0) + 1
+        rows = [row(each, sequence) for each, sequence in zip(new, count(following), strict=False)]
+        db.execute(insert(db, entry).on_conflict_do_nothing(), rows)
+    return len(new)
+
+
+def history(db: sa.Connection) -> list[AnyEntry]:
+    """Read every entry as it was written, corrections included, oldest writing first."""
+    bodies = db.scalars(sa.select(entry.c.body).order_by(entry.c.sequence))
+    return [ENTRY.validate_python(body) for body in bodies]
+
+
+def all_entries(db: sa.Connection) -> list[Noted]:
+    """Read the whole book as it stands: corrections applied, by day, then as written."""
+    return standing(history(db))
+
+
+def entries_of(db: sa.Connection, colony: str) -> list[Noted]:
+    """Read what stands in the book about one colony, splits and unites with others included."""
+    bodies = db.scalars(
+        sa.select(entry.c.body)
+        .where(
+            (entry.c.colony == colony)
+            | (entry.c.other_colony == colony)
+            # a correction may move a note from one colony to another, so both ends are read
+            | entry.c.corrects.is_not(None)
+            | entry.c.id.in_(CORRECTED)
+        )
+        .order_by(entry.c.sequence)
+    )
+    found = standing([ENTRY.validate_python(body) for body in bodies])
+    return [each for each in found if colony in names(each)]
+
+
+def written_about(db: sa.Connection, colonies: Collection[str]) -> list[AnyEntry]:
+    """Read as written what bears on some colonies, and who else is in the book, and where."""
+    bodies = db.scalars(
+        sa.select(entry.c.body)
+        .where(
+            entry.c.kind.in_(("yard", "colony", "split", "correction"))
+            | entry.c.colony.in_(colonies)
+            | entry.c.other_colony.in_(colonies)
+            | entry.c.id.in_(CORRECTED)
+        )
+        .order_by(entry.c.sequence)
+    )
+    return [ENTRY.validate_python(body) for body in bodies]
+
+
+def bodies_of(db: sa.Connection, ids: Sequence[UUID]) -> dict[UUID, Any]:
+    """Read the stored contents of those of the ids that the book knows."""
+    found: dict[UUID, Any] = {}
+    wanted = iter(ids)
+    while some := list(islice(wanted, IDS_AT_ONCE)):
+        rows = db.execute(sa.select(entry.c.id, entry.c.body).where(entry.c.id.in_(some)))
+        found |= {key: body for key, body in rows}  # noqa: C416  (a Row is not a pair to mypy)
+    return found
+
+
+def row(each: AnyEntry, sequence: int) -> dict[str, Any]:
+    """Lay an entry out for its table."""
+    return {
+        "id": each.id,
+        "sequence": sequence,
+        "kind": each.kind,
+        "happened": each.on,
+        "colony": getattr(each, "colony", None),
+        "other_colony": getattr(each, "new_colony", None) or getattr(each, "into", None),
+        "yard": getattr(each, "yard", None),
+        "corrects": each.corrects if isinstance(each, Correction) else None,
+        "body": each.model_dump(mode="json", exclude_none=True),
+    }
+
+
+def clash(each: AnyEntry) -> ClashError:
+    """Say that an id stands for two different things."""
+    content = json.dumps(each.model_dump(mode="json", exclude_defaults=True))
+    return ClashError(
+        f"This entry's id is already used for an entry with other content: {content}.",
+        where=f"entry {each.id}",
+        remedy="Entries are never changed: write a correction that names the old one.",
+    )

@@ -1,0 +1,271 @@
+"""Hours of flight: what the weather lets foragers do."""
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from combwright.science.flight.daytime import daylight_moments, watts
+from combwright.science.flight.sun import global_radiation_mj
+from combwright.terms.parameters import Parameter
+from combwright.terms.ranges import within
+from combwright.terms.temperatures import celsius
+
+Floats = NDArray[np.float64]
+
+NO_FLIGHT_BELOW_C = Parameter(
+    12.0, "°C", 10.0, 13.0, "Burrill & Dietz 1981, Apidologie 12:319, in COLOSS BEEBOOK", "read"
+)
+FULL_IN_DULL_LIGHT_C = Parameter(
+    20.0, "°C", 16.0, 20.0, "Burrill & Dietz 1981: rising from 12 to 20 °C", "read"
+)
+FULL_IN_SUN_C = Parameter(
+    13.0, "°C", 12.0, 14.0, "Vicens & Bosch 2000, Environ. Entomol. 29:413: 12 to 14 °C", "read"
+)
+FULL_LIGHT_W_M2 = Parameter(
+    300.0, "W/m²", 200.0, 460.0, "Vicens & Bosch 2000: fully active at 300 W/m²", "read"
+)
+CALM_UP_TO_M_S = Parameter(
+    3.0, "m/s at the bees", 1.6, 4.0, "a proposal of ours after the sources of flight", "judgement"
+)
+NO_FLIGHT_FROM_M_S = Parameter(
+    7.5, "m/s at the bees", 6.7, 8.9, "Deutscher Wetterdienst 2013: flight speed 27 km/h", "read"
+)
+WIND_AT_BEES = Parameter(
+    0.5, "of the wind at 10 m", 0.4, 0.75, "0.7 in the open, less in a sheltered yard", "judgement"
+)
+NO_FLIGHT_FROM_MM_H = Parameter(
+    1.0, "mm/h", 0.5, 2.0, "a proposal of ours after the sources of flight", "judgement"
+)
+RAIN_OF_A_WET_DAY_MM = Parameter(
+    15.0, "mm", 8.0, 30.0, "about 1.6 hours of the 24 lost a millimetre, ours", "judgement"
+)
+
+
+def suitability(
+    temperature_c: ArrayLike,
+    radiation_w_m2: ArrayLike,
+    wind_m_s: ArrayLike = 0.0,
+    rain_mm_h: ArrayLike = 0.0,
+) -> Floats:
+    r"""Share of an hour that foragers can use for flight.
+
+    .. math:: s = s_R\, s_T\, s_W\, s_P, \quad s_R = \min(I / 300, 1), \quad
+       s_T = \mathrm{clip}\left(\frac{T - 12}{20 - 7 s_R - 12}, 0, 1\right)
+
+    with :math:`s_W` falling from 1 at 3 m/s to 0 at 7.5 m/s at the height of the bees, and
+    :math:`s_P` from 1 without rain to 0 at 1 mm/h.
+
+    Parameters
+    ----------
+    temperature_c
+        Air temperature. [°C]
+    radiation_w_m2
+        Global radiation I; without light there is no flight. [W/m²]
+    wind_m_s
+        Wind at 10 m. [m/s]
+    rain_mm_h
+        Rain. [mm/h]
+
+    Returns
+    -------
+    Floats
+        Share, 0 to 1.
+
+    Notes
+    -----
+    The factors are multiplied, as in [3]_, so that the worst one limits. The two published
+    thresholds of warmth disagree: [1]_ sees foraging rise from 12 to 20 °C, [2]_ sees bees fully
+    active at 12 to 14 °C with 300 W/m². Here both hold: in dull light flight is full at 20 °C, in
+    sun at 13 °C (judgement). Heat above 35 °C, which stops foraging too, is left out.
+
+    References
+    ----------
+    .. [1] R. M. Burrill and A. Dietz, Apidologie 12, 319-328, 1981, as cited in COLOSS BEEBOOK
+       (read second-hand).
+    .. [2] N. Vicens and J. Bosch, Environ. Entomol. 29, 413-420, 2000 (summary read).
+    .. [3] Deutscher Wetterdienst, agrometeorology, text of 2013 (read).
+
+    Examples
+    --------
+    >>> suitability([11, 13, 13, 20], [800, 300, 0, 150]).tolist()
+    [0.0, 1.0, 0.0, 0.5]
+    >>> suitability(20, 600, wind_m_s=[0, 20], rain_mm_h=[0.5, 0]).tolist()
+    [0.5, 0.0]
+
+    """
+    warm = celsius(temperature_c, "The air temperature", -60, 60)
+    light = within(radiation_w_m2, 0, 1500, "The radiation", "W/m²")
+    shower = within(rain_mm_h, 0, 500, "The rain", "mm/h") / NO_FLIGHT_FROM_MM_H.value
+    return np.asarray(_warm_and_light(warm, light) * calm(wind_m_s) * np.clip(1 - shower, 0, 1))
+
+
+def calm(wind_m_s: ArrayLike) -> Floats:
+    """Say how much of the flight the wind leaves.
+
+    Parameters
+    ----------
+    wind_m_s
+        Wind at 10 m. [m/s]
+
+    Returns
+    -------
+    Floats
+        Share, 0 to 1.
+
+    References
+    ----------
+    .. [1] Deutscher Wetterdienst, agrometeorology, text of 2013 (read): winds near the maximum
+       flight speed of 7.5 m/s hinder loaded bees. The ramp and the wind at a yard are judgement.
+
+    Examples
+    --------
+    >>> calm([4, 10.5, 15]).round(3).tolist()
+    [1.0, 0.5, 0.0]
+
+    """
+    wind = within(wind_m_s, 0, 100, "The wind", "m/s") * WIND_AT_BEES.value
+    width = NO_FLIGHT_FROM_M_S.value - CALM_UP_TO_M_S.value
+    return np.asarray(np.clip((NO_FLIGHT_FROM_M_S.value - wind) / width, 0, 1))
+
+
+def dry_share(rain_mm: ArrayLike) -> Floats:
+    r"""Share of a day's flight that its rain leaves.
+
+    .. math:: s_P = e^{-R / 15}
+
+    Parameters
+    ----------
+    rain_mm
+        Rain R of the day. [mm]
+
+    Returns
+    -------
+    Floats
+        Share, 0 to 1.
+
+    Notes
+    -----
+    Bees fly between showers and resume promptly, so a day with rain is not lost; each millimetre
+    takes about 1.6 of 24 hours, the wet after it counted (judgement). What a wet day lacks in sun
+    and warmth is counted there. The truth lies between no loss and the loss of every day with 1 mm
+    or more; the evidence (topic flight) holds the hours of a month between the two.
+
+    References
+    ----------
+    .. [1] Judgement; showers cut flight and it resumes promptly: a USDA bulletin on flight
+       activities of the 1920s (fragment read).
+
+    Examples
+    --------
+    >>> dry_share([0, 2, 15]).round(2).tolist()
+    [1.0, 0.88, 0.37]
+
+    """
+    rain = within(rain_mm, 0, 1000, "The rain", "mm")
+    return np.asarray(np.exp(-rain / RAIN_OF_A_WET_DAY_MM.value))
+
+
+def flight_hours(  # noqa: PLR0917  # the columns of a day of weather, in their order
+    day_of_year: ArrayLike,
+    latitude_deg: ArrayLike,
+    t_max_c: ArrayLike,
+    t_min_c: ArrayLike,
+    rain_mm: ArrayLike,
+    sun_h: ArrayLike,
+    wind_m_s: ArrayLike,
+) -> Floats:
+    """Hours of full flight in a day: the suitability of its hours, summed.
+
+    Parameters
+    ----------
+    day_of_year
+        Day of the year, 1 January = 1, [day]. [d]
+    latitude_deg
+        Latitude, north positive. [°]
+    t_max_c, t_min_c
+        Highest and lowest temperature, [scenario, day]. [°C]
+    rain_mm
+        Rain. [mm]
+    sun_h
+        Sunshine. [h]
+    wind_m_s
+        Mean wind at 10 m. [m/s]
+
+    Returns
+    -------
+    Floats
+        Hours, from 0 to the length of the day, [scenario, day]. [h]
+
+    References
+    ----------
+    .. [1] :func:`suitability`, :func:`dry_share`; course of the day as in
+       :func:`~combwright.science.flight.daytime.daylight_moments` (judgement).
+
+    Examples
+    --------
+    >>> float(flight_hours(172, 53.35, 20, 11, 0, 10, 3).round(0))
+    12.0
+    >>> float(flight_hours(20, 53.35, 8, 2, 0, 4, 3))
+    0.0
+
+    """
+    low = celsius(t_min_c, "The lowest temperature", -60, 60)
+    span = celsius(t_max_c, "The highest temperature", -60, 60) - low
+    radiation = global_radiation_mj(day_of_year, latitude_deg, sun_h)
+    hours = np.zeros(np.broadcast_shapes(span.shape, radiation.shape))
+    for moment in daylight_moments(day_of_year, latitude_deg):
+        light = watts(radiation, moment.light_per_h)
+        hours += moment.length_h * _warm_and_light(low + span * moment.warmth, light)
+    return np.asarray(hours * calm(wind_m_s) * dry_share(rain_mm))
+
+
+def hours_above(
+    day_of_year: ArrayLike,
+    latitude_deg: ArrayLike,
+    t_max_c: ArrayLike,
+    t_min_c: ArrayLike,
+    sun_h: ArrayLike,
+    *,
+    warm_c: float = 13.0,
+    light_w_m2: float = 100.0,
+) -> Floats:
+    """Hours of a day that are both warm and light enough, whatever the rain and the wind.
+
+    Parameters
+    ----------
+    day_of_year, latitude_deg, t_max_c, t_min_c, sun_h
+        As in :func:`flight_hours`.
+    warm_c
+        Temperature that counts. [°C]
+    light_w_m2
+        Radiation that counts. [W/m²]
+
+    Returns
+    -------
+    Floats
+        Hours. [h]
+
+    References
+    ----------
+    .. [1] Counting as in the tables of flight hours for Irish stations (computed).
+
+    Examples
+    --------
+    >>> float(hours_above(172, 53.35, 20, 11, 10).round(0))
+    13.0
+
+    """
+    low = np.asarray(t_min_c, dtype=np.float64)
+    span = np.asarray(t_max_c, dtype=np.float64) - low
+    radiation = global_radiation_mj(day_of_year, latitude_deg, sun_h)
+    hours = np.zeros(np.broadcast_shapes(span.shape, radiation.shape))
+    for moment in daylight_moments(day_of_year, latitude_deg, points=48):
+        warm = low + span * moment.warmth >= warm_c
+        hours += moment.length_h * (warm & (watts(radiation, moment.light_per_h) >= light_w_m2))
+    return hours
+
+
+def _warm_and_light(temperature_c: Floats, radiation_w_m2: Floats) -> Floats:
+    light = np.minimum(radiation_w_m2 / FULL_LIGHT_W_M2.value, 1.0)
+    gain = FULL_IN_DULL_LIGHT_C.value - FULL_IN_SUN_C.value
+    width = (FULL_IN_DULL_LIGHT_C.value - NO_FLIGHT_BELOW_C.value) - gain * light
+    return light * np.clip((temperature_c - NO_FLIGHT_BELOW_C.value) / width, 0.0, 1.0)

@@ -1,0 +1,101 @@
+"""Whether honey ferments, and how soon it sets."""
+
+from typing import Literal
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from combwright.science.honey.moisture import water_within
+from combwright.terms.ranges import within
+
+WATER_STEPS = np.array([17.0, 18.0, 19.0, 20.0])
+YEASTS_ALLOWED = np.array([np.inf, 1000.0, 10.0, 1.0, 0.0])
+Sets = Literal["stays liquid long", "sets in months", "sets fast"]
+
+
+def yeasts_allowed_per_g(water_percent: ArrayLike) -> NDArray[np.float64]:
+    """Count of yeasts that honey must stay below to keep for a year without fermenting.
+
+    Any count is safe up to 17.0 % (infinity), below 1000 per gram up to 18.0 %, below 10 up to
+    19.0 %, below 1 up to 20.0 %, and none above.
+
+    Parameters
+    ----------
+    water_percent
+        Water, 11 to 30, taken to one decimal as the table does. [g per 100 g]
+
+    Returns
+    -------
+    NDArray[np.float64]
+        Yeasts. [1/g]
+
+    References
+    ----------
+    .. [1] A. G. Lochhead, "Factors concerned with the fermentation of honey", Zentralblatt für
+       Bakteriologie II 88, 296-302, 1933; table read second-hand.
+
+    Examples
+    --------
+    >>> float(yeasts_allowed_per_g(18.5))
+    10.0
+
+    """
+    water = np.round(water_within(water_percent), 1)
+    return np.asarray(YEASTS_ALLOWED[np.searchsorted(WATER_STEPS, water)], dtype=np.float64)
+
+
+def ferments(water_percent: ArrayLike, yeasts_per_g: ArrayLike) -> NDArray[np.bool_]:
+    """Whether honey is at risk of fermenting.
+
+    Parameters
+    ----------
+    water_percent
+        Water, 11 to 30. [g per 100 g]
+    yeasts_per_g
+        Living yeasts. [1/g]
+
+    Returns
+    -------
+    NDArray[np.bool_]
+        True where it is at risk.
+
+    Examples
+    --------
+    >>> bool(ferments(18.5, 50)), bool(ferments(17.0, 1e6))
+    (True, False)
+
+    """
+    yeasts = within(yeasts_per_g, 0.0, 1e9, "The count of yeasts", "per gram")
+    return np.asarray(yeasts >= yeasts_allowed_per_g(water_percent), dtype=np.bool_)
+
+
+def granulation(glucose_percent: float, water_percent: float) -> Sets:
+    """Say how honey sets, from glucose over water.
+
+    Parameters
+    ----------
+    glucose_percent
+        Glucose, 15 to 50. [g per 100 g]
+    water_percent
+        Water, 11 to 30. [g per 100 g]
+
+    Returns
+    -------
+    Sets
+        Liquid long below a ratio of 1.7, fast above 2.1, else in months.
+
+    References
+    ----------
+    .. [1] Ratios after White, read in two trade pages (1.64 to 1.7, and 2.1).
+
+    Examples
+    --------
+    >>> granulation(38, 17), granulation(28, 18)
+    ('sets fast', 'stays liquid long')
+
+    """
+    glucose = float(within(glucose_percent, 15.0, 50.0, "The glucose in honey", "%"))
+    ratio = glucose / float(water_within(water_percent))
+    if ratio < 1.7:  # noqa: PLR2004  # the published bound
+        return "stays liquid long"
+    return "sets fast" if ratio > 2.1 else "sets in months"  # noqa: PLR2004

@@ -1,0 +1,139 @@
+"""Mites to expect on later days when nothing is done, month by month."""
+
+from collections.abc import Mapping
+from datetime import date, timedelta
+
+import numpy as np
+
+from combwright.science.mites.arrivals import REINVASION
+from combwright.science.mites.counts import SUMMER_MONTHS, WINTER_MONTHS, BroodState, Estimate
+from combwright.science.mites.growth import DEATH_BROODLESS, GROWTH_WITH_BROOD
+from combwright.terms.parameters import Parameter
+from combwright.terms.ranges import within
+
+GROWTH_IN_SHORT_SEASON = Parameter(
+    0.011, "per day", 0.0, 0.0215, "March and October: half of the season's growth", "judgement"
+)
+NO_GROWTH_AFTER_BROODLESS_DAYS = 21
+# Bees in a colony by month, for a count without them.
+BEES_BY_MONTH = (11e3, 10e3, 9e3, 11e3, 20e3, 32e3, 35e3, 28e3, 20e3, 15e3, 13e3, 12e3)
+BEES_RANGE = 0.4
+# Mites that may come in from other colonies, in the upper bound only.
+ARRIVALS: Mapping[int, float] = {
+    6: REINVASION["low"].high,
+    7: REINVASION["low"].high,
+    **dict.fromkeys((8, 9, 10), REINVASION["moderate"].high),
+}
+
+
+def usual_bees(month: int) -> Parameter:
+    """Adult bees of a usual colony in a month, when they were not counted.
+
+    Parameters
+    ----------
+    month
+        1 to 12.
+
+    Returns
+    -------
+    Parameter
+        Bees, and a wide range. [bees]
+
+    References
+    ----------
+    .. [1] Composite for temperate northern Europe (from memory, orientation only).
+
+    Examples
+    --------
+    >>> usual_bees(8).value
+    28000.0
+
+    """
+    bees = BEES_BY_MONTH[int(within(month, 1, 12, "The month")) - 1]
+    return Parameter(
+        bees,
+        "bees",
+        bees * (1 - BEES_RANGE),
+        bees * (1 + BEES_RANGE),
+        "usual colony of the month in northern Europe",
+        "from memory",
+    )
+
+
+def growth_in(month: int) -> Parameter:
+    """Growth of mites in a month, per day.
+
+    Parameters
+    ----------
+    month
+        1 to 12.
+
+    Returns
+    -------
+    Parameter
+        Rate and range; negative in winter. [per day]
+
+    References
+    ----------
+    .. [1] See ``mite_growth.GROWTH_WITH_BROOD`` and ``DEATH_BROODLESS``; that March and October
+       have half the growth is a judgement.
+
+    Examples
+    --------
+    >>> growth_in(6).value, growth_in(12).value
+    (0.0215, -0.002)
+
+    """
+    number = int(within(month, 1, 12, "The month"))
+    if number in WINTER_MONTHS:
+        death = DEATH_BROODLESS
+        return Parameter(
+            -death.value, death.unit, -death.high, -death.low, death.source, death.verified
+        )
+    long_season = (4, *SUMMER_MONTHS, 9)
+    return GROWTH_WITH_BROOD if number in long_season else GROWTH_IN_SHORT_SEASON
+
+
+def expected(now: Estimate, first: date, days: int, brood: BroodState = "not known") -> Estimate:
+    r"""Mites after some days without treatment.
+
+    .. math:: M_{t+1} = M_t e^{r(t)} + i(t)
+
+    Parameters
+    ----------
+    now
+        Mites on the first day. [mites]
+    first
+        The first day.
+    days
+        How far to look. [days]
+    brood
+        Whether the colony has brood; without it mites do not grow for three weeks.
+
+    Returns
+    -------
+    Estimate
+        The middle has no mites coming from other colonies; the upper end has what was measured
+        where many colonies stand. [mites]
+
+    References
+    ----------
+    .. [1] See ``growth_in``; arrivals: Frey and Rosenkranz 2014 (abstract read).
+
+    Examples
+    --------
+    >>> round(expected(Estimate(50, 100, 200), date(2026, 6, 1), 30).mid)
+    191
+
+    """
+    within(days, 0, 366, "The days ahead", "days")
+    mites = np.array([now.low, now.mid, now.high])
+    for day in range(days):
+        month = (first + timedelta(days=day)).month
+        rate = growth_in(month)
+        rates = np.array([rate.low, rate.value, rate.high])
+        if brood == "no brood" and day < NO_GROWTH_AFTER_BROODLESS_DAYS:
+            rates = np.minimum(rates, -DEATH_BROODLESS.value)
+        mites = mites * np.exp(rates)
+        mites[2] += ARRIVALS.get(month, 0.0)
+    return Estimate(*(float(each) for each in mites))

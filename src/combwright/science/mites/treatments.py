@@ -1,0 +1,208 @@
+"""Ways to kill mites, as windows: brood, temperature, supers, days. Never a dose.
+
+Doses and conditions stand on the product's label. Where the label and this table differ, the
+label is right.
+"""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from combwright.science.mites.counts import BroodState
+from combwright.terms.parameters import Verified
+from combwright.terms.ranges import within
+
+Substance = Literal[
+    "oxalic acid",
+    "formic acid",
+    "thymol",
+    "amitraz",
+    "tau-fluvalinate or flumethrin",
+    "drone brood removed",
+]
+Needs = Literal["no brood", "works with brood", "needs drone brood"]
+Possible = Literal["yes", "no", "check"]
+
+LABEL = (
+    "Use only a product authorised for bees in your country, in the dose and way its label says: "
+    "the label and the law stand above everything shown here."
+)
+ACID_CAUTION = "Acids burn eyes, skin and lungs: wear what the label asks for, stay upwind"
+DRONE_MONTHS = (4, 5, 6, 7)
+
+
+@dataclass(frozen=True, slots=True)
+class Treatment:
+    """One way to kill mites and the window it needs.
+
+    ``kill_percent`` is the range of published kills of all mites under the conditions named in
+    ``needs``, none where they run from full to failure; temperatures are of the outside air by
+    day. [%, °C, days]
+    """
+
+    substance: Substance
+    way: str
+    needs: Needs
+    low_c: float | None
+    high_c: float | None
+    days: tuple[int, int]
+    kill_percent: tuple[float, float] | None
+    cautions: tuple[str, ...]
+    source: str
+    verified: Verified
+    supers_off: bool = True
+
+
+TREATMENTS: tuple[Treatment, ...] = (
+    Treatment(
+        "oxalic acid", "trickled", "no brood", 3, 10, (1, 21), (81.5, 90),
+        ("Repeating it harms bees; it kills open brood", ACID_CAUTION),
+        "kill: Coffey & Breen 2016 (read); window from memory", "from memory",
+    ),
+    Treatment(
+        "oxalic acid", "sublimated", "no brood", 4, None, (1, 21), (88, 97),
+        ("The vapour is the most dangerous form for the keeper", ACID_CAUTION),
+        "kill: Coffey & Breen 2016, Büchler 2020 (read); window from memory", "from memory",
+    ),
+    Treatment(
+        "oxalic acid", "after caging the queen for 21-25 days", "works with brood", None, None,
+        (24, 46), (48, 90),
+        ("Brood must have emerged before the acid; queens can be lost", ACID_CAUTION),
+        "Büchler et al. 2020, J. Apic. Res. 59:764-773 (read); days from memory", "read",
+    ),
+    Treatment(
+        "formic acid", "strips or evaporator", "works with brood", 10, 29.5, (7, 21), (60, 95),
+        ("Not for weak colonies; in heat brood and queens are lost", ACID_CAUTION),
+        "kill: Bahreini et al. 2004 (read); window from memory", "from memory",
+    ),
+    Treatment(
+        "thymol", "gel, wafers or frames", "works with brood", 15, 30, (28, 56), (80, 99),
+        ("The queen may lay less for a while", "It can set off robbing"),
+        "kill: Imdorf et al. 1999, UK practice about 80 (read); window from memory", "from memory",
+    ),
+    Treatment(
+        "amitraz", "strips", "works with brood", 10, None, (42, 70), None,
+        ("Not every year: resistance", "Take the strips out when the label says"),
+        "Rinkevich 2020, from effective to failure (read); window from memory", "from memory",
+    ),
+    Treatment(
+        "tau-fluvalinate or flumethrin", "strips", "works with brood", None, None, (42, 56),
+        (20, 95),
+        ("Resistant mites are widespread: count before and after", "Never leave strips in"),
+        "Bahreini et al. 2004 (read); resistance: Thompson et al. 2002 (read)", "read",
+    ),
+    Treatment(
+        "drone brood removed", "a drone comb cut out when sealed, 2-4 times", "needs drone brood",
+        None, None, (24, 84), (50, 70),
+        ("Not alone: it slows growth", "A comb left to emerge breeds mites"),
+        "Charrière et al. 2003 (read); share from memory", "from memory", supers_off=False,
+    ),
+)  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class Option:
+    """A treatment and whether it is possible now, with the reasons."""
+
+    treatment: Treatment
+    possible: Possible
+    because: tuple[str, ...]
+
+
+def options(
+    month: int,
+    brood: BroodState = "not known",
+    supers: int | None = None,
+    temperature_c: float | None = None,
+) -> list[Option]:
+    """Tell which treatments the colony and the weather allow now.
+
+    Parameters
+    ----------
+    month
+        1 to 12.
+    brood
+        Whether the colony has brood.
+    supers
+        Honey supers on the colony, if known.
+    temperature_c
+        Temperature by day over the time of the treatment, if known. [°C]
+
+    Returns
+    -------
+    list[Option]
+        All ways of the table; those that are possible first, then those to check.
+
+    References
+    ----------
+    .. [1] See ``TREATMENTS``; each names its source. The label stands above it.
+
+    Examples
+    --------
+    >>> [option.treatment.way for option in options(12, "no brood", supers=0, temperature_c=6)
+    ...  if option.possible == "yes"][:2]
+    ['trickled', 'sublimated']
+
+    """
+    number = int(within(month, 1, 12, "The month"))
+    if temperature_c is not None:
+        within(temperature_c, -30, 45, "The temperature", "°C", remedy="Is it in Fahrenheit?")
+    order: dict[Possible, int] = {"yes": 0, "check": 1, "no": 2}
+    found = [_option(way, number, brood, supers, temperature_c) for way in TREATMENTS]
+    return sorted(found, key=lambda option: order[option.possible])
+
+
+def _option(
+    way: Treatment, month: int, brood: BroodState, supers: int | None, temperature_c: float | None
+) -> Option:
+    verdicts = [
+        _of_brood(way, month, brood), _of_supers(way, supers), _of_warmth(way, temperature_c)
+    ]  # fmt: skip
+    answers = [answer for answer, _ in verdicts]
+    possible: Possible = "no" if "no" in answers else "check" if "check" in answers else "yes"
+    return Option(way, possible, tuple(reason for _, reason in verdicts if reason))
+
+
+def _of_brood(way: Treatment, month: int, brood: BroodState) -> tuple[Possible, str]:
+    if way.needs == "needs drone brood":
+        raised = month in DRONE_MONTHS and brood != "no brood"
+        return ("yes", "") if raised else ("no", "colonies raise no drone brood now")
+    if way.needs == "no brood":
+        return _BROODLESS_ONLY[brood]
+    if way.way.startswith("after caging") and brood == "no brood":
+        return "no", "there is no brood, so caging is not needed"
+    return "yes", ""
+
+
+_BROODLESS_ONLY: dict[BroodState, tuple[Possible, str]] = {
+    "no brood": ("yes", "there is no brood, so every mite can be reached"),
+    "brood": ("no", "it does not reach mites under the cap, and there is brood"),
+    "not known": ("check", "only if there is no brood: look first"),
+}
+
+
+def _of_supers(way: Treatment, supers: int | None) -> tuple[Possible, str]:
+    if not way.supers_off or supers == 0:
+        return "yes", ""
+    if supers is None:
+        return "check", "honey supers must be off, unless the label allows them"
+    return "no", "take the honey supers off first, unless the label allows them"
+
+
+def _of_warmth(way: Treatment, temperature_c: float | None) -> tuple[Possible, str]:
+    if way.low_c is None and way.high_c is None:
+        return "yes", ""
+    window = " and ".join(
+        said
+        for said in (
+            f"above {way.low_c:g} °C" if way.low_c is not None else "",
+            f"below {way.high_c:g} °C" if way.high_c is not None else "",
+        )
+        if said
+    )
+    if temperature_c is None:
+        return "check", f"needs days {window}: see the forecast and the label"
+    low = way.low_c if way.low_c is not None else -100
+    high = way.high_c if way.high_c is not None else 100
+    if low <= temperature_c <= high:
+        return "yes", f"{temperature_c:.3g} °C lies in its window ({window})"
+    return "no", f"needs days {window}; it has {temperature_c:.3g} °C"

@@ -1,0 +1,141 @@
+"""One colony: what was noted, what was believed on the way, and the weeks ahead."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+from pathlib import Path
+from typing import Any, Final
+
+import numpy as np
+
+from combwright.belief.following.causes import IN_WORDS
+from combwright.belief.following.followed import Followed
+from combwright.belief.weighing.filter import QUANTITIES
+from combwright.services.rounds.situations import Asked, Gathered, gather
+from combwright.simulation.luck import luck
+from combwright.simulation.run import run
+from combwright.terms.errors import OutOfRangeError
+
+SHOWN: Final = ("frames_of_bees", "frames_of_brood", "stores_kg", "room_cells", "mites")
+TITLES: Final = {
+    "frames_of_bees": ("Frames of bees", "frames"),
+    "frames_of_brood": ("Frames of brood", "frames"),
+    "stores_kg": ("Stores", "kg"),
+    "room_cells": ("Room to lay", "cells"),
+    "mites": ("Mites", "mites"),
+}
+MOST_WEEKS: Final = 12
+BAND: Final = (0.05, 0.5, 0.95)
+
+
+@dataclass(frozen=True)
+class Series:
+    """One quantity by day: 5, 50 and 95 % quantiles."""
+
+    low: tuple[float, ...]
+    mid: tuple[float, ...]
+    high: tuple[float, ...]
+
+
+@dataclass(frozen=True)
+class ColonyHistory:
+    """A colony's past as it was believed, its notes, and what is expected of the weeks ahead.
+
+    ``days`` are shared by all ``series``: past days with notes (as believed before the note, and
+    the day after it) and the days ahead, which begin on ``on``. ``notes`` holds what the keeper
+    counted, ``chances`` the chance of each trouble that nobody noted, in words.
+    """
+
+    colony: str
+    yard: str
+    on: date
+    days: tuple[date, ...]
+    series: Mapping[str, Series]
+    notes: Mapping[str, tuple[tuple[date, float], ...]]
+    questions: tuple[str, ...]
+    notices: tuple[str, ...]
+    chances: Mapping[str, float]
+
+
+def colony_history(
+    book: Path,
+    colony: str,
+    on: date,
+    *,
+    weeks_ahead: int = 4,
+    members: int = 200,
+    seed: int = 1,
+) -> ColonyHistory:
+    """Tell a colony's past and the weeks ahead of it.
+
+    Parameters
+    ----------
+    book
+        The book's file.
+    colony
+        Its name in the book.
+    on
+        The day from which the weeks ahead are counted; notes of that day are not yet taken in.
+    weeks_ahead
+        How far to look ahead. [weeks]
+    members
+        How many simulated colonies stand for it.
+    seed
+        Seed; the same book, day and seed give the same answer.
+
+    Returns
+    -------
+    ColonyHistory
+        Past and future, in quantiles.
+
+    """
+    if not 1 <= weeks_ahead <= MOST_WEEKS:
+        raise OutOfRangeError(
+            f"{weeks_ahead} weeks ahead cannot be shown.", remedy=f"Give 1 to {MOST_WEEKS} weeks."
+        )
+    gathered = gather(book, Asked(on, days=7 * weeks_ahead, members=members, seed=seed))
+    followed = gathered.follow(colony)
+    stages = [*_past(gathered, colony), *_ahead(gathered, followed, 7 * weeks_ahead)]
+    belief = followed.belief
+    return ColonyHistory(
+        colony=colony,
+        yard=followed.yard,
+        on=on,
+        days=tuple(day for day, _ in stages),
+        series={name: _series(name, [values for _, values in stages]) for name in SHOWN},
+        notes=dict(followed.notes),
+        questions=belief.questions,
+        notices=followed.notices,
+        chances={IN_WORDS[name]: chance for name, chance in belief.chances.items()},
+    )
+
+
+def _past(gathered: Gathered, colony: str) -> list[tuple[date, Any]]:
+    """Give the members before each day's notes and a day after them."""
+    stages: dict[date, Any] = {}
+    on = gathered.asked.on
+    for before, after in gathered.replay.course(colony, on):
+        stages.setdefault(before.belief.on, before.belief.colonies)
+        stages[after.belief.on + timedelta(days=1)] = after.belief.colonies
+    return [(day, stages[day]) for day in sorted(stages) if day < on]
+
+
+def _ahead(gathered: Gathered, followed: Followed, days: int) -> list[tuple[date, Any]]:
+    """Let the members live on day by day under sampled weather."""
+    belief, on = followed.belief, gathered.asked.on
+    colonies = belief.colonies.copy()
+    weather = gathered.around.season(followed.yard, on, on + timedelta(days=days))
+    chance = luck(gathered.asked.seed, belief.colony, on, days, len(colonies))
+    stages = [(on, colonies.copy())]
+    for day in range(days):
+        part = slice(day, day + 1)
+        run(colonies, weather[belief.shared["year"], part], chance[:, part])
+        stages.append((on + timedelta(days=day + 1), colonies.copy()))
+    return stages
+
+
+def _series(name: str, stages: Sequence[Any]) -> Series:
+    of = QUANTITIES[name]
+    bands = np.array([np.quantile(of(colonies), BAND) for colonies in stages])
+    low, mid, high = (tuple(map(float, column)) for column in bands.T)
+    return Series(low, mid, high)

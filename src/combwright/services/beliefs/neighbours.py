@@ -1,0 +1,98 @@
+"""What the colonies of a yard teach each other, worked out when a yard is first asked for."""
+
+import json
+from collections.abc import Iterator, Mapping, Sequence
+from datetime import date
+from pathlib import Path
+from threading import Lock
+from typing import Final
+
+from combwright.belief.following.replay import Replay
+from combwright.belief.sharing.pooling import NOTHING, Moments, Pooled, moments_of, pool
+from combwright.terms.entries import Colony, Noted
+
+MOST_KEPT: Final = 5000
+TEACHERS: Final = 10  # of a yard, those that came first: more would teach little more
+SECOND_HALF: Final = 16
+MEMBERS: Final = 50  # enough for what many colonies have in common
+
+
+def lesson_day(on: date) -> date:
+    """Give the day up to which notes teach neighbours.
+
+    Examples
+    --------
+    >>> lesson_day(date(2026, 5, 20)), lesson_day(date(2026, 5, 3))
+    (datetime.date(2026, 5, 16), datetime.date(2026, 5, 1))
+
+    """
+    return on.replace(day=SECOND_HALF if on.day >= SECOND_HALF else 1)
+
+
+class Lessons(Mapping[str, Pooled]):
+    """Lessons by yard: from colonies followed by their own notes alone.
+
+    They are drawn twice a month, from notes before the first or the sixteenth, so that in between
+    a new note is a matter of its own colony only. What each colony says is kept in a file by the
+    key of its notes.
+    """
+
+    def __init__(self, alone: Replay, entries: Sequence[Noted], on: date, file: Path) -> None:
+        self._alone, self._on, self._file = alone, lesson_day(on), file
+        self._yards: dict[str, list[str]] = {}
+        for entry in entries:
+            if isinstance(entry, Colony) and entry.on < self._on:
+                self._yards.setdefault(entry.yard, []).append(entry.colony)
+        self._found: dict[str, Pooled] = {}
+        self._lock = Lock()
+        self._kept: dict[str, Moments] | None = None
+
+    def __getitem__(self, yard: str) -> Pooled:
+        """Give the lessons of a yard; none of a yard that nobody knows."""
+        with self._lock:
+            if yard not in self._found:
+                self._found[yard] = self._learn(self._yards.get(yard, []))
+            return self._found[yard]
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._yards)
+
+    def __len__(self) -> int:
+        return len(self._yards)
+
+    def _learn(self, colonies: Sequence[str]) -> Pooled:
+        if self._kept is None:
+            self._kept = self._read()
+        known, now = self._kept, {}
+        for colony in list(dict.fromkeys(colonies))[:TEACHERS]:
+            key = self._alone.key(colony, self._on)
+            now[key] = known.get(key) or self._moments(colony)
+        if set(now) - set(known):
+            self._kept = {**known, **now}
+            self._keep(self._kept)
+        said = [moments for moments in now.values() if moments]
+        return pool(said) if said else NOTHING
+
+    def _moments(self, colony: str) -> Moments:
+        followed = self._alone.follow(colony, self._on)
+        return moments_of(followed.belief) if followed is not None else {}
+
+    def _read(self) -> dict[str, Moments]:
+        try:
+            kept = json.loads(self._file.read_text("utf-8"))
+            return {
+                key: {name: (float(at[0]), float(at[1])) for name, at in moments.items()}
+                for key, moments in kept.items()
+            }
+        except (OSError, ValueError, AttributeError, TypeError, IndexError):
+            return {}
+
+    def _keep(self, moments: Mapping[str, Moments]) -> None:
+        newest = dict(list(moments.items())[-MOST_KEPT:])
+        try:
+            self._file.parent.mkdir(parents=True, exist_ok=True)
+            unfinished = self._file.with_suffix(".part")
+            unfinished.write_text(json.dumps(newest), "utf-8")
+            unfinished.replace(self._file)
+        except OSError:
+            return  # costs time the next time, not the answer

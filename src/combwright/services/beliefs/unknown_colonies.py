@@ -1,0 +1,37 @@
+"""Notes that speak of a colony which never came into the book."""
+
+from collections.abc import Sequence
+from difflib import get_close_matches
+from typing import Final
+
+from combwright.records.store.corrections import names
+from combwright.services.rounds.situations import Gathered
+
+MOST: Final = 5  # named one by one; a file that was read amiss could hold hundreds
+
+
+def stranger_notices(gathered: Gathered) -> list[str]:
+    """Say of which colonies the notes speak in vain, and what to do about it."""
+    strangers = gathered.replay.strangers(gathered.asked.on)
+    known = [name for name in gathered.replay.colonies if name not in strangers]
+    told = [_notice(name, known, gathered) for name in strangers[:MOST]]
+    if len(strangers) > MOST:
+        told.append(f"And {len(strangers) - MOST} more that are noted but not in the book.")
+    return told
+
+
+def _notice(name: str, known: Sequence[str], gathered: Gathered) -> str:
+    first = min(entry.on for entry in gathered.entries if name in names(entry))
+    return (
+        f"“{name}” is noted from {first.day} {first:%B %Y} on but never came into the book, so "
+        f"these notes do not count: {_remedy(name, known)}."
+    )
+
+
+def _remedy(name: str, known: Sequence[str]) -> str:
+    """Ask for an entry, or for the nearest known name, whatever its capitals."""
+    folded = {each.casefold(): each for each in known}
+    near = get_close_matches(name.casefold(), folded, n=1)
+    if not near:
+        return "write an entry for the colony, or correct the name"
+    return f"correct the name if “{folded[near[0]]}” is meant, or write an entry for the colony"

@@ -1,0 +1,249 @@
+"""What a person can ask of the book: add to it, look a colony up, take it all out again."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from datetime import date
+from pathlib import Path
+from typing import TYPE_CHECKING, Literal
+
+from combwright.kit.catalogue import catalogue
+from combwright.records.notebook.entry_table import to_csv, to_json
+from combwright.records.notebook.from_lines import Line
+from combwright.records.problems import Problem
+from combwright.records.replay.additions import Addition, additions, settled
+from combwright.records.replay.amending import amendments
+from combwright.records.replay.colonies import Standing, standings
+from combwright.records.replay.impossible_amounts import BroodBox
+from combwright.records.store.corrections import names
+from combwright.records.store.engine import open_book, reading, writing
+from combwright.records.store.kept_entries import (
+    all_entries,
+    entries_of,
+    history,
+    keep,
+    written_about,
+)
+from combwright.terms.entries import AnyEntry, Correction, Noted
+from combwright.terms.errors import BookError, NotebookError, NotFoundError
+
+if TYPE_CHECKING:
+    import sqlalchemy as sa
+
+
+@dataclass(frozen=True, slots=True)
+class Report:
+    """What became of a file: lines taken, entries new and known, and what was said about it."""
+
+    lines: int
+    new: int
+    known: int
+    corrected: int
+    problems: tuple[Problem, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Page:
+    """What the book says of one colony: how it stands, and its entries in order."""
+
+    standing: Standing
+    entries: tuple[Noted, ...]
+
+
+class RefusedError(NotebookError):
+    """A file was not taken; nothing of it is in the book."""
+
+    def __init__(self, path: str, problems: Sequence[Problem], remedy: str) -> None:
+        self.problems = tuple(problems)
+        blocking = [str(one) for one in problems if one.blocks]
+        count = f"{len(blocking)} problem" + "s" * (len(blocking) != 1)
+        listed = "".join(f"\n  {sentence}" for sentence in blocking)
+        super().__init__(
+            f"{count}, so nothing was added.{listed}", where=path, remedy=f"\n{remedy}"
+        )
+
+
+def add_notebook(
+    book_path: Path, csv_path: Path, *, keep_good: bool = False, correct: bool = False
+) -> Report:
+    """Add a notebook, or entries that were exported, to the book: all of it, or nothing.
+
+    Parameters
+    ----------
+    book_path
+        The book; made when there is none.
+    csv_path
+        The file to read. Adding it twice changes nothing.
+    keep_good
+        Take the lines without problems and leave out the others.
+    correct
+        For the colonies and days of this file, what earlier files said and this one does not is
+        struck out. This is done for a file without problems only, whatever ``keep_good`` says.
+
+    Raises
+    ------
+    RefusedError
+        Lines cannot be taken; it carries every problem.
+
+    """
+    data = contents(csv_path)
+    hives = brood_boxes()
+    with writing(open_book(book_path)) as db:
+        whole = history(db)
+        read = additions(data, whole)
+        amended = amendments(whole, notes(read)) if correct and read.notebook else []
+        added = settled(read, [*whole, *amended], hives)
+        if added.hopeless or (added.blocked and (correct or not keep_good)):
+            remedy = "Put them right and add the file again"
+            good = (
+                "."
+                if added.hopeless or correct
+                else ", or add the good lines alone with --keep-good."
+            )
+            raise RefusedError(str(csv_path), added.problems, remedy + good)
+        keep(db, amended)
+        new = keep(db, added.entries)
+    known = len(added.entries) - new
+    return Report(len(added.lines), new, known, len(amended), added.problems)
+
+
+def add_entries(book_path: Path, entries: Sequence[AnyEntry]) -> Report:
+    """Add entries that have their ids already, such as those of a phone: all of them, or nothing.
+
+    Raises
+    ------
+    RefusedError
+        They clash with the book or with each other; it carries every problem.
+
+    """
+    lines = tuple(Line(at, entries=(each,)) for at, each in enumerate(entries, 1))
+    with writing(open_book(book_path)) as db:
+        added = settled(Addition(lines), bearing_on(db, entries), brood_boxes())
+        if added.blocked:
+            remedy = "Put them right and send them again."
+            raise RefusedError("entries", [without_line(one) for one in added.problems], remedy)
+        new = keep(db, entries)
+    return Report(len(lines), new, len(lines) - new, 0, added.problems)
+
+
+def read_book(book_path: Path) -> list[Noted]:
+    """Read the whole book as it stands, by day."""
+    with reading(open_book(book_path, must_exist=True)) as db:
+        return all_entries(db)
+
+
+def show_colony(book_path: Path, colony: str) -> Page:
+    """Look one colony up.
+
+    Raises
+    ------
+    NotFoundError
+        The book does not know it; the sentence names those with a similar name.
+
+    """
+    with reading(open_book(book_path, must_exist=True)) as db:
+        about = entries_of(db, colony)
+        found = standings(about)
+        if colony not in found:
+            # a colony made by a split stands where its mother stood: that takes the whole book
+            found = standings(all_entries(db))
+    if colony not in found:
+        raise NotFoundError(
+            f"There is no colony “{colony}” in the book.",
+            where=str(book_path),
+            remedy=near(colony, list(found)),
+        )
+    return Page(found[colony], tuple(about))
+
+
+def export(book_path: Path, form: Literal["csv", "json"] = "csv") -> str:
+    """Write out every entry, corrections included, so that the book can be made again from it."""
+    with reading(open_book(book_path, must_exist=True)) as db:
+        entries = history(db)
+    return to_csv(entries) if form == "csv" else to_json(entries)
+
+
+def colonies_on(book_path: Path, on: date) -> list[Standing]:
+    """Tell how every colony that lives in the evening of a day stands, by yard and name.
+
+    Raises
+    ------
+    NotFoundError
+        The day lies before the first note.
+
+    """
+    entries = read_book(book_path)
+    if not entries or entries[0].on > on:
+        first = f"The first note is of {entries[0].on}." if entries else "The book is empty."
+        raise NotFoundError(f"The book knows nothing of {on}.", where=str(book_path), remedy=first)
+    living = (each for each in standings(entries, on).values() if each.ended is None)
+    return sorted(living, key=lambda each: (each.yard, each.colony))
+
+
+def brood_boxes() -> dict[str, BroodBox]:
+    """Take from the catalogue of kit how much goes into each brood box."""
+    return {hive.key: BroodBox(hive.inner_width_mm, hive.pitch_mm) for hive in catalogue().hives()}
+
+
+def notes(read: Addition) -> list[Noted]:
+    """Give the notes of a notebook, which holds no corrections."""
+    return [each for each in read.entries if each.kind != "correction"]
+
+
+def bearing_on(db: "sa.Connection", entries: Sequence[AnyEntry]) -> list[AnyEntry]:
+    """Read what the entries could clash with: a note at one hive need not read the whole book."""
+    colonies: set[str] = set()
+    for each in entries:
+        if isinstance(each, Correction):
+            return history(db)  # what it replaces may be about any colony
+        colonies |= set(names(each))
+    return written_about(db, colonies)
+
+
+def without_line(problem: Problem) -> Problem:
+    """Name the place of a problem by its entry where there is no file with lines."""
+    return replace(problem, line=None, column=f"entry {problem.entry}")
+
+
+def contents(path: Path) -> bytes:
+    """Read a file that a person named."""
+    try:
+        return path.read_bytes()
+    except FileNotFoundError as error:
+        raise NotFoundError(
+            "There is no such file.", where=str(path), remedy="Check its name and folder."
+        ) from error
+    except OSError as error:
+        raise NotebookError(
+            f"The file cannot be read: {error.strerror}.",
+            where=str(path),
+            remedy="Check that it is a file that you may read.",
+        ) from error
+
+
+def near(name: str, known: Sequence[str]) -> str:
+    """Name those that are known under a similar name."""
+    from difflib import get_close_matches  # only when something is wrong
+
+    close = get_close_matches(name, known, n=3)
+    if close:
+        return f"Did you mean {' or '.join(f'“{one}”' for one in close)}?"
+    return f"It knows: {', '.join(sorted(known)[:12])}." if known else "It is still empty."
+
+
+def save(path: Path, content: str | bytes) -> None:
+    """Write a file that a person named; what was there before stays whole until it is replaced."""
+    # a device or pipe cannot be replaced, only written to
+    whole = not path.exists() or path.is_file()
+    unfinished = path.with_name(f".{path.name}.part") if whole else path
+    try:
+        unfinished.write_bytes(content.encode("utf-8") if isinstance(content, str) else content)
+        if whole:
+            unfinished.replace(path)
+    except OSError as error:
+        if whole:
+            unfinished.unlink(missing_ok=True)
+        raise BookError(
+            f"The file cannot be written: {error.strerror}.",
+            where=str(path),
+            remedy="Name a file in a folder that you may write to.",
+        ) from error

@@ -1,0 +1,124 @@
+"""A book that stays open: read once, then only what was written since."""
+
+from collections import defaultdict
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from datetime import date, timedelta
+from functools import cached_property
+from pathlib import Path
+from threading import Lock
+
+from combwright.records.replay.colonies import Standing, standings
+from combwright.records.store.corrections import names, standing
+from combwright.records.store.engine import open_book, reading
+from combwright.records.store.newly_written import marks, written_since
+from combwright.terms.entries import AnyEntry, Correction, Noted, Yard
+from combwright.terms.errors import NotFoundError
+
+A_WEEK = timedelta(days=7)
+
+
+@dataclass(frozen=True)
+class Reading:
+    """The book as it stood at one moment."""
+
+    history: Sequence[AnyEntry] = field(repr=False)
+    last: int = 0
+    weather: str = ""
+
+    @cached_property
+    def entries(self) -> list[Noted]:
+        """What stands, by day."""
+        return standing(self.history)
+
+    @cached_property
+    def standings(self) -> Mapping[str, Standing]:
+        """Every colony as it stands after the last note."""
+        return standings(self.entries)
+
+    @cached_property
+    def _by_colony(self) -> Mapping[str, list[Noted]]:
+        found: defaultdict[str, list[Noted]] = defaultdict(list)
+        for each in self.entries:
+            for name in names(each):
+                found[name].append(each)
+        return found
+
+    @cached_property
+    def _by_day(self) -> Mapping[date, list[Noted]]:
+        found: defaultdict[date, list[Noted]] = defaultdict(list)
+        for each in self.entries:
+            found[each.on].append(each)
+        return found
+
+    @cached_property
+    def yards(self) -> Mapping[str, Yard]:
+        """The yards by name, as last noted."""
+        return {each.yard: each for each in self.entries if isinstance(each, Yard)}
+
+    @property
+    def living(self) -> list[Standing]:
+        """The colonies that have not left the book, by yard and name."""
+        found = (each for each in self.standings.values() if each.ended is None)
+        return sorted(found, key=lambda each: (each.yard, each.colony))
+
+    def of(self, colony: str) -> list[Noted]:
+        """Give what stands in the book about one colony."""
+        return self._by_colony.get(colony, [])
+
+    def on(self, day: date) -> list[Noted]:
+        """Give what was noted of one day."""
+        return self._by_day.get(day, [])
+
+    def colony(self, name: str) -> Standing:
+        """Tell how one colony stands."""
+        if name not in self.standings:
+            raise NotFoundError(
+                f"There is no colony “{name}” in the book.", remedy="Choose one from the list."
+            )
+        return self.standings[name]
+
+    def mark(self, before: date) -> str:
+        """Name everything that a plan for a day rests on; notes of that day leave it alone."""
+        counted = [
+            at
+            for at, each in enumerate(self.history)
+            if isinstance(each, Correction) or each.on < before
+        ]
+        return f"{len(counted)}/{counted[-1] if counted else 0}/{self.weather}"
+
+    def next_round(self, today: date) -> date:
+        """Guess the day of the round: today, or a week after the last note of a later book."""
+        if not self.entries or self.entries[-1].on <= today:
+            return today
+        return self.entries[-1].on + A_WEEK
+
+
+class LiveBook:
+    """Gives the newest reading of a book; one query when nothing was written."""
+
+    def __init__(self, path: Path) -> None:
+        self.path = path
+        self._engine = open_book(path)
+        self._lock = Lock()
+        self._history: list[AnyEntry] = []
+        self._newest = Reading(())
+
+    def now(self) -> Reading:
+        """Read what was written since the last time."""
+        with self._lock, reading(self._engine) as db:
+            last, weather = marks(db)
+            if last < self._newest.last:  # another book was put in its place
+                self._newest, self._history = Reading(()), []
+            if last > self._newest.last:
+                self._history = [
+                    *self._history,
+                    *(each for _, each in written_since(db, self._newest.last)),
+                ]
+            if (last, weather) != (self._newest.last, self._newest.weather):
+                self._newest = Reading(self._history, last, weather)
+            return self._newest
+
+    def close(self) -> None:
+        """Let go of the book's file."""
+        self._engine.dispose()

@@ -1,0 +1,140 @@
+"""The round of a day: from the book to the sheet."""
+
+from collections.abc import Sequence
+from datetime import date
+from pathlib import Path
+from typing import Final
+
+from combwright import __version__
+from combwright.advice.decisions.found import at_any_colony
+from combwright.belief.following.replay import Followed
+from combwright.planning.round import colony_sheet, shown_branches
+from combwright.planning.sheet import ColonySheet, RoundSheet
+from combwright.planning.supplies import bench, load
+from combwright.services.beliefs.unknown_colonies import stranger_notices
+from combwright.services.beliefs.workers import follow_each, for_each
+from combwright.services.progress import PLANNING, Progress, silent
+from combwright.services.rounds.situations import SYRUP_FRACTION, Asked, Gathered, gather
+from combwright.terms.errors import NotFoundError, OutOfRangeError
+
+NOTICES: Final = (
+    "Stings can kill: keep a telephone and any prescribed adrenaline at hand.",
+    "With a known allergy never work alone.",
+    "Light the smoker away from dry growth and put it out with water.",
+    "Full boxes weigh 14 to 28 kg: lift with the legs, or with two.",
+    "Combwright advises; you, the label, the inspector and the vet decide.",
+)
+LONGEST_WAIT: Final = 60  # days until the next visit
+MEMBERS: Final = (20, 5000)
+
+
+def round_sheet(
+    book: Path,
+    on: date,
+    *,
+    yard: str | None = None,
+    days: int = 7,
+    members: int = 200,
+    seed: int = 1,
+    progress: Progress = silent,
+) -> RoundSheet:
+    """Plan the round of a day.
+
+    Parameters
+    ----------
+    book
+        The book's file.
+    on
+        The day of the round; notes of that day itself are not yet taken in.
+    yard
+        One yard, or all.
+    days
+        Days until the next visit.
+    members
+        How many simulated colonies stand for each real one.
+    seed
+        Seed; the same book, day and seed give the same sheet.
+    progress
+        Told how far it is: first every colony's notes are read, then each is planned.
+
+    Returns
+    -------
+    RoundSheet
+        The sheet.
+
+    """
+    asked = Asked(on, yard, days, members, seed)
+    _check(asked)
+    gathered = gather(book, asked)
+    followed = _standing(gathered, progress)
+    if not followed:
+        raise NotFoundError(
+            f"No colony stands in {'yard ' + yard if yard else 'the book'} on {on.day} {on:%B %Y}.",
+            remedy="Ask for another day or yard; `combwright book export` shows what is there.",
+        )
+    return _sheet(followed, gathered, progress)
+
+
+def _check(asked: Asked) -> None:
+    if not 1 <= asked.days <= LONGEST_WAIT:
+        raise OutOfRangeError(
+            f"{asked.days} days until the next visit cannot be planned.",
+            remedy=f"Give 1 to {LONGEST_WAIT} days.",
+        )
+    fewest, most = MEMBERS
+    if not fewest <= asked.members <= most:
+        raise OutOfRangeError(
+            f"{asked.members} simulated colonies for each real one are too few or too many.",
+            remedy=f"Give {fewest} to {most}; 200 is usual.",
+        )
+    if asked.seed < 0:
+        raise OutOfRangeError(
+            f"A seed cannot be negative, as {asked.seed} is.", remedy="Give 0 or more."
+        )
+
+
+def _standing(gathered: Gathered, progress: Progress) -> list[Followed]:
+    """Follow every colony to the day, and keep those asked for that stand."""
+    asked, replay = gathered.asked, gathered.replay
+    found = follow_each(replay, replay.colonies, asked.on, progress)
+    standing = [each for each in found if each is not None and not each.has_ended]
+    if asked.yard is None:
+        return standing
+    yards = sorted({each.yard for each in standing})
+    if asked.yard not in yards:
+        raise NotFoundError(
+            f"There is no yard “{asked.yard}” with colonies in the book.",
+            remedy=f"There are: {', '.join(yards)}.",
+        )
+    return [each for each in standing if each.yard == asked.yard]
+
+
+def _sheet(followed: Sequence[Followed], gathered: Gathered, progress: Progress) -> RoundSheet:
+    asked = gathered.asked
+    yards = sorted(dict.fromkeys(each.yard for each in followed), key=gathered.is_shut)
+    in_order = sorted(
+        followed, key=lambda each: (yards.index(each.yard), *_last_of_all(each, gathered))
+    )
+
+    def one(numbered: tuple[int, Followed]) -> ColonySheet:
+        number, each = numbered
+        return colony_sheet(each, gathered.situation(each), number + 1)
+
+    done = for_each(one, list(enumerate(in_order)), doing=PLANNING, progress=progress)
+    return RoundSheet(
+        on=asked.on,
+        version=__version__,
+        seed=asked.seed,
+        weather=gathered.around.described(),
+        yards=yards,
+        colonies=done,
+        bench=bench(done, SYRUP_FRACTION),
+        load=load(done, yards, SYRUP_FRACTION),
+        at_any_colony=shown_branches(at_any_colony(asked.on)),
+        notices=[*stranger_notices(gathered), *NOTICES],
+    )
+
+
+def _last_of_all(followed: Followed, gathered: Gathered) -> tuple[bool, bool]:
+    """Put the sick last, and before them those that the book asks about: nothing is carried on."""
+    return gathered.is_suspected(followed), bool(followed.belief.questions)

@@ -1,0 +1,202 @@
+"""What is gathered from a book before anything is advised: beliefs, weather, situations."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
+from datetime import date, timedelta
+from functools import cached_property
+from pathlib import Path
+from typing import Final
+
+from combwright.advice.decisions.disease import noted_signs
+from combwright.advice.decisions.visits import LONGEST_WAIT
+from combwright.advice.situation import MARGIN_DAYS, Limits, Situation
+from combwright.belief.following.replay import Followed, Replay
+from combwright.records.replay.colonies import standings
+from combwright.records.store.engine import open_book, reading
+from combwright.records.store.kept_entries import all_entries
+from combwright.services.beliefs.resumed_replay import remembering
+from combwright.services.weather.surroundings import Surroundings, surroundings
+from combwright.simulation.luck import luck
+from combwright.terms.entries import Kit, Limit, Noted
+from combwright.terms.errors import NotFoundError, OutOfRangeError
+
+SYRUP_FRACTION: Final = 0.60  # 1.5 : 1 by weight
+LONGEST_SILENCE_DAYS: Final = 730  # after the last note, beyond which nothing is said; judgement
+LOOK_AHEAD_DAYS: Final = max(LONGEST_WAIT.values()) + 1  # for the next visit, in any month
+
+
+@dataclass(frozen=True)
+class Asked:
+    """What round is asked for."""
+
+    on: date
+    yard: str | None = None
+    days: int = 7
+    members: int = 200
+    seed: int = 1
+    limits: Limits = field(default_factory=Limits)
+
+
+@dataclass(frozen=True)
+class Gathered:
+    """A book's beliefs up to a day, and the days after it."""
+
+    asked: Asked
+    entries: tuple[Noted, ...]
+    around: Surroundings
+    replay: Replay
+
+    def situation(self, followed: Followed) -> Situation:
+        """Give what a decision about a colony must know."""
+        asked, belief = self.asked, followed.belief
+        days = max(asked.days + MARGIN_DAYS, LONGEST_WAIT[asked.on.month] + 1)
+        until = asked.on + timedelta(days=days)
+        return Situation(
+            colony=belief.colony,
+            on=asked.on,
+            days=asked.days,
+            colonies=belief.colonies,
+            standing=followed.standing,
+            conditions=self.around.season(followed.yard, asked.on, until)[belief.shared["year"]],
+            luck=luck(asked.seed, belief.colony, asked.on, days, belief.members),
+            limits=self._limits,
+            syrup_fraction=SYRUP_FRACTION,
+            drawn_frames_to_hand=self._has_drawn_frames,
+            pitch_mm=followed.pitch_mm,
+            history=self._history.get(belief.colony, ()),
+            signs_at=self._signs_beside(belief.colony, followed.yard),
+        )
+
+    def is_suspected(self, followed: Followed) -> bool:
+        """Tell whether signs of disease stand noted at a colony."""
+        return followed.belief.colony in self._with_signs
+
+    def is_shut(self, yard: str) -> bool:
+        """Tell whether signs of disease stand noted at a colony of a yard."""
+        return yard in self._with_signs.values()
+
+    def _signs_beside(self, colony: str, yard: str) -> str | None:
+        sick = (name for name, place in self._with_signs.items() if place == yard)
+        return next((name for name in sick if name != colony), None)
+
+    @cached_property
+    def _with_signs(self) -> dict[str, str]:
+        """Yards of the colonies at which signs of disease stand noted, by colony."""
+        sick = [colony for colony, entries in self._history.items() if noted_signs(entries)]
+        if not sick:
+            return {}
+        standing = standings(self.entries, self.asked.on - timedelta(days=1))
+        return {
+            colony: standing[colony].yard
+            for colony in sick
+            if colony in standing and standing[colony].ended is None
+        }
+
+    @cached_property
+    def _limits(self) -> Limits:
+        return limits_on(self.entries, self.asked.on, self.asked.limits)
+
+    @cached_property
+    def _has_drawn_frames(self) -> bool:
+        return _drawn_frames(self.entries)
+
+    @cached_property
+    def _history(self) -> dict[str, tuple[Noted, ...]]:
+        """Entries before the day by the colony that they are of."""
+        found: dict[str, list[Noted]] = {}
+        for entry in self.entries:
+            colony = vars(entry).get("colony")
+            if colony is not None and entry.on < self.asked.on:
+                found.setdefault(colony, []).append(entry)
+        return {colony: tuple(entries) for colony, entries in found.items()}
+
+    def follow(self, colony: str) -> Followed:
+        """Follow one colony; an unknown or ended one is answered with those that stand."""
+        found = self.replay.follow(colony, self.asked.on)
+        if found is None or found.has_ended:
+            known = ", ".join(self.replay.colonies)
+            raise NotFoundError(
+                f"No colony “{colony}” stands in the book on {_plainly(self.asked.on)}.",
+                remedy=f"The book knows: {known}.",
+            )
+        return found
+
+
+def gather(book: Path, asked: Asked) -> Gathered:
+    """Read a book and make ready to follow its colonies to the day asked for.
+
+    Parameters
+    ----------
+    book
+        The book's file.
+    asked
+        The day, the days until the next visit, the members and the seed.
+
+    """
+    engine = open_book(book, must_exist=True)
+    try:
+        with reading(engine) as db:
+            entries = all_entries(db)
+            first = _first_note(entries, asked.on, str(book))
+            until = asked.on + timedelta(days=max(asked.days + MARGIN_DAYS, LOOK_AHEAD_DAYS))
+            around = surroundings(db, entries, first, until, members=asked.members, seed=asked.seed)
+    finally:
+        engine.dispose()
+    replay = remembering(book, entries, around.season, asked)
+    return Gathered(asked, tuple(entries), around, replay)
+
+
+def usual_day(book: Path, today: date) -> date:
+    """Give the day that is meant when none is asked for: today, or the day after the last note.
+
+    The latter for a book that lies in the future, as the demo's does.
+    """
+    engine = open_book(book, must_exist=True)
+    try:
+        with reading(engine) as db:
+            days = [entry.on for entry in all_entries(db)]
+    finally:
+        engine.dispose()
+    return max(today, max(days) + timedelta(days=1)) if days else today
+
+
+def limits_on(entries: Sequence[Noted], on: date, usual: Limits | None = None) -> Limits:
+    """Give the limits on harm as the keeper last set them up to a day."""
+    set_by_keeper = {
+        entry.harm.replace(" ", "_"): entry.percent / 100.0
+        for entry in entries
+        if isinstance(entry, Limit) and entry.on <= on
+    }
+    return replace(usual or Limits(), **set_by_keeper)
+
+
+def _first_note(entries: Sequence[Noted], on: date, place: str) -> date:
+    days = [entry.on for entry in entries]
+    if not days:
+        raise NotFoundError(
+            "The book is empty.", where=place, remedy="Add notes with `combwright book add`."
+        )
+    if on <= min(days):
+        raise OutOfRangeError(
+            f"{_plainly(on)} is not after the first note, which is of {_plainly(min(days))}.",
+            where=place,
+            remedy="Ask for a later day.",
+        )
+    if (on - max(days)).days > LONGEST_SILENCE_DAYS:
+        raise OutOfRangeError(
+            f"{_plainly(on)} is more than two years after the last note, of "
+            f"{_plainly(max(days))}: nothing can be said of it.",
+            where=place,
+            remedy="Ask for an earlier day, or note what has been seen since.",
+        )
+    return min(days)
+
+
+def _plainly(day: date) -> str:
+    return f"{day.day} {day:%B %Y}"
+
+
+def _drawn_frames(entries: Sequence[Noted]) -> bool:
+    """Tell whether the keeper has drawn frames to hand."""
+    owned = [entry for entry in entries if isinstance(entry, Kit) and entry.item == "drawn frame"]
+    return not owned or owned[-1].count > 0

@@ -1,0 +1,70 @@
+"""The weather of the day of a round, where the book knows it."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date
+from pathlib import Path
+
+from combwright.records.store.engine import open_book, reading
+from combwright.records.store.newly_written import weather_of_day
+from combwright.science.flight.flight_hours import flight_hours
+from combwright.terms.entries import Yard
+from combwright.weather.generator import climate
+
+NOT_OPENED_C = 10.0  # common practice: below it no brood is held out of the hive
+
+
+@dataclass(frozen=True, slots=True)
+class DayWeather:
+    """One day at one yard."""
+
+    yard: str
+    t_min_c: float
+    t_max_c: float
+    rain_mm: float
+    sun_h: float
+    wind_m_s: float
+    flight_h: float
+
+    @property
+    def in_words(self) -> str:
+        """Say it in a line."""
+        said = (
+            f"{self.t_min_c:.0f} to {self.t_max_c:.0f} °C, {self.sun_h:.0f} h of sun, "
+            f"{self.rain_mm:.0f} mm of rain, wind {self.wind_m_s:.0f} m/s; "
+            f"bees can fly for about {self.flight_h:.0f} h"
+        )
+        if self.t_max_c < NOT_OPENED_C:
+            said += f"; below {NOT_OPENED_C:.0f} °C brood is not held out of the hive"
+        return said
+
+
+def day_weather(book: Path, yards: Mapping[str, Yard], on: date) -> list[DayWeather]:
+    """Give the weather of a day at the yards for which the book has it.
+
+    Parameters
+    ----------
+    book
+        The book's file.
+    yards
+        The yards by name.
+    on
+        The day.
+
+    """
+    engine = open_book(book)
+    try:
+        with reading(engine) as db:
+            known = weather_of_day(db, on)
+    finally:
+        engine.dispose()
+    found = []
+    for name, yard in yards.items():
+        # what is kept under the climate's name counts for all its yards
+        day = known.get(name) or known.get(yard.climate)
+        if day is not None:
+            latitude = climate(yard.climate).latitude_deg
+            high, low, rain, sun, wind = day
+            flying = flight_hours(on.timetuple().tm_yday, latitude, *day)
+            found.append(DayWeather(name, low, high, rain, sun, wind, float(flying)))
+    return found

@@ -1,0 +1,281 @@
+"""What a person can ask of the weather: look at it, keep it in the book, fetch a forecast."""
+
+from collections.abc import Callable
+from dataclasses import asdict, dataclass
+from datetime import date, datetime, timedelta
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from combwright.records.store.engine import open_book, reading, writing
+from combwright.records.store.kept_entries import all_entries
+from combwright.records.store.weather_days import keep_weather
+from combwright.science.flight.flight_hours import flight_hours
+from combwright.sources.days import Read, runs
+from combwright.sources.source_files import read_weather
+from combwright.sources.table import write_table
+from combwright.terms.entries import Yard
+from combwright.terms.errors import NotFoundError, SourceError
+from combwright.terms.weather import DailyWeather
+from combwright.weather.conditions import day_of_year
+from combwright.weather.generator import Climate, climate, generate
+
+if TYPE_CHECKING:
+    from combwright.sources.forecast import Forecast
+
+VERSIONS = 200
+WEEK = 7
+LARGEST_BYTES = 50_000_000
+
+
+@dataclass(frozen=True, slots=True)
+class Spread:
+    """The middle of several versions, and what nine of ten lie between; alike when known."""
+
+    low: float
+    middle: float
+    high: float
+
+
+@dataclass(frozen=True, slots=True)
+class Week:
+    """Seven days, or what is left of them: means by day, rain by week."""
+
+    first: date
+    days: int
+    t_max_c: Spread
+    t_min_c: Spread
+    rain_mm: Spread
+    dry_days: Spread
+    sun_h: Spread
+    flight_h: Spread
+
+
+@dataclass(frozen=True, slots=True)
+class Outlook:
+    """Weather by week, where it comes from, and what is to be said of it."""
+
+    source: str
+    attribution: str
+    weeks: tuple[Week, ...]
+    remarks: tuple[str, ...]
+    sampled: bool
+
+    def as_json(self) -> dict[str, Any]:
+        """Give everything as plain data."""
+        told = asdict(self)
+        for week in told["weeks"]:
+            week["first"] = week["first"].isoformat()
+        return told
+
+
+@dataclass(frozen=True, slots=True)
+class Kept:
+    """What became of days of weather: how many the book holds now, and what was said."""
+
+    place: str
+    days: int
+    first: date
+    last: date
+    remarks: tuple[str, ...]
+
+    def as_json(self) -> dict[str, Any]:
+        """Give everything as plain data."""
+        return asdict(self) | {"first": self.first.isoformat(), "last": self.last.isoformat()}
+
+
+def sampled_outlook(name: str, first: date, days: int, seed: int = 1) -> Outlook:
+    """Show what the climate of a place may bring, in 200 versions.
+
+    Parameters
+    ----------
+    name
+        Name of a built-in climate.
+    first
+        First day.
+    days
+        How many days. [days]
+    seed
+        Seed of the sample.
+
+    """
+    place = climate(name)
+    weather = generate(place, first, days, VERSIONS, seed)
+    remark = f"sampled in {VERSIONS} versions; {place.basis}"
+    return Outlook(place.name, place.attribution, _weeks(weather, place), (remark,), sampled=True)
+
+
+def file_outlook(path: Path, name: str) -> Outlook:
+    """Show the weather of a file.
+
+    Parameters
+    ----------
+    path
+        A file of any known kind.
+    name
+        The climate near it: its latitude is used, and its usual sunshine and wind where the file
+        has none.
+
+    """
+    place = climate(name)
+    read = read_file(path)
+    weeks = tuple(week for run in runs(read, place) for week in _weeks(run, place))
+    return Outlook(read.source, read.attribution, weeks, _remarks(read, place), sampled=False)
+
+
+def sampled_table(name: str, first: date, days: int, seed: int = 1) -> str:
+    """Give one version of what a climate may bring as a table, day by day."""
+    return write_table(generate(climate(name), first, days, 1, seed))
+
+
+def file_table(path: Path, name: str) -> str:
+    """Give the weather of a file of any known kind as a table, day by day."""
+    return write_table(*runs(read_file(path), climate(name)))
+
+
+def add_file(book: Path, path: Path, place: str | None, yard: str | None, name: str) -> Kept:
+    """Keep the weather of a file in the book, for a yard or for all yards of a climate.
+
+    Adding a file twice changes nothing; a day that was there is replaced.
+
+    Parameters
+    ----------
+    book
+        The book.
+    path
+        The file.
+    place
+        The name under which it is kept; the climate's own when neither it nor a yard is given.
+    yard
+        A yard of the book.
+    name
+        The climate whose usual sunshine and wind stand in where the file has none; that of the
+        yard, if one is given.
+
+    """
+    read = read_file(path)
+    return _keep(book, place, yard, name, lambda _: (read, ()))
+
+
+def add_forecast(
+    book: Path, yard: str, fetch: Callable[[float, float], "Forecast"], now: datetime
+) -> Kept:
+    """Fetch the forecast of a yard and keep its days from today on in the book.
+
+    Parameters
+    ----------
+    book
+        The book.
+    yard
+        A yard of the book that has a latitude and a longitude.
+    fetch
+        Gives the forecast for a latitude and a longitude.
+    now
+        The time; days before it are not kept.
+
+    """
+
+    def ask(found: Yard | None) -> tuple[Read, tuple[str, ...]]:
+        if found is None or found.latitude is None or found.longitude is None:
+            raise NotFoundError(
+                f"The book does not say where the yard '{yard}' lies.",
+                remedy="Note its latitude and longitude, or add a file of weather.",
+            )
+        told = fetch(found.latitude, found.longitude)
+        ahead = tuple(day for day in told.read.days if day.on >= now.date())
+        if not ahead:
+            raise SourceError("The forecast holds no day from today on.", where=told.read.source)
+        read = Read(ahead, (), told.read.source, told.attribution)
+        return read, ((told.note,) if told.note else ())
+
+    return _keep(book, None, yard, "", ask)
+
+
+def read_file(path: Path) -> Read:
+    """Read a file of weather, or say why it cannot be read."""
+    try:
+        if path.stat().st_size > LARGEST_BYTES:
+            raise SourceError("This file is larger than any weather.", where=str(path))
+        return read_weather(path.read_text("utf-8"), path.name)
+    except UnicodeDecodeError as error:
+        raise SourceError(
+            "This is no UTF-8 text.", where=str(path), remedy="Save it again as UTF-8."
+        ) from error
+    except OSError as error:
+        raise SourceError(f"It cannot be read: {error.strerror}.", where=str(path)) from error
+
+
+def _keep(
+    book: Path,
+    place: str | None,
+    yard: str | None,
+    name: str,
+    ask: Callable[[Yard | None], tuple[Read, tuple[str, ...]]],
+) -> Kept:
+    opened = open_book(book)
+    with reading(opened) as db:
+        yards = [entry for entry in all_entries(db) if isinstance(entry, Yard)]
+    found = _yard(yards, yard) if yard is not None else None
+    usual = climate(found.climate if found is not None else name)
+    read, notes = ask(found)
+    target = place or yard or usual.name
+    stretches = runs(read, usual)
+    with writing(opened) as db:
+        days = sum(keep_weather(db, target, run, read.source) for run in stretches)
+    remarks = (*notes, *_remarks(read, usual))
+    return Kept(target, days, stretches[0].first, stretches[-1].last, remarks)
+
+
+def _yard(yards: list[Yard], name: str) -> Yard:
+    fitting = [yard for yard in yards if yard.yard == name]
+    if not fitting:
+        known = ", ".join(sorted({yard.yard for yard in yards})) or "none yet"
+        raise NotFoundError(f"There is no yard '{name}' in the book.", remedy=f"Yards: {known}.")
+    return fitting[-1]
+
+
+def _remarks(read: Read, usual: Climate) -> tuple[str, ...]:
+    said = [str(problem) for problem in read.problems]
+    for quantity, words in (("sun_h", "sunshine"), ("wind_m_s", "wind")):
+        unknown = read.unknown(quantity)
+        if unknown:
+            said.append(
+                f"{unknown} day{'s' * (unknown > 1)} without {words}: the usual of {usual.name} "
+                "stands in."
+            )
+    return tuple(said)
+
+
+def _weeks(weather: DailyWeather, place: Climate) -> tuple[Week, ...]:
+    flight = flight_hours(
+        day_of_year(weather),
+        place.latitude_deg,
+        weather.t_max_c,
+        weather.t_min_c,
+        weather.rain_mm,
+        weather.sun_h,
+        weather.wind_m_s,
+    )
+    found = []
+    for start in range(0, weather.days, WEEK):
+        days = slice(start, min(start + WEEK, weather.days))
+        found.append(
+            Week(
+                weather.first + timedelta(days=start),
+                days.stop - start,
+                _spread(weather.t_max_c[:, days].mean(axis=1)),
+                _spread(weather.t_min_c[:, days].mean(axis=1)),
+                _spread(weather.rain_mm[:, days].sum(axis=1)),
+                _spread((weather.rain_mm[:, days] < 1).sum(axis=1)),
+                _spread(weather.sun_h[:, days].mean(axis=1)),
+                _spread(flight[:, days].mean(axis=1)),
+            )
+        )
+    return tuple(found)
+
+
+def _spread(values: NDArray[Any]) -> Spread:
+    low, middle, high = (float(value) for value in np.quantile(values, [0.05, 0.5, 0.95]))
+    return Spread(round(low, 1), round(middle, 1), round(high, 1))

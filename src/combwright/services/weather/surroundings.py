@@ -1,0 +1,149 @@
+"""Weather and forage around the yards of a book: what was known, and sampled where it was not."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from datetime import date, timedelta
+from typing import Final
+
+import numpy as np
+import sqlalchemy as sa
+from numpy.typing import NDArray
+
+from combwright.records.store.weather_days import weather_between
+from combwright.terms.entries import Noted, Yard
+from combwright.terms.weather import DailyWeather
+from combwright.weather.conditions import conditions
+from combwright.weather.forage import Plant, calendar, forage_index
+from combwright.weather.generator import Climate, climate, continue_from, generate
+
+Floats = NDArray[np.float64]
+DISTRICT: Final = "lowland mixed farmland"
+DEFAULT_CLIMATE: Final = "Dublin Airport"
+
+
+@dataclass(frozen=True)
+class Surroundings:
+    """Conditions of each yard from a first day on, [scenario, day, column]."""
+
+    first: date
+    tables: Mapping[str, Floats]
+    known_to: Mapping[str, date | None]
+
+    def season(self, yard: str, first: date, until: date) -> Floats:
+        """Give the conditions of a yard from a day up to the day before another."""
+        table = self.tables[yard] if yard in self.tables else next(iter(self.tables.values()))
+        start, stop = (first - self.first).days, (until - self.first).days
+        return table[:, start:stop]
+
+    def described(self) -> str:
+        """Say in a few words what weather the yards are given."""
+        known = [day for day in self.known_to.values() if day is not None]
+        if not known:
+            return "no weather in the book: sampled from the climate of the place"
+        return f"as in the book to {min(known):%d %b %Y}, then sampled from the climate"
+
+
+def surroundings(
+    db: sa.Connection,
+    entries: Iterable[Noted],
+    first: date,
+    until: date,
+    *,
+    members: int,
+    seed: int,
+) -> Surroundings:
+    """Gather the conditions of all yards over a time.
+
+    Parameters
+    ----------
+    db
+        The book, open for reading.
+    entries
+        The book's entries, for its yards.
+    first, until
+        First day, and the day after the last.
+    members
+        How many versions of unknown weather: one for each member.
+    seed
+        Seed of the run.
+
+    """
+    yards = {entry.yard: entry for entry in entries if isinstance(entry, Yard)}
+    tables, known_to = {}, {}
+    sampled: dict[str, tuple[Floats, date | None]] = {}
+    for name, yard in yards.items():
+        place, plants = climate(yard.climate), calendar(yard.district)
+        # yards without weather of their own share that of their place
+        known, key = weather_between(db, name, first, until - timedelta(days=1)), name
+        if known is None:
+            key = place.name
+        key = f"{key} / {yard.district}"
+        if key not in sampled:
+            if known is None:
+                known = weather_between(db, place.name, first, until - timedelta(days=1))
+            made = yard_conditions(
+                place, known, first, until, members=members, seed=seed, plants=plants
+            )
+            sampled[key] = (made, known.last if known is not None else None)
+        tables[name], known_to[name] = sampled[key]
+    if not tables:
+        place = climate(DEFAULT_CLIMATE)
+        tables[""] = yard_conditions(place, None, first, until, members=members, seed=seed)
+        known_to[""] = None
+    return Surroundings(first, tables, known_to)
+
+
+def yard_conditions(
+    place: Climate,
+    known: DailyWeather | None,
+    first: date,
+    until: date,
+    *,
+    members: int,
+    seed: int,
+    plants: tuple[Plant, ...] | None = None,
+) -> Floats:
+    """Give conditions of a yard in as many versions as there are members.
+
+    The days that are known are the same in all; each has its own luck with the flowers, because
+    nobody measures the flow.
+    """
+    weather = _weather(place, known, first, until, members=members, seed=seed)
+    nectar, pollen = forage_index(plants or calendar(DISTRICT), weather, place, seed=seed)
+    return conditions(weather, nectar, pollen, latitude_deg=place.latitude_deg)
+
+
+def _weather(
+    place: Climate,
+    known: DailyWeather | None,
+    first: date,
+    until: date,
+    *,
+    members: int,
+    seed: int,
+) -> DailyWeather:
+    days = (until - first).days
+    if known is None:
+        return generate(place, first, days, members, seed)
+    onward = max(0, (until - known.last).days - 1)
+    known = continue_from(known, place, onward, members, seed)
+    lead = (known.first - first).days
+    return known if lead <= 0 else _preceded(known, generate(place, first, lead, members, seed))
+
+
+def _preceded(known: DailyWeather, before: DailyWeather) -> DailyWeather:
+    """Put sampled days before known ones."""
+    versions = before.scenarios
+
+    def joined(early: Floats, late: Floats) -> Floats:
+        wide = np.broadcast_to(late, (versions, late.shape[1])) if len(late) == 1 else late
+        return np.concatenate([early, wide], axis=1)
+
+    return DailyWeather(
+        before.first,
+        joined(before.t_max_c, known.t_max_c),
+        joined(before.t_min_c, known.t_min_c),
+        joined(before.rain_mm, known.rain_mm),
+        joined(before.sun_h, known.sun_h),
+        joined(before.wind_m_s, known.wind_m_s),
+    )

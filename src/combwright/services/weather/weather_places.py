@@ -1,0 +1,32 @@
+"""What weather a book holds, for which places, from where and how old."""
+
+from dataclasses import dataclass
+from datetime import date
+from pathlib import Path
+
+from combwright.records.store.engine import open_book, reading
+from combwright.records.store.newly_written import places_with_weather
+
+
+@dataclass(frozen=True, slots=True)
+class Known:
+    """Weather of one place as the book has it."""
+
+    place: str
+    first: date
+    last: date
+    source: str
+    days: int
+
+
+def weather_places(book: Path) -> list[Known]:
+    """List the places of which the book has weather."""
+    engine = open_book(book)
+    try:
+        with reading(engine) as db:
+            return [
+                Known(place, date.fromisoformat(first), date.fromisoformat(last), source, days)
+                for place, first, last, source, days in places_with_weather(db)
+            ]
+    finally:
+        engine.dispose()

@@ -1,0 +1,254 @@
+"""What a keeper does to a colony, done to every member of its ensemble in place."""
+
+import tomllib
+from collections.abc import Mapping
+from functools import lru_cache
+from importlib.resources import files
+from math import ceil, isfinite
+from typing import Any, Final
+
+import numpy as np
+
+from combwright.kit.geometry import frames_that_fit
+from combwright.kit.items import Hive
+from combwright.simulation import observe
+from combwright.simulation.columns import CAGED, CELL, LAYING, QUEENLESS, VIRGIN
+from combwright.simulation.enclosure.loss import slab_loss
+from combwright.simulation.observe import SUGAR_IN_HONEY
+from combwright.terms.errors import ClashError
+from combwright.terms.set_up import SetUp
+
+QUEEN_EVENTS: Final[Mapping[str, float]] = {
+    "introduced": LAYING,
+    "removed": QUEENLESS,
+    "lost": QUEENLESS,
+    "caged": CAGED,
+    "released": LAYING,
+    "virgin": VIRGIN,
+    "cell": CELL,
+}
+# What lies in cells by age: brood, and the mites that are in with it.
+BROOD: Final = (
+    "eggs",
+    "larvae",
+    "sealed",
+    "mites_worker",
+    "drone_open",
+    "drone_sealed",
+    "mites_drone",
+)
+
+
+def arrange(colonies: Any, hive: Hive, set_up: SetUp, *, honey_stays: bool = False) -> None:
+    """Set a stack up in place.
+
+    Frames more than before come as drawn comb, but for those that ``set_up.foundation`` counts;
+    of frames taken out, sheets of foundation beyond that number go first, then empty comb, then
+    comb with its stores, and brood with its mites only when nothing else is left. Supers taken off
+    go with their share of the honey; with ``honey_stays`` they go empty, as after a harvest, and
+    the honey stays as far as the comb of the other supers holds it.
+    """
+    refuse_impossible(hive, set_up)
+    _fit_frames(colonies, set_up, float(hive.frame.worker_cells))
+    _stack_supers(colonies, hive, set_up, honey_stays=honey_stays)
+    fit_comb(colonies)
+    colonies["frames"] = set_up.frames
+    colonies["boards"] = set_up.dummy_boards
+    colonies["excluder"] = float(set_up.excluder)
+    colonies["entrance"] = set_up.entrance_mm
+    colonies["tray_open"] = set_up.tray_open_mm
+    loss = slab_loss(hive, set_up)
+    colonies["loss_base"] = loss.base_w_per_k
+    colonies["loss_per_frame"] = loss.per_frame_w_per_k
+
+
+def refuse_impossible(hive: Hive, set_up: SetUp) -> None:
+    """Refuse a set-up that this hive cannot hold, with the reason."""
+    boxes = 3 if hive.kind == "hive" else 2
+    most = boxes * (hive.capacity)
+    if set_up.frames > most:
+        raise ClashError(
+            f"{set_up.frames} frames do not go into {hive.name}, which holds {hive.capacity}.",
+            remedy="Count the frames again, or name the hive that they stand in.",
+        )
+    if set_up.supers and hive.honey_super is None:
+        raise ClashError(
+            f"{hive.name} takes no super.", remedy="Move the colony to a full hive first."
+        )
+    boxes_used = max(1, ceil(set_up.frames / hive.capacity))
+    if set_up.frames > boxes_used * frames_that_fit(hive, dummy_boards=set_up.dummy_boards):
+        raise ClashError(
+            f"{set_up.frames} frames and {set_up.dummy_boards} dummy boards do not fit into "
+            f"{hive.name}.",
+            remedy="Take a frame or a board out.",
+        )
+    if set_up.foundation > set_up.frames:
+        raise ClashError(
+            f"{set_up.foundation} frames of foundation cannot be among {set_up.frames} frames.",
+            remedy="Foundation counts the frames that are still to be drawn.",
+        )
+
+
+def _fit_frames(colonies: Any, set_up: SetUp, cells: float) -> None:
+    """Put frames in or take them out in place."""
+    sheets = set_up.foundation * cells
+    more = set_up.frames * cells - colonies["drawn"] - colonies["foundation"]
+    added = np.maximum(more, 0.0)
+    taken = np.maximum(-more, 0.0)
+    new_sheets = np.clip(sheets - colonies["foundation"], 0.0, added)
+    old_sheets = np.minimum(np.maximum(colonies["foundation"] - sheets, 0.0), taken)
+    colonies["foundation"] += new_sheets - old_sheets
+    colonies["drawn"] += (added - new_sheets) - (taken - old_sheets)
+
+
+def fit_comb(colonies: Any) -> None:
+    """Take away in place what stood in comb that is no longer there: stores first, then brood."""
+    brood, food = observe.brood_cells(colonies), observe.food_cells(colonies)
+    left = _share_of(colonies["drawn"] + colonies["super_drawn"] - brood, food)
+    if (left < 1.0).any():
+        for column in ("ripe", "unripe", "water", "pollen"):
+            colonies[column] *= left
+    left = _share_of(colonies["drawn"], brood)
+    if (left < 1.0).any():
+        for column in BROOD:
+            colonies[column] *= left[:, None]
+
+
+def _share_of(room: Any, wanted: Any) -> Any:
+    """Share of something that finds room, 0 to 1."""
+    return np.minimum(np.maximum(room, 0.0) / np.maximum(wanted, 1e-9), 1.0)
+
+
+def _stack_supers(colonies: Any, hive: Hive, set_up: SetUp, *, honey_stays: bool) -> None:
+    """Put supers on or take them off in place."""
+    had = colonies["supers"].copy()
+    if hive.honey_super is None:
+        return
+    cells = float(hive.honey_super.frames * hive.honey_super.frame.worker_cells)
+    more = np.maximum(set_up.supers - had, 0.0)
+    colonies["super_drawn"] += more * cells
+    left = np.where(had > 0.0, np.minimum(set_up.supers / np.maximum(had, 1.0), 1.0), 1.0)
+    for column in ("super_drawn", "super_foundation"):
+        colonies[column] *= left
+    if honey_stays:
+        most = colonies["super_drawn"] * colonies["sugar_per_cell"]
+        left = _share_of(most, colonies["super_ripe"])
+    for column in ("super_ripe", "super_syrup"):
+        colonies[column] *= left
+    colonies["supers"] = set_up.supers
+
+
+def feed(colonies: Any, grams: float, sugar_fraction: float, *, warmer_k: float = 0.0) -> None:
+    """Fill the feeder in place with syrup or fondant of a sugar fraction by mass."""
+    fine = isfinite(grams) and grams >= 0.0 and 0.0 < sugar_fraction < 1.0
+    if not (fine and isfinite(warmer_k)):
+        raise ClashError(
+            f"A feed of {grams:g} g at {sugar_fraction:g} sugar cannot be.",
+            remedy="Give grams above zero, and sugar as a share of the mass between 0 and 1.",
+        )
+    colonies["feeder"] += grams * sugar_fraction
+    colonies["feeder_water"] += grams * (1.0 - sugar_fraction)
+    colonies["feeder_days"] = 0.0
+    colonies["feeder_warmth"] = warmer_k
+
+
+def empty_feeder(colonies: Any) -> None:
+    """Take the feeder off in place, with what is left in it."""
+    for column in ("feeder", "feeder_water", "feeder_days", "feeder_warmth"):
+        colonies[column] = 0.0
+
+
+@lru_cache(maxsize=1)
+def treatment_courses() -> dict[str, dict[str, float]]:
+    """How each substance acts over its days: data with sources."""
+    text = files("combwright.simulation").joinpath("data/treatments.toml").read_text("utf-8")
+    return {
+        name: {key: value for key, value in course.items() if key != "source"}
+        for name, course in tomllib.loads(text).items()
+    }
+
+
+def treat(colonies: Any, substance: str) -> None:
+    """Begin a mite treatment in place; the label says whether it may be used at all."""
+    if substance == "drone brood removed":
+        remove_drone_brood(colonies)
+        return
+    courses = treatment_courses()
+    if substance not in courses:
+        raise ClashError(
+            f"No treatment with “{substance}” is known.",
+            remedy=f"Known are: {', '.join(sorted(courses))}, drone brood removed.",
+        )
+    course = courses[substance]
+    colonies["kill_bees"] = course["kill_bees"]
+    colonies["kill_cells"] = course["kill_cells"]
+    colonies["lay_brake"] = course["lay_brake"]
+    colonies["treated_days"] = course["days"]
+
+
+def end_treatment(colonies: Any) -> None:
+    """Take a treatment out in place."""
+    for column in ("kill_bees", "kill_cells", "lay_brake", "treated_days"):
+        colonies[column] = 0.0
+
+
+def remove_drone_brood(colonies: Any) -> None:
+    """Cut out sealed drone brood in place, with its mites."""
+    colonies["drone_sealed"] = 0.0
+    colonies["mites_drone"] = 0.0
+
+
+def change_queen(colonies: Any, event: str, *, age_days: float = 0.0) -> None:
+    """Let something happen to the queen in place.
+
+    Only a laying queen can be caged and only a caged one released. Where swarm cells had been
+    started, a colony that loses its queen goes on with them.
+    """
+    if event not in QUEEN_EVENTS:
+        raise ClashError(
+            f"Nothing is known of a queen “{event}”.",
+            remedy=f"Known are: {', '.join(QUEEN_EVENTS)}.",
+        )
+    state = np.full(len(colonies), QUEEN_EVENTS[event])
+    if event == "caged":
+        state = np.where(colonies["queen"] == LAYING, CAGED, colonies["queen"])
+    elif event == "released":
+        state = np.where(colonies["queen"] == CAGED, LAYING, colonies["queen"])
+    clock = np.full(len(colonies), 10.0 if event == "cell" else 0.0)
+    if event in {"removed", "lost"}:
+        started = colonies["swarm_clock"] > 0.0
+        state, clock = np.where(started, CELL, state), np.where(started, colonies["swarm_clock"], 0)
+    colonies["queen"], colonies["queen_clock"] = state, clock
+    colonies["mating_flights"] = 0.0
+    if event not in {"caged", "released"}:
+        colonies["swarm_clock"] = 0.0
+    if event == "introduced":
+        colonies["queen_age"] = age_days
+
+
+def cut_cells(colonies: Any) -> None:
+    """Knock down all queen cells in place.
+
+    Bees that were preparing to swarm may begin again. A colony that lives on its cells loses the
+    last of them: it is queenless, and raises others only from larvae that are young enough.
+    """
+    colonies["swarm_clock"] = 0.0
+    on_cells = colonies["queen"] == CELL
+    colonies["queen"] = np.where(on_cells, QUEENLESS, colonies["queen"])
+    colonies["queen_clock"] = np.where(on_cells, 0.0, colonies["queen_clock"])
+
+
+def harvest(colonies: Any, honey_kg: Any) -> Any:
+    """Take honey from the supers in place, as far as there is any; gives what was taken. [kg].
+
+    ``honey_kg`` is one amount for all, or one for each.
+    """
+    if not np.all(np.asarray(honey_kg) >= 0.0):
+        raise ClashError(
+            f"A harvest of {honey_kg} kg cannot be.", remedy="Give kilograms, zero or more."
+        )
+    ripe = colonies["super_ripe"]
+    sugar = np.minimum(np.asarray(honey_kg) * 1000.0 * SUGAR_IN_HONEY, ripe)
+    colonies["super_syrup"] *= 1.0 - np.divide(sugar, ripe, out=np.zeros(len(ripe)), where=ripe > 0)
+    colonies["super_ripe"] -= sugar
+    return sugar / 1000.0 / SUGAR_IN_HONEY

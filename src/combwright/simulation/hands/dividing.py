@@ -1,0 +1,166 @@
+"""Splits and unites: bees, brood and stores that change hives."""
+
+from typing import Any, Final, Literal
+
+import numpy as np
+from numpy.typing import NDArray
+
+from combwright.kit.items import Hive
+from combwright.simulation.columns import QUEENLESS, STATE, TRAITS
+from combwright.simulation.hands.actions import arrange, change_queen
+from combwright.simulation.observe import FULL_BROOD_SHARE, adults, brood, brood_cells
+from combwright.terms.set_up import SetUp
+
+BROOD: Final = ("eggs", "larvae", "sealed", "drone_open", "drone_sealed")
+GoesWith = Literal["queen", "cell", "nothing", "mated queen"]
+FLY_HOME = 0.5  # share of the moved foragers that return to the old stand; judgement
+
+
+def split(
+    parent: Any,
+    hive: Hive,
+    set_up: SetUp,
+    *,
+    frames_of_bees: float,
+    frames_of_brood: float,
+    frames_of_stores: float,
+    goes_with: GoesWith,
+) -> NDArray[np.void]:
+    """Take bees, brood and stores from a colony in place, and give the new colony.
+
+    Parameters
+    ----------
+    parent
+        Records of the colony that gives, [member]; changed in place.
+    hive, set_up
+        Where the new colony will live.
+    frames_of_bees, frames_of_brood, frames_of_stores
+        What is moved, as far as the parent has it and the new box holds it; the moved frames are
+        replaced in the parent by drawn comb. [frames]
+    goes_with
+        The queen, a ripe cell, a mated queen from elsewhere, or nothing.
+
+    Returns
+    -------
+    NDArray[np.void]
+        Records of the new colony, [member].
+
+    """
+    new = np.zeros(len(parent), dtype=STATE)
+    for column in (*TRAITS, "invaders", "bees_per_frame", "cells_per_frame", "sugar_per_cell"):
+        new[column] = parent[column]
+    bees = np.minimum(
+        frames_of_bees * parent["bees_per_frame"] / np.maximum(adults(parent), 1), 0.95
+    )
+    full = parent["cells_per_frame"] * FULL_BROOD_SHARE
+    young = np.minimum(frames_of_brood * full / np.maximum(brood(parent), 1.0), 0.95)
+    arrange(new, hive, set_up)
+    young = np.minimum(young, 0.95 * new["drawn"] / np.maximum(brood_cells(parent), 1.0))
+    _move_bees(parent, new, bees)
+    _move_brood(parent, new, young)
+    held = frames_of_stores * parent["cells_per_frame"] * parent["sugar_per_cell"]
+    free = np.maximum(new["drawn"] - brood_cells(new), 0.0) * new["sugar_per_cell"]
+    moved = np.minimum(np.minimum(held, free), 0.95 * parent["ripe"])
+    for column, amount in (("ripe", moved), ("pollen", 0.3 * young * parent["pollen"])):
+        parent[column] -= amount
+        new[column] += amount
+    _share_queen(parent, new, goes_with)
+    for column in ("hurt_nest", "hurt_winter"):
+        new[column] = parent[column]
+    return new
+
+
+def _move_bees(parent: Any, new: Any, share: Any) -> None:
+    for column in ("nest", "winter", "foragers", "mites"):
+        part = share * (FLY_HOME if column == "foragers" else 1.0)
+        new[column] = part * parent[column]
+        parent[column] -= new[column]
+
+
+def _move_brood(parent: Any, new: Any, share: Any) -> None:
+    for column in (*BROOD, "mites_worker", "mites_drone"):
+        new[column] = share[:, None] * parent[column]
+        parent[column] -= new[column]
+
+
+def _share_queen(parent: Any, new: Any, goes_with: GoesWith) -> None:
+    if goes_with == "queen":
+        for column in ("queen", "queen_clock", "queen_age"):
+            new[column] = parent[column]
+        new["swarm_clock"] = 0.0
+        change_queen(parent, "removed")
+    elif goes_with == "cell":
+        change_queen(new, "cell")
+        new["queen_clock"] = 13.0
+    elif goes_with == "mated queen":
+        change_queen(new, "introduced", age_days=20.0)
+    else:
+        new["queen"] = QUEENLESS
+
+
+def unite(going: Any, into: Any) -> None:
+    """Join a colony to another in place, whose queen is kept; nothing stays in the first."""
+    sugar = into["unripe"] + going["unripe"]
+    fed = into["syrup_share"] * into["unripe"] + going["syrup_share"] * going["unripe"]
+    into["syrup_share"] = np.where(sugar > 0.0, fed / np.maximum(sugar, 1e-9), 0.0)
+    for column, of in (("hurt_nest", "nest"), ("hurt_winter", "winter")):
+        bees = into[of] + going[of]
+        mixed = into[column] * into[of] + going[column] * going[of]
+        into[column] = np.where(bees > 0.0, mixed / np.maximum(bees, 1e-9), 0.0)
+    for column in (
+        "nest",
+        "winter",
+        "foragers",
+        "drones",
+        "mites",
+        "eggs",
+        "larvae",
+        "sealed",
+        "drone_open",
+        "drone_sealed",
+        "mites_worker",
+        "mites_drone",
+        "drawn",
+        "foundation",
+        "super_drawn",
+        "super_foundation",
+        "supers",
+        "ripe",
+        "super_ripe",
+        "super_syrup",
+        "unripe",
+        "water",
+        "pollen",
+        "feeder",
+        "feeder_water",
+        "frames",
+    ):
+        into[column] += going[column]
+        going[column] = 0.0
+    going["queen"] = QUEENLESS
+
+
+def take_swarm_apart(colonies: Any, hive: Hive, set_up: SetUp) -> NDArray[np.void]:
+    """Artificial swarm: queen, flying bees and one frame of brood to a new box on the old stand.
+
+    Gives the new colony with the queen; the old one keeps brood and nest bees in place and
+    raises a queen.
+    """
+    new = split(
+        colonies,
+        hive,
+        set_up,
+        frames_of_bees=0.0,
+        frames_of_brood=1.0,
+        frames_of_stores=1.0,
+        goes_with="queen",
+    )
+    before = adults(colonies)
+    for column, share in (("foragers", 0.95), ("nest", 0.15), ("winter", 0.15)):
+        moved = share * colonies[column]
+        new[column] += moved
+        colonies[column] -= moved
+    mites = (1.0 - adults(colonies) / np.maximum(before, 1e-9)) * colonies["mites"]
+    new["mites"] += mites
+    colonies["mites"] -= mites
+    return new

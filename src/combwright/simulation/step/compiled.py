@@ -1,0 +1,26 @@
+"""The one place that knows the compiler.
+
+Compiled code is kept in the user's cache folder under the fingerprint of all the
+source it is made from: a compiler that looks at one file at a time would not notice that a
+process in another file has changed.
+"""
+
+from collections.abc import Callable
+from typing import Any, TypeVar, cast
+
+import numba
+from platformdirs import user_cache_path
+
+from combwright.terms.fingerprint import fingerprint
+
+Function = TypeVar("Function", bound=Callable[..., Any])
+
+
+_SOURCE = fingerprint("science", "weather", "simulation", ending=".py")
+numba.config.CACHE_DIR = str(user_cache_path("combwright") / f"compiled-{_SOURCE}")  # type: ignore[attr-defined]
+
+
+def compiled(function: Function) -> Function:
+    """Compile a function of one colony's record; it may call other compiled functions."""
+    kernel: Any = numba.njit(cache=True, nogil=True, error_model="numpy")(function)
+    return cast("Function", kernel)

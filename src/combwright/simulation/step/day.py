@@ -1,0 +1,249 @@
+"""One day in the life of many simulated colonies: the order of processes, written once.
+
+weather and forage -> room and warmth -> laying -> brood ages and survives or not -> emergence ->
+recruitment to foraging -> deaths -> intake of nectar and pollen -> take-down of feed ->
+consumption -> ripening and cell use -> comb drawing -> mites -> swarm and queen -> what is seen.
+
+Rates are worked out from the state as it was in the morning; then they are applied. Balances of
+bees, brood, sugar, water, pollen, cells and mites are checked at the end of every day; a broken
+one is reported to the caller, which stops the run.
+"""
+
+from typing import Any
+
+import numpy as np
+
+from combwright.simulation.step.adults import (
+    ageing_winter_bees,
+    recruitment,
+    survival,
+    winter_share,
+)
+from combwright.simulation.step.balances import BEES, BROOD, broken_balance, mites_of, totals
+from combwright.simulation.step.compiled import compiled
+from combwright.simulation.step.feeding import income, take_down, turns_sour
+from combwright.simulation.step.mite_day import age_mites, arriving_mites, hurt_share
+from combwright.simulation.step.queen_day import leave, queen_day, swarming
+from combwright.simulation.step.rearing import (
+    age_brood,
+    age_drones,
+    brood_risk,
+    drone_eggs,
+    laid,
+    wanted,
+)
+from combwright.simulation.step.remembered import lie_dead, note, seen_today
+from combwright.simulation.step.room import DRONE_CELL, cells_for, room, share_above
+from combwright.simulation.step.stores import drawing, eat, need, pollen_need, ripen
+from combwright.simulation.step.warmth import adults_of, season, warmth
+from combwright.weather.conditions import (
+    DAY,
+    FLIGHT,
+    MATING,
+    MAX_C,
+    MEAN_C,
+    NECTAR,
+    NIGHT_C,
+    POLLEN,
+)
+
+AGED_FORAGE = 0.6  # share of ageing winter bees that go straight to foraging; judgement
+
+
+@compiled
+def one_day(s: Any, w: Any, luck: Any, calendar: Any, bio: Any) -> int:  # noqa: PLR0915 (the order of a day)
+    """Let one colony live one day, in place. Gives 0, or the number of the broken balance."""
+    before = totals(s)
+    if before[BEES] < 1.0:
+        return lie_dead(s)
+
+    # rates from the state as it was in the morning
+    warm, heat_w, heat_sugar, tied = warmth(s, w[MEAN_C], w[NIGHT_C], bio)
+    above = share_above(s, w[NIGHT_C], bio)
+    room_cells, free = room(s, warm, above, bio)
+    eggs_wanted = wanted(s, calendar[0], tied, s.intake, bio)
+    eggs = laid(eggs_wanted, room_cells, bio)
+    drone_laid = drone_eggs(s, eggs, w[DAY], bio)
+    chill, hunger = brood_risk(s, warm, bio)
+    turned = recruitment(s, w[FLIGHT], bio)
+    aged = ageing_winter_bees(s, w[DAY], bio)
+    live_nest, live_foragers, live_winter = survival(s, w[FLIGHT], bio)
+    eggs_lucky = eggs * np.exp(bio.lay_luck * luck[0] - 0.5 * bio.lay_luck * bio.lay_luck)
+    worker_laid = max(0.0, min(eggs_lucky, room_cells) - DRONE_CELL * drone_laid)
+    free -= max(worker_laid + DRONE_CELL * drone_laid, bio.kept_for_eggs * room_cells)
+    sugar_in, water_in, pollen_in = income(s, w[FLIGHT], w[NECTAR], w[POLLEN], luck[1], free, bio)
+    free -= cells_for(sugar_in, water_in, bio)
+    pollen_in = min(pollen_in, max(0.0, free) * bio.pollen_per_cell)
+    free -= pollen_in / bio.pollen_per_cell
+    fed_sugar, fed_water = take_down(s, w[MEAN_C], w[MAX_C], sugar_in, free, bio)
+    sugar_need = need(s, w[FLIGHT], w[MEAN_C], heat_sugar, bio)
+    pollen_used = min(s.pollen, pollen_need(s, bio))
+    below, overhead = drawing(s, warm, bio)
+    worker_sealed = s.larvae[5]
+    last_sealed, last_mothers = s.sealed[11], s.mites_worker[11]
+
+    # brood and drones
+    emerging = age_brood(s, worker_laid, chill, hunger, bio)
+    drone_sealed = age_drones(s, drone_laid, w[DAY], bio)
+
+    # adults
+    hurt_now = hurt_share(last_mothers, last_sealed)
+    crippled = 0.25 * hurt_now * emerging
+    mix_adults(s, emerging - crippled, calendar[1], hurt_now, turned, aged)
+    bees_mid = adults_of(s)
+    s.nest *= live_nest
+    s.foragers *= live_foragers
+    s.winter *= live_winter
+    dead = bees_mid - adults_of(s)
+
+    # food
+    s.syrup_share = blend(s.unripe, s.syrup_share, sugar_in, fed_sugar)
+    s.unripe += sugar_in + fed_sugar
+    s.water += water_in + fed_water
+    s.feeder -= fed_sugar
+    s.feeder_water -= fed_water
+    s.feeder_warmth *= 0.2
+    s.feeder_days = s.feeder_days + 1.0 if s.feeder > 1.0 else 0.0
+    s.sour_days += turns_sour(s, w[MAX_C], bio)
+    s.pollen += pollen_in - pollen_used
+    eaten, water_eaten = eat(s, sugar_need)
+    wax, water_wax = eat(s, (below + overhead) * bio.wax_sugar)
+    paid = wax / bio.wax_sugar / (below + overhead) if below + overhead > 0.0 else 0.0
+    below, overhead = below * min(1.0, paid), overhead * min(1.0, paid)
+    driven_off = ripen(s, w[MEAN_C], above, bio)
+    robbed = rob(s, w[DAY], luck[6], bio)
+    s.drawn += below
+    s.foundation -= below
+    s.super_drawn += overhead
+    s.super_foundation -= overhead
+
+    # mites
+    arriving = arriving_mites(s, w[DAY], luck[7])
+    born, died, fallen = age_mites(s, worker_sealed, drone_sealed, arriving, luck[8], bio)
+    if s.treated_days > 0.0:
+        s.treated_days = max(0.0, s.treated_days - 1.0)
+        if s.treated_days <= 0.0:
+            s.kill_bees = s.kill_cells = s.lay_brake = 0.0
+
+    # swarm and queen
+    mites_staying = mites_of(s)
+    gone, carried = 0.0, 0.0
+    share = swarming(s, w[DAY], w[FLIGHT], above, luck, bio)
+    if share == 0.0:
+        share = queen_day(s, w[MATING], luck, bio)
+    if share > 0.0:
+        gone, carried = leave(s, share, bio)
+    mites_gone = mites_staying - mites_of(s)
+
+    # what is seen and remembered
+    note(s, eggs_wanted, worker_laid + drone_laid, room_cells, warm, heat_w, tied)
+    s.intake = sugar_in + fed_sugar
+    s.gathered = sugar_in
+    s.used = eaten + wax
+    s.unmet = max(0.0, 1.0 - eaten / sugar_need) if sugar_need > 0.0 else 0.0
+    s.unmet *= s.unmet > 1e-6
+    bare = min(bio.bare_sugar * bees_mid, sugar_need)
+    s.starving = 1.0 - eaten / bare if eaten < bare * (1.0 - 1e-6) else 0.0
+    s.hungry_days += s.unmet > 0.05
+    s.chilled += chill * before[BROOD]
+    s.taken_down += fed_sugar + fed_water
+    s.gathered_total += sugar_in
+    s.laid_total += worker_laid
+    s.pollen_total += pollen_used
+    s.used_total += eaten + wax
+    s.fallen = fallen
+    s.fallen_total += fallen
+
+    return broken_balance(
+        before,
+        totals(s),
+        bees=emerging - crippled - dead - gone,
+        sugar=sugar_in - eaten - wax - robbed - carried,
+        water_at_most=water_in - water_eaten - water_wax - driven_off,
+        mites=born + arriving - died - mites_gone,
+        brood_at_most=worker_laid - emerging,
+    )
+
+
+@compiled
+def blend(held: float, share: float, nectar: float, fed: float) -> float:
+    """Share of fed sugar in the unripe food after today's income."""
+    total = held + nectar + fed
+    return (held * share + fed) / total if total > 0.0 else 0.0
+
+
+@compiled
+def mix_adults(
+    s: Any, emerging: float, to_winter: float, hurt: float, turned: float, aged: float
+) -> None:
+    """Let bees emerge and change roles in place, carrying along who was hurt by mites."""
+    new_winter = emerging * to_winter
+    new_nest = emerging - new_winter
+    turned = min(turned, s.nest)
+    aged = min(aged, s.winter)
+    to_nest = (1.0 - AGED_FORAGE) * aged
+    nest = s.nest + new_nest - turned + to_nest
+    hurt_nest = (s.nest - max(turned, 0.0)) * s.hurt_nest + new_nest * hurt
+    hurt_nest += to_nest * s.hurt_winter
+    s.hurt_nest = min(1.0, hurt_nest / nest) if nest > 0.0 else 0.0
+    winter = s.winter + new_winter - aged
+    kept = (s.winter - aged) * s.hurt_winter + new_winter * hurt
+    s.hurt_winter = min(1.0, kept / winter) if winter > 0.0 else 0.0
+    s.nest = nest
+    s.foragers += turned + AGED_FORAGE * aged
+    s.winter = winter
+
+
+@compiled
+def rob(s: Any, day_of_year: float, luck: float, bio: Any) -> float:
+    """Let robbers take stores in place from a weak colony with a wide entrance in autumn."""
+    if day_of_year < 205.0 or day_of_year > 300.0 or adults_of(s) > 8000.0:
+        return 0.0
+    hazard = bio.rob_hazard * min(1.0, s.entrance / 150.0) * (1.0 - adults_of(s) / 8000.0)
+    if luck >= hazard:
+        return 0.0
+    taken = bio.rob_share * s.ripe
+    s.ripe -= taken
+    s.robbed += 1.0
+    return taken
+
+
+@compiled
+def live(colonies: Any, weather: Any, luck: Any, bio: Any, trace: Any) -> int:
+    """Let every colony live through the days of its scenario, in place.
+
+    Parameters
+    ----------
+    colonies
+        Records of the state, [lane].
+    weather
+        Conditions, [scenario, day, column]; lane ``i`` lives in scenario ``i % scenarios``.
+    luck
+        Random numbers, [member, day, process]; lane ``i`` has the luck of ``i % members``.
+    bio
+        The model's parameters.
+    trace
+        Room for the quantities ``TRACED`` of each day, [day, lane, quantity]; may have no days.
+
+    Returns
+    -------
+    int
+        0, or the number of a broken balance plus 10 times the lane.
+
+    """
+    scenarios, days = weather.shape[0], weather.shape[1]
+    members = luck.shape[0]
+    calendar = np.empty((days, 2))  # what depends on the day alone
+    for day in range(days):
+        calendar[day, 0] = season(weather[0, day, DAY], bio[0])
+        calendar[day, 1] = winter_share(weather[0, day, DAY], bio[0])
+    for lane in range(colonies.shape[0]):
+        s = colonies[lane]
+        for day in range(days):
+            today, chance = weather[lane % scenarios, day], luck[lane % members, day]
+            broken = one_day(s, today, chance, calendar[day], bio[0])
+            if broken != 0:
+                return broken + 10 * lane
+            if trace.shape[0] > 0:
+                seen_today(s, trace[day, lane])
+    return 0

@@ -1,0 +1,77 @@
+"""Food against room: which cells hold what, and where the queen can lay tomorrow."""
+
+from typing import Any
+
+from combwright.simulation.step.compiled import compiled
+from combwright.simulation.step.warmth import brood_of, frames_covered, spread
+
+CRYSTAL_KG_PER_L = 1.587  # density of sucrose crystals; from memory
+DRONE_CELL = 1.4  # worker cells' worth of comb in a drone cell: 4.0 to 2.7-3.0 a cm2 of face
+ARCH_SHARE = 0.14  # of the brood box's cells, kept in stores before honey goes up; judgement
+WATER_PER_RIPE_SUGAR = 0.22  # water carried by sugar in honey at 18 % water
+
+
+@compiled
+def cells_for(sugar: float, water: float, bio: Any) -> float:
+    """Cells that unripe food takes: they are filled thinly to let it dry."""
+    return (sugar / CRYSTAL_KG_PER_L + water) / (bio.cell_ml * bio.unripe_fill)
+
+
+@compiled
+def unripe_cells(s: Any, bio: Any) -> float:
+    """Cells that the unripe nectar and syrup of the colony take."""
+    return cells_for(s.unripe, s.water, bio)
+
+
+@compiled
+def super_free(s: Any) -> float:
+    """Drawn cells in supers that hold no ripe honey."""
+    return max(0.0, s.super_drawn - s.super_ripe / s.sugar_per_cell)
+
+
+@compiled
+def share_above(s: Any, night_c: float, bio: Any) -> float:
+    """Share of the unripe food that is kept in supers.
+
+    Bees go up once they fill the box below, and keep an arch of stores over the brood first.
+    """
+    if s.supers < 1.0:
+        return 0.0
+    arch = spread(s.ripe / s.sugar_per_cell / max(s.drawn, 1.0), 0.03, ARCH_SHARE)
+    climbing = spread(frames_covered(s, night_c, bio) / max(s.frames, 1.0), 0.6, 0.9)
+    return (
+        0.9
+        * climbing
+        * (0.2 + 0.8 * arch)
+        * min(1.0, super_free(s) / max(unripe_cells(s, bio), 1.0))
+    )
+
+
+@compiled
+def held_below(s: Any, above: float, bio: Any) -> tuple[float, float]:
+    """Cells below the excluder that hold food: all, and those that hold unripe food."""
+    unripe = unripe_cells(s, bio) * (1.0 - above)
+    return s.ripe / s.sugar_per_cell + s.pollen / bio.pollen_per_cell + unripe, unripe
+
+
+@compiled
+def drone_cells(s: Any) -> float:
+    """Worker cells' worth of comb that drone brood takes; a drone cell is a third wider in area."""
+    return DRONE_CELL * (s.drone_open.sum() + s.drone_sealed.sum())
+
+
+@compiled
+def room(s: Any, warm_frames: float, above: float, bio: Any) -> tuple[float, float]:
+    """Count the cells where the queen could lay, and all those free anywhere.
+
+    Food is kept outside the warm nest first; what finds no place there, and a part of the unripe
+    food in any case, is put into the nest's empty cells.
+    """
+    brood = brood_of(s) + drone_cells(s)
+    held, unripe = held_below(s, above, bio)
+    warm = min(s.drawn, warm_frames * s.cells_per_frame * bio.nest_share)
+    within = max(held - (s.drawn - warm), bio.unripe_near * unripe)
+    below = s.drawn - brood - held
+    overhead = (super_free(s) - unripe_cells(s, bio) * above) * (s.supers > 0.0)
+    for_eggs = min(max(0.0, below), max(0.0, warm - brood - within))
+    return for_eggs, min(max(0.0, below) + max(0.0, overhead), max(0.0, below + overhead))

@@ -1,0 +1,87 @@
+"""What the colony uses, the ripening of what it has, and the drawing of comb."""
+
+from typing import Any
+
+from combwright.simulation.step.compiled import compiled
+from combwright.simulation.step.room import WATER_PER_RIPE_SUGAR
+from combwright.simulation.step.warmth import adults_of, basal, brood_of, spread, winter_reserve
+
+OPEN_LARVA_DAYS = 6.0
+
+
+@compiled
+def need(s: Any, flight_hours: float, mean_c: float, heat_sugar: float, bio: Any) -> float:
+    """Sugar needed today: to live, to rear brood, to heat and to fly. [g]."""
+    brood = brood_of(s)
+    rearing = brood / (brood + 2000.0)
+    living = adults_of(s) * basal(rearing, mean_c, bio) + s.drones * bio.drone_sugar
+    per_larva = (bio.larva_sugar + bio.nurse_sugar) / OPEN_LARVA_DAYS
+    larvae = (s.larvae.sum() + s.drone_open.sum()) * per_larva
+    flying = s.foragers * flight_hours * bio.flight_sugar
+    return s.consumption * (living + larvae + heat_sugar + flying)
+
+
+@compiled
+def pollen_need(s: Any, bio: Any) -> float:
+    """Pollen needed today by the larvae, through their nurses; winter bees give half. [g]."""
+    larvae = s.larvae.sum() + 1.5 * s.drone_open.sum()
+    return larvae * bio.larva_pollen / OPEN_LARVA_DAYS * (1.0 - 0.5 * winter_reserve(s))
+
+
+@compiled
+def drawing(s: Any, warm_frames: float, bio: Any) -> tuple[float, float]:
+    """Cells drawn today in the brood box and in supers.
+
+    Foundation is drawn only by young bees in warmth, with food coming in.
+    """
+    income = spread(s.intake - s.used, -50.0, 250.0)
+    crowded = spread(warm_frames * s.cells_per_frame / max(s.drawn, 1.0), 0.7, 0.95)
+    most = bio.draw_rate * s.nest * income * crowded
+    most = min(most, 0.3 * s.unripe / bio.wax_sugar)
+    below = min(s.foundation, most)
+    above = min(s.super_foundation, most - below) if s.supers >= 1.0 else 0.0
+    return below, above
+
+
+@compiled
+def eat(s: Any, wanted_g: float) -> tuple[float, float]:
+    """Take sugar for use in place: unripe first, then ripe, then supers.
+
+    Returns what was eaten and the water that went with it.
+    """
+    from_unripe = min(s.unripe, wanted_g)
+    water = s.water * from_unripe / s.unripe if s.unripe > 0.0 else 0.0
+    from_ripe = min(s.ripe, wanted_g - from_unripe)
+    from_super = min(s.super_ripe, wanted_g - from_unripe - from_ripe)
+    if s.super_ripe > 0.0:
+        s.super_syrup *= 1.0 - from_super / s.super_ripe
+    s.unripe -= from_unripe
+    s.water -= water
+    s.ripe -= from_ripe
+    s.super_ripe -= from_super
+    return from_unripe + from_ripe + from_super, water
+
+
+@compiled
+def ripen(s: Any, mean_c: float, above: float, bio: Any) -> float:
+    """Dry unripe food in place; what is dry enough becomes ripe stores. Gives the water driven off.
+
+    Mixed food is treated as a share that is finished today and a rest that is as thin as before.
+    """
+    excess = s.water - WATER_PER_RIPE_SUGAR * s.unripe
+    if s.unripe <= 0.0:
+        return 0.0
+    air = 0.4 + 0.6 * spread(mean_c, 2.0, 18.0)
+    vents = 0.85 + 0.15 * spread(s.tray_open + s.entrance, 50.0, 300.0)
+    capacity = bio.evaporate * adults_of(s) * air * vents
+    share = min(bio.ripen_most, capacity / excess if excess > 0.0 else 1.0)
+    ripened = share * s.unripe
+    driven_off = share * max(0.0, excess)
+    into_supers = ripened * above
+    s.super_syrup += into_supers * s.syrup_share
+    s.super_ripe += into_supers
+    s.ripe += ripened - into_supers
+    lost = s.water * share
+    s.unripe -= ripened
+    s.water -= lost
+    return driven_off

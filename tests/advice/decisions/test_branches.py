@@ -1,0 +1,36 @@
+"""Branches are worked out like the plan: by what can be seen or hefted on that day."""
+
+from datetime import date
+
+from tests.advice.situations import Case, situation
+
+from combwright.advice.decisions.found import at_any_colony
+from combwright.advice.plan import plan
+
+
+def test_a_colony_that_is_opened_is_told_by_its_bees() -> None:
+    found = plan(situation(Case(date(2027, 4, 24), 6.0, 3.0, 5.0, 8))).branches
+    assert [each.found.split(" ")[1] for each in found[:2]] == ["most", "least"]
+    assert all("frames of bees" in each.found for each in found[:2])
+
+
+def test_a_colony_that_is_hefted_is_told_by_its_stores() -> None:
+    found = plan(situation(Case(date(2027, 12, 20), 6.0, 0.0, 9.0, 11))).branches
+    assert all("kg of stores" in each.found for each in found[:2])
+
+
+def test_in_autumn_the_lighter_end_is_fed_for_winter_too() -> None:
+    """The branch is fed towards the same target: not a week's portion of spring."""
+    decided = plan(situation(Case(date(2027, 9, 10), 8.0, 3.0, 8.0, 11)))
+    fed = [each.portion.sugar_fraction for each in decided.branches if each.portion is not None]
+    assert decided.advised.sugar_fraction == 0.62
+    assert set(fed) == {0.62}
+
+
+def test_cells_are_told_apart_by_what_is_in_them_and_whether_the_queen_is_found() -> None:
+    """Cups, few cells on the face, charged or sealed, queen or none: each has its own way."""
+    found = {each.found: each.do for each in at_any_colony(date(2027, 5, 20))}
+    cells = [do for name, do in found.items() if "cell" in name or "cups" in name]
+    assert len(cells) >= 6
+    assert len(set(cells)) == len(cells)
+    assert not any("cell" in each.found for each in at_any_colony(date(2027, 10, 20)))

@@ -1,0 +1,102 @@
+"""What may have happened unseen, and how a clear note of it is believed."""
+
+from functools import cache
+
+import numpy as np
+import pytest
+from tests.belief.samples import Loose, day, enters, entry, replay
+
+from combwright.belief.following.asking import suspected
+from combwright.belief.following.causes import CAUSES, OLDEST_DAYS, TOO_WEAK, begin_cells
+from combwright.belief.following.followed import Followed
+from combwright.belief.following.looking import look
+from combwright.belief.following.replay import CROWD
+from combwright.belief.weighing.filter import Belief
+from combwright.simulation import observe
+from combwright.simulation.columns import LAYING, VIRGIN
+from combwright.terms.entries import Visit
+
+MAY = 40  # days after the first note: the middle of May
+MEMBERS = 60
+CELLS = next(cause for cause in CAUSES if cause.name == "cells begun")
+
+
+@cache
+def followed() -> Followed:
+    """Follow a strong colony into May, all of whose members lay and have begun no cells."""
+    notes = [
+        *enters(),
+        entry(Visit, 26, frames_of_bees=9, frames_of_brood=6, stores_kg=8),
+        entry(Visit, MAY - 7, frames_of_bees=9.5, frames_of_brood=6, queen_cells="none"),
+    ]
+    found = replay(notes, members=CROWD * MEMBERS).follow("Sorrel", day(MAY))
+    assert found is not None
+    found.belief.colonies["queen"], found.belief.colonies["swarm_clock"] = LAYING, 0.0
+    return found
+
+
+def after(seed: int, **seen: Loose) -> Belief:
+    """Give what is believed after a note, by as many members as are handed on."""
+    note = entry(Visit, MAY, **seen)
+    return look(followed(), [note], versions=20, seed=seed).belief.every(CROWD)
+
+
+def preparing(belief: Belief) -> float:
+    return float(np.mean(belief.colonies["swarm_clock"] > 0.0))
+
+
+def as_expected() -> dict[str, float]:
+    bees = observe.frames_of_bees(followed().belief.colonies)
+    return {"frames_of_bees": float(np.median(bees))}
+
+
+@pytest.mark.parametrize("seed", range(4))
+@pytest.mark.parametrize("cells", ["charged", "sealed"])
+def test_clear_cells_are_believed_where_no_swarm_is_missing(cells: str, seed: int) -> None:
+    belief = after(seed, queen_cells=cells, **as_expected())
+    assert belief.members == MEMBERS
+    assert preparing(belief) > 0.5
+    assert not suspected(belief)
+
+
+@pytest.mark.parametrize("seed", range(4))
+def test_charged_cells_are_believed_without_any_other_note(seed: int) -> None:
+    assert preparing(after(seed, queen_cells="charged")) > 0.5
+
+
+def test_sealed_cells_alone_may_also_be_what_a_swarm_has_left() -> None:
+    """Whoever does not look at the bees is asked whether they have gone."""
+    belief = after(1, queen_cells="sealed")
+    assert preparing(belief) > 0.1
+    assert preparing(belief) + belief.chances["swarmed"] > 0.7
+    assert suspected(belief)
+
+
+@pytest.mark.parametrize("seen", [{"queen_cells": "none"}, {"queen_cells": "cups"}, {"eggs": True}])
+def test_no_clear_cells_leave_swarming_near_what_it_was(seen: dict[str, object]) -> None:
+    belief = after(1, **seen, **as_expected())
+    assert preparing(belief) <= 2.0 * CELLS.within(day(MAY).timetuple().tm_yday, 7.0)
+    assert not suspected(belief)
+
+
+@pytest.mark.parametrize(("days", "oldest"), [(1.0, 3.0), (5.0, 7.0), (30.0, OLDEST_DAYS)])
+def test_cells_are_begun_where_a_queen_lays_among_many_bees(days: float, oldest: float) -> None:
+    colonies: Loose = followed().belief.colonies.copy()
+    colonies["queen"][::2] = VIRGIN
+    colonies["swarm_clock"][::5] = 4.0
+    colonies["nest"][::3] = colonies["foragers"][::3] = colonies["winter"][::3] = 100.0
+    before = colonies.copy()
+    begin_cells(colonies, days, np.random.default_rng(1))
+    begun = colonies["swarm_clock"] != before["swarm_clock"]
+    may = (before["queen"] == LAYING) & (before["swarm_clock"] == 0.0)
+    may &= observe.frames_of_bees(before) >= TOO_WEAK
+    assert (begun == may).all()
+    ages = np.unique(colonies["swarm_clock"][begun])
+    assert set(ages) <= set(np.arange(1.0, oldest + 1.0))
+    assert ages.max() == oldest
+
+
+def test_cells_are_begun_in_the_swarm_season_and_no_more_often_after_a_long_wait() -> None:
+    assert CELLS.within(15, 7.0) == CELLS.within(300, 7.0) == 0.0
+    assert CELLS.within(150, 7.0) > CELLS.within(110, 7.0) > 0.0
+    assert CELLS.within(150, 9.0) == CELLS.within(150, 60.0)

@@ -1,0 +1,66 @@
+import json
+
+import pytest
+from hypothesis import given
+from tests.records.samples import a_visit, histories
+
+from combwright.records.notebook.entry_table import (
+    from_csv,
+    from_json,
+    is_entry_table,
+    to_csv,
+    to_json,
+)
+from combwright.records.problems import Problem
+from combwright.terms.entries import AnyEntry
+from combwright.terms.errors import NotebookError
+
+
+@given(histories())
+def test_a_table_gives_the_same_entries_back(entries: list[AnyEntry]) -> None:
+    data = to_csv(entries).encode()
+    assert is_entry_table(data)
+    assert [one for _, one in from_csv(data)] == entries
+
+
+@given(histories())
+def test_a_list_of_objects_gives_the_same_entries_back(entries: list[AnyEntry]) -> None:
+    assert [one for _, one in from_json(to_json(entries).encode())] == entries
+
+
+def test_a_bad_value_is_named_by_line_and_column() -> None:
+    data = to_csv([a_visit(1, frames_of_bees=6)]).replace("6.0", "66").encode()
+    ((line, problem),) = from_csv(data)
+    assert isinstance(problem, Problem)
+    assert line == problem.line == 2
+    assert "“frames_of_bees”" in problem.column
+    assert "less than or equal to 40" in problem.what
+
+
+def test_a_table_that_was_cut_off_says_where() -> None:
+    data = to_csv([a_visit(1), a_visit(2, remark="calm\nand sunny")]).encode()
+    cut = data[: data.index(b"and sunny")]
+    found = list(from_csv(cut))
+    assert found[0][1] == a_visit(1)
+    assert isinstance(found[1][1], Problem)
+    assert "never closed" in found[1][1].what
+
+
+@pytest.mark.parametrize(
+    ("text", "what", "where"),
+    [
+        ('[{"kind": "visit"', "not complete JSON", "line 1, column 18"),
+        ('{"kind": "visit"}', "not a list", ""),
+    ],
+)
+def test_broken_json_says_where(text: str, what: str, where: str) -> None:
+    with pytest.raises(NotebookError) as caught:
+        list(from_json(text.encode()))
+    assert what in caught.value.what
+    assert caught.value.where == where
+
+
+def test_an_object_that_is_no_entry_is_named() -> None:
+    text = json.dumps([{"kind": "visit", "id": "x", "on": "2026-04-01", "colony": "A"}, 7])
+    told = [one for _, one in from_json(text.encode())]
+    assert [isinstance(one, Problem) and one.line for one in told] == [1, 2]

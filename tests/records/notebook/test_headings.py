@@ -1,0 +1,48 @@
+import re
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from combwright.records.notebook.from_lines import read_notebook
+from combwright.records.notebook.headings import BY_WORD
+from combwright.terms.entries import ENTRY
+from combwright.terms.errors import NotebookError
+
+PAGE = Path(__file__).parents[3] / "docs" / "notebook.md"
+
+
+def test_the_page_holds_the_table_that_the_code_makes() -> None:
+    told = subprocess.run(
+        [sys.executable, "-m", "cogapp", "--check", str(PAGE)], capture_output=True, check=False
+    )
+    assert told.returncode == 0, "run: python -m cogapp -r docs/notebook.md"
+
+
+def test_the_example_on_the_page_can_be_added() -> None:
+    example = re.search(r"```csv\n(.*?)```", PAGE.read_text("utf-8"), re.DOTALL)
+    assert example
+    found = read_notebook(example[1].encode())
+    assert not found.problems
+    assert [line.problems for line in found.lines] == [()] * 4
+
+
+@pytest.mark.parametrize("word", [word for word, one in BY_WORD.items() if one.limits])
+def test_the_limits_of_a_heading_are_those_of_the_entry(word: str) -> None:
+    """What the heading lets through the entry takes, and what lies just outside it refuses."""
+    heading = BY_WORD[word]
+    low, high = heading.limits.get("ge", heading.limits.get("gt")), heading.limits["le"]
+    assert low is not None
+    assert heading.read(f"{high:.0f}") == pytest.approx(high * heading.times)
+    with pytest.raises(NotebookError, match="is not possible"):
+        heading.read(f"{high + 1:.0f}")
+    with pytest.raises(NotebookError, match="is not possible"):
+        heading.read(f"{low - 1:.0f}")
+
+
+def test_every_kind_of_entry_that_is_noted_at_a_hive_has_a_heading() -> None:
+    kinds = {one.kind.__name__.lower() for one in BY_WORD.values()} - {"entry"}
+    schema = ENTRY.json_schema()
+    known = {name.lower() for name in schema["$defs"]}
+    assert known - kinds == {"kit", "limit", "correction"}
