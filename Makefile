@@ -3,6 +3,7 @@
 
 PYTHON ?= python3
 JOBS ?= 2
+SEED ?= $(shell date +%Y%m%d)
 
 BIN := .venv/bin
 PY := $(BIN)/python
@@ -13,7 +14,7 @@ READY_TO_TEST := .venv/ready-to-test
 
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
-.PHONY: help set-up demo test lint docs validate screenshots benchmarks lock clean check-python
+.PHONY: help set-up demo test browser explore lint docs validate screenshots benchmarks lock clean check-python
 
 help:  ## Show what can be made
 	@sed -n 's/^\([a-z-]*\):.*  ## \(.*\)/make \1\t\2/p' $(MAKEFILE_LIST) | expand -t 20
@@ -30,6 +31,14 @@ test: $(READY_TO_TEST)  ## Check format, style, types and layers, then run every
 	$(BIN)/mypy
 	$(BIN)/lint-imports
 	$(PY) -m pytest -n $(JOBS)
+
+browser: $(READY_TO_TEST)  ## Find a Chromium or Chrome for the tests of the pages, or fetch one
+	@$(PY) -m tests.browser.chromium
+
+explore: $(READY_TO_TEST)  ## Try every law on fresh cases (SEED=n tries those of a run again)
+	@echo "The cases are those of SEED=$(SEED)."
+	$(PY) -m pytest -m "hypothesis and not validation" -n $(JOBS) \
+	  --hypothesis-profile exploring --hypothesis-seed $(SEED)
 
 lint: $(READY_TO_TEST)  ## Format, and check style, types and layers
 	$(BIN)/ruff format .
@@ -92,4 +101,5 @@ $(READY): requirements-build.lock requirements.lock pyproject.toml | $(PY)
 $(READY_TO_TEST): requirements-test.lock $(READY)
 	@echo "Installing what its tests need (about a minute, once) ..."
 	@$(LOCKED) --no-build-isolation --use-pep517 -r requirements-test.lock || $(TROUBLE)
+	@$(PY) -m tests.browser.chromium
 	@touch $@

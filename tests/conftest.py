@@ -7,9 +7,14 @@ from pathlib import Path
 import pytest
 from hypothesis import settings
 
-# A shared or slow machine must not turn a right answer into a failure.
-settings.register_profile("any machine", deadline=None, max_examples=50)
+# A shared or slow machine must not turn a right answer into a failure, and a second run shows
+# what the first did; `make explore` goes where no run has been, from a seed that it says.
+settings.register_profile("any machine", deadline=None, max_examples=50, derandomize=True)
+settings.register_profile("exploring", deadline=None, max_examples=500, print_blob=True)
 settings.load_profile("any machine")
+
+# Worked out before any test gives itself another environment.
+IN_CI = os.environ.get("CI", "").lower() in {"1", "true"}
 
 
 @pytest.fixture(autouse=True, scope="session")
@@ -27,11 +32,33 @@ def root() -> Path:
     return Path(__file__).parent.parent
 
 
+def left_out(config: pytest.Config) -> int:
+    """How many tests wanted a browser and had none."""
+    reporter = config.pluginmanager.get_plugin("terminalreporter")
+    skipped = reporter.stats.get("skipped", []) if reporter else []
+    return sum("browser" in report.keywords for report in skipped)
+
+
 @pytest.hookimpl(trylast=True)
 def pytest_sessionfinish(session: pytest.Session, exitstatus: int) -> None:
-    """Fail when nothing passed: a run in which all is skipped has shown nothing."""
+    """Fail when nothing passed, and in CI when a browser was missing."""
     if "PYTEST_XDIST_WORKER" in os.environ or session.config.option.collectonly:
         return
     reporter = session.config.pluginmanager.get_plugin("terminalreporter")
     if exitstatus == pytest.ExitCode.OK and reporter and not reporter.stats.get("passed"):
         session.exitstatus = pytest.ExitCode.NO_TESTS_COLLECTED
+    if IN_CI and left_out(session.config):
+        session.exitstatus = pytest.ExitCode.TESTS_FAILED
+
+
+@pytest.hookimpl(trylast=True)
+def pytest_terminal_summary(
+    terminalreporter: pytest.TerminalReporter, config: pytest.Config
+) -> None:
+    """Say which tests were left out, and how to get them."""
+    if number := left_out(config):
+        terminalreporter.write_line(
+            f"Left out: {number} tests of the pages (tests/browser), as no Chromium or Chrome "
+            "starts here. Install one, or let `make browser` fetch it; CHROMIUM=/path/to/it names "
+            "another." + (" In CI this is a failure." if IN_CI else "")
+        )

@@ -7,7 +7,8 @@ from tempfile import TemporaryDirectory
 
 from PIL import Image
 from playwright.sync_api import Browser, ViewportSize, sync_playwright
-from tests.browser.conftest import ARGUMENTS, CHROMIUM, PHONE, House, free_port
+from tests.browser.chromium import chromium
+from tests.browser.conftest import ARGUMENTS, PHONE, House, free_port
 from tests.browser.pages import PAGES
 from tests.web.desks import Clock, demo_book
 
@@ -51,7 +52,7 @@ def main() -> None:
         house = House(desk, clock, free_port())
         house.open()
         with sync_playwright() as found:
-            browser = found.chromium.launch(executable_path=CHROMIUM, args=ARGUMENTS)
+            browser = found.chromium.launch(executable_path=chromium(), args=ARGUMENTS)
             take(browser, house, folder)
             browser.close()
         house.shut()

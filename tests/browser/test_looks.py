@@ -6,7 +6,8 @@ from typing import Any
 import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, Page, Playwright, expect
-from tests.browser.conftest import ARGUMENTS, CHROMIUM, PHONE, House
+from tests.browser.chromium import chromium
+from tests.browser.conftest import ARGUMENTS, PHONE, House
 from tests.browser.pages import PAGES
 
 pytestmark = pytest.mark.browser
@@ -24,7 +25,7 @@ SMALL = """
 
 @pytest.fixture(scope="module")
 def browser(playwright: Playwright) -> Iterator[Browser]:
-    found = playwright.chromium.launch(executable_path=CHROMIUM, args=ARGUMENTS)
+    found = playwright.chromium.launch(executable_path=chromium(), args=ARGUMENTS)
     yield found
     found.close()
 

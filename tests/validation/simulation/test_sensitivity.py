@@ -90,12 +90,13 @@ def most(effects: dict[str, tuple[float, float]], number: int) -> list[str]:
 
 def write(table: dict[str, dict[str, tuple[float, float]]]) -> None:
     """Write the page and its figure."""
+    today = date.today()  # noqa: DTZ011  (the day on which it was made)
     lines = [
         "# Which numbers matter",
         "",
         *ABOUT.format(varied=len(VARIED), paths=PATHS, colonies=COLONIES).splitlines(),
         "",
-        f"Made on {date(2026, 11, 25):%d %B %Y} with seed {SEED} by `{COMMAND}`.",
+        f"Made on {today:%d %B %Y} with seed {SEED} by `{COMMAND}`.",
         "",
         "![Sizes of effects](sensitivity.svg)",
     ]

@@ -92,6 +92,7 @@ def draw() -> None:
 
 
 def write(table: dict[str, list[float]]) -> None:
+    today = date.today()  # noqa: DTZ011  (the day on which it was made)
     lines = [
         "# The simulated year, over several seeds",
         "",
@@ -100,7 +101,7 @@ def write(table: dict[str, list[float]]) -> None:
         "colony-years in seven climates. What each is held against stands beside it; the checks",
         "with their sources and what stays missed are on the [evidence page](../evidence.md).",
         "",
-        f"Made on {date(2026, 11, 25):%d %B %Y} with seeds {', '.join(map(str, SEEDS))} by",
+        f"Made on {today:%d %B %Y} with seeds {', '.join(map(str, SEEDS))} by",
         f"`{COMMAND}`.",
         "",
         "| quantity | "
