@@ -22,7 +22,7 @@ def day_of_year(weather: DailyWeather) -> Floats:
 
 
 def mating_chance(weather: DailyWeather) -> Floats:
-    """How good a day is for a mating flight, 0 to 1, [scenario, day]; see ``science.queens.mating``.
+    """How good a day is for a mating flight, 0 to 1, [scenario, day]; see ``queens.mating``.
 
     Three hours of sun count as full, wind hinders from 6 m/s and stops at 9; judgement.
     """
