@@ -109,8 +109,8 @@ def test_every_kind_of_note_has_its_headings(
 def test_every_heading_is_its_own_word_and_fills_a_field_of_an_entry() -> None:
     assert len(BY_WORD) == len(HEADINGS)
     for heading in HEADINGS:
-        assert heading.field in heading.kind.model_fields
-        assert heading.allowed
+        assert heading.field.name in heading.field.kind.model_fields
+        assert heading.field.allowed
 
 
 def test_blank_means_not_looked_at() -> None:

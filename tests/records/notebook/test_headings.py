@@ -28,13 +28,13 @@ def test_the_example_on_the_page_can_be_added() -> None:
     assert [line.problems for line in found.lines] == [()] * 4
 
 
-@pytest.mark.parametrize("word", [word for word, one in BY_WORD.items() if one.limits])
+@pytest.mark.parametrize("word", [word for word, one in BY_WORD.items() if one.field.limits])
 def test_the_limits_of_a_heading_are_those_of_the_entry(word: str) -> None:
     """What the heading lets through the entry takes, and what lies just outside it refuses."""
     heading = BY_WORD[word]
-    low, high = heading.limits.get("ge", heading.limits.get("gt")), heading.limits["le"]
-    assert low is not None
-    assert heading.read(f"{high:.0f}") == pytest.approx(high * heading.times)
+    limits, times = heading.field.limits, heading.field.about.times
+    low, high = limits.get("ge", limits.get("gt", 0)) / times, limits["le"] / times
+    assert heading.read(f"{high:.0f}") == pytest.approx(high * times)
     with pytest.raises(NotebookError, match="is not possible"):
         heading.read(f"{high + 1:.0f}")
     with pytest.raises(NotebookError, match="is not possible"):
@@ -42,7 +42,7 @@ def test_the_limits_of_a_heading_are_those_of_the_entry(word: str) -> None:
 
 
 def test_every_kind_of_entry_that_is_noted_at_a_hive_has_a_heading() -> None:
-    kinds = {one.kind.__name__.lower() for one in BY_WORD.values()} - {"entry"}
+    kinds = {one.field.kind.__name__.lower() for one in BY_WORD.values()}
     schema = ENTRY.json_schema()
     known = {name.lower() for name in schema["$defs"]}
     assert known - kinds == {"kit", "limit", "correction"}

@@ -10,15 +10,12 @@ from pydantic import BaseModel, ValidationError
 
 from combwright.records.notebook.lines import column, lengths, table
 from combwright.records.problems import Problem
-from combwright.terms import entries as kinds
-from combwright.terms.entries import ENTRY, AnyEntry, Entry
+from combwright.terms.entries import ENTRY, KINDS, AnyEntry, Correction, Entry
 from combwright.terms.errors import NotebookError
 
 FIRST = ("id", "kind", "on", "colony", "yard")
-KINDS = [
-    kind for kind in vars(kinds).values() if isinstance(kind, type) and issubclass(kind, Entry)
-]
-FIELDS = tuple(dict.fromkeys((*FIRST, *(field for kind in KINDS for field in kind.model_fields))))
+ALL: tuple[type[Entry], ...] = (*KINDS, Correction)
+FIELDS = tuple(dict.fromkeys((*FIRST, *(field for kind in ALL for field in kind.model_fields))))
 
 
 def to_csv(entries: Iterable[AnyEntry]) -> str:

@@ -64,8 +64,8 @@ def read_notebook(
     misnamed = tuple(wrong_headings(found.headings))
     if misnamed:
         return Notebook((), misnamed)
-    reading = Reading(found, set(known_yards), set(known_colonies))
-    lines = [reading.line(row, cut) for row, cut in lengths(found)]
+    reader = LineReader(found, set(known_yards), set(known_colonies))
+    lines = [reader.line(row, cut) for row, cut in lengths(found)]
     if found.cut_off is not None and found.cut_line is not None:
         cut = Problem(found.cut_off.what, found.cut_off.remedy, found.cut_line)
         lines.append(Line(found.cut_line, problems=(cut,)))
@@ -99,7 +99,7 @@ def wrong_headings(words: tuple[str, ...]) -> Iterator[Problem]:
 OF_A_YARD = {"date", "yard", "climate", "remark"}
 
 
-class Reading:
+class LineReader:
     """One pass through a notebook: who has entered the book so far, line by line."""
 
     def __init__(self, found: Table, yards: set[str], colonies: set[str]) -> None:
@@ -226,12 +226,14 @@ class Reading:
                 what = "The text holds characters that cannot be printed."
                 yield Problem(what, "Write plain text.", number, here)
             else:
-                yield Problem(f"{found['msg']}.", f"It holds: {heading.allowed}.", number, here)
+                yield Problem(
+                    f"{found['msg']}.", f"It holds: {heading.field.allowed}.", number, here
+                )
 
 
 def heading_of(part: str, field: str) -> Heading:
     """Find the heading that fills a field of a part."""
-    fills = [one for one in HEADINGS if one.field == field]
+    fills = [one for one in HEADINGS if one.field.name == field]
     return next((one for one in fills if one.part == part), fills[0])
 
 

@@ -5,44 +5,18 @@ from collections import Counter
 from typing import Any, cast
 from uuid import UUID, uuid5
 
-from combwright.records.notebook.headings import HEADINGS
-from combwright.terms.entries import ENTRY, Noted
-from combwright.terms.parameters import Parameter
+from combwright.records.notebook.headings import HEADINGS, variants
+from combwright.terms.entries import ENTRY, KINDS, Colony, Noted, Yard
 
 # the name space of ids, so that the same note always gets the same one
 NOTEBOOK = UUID("6d0c1a52-3f0e-5c5b-9a39-3f9b6a1f2c77")
 
-# Part of the ids of fondant notes: with another value, adding an old file again would double them.
-FONDANT_SUGAR = Parameter(
-    0.88,
-    "kg/kg",
-    0.77,
-    0.92,
-    "bakers' fondant of 8 to 12 % water; an association leaflet counts a 12.5 kg block as 12 kg of "
-    "honey, which is 0.79",
-    "common practice",
-)
-
-# A line's parts in the order of a visit: seen, counted, taken and given, set up, sent elsewhere.
+# A line's parts in the order of a visit, and what each fixes; yards and colonies enter before them.
 PARTS: dict[str, dict[str, Any]] = {
-    "visit": {"kind": "visit"},
-    "tray count": {"kind": "tray count"},
-    "wash count": {"kind": "wash count"},
-    "drawn frame": {"kind": "change", "part": "drawn frame"},
-    "foundation frame": {"kind": "change", "part": "foundation frame"},
-    "brood frame": {"kind": "change", "part": "brood frame"},
-    "stores frame": {"kind": "change", "part": "stores frame"},
-    "feeder": {"kind": "change", "part": "feeder"},
-    "harvest": {"kind": "harvest"},
-    "treatment": {"kind": "treatment"},
-    "syrup": {"kind": "feed", "feed": "syrup"},
-    "fondant": {"kind": "feed", "feed": "fondant", "sugar_fraction": FONDANT_SUGAR.value},
-    "queen": {"kind": "queen"},
-    "split": {"kind": "split"},
-    "stack": {"kind": "stack"},
-    "unite": {"kind": "unite"},
-    "move": {"kind": "move"},
-    "end": {"kind": "end"},
+    part: {"kind": kind.model_fields["kind"].default} | dict(variant.fixed)
+    for kind in KINDS
+    if kind not in (Colony, Yard)
+    for part, variant in variants(kind).items()
 }
 
 Values = dict[str, Any]
@@ -67,10 +41,9 @@ def parts(values: Values, last_hive: str | None) -> dict[str, Values]:
     found: dict[str, Values] = {}
     for part, fixed in PARTS.items():
         own = [one for one in HEADINGS if one.part == part and one.word in values]
-        content: Values = {one.field: values[one.word] for one in own}
-        # a nought here says that nothing was given or changed
-        if content.get("grams", content.get("count", 1)) == 0:
+        if any(one.field.about.nought_is_none and values[one.word] == 0 for one in own):
             continue
+        content: Values = {one.field.name: values[one.word] for one in own}
         if part == "stack" and values.get("hive", last_hive) != last_hive:
             content["hive"] = values["hive"]
         if part == "queen" and content and "queen year" in values:

@@ -1,0 +1,91 @@
+"""The kinds of entry that a book holds: the one gate through which notes come in.
+
+Entries are never changed. A correction is a new entry that names the old one. A value left out
+(``None``) means that nobody looked, and carries no information.
+"""
+
+from typing import Annotated, Final, Literal, get_args
+from uuid import UUID
+
+from pydantic import Field, TypeAdapter
+
+from combwright.terms.entries.colonies import Colony, End, EndReason, Split, Unite
+from combwright.terms.entries.entry import Entry, Name, Text
+from combwright.terms.entries.food import Feed, Harvest
+from combwright.terms.entries.keeping import Harm, Kit, Limit
+from combwright.terms.entries.mites import Substance, TrayCount, Treatment, WashCount
+from combwright.terms.entries.places import Move, Yard
+from combwright.terms.entries.queens import Queen, QueenEvent
+from combwright.terms.entries.stack import STACK_FIELDS, Change, Part, Stack
+from combwright.terms.entries.visit import QueenCells, Visit
+
+__all__ = [
+    "ENTRY",
+    "KINDS",
+    "STACK_FIELDS",
+    "AnyEntry",
+    "Change",
+    "Colony",
+    "Correction",
+    "End",
+    "EndReason",
+    "Entry",
+    "Feed",
+    "Harm",
+    "Harvest",
+    "Kit",
+    "Limit",
+    "Move",
+    "Name",
+    "Noted",
+    "Part",
+    "Queen",
+    "QueenCells",
+    "QueenEvent",
+    "Split",
+    "Stack",
+    "Substance",
+    "Text",
+    "TrayCount",
+    "Treatment",
+    "Unite",
+    "Visit",
+    "WashCount",
+    "Yard",
+]
+
+
+class Correction(Entry):
+    """An earlier entry was wrong: it is replaced, or struck out when no replacement is given."""
+
+    kind: Literal["correction"] = "correction"
+    corrects: UUID
+    replacement: "Noted | None" = None
+
+
+# In the order of a visit: seen, counted, taken and given, set up, sent elsewhere.
+Noted = Annotated[
+    Colony
+    | Visit
+    | TrayCount
+    | WashCount
+    | Change
+    | Harvest
+    | Treatment
+    | Feed
+    | Queen
+    | Split
+    | Stack
+    | Unite
+    | Move
+    | End
+    | Yard
+    | Kit
+    | Limit,
+    Field(discriminator="kind"),
+]
+AnyEntry = Annotated[Noted | Correction, Field(discriminator="kind")]
+KINDS: Final[tuple[type[Entry], ...]] = get_args(get_args(Noted)[0])
+
+Correction.model_rebuild()
+ENTRY: TypeAdapter[AnyEntry] = TypeAdapter(AnyEntry)

@@ -1,0 +1,109 @@
+"""Food given, and honey taken."""
+
+from collections.abc import Mapping
+from typing import Annotated, ClassVar, Literal
+
+from pydantic import Field
+
+from combwright.terms.entries.about import About, Variant
+from combwright.terms.entries.entry import Entry, OfColony
+from combwright.terms.parameters import Parameter
+
+# Part of the ids of fondant notes: with another value, adding an old file again would double them.
+FONDANT_SUGAR = Parameter(
+    0.88,
+    "kg/kg",
+    0.77,
+    0.92,
+    "bakers' fondant of 8 to 12 % water; an association leaflet counts a 12.5 kg block as 12 kg of "
+    "honey, which is 0.79",
+    "common practice",
+)
+
+
+class Feed(Entry):
+    """Feed given: syrup of a sugar fraction by mass, or fondant."""
+
+    VARIANTS: ClassVar[Mapping[str, Variant]] = {
+        "syrup": Variant(
+            {"feed": "syrup"},
+            {
+                "grams": "syrup fed g",
+                "sugar_fraction": "sugar share %",
+                "temperature_c": "syrup warmth c",
+            },
+        ),
+        "fondant": Variant(
+            {"feed": "fondant", "sugar_fraction": FONDANT_SUGAR.value}, {"grams": "fondant fed g"}
+        ),
+    }
+
+    kind: Literal["feed"] = "feed"
+    colony: OfColony
+    feed: Annotated[
+        Literal["syrup", "fondant"], About("Feed", "what was given", said="", at_hive="taken")
+    ] = "syrup"
+    grams: Annotated[
+        float,
+        About(
+            "Feed given",
+            "given, by weight",
+            unit="g",
+            said="",
+            step=100,
+            at_hive="done",
+            name="feed_g",
+            nought_is_none=True,
+        ),
+        Field(gt=0, le=30000),
+    ]
+    sugar_fraction: Annotated[
+        float,
+        About(
+            "Sugar",
+            "sugar in it, by weight; 60 % when not said",
+            unit="%",
+            times=0.01,
+            at_hive="taken",
+            name="feed_sugar",
+        ),
+        Field(ge=0.3, le=0.95),
+    ] = 0.6
+    temperature_c: Annotated[
+        float | None,
+        About("Warmth", "how warm it was given", unit="°C"),
+        Field(ge=0, le=60),
+    ] = None
+
+
+class Harvest(Entry):
+    """Honey taken from a colony."""
+
+    kind: Literal["harvest"] = "harvest"
+    colony: OfColony
+    honey_kg: Annotated[
+        float,
+        About(
+            "Honey taken",
+            "honey taken off",
+            "honey taken kg",
+            "kg",
+            step=1,
+            start=10,
+            at_hive="more",
+        ),
+        Field(ge=0, le=200),
+    ]
+    supers: Annotated[
+        int,
+        About(
+            "Supers taken",
+            "supers taken off with it",
+            "supers taken",
+            step=1,
+            start=1,
+            at_hive="more",
+            name="harvest_supers",
+        ),
+        Field(ge=0, le=8),
+    ] = 0

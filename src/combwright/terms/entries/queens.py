@@ -1,0 +1,52 @@
+"""What was done to a queen, or learnt of one."""
+
+from typing import Annotated, ClassVar, Literal
+
+from combwright.terms.entries.about import About
+from combwright.terms.entries.entry import YEARS, Entry, OfColony
+
+QueenEvent = Literal[
+    "introduced",
+    "removed",
+    "caged",
+    "released",
+    "lost",
+    "virgin",
+    "marked",
+    "cells knocked down",
+]
+
+
+class Queen(Entry):
+    """Something done to, or learnt of, a queen.
+
+    “Cells knocked down” means all of them; where one was left, the colony goes on with it.
+    """
+
+    TITLE: ClassVar[str] = "A queen"
+
+    kind: Literal["queen"] = "queen"
+    colony: OfColony
+    event: Annotated[
+        QueenEvent,
+        About(
+            "Queen",
+            "what happened to the queen, or that all queen cells were knocked down",
+            "queen event",
+            hint="cells knocked down: all of them",
+            said="",
+            nothing="nothing to say",
+            at_hive="more",
+            name="queen_event",
+        ),
+    ]
+    queen_year: Annotated[
+        int | None,
+        About(
+            "Year of the queen",
+            "the year in which the queen emerged",
+            said="queen of",
+            at_hive="more",
+        ),
+        YEARS,
+    ] = None
