@@ -19,7 +19,7 @@ from uuid import uuid4
 import httpx
 import uvicorn
 
-from combwright.records.store.engine import open_book, writing
+from combwright.records.store.book import Book
 from combwright.records.store.kept_entries import keep
 from combwright.services.book.book import read_book
 from combwright.services.demo import ON, VISITS, write_demo
@@ -58,16 +58,14 @@ def season(demo: list[Noted], copy: int) -> Iterator[Noted]:
             yield each.model_copy(update={**named, "id": uuid4(), "on": each.on + again * SEASON})
 
 
-def write_book(folder: Path) -> Path:
+def write_book(folder: Path) -> Book:
     """Write the book."""
-    demo = read_book(write_demo(folder / "demo").book)
+    demo = read_book(Book(write_demo(folder / "demo").book))
     colonies = sum(each.kind == "colony" for each in demo)
-    book = folder / "large.book"
-    engine = open_book(book)
-    with writing(engine) as db:
+    book = Book(folder / "large.book")
+    with book.writing() as db:
         for copy in range(-(-COLONIES // colonies)):
             keep(db, season(demo, copy))
-    engine.dispose()
     return book
 
 

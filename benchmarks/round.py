@@ -18,7 +18,7 @@ from tempfile import TemporaryDirectory
 from time import perf_counter
 
 from combwright.planning.round import colony_sheet
-from combwright.records.store.engine import open_book, writing
+from combwright.records.store.book import Book
 from combwright.records.store.weather_days import keep_weather
 from combwright.services.book.book import add_notebook
 from combwright.services.demo import CLIMATE, ON, known_weather, write_demo
@@ -30,7 +30,7 @@ MEMBERS = 200
 AIM_S, AIM_MB, AIM_COLONIES = 4.0, 600.0, 300
 
 
-def write_book(folder: Path, colonies: int) -> Path:
+def write_book(folder: Path, colonies: int) -> Book:
     """Write a book of so many colonies in yards of about sixteen."""
     demo = write_demo(folder / "demo")
     with demo.notebook.open(encoding="utf-8") as file:
@@ -47,16 +47,14 @@ def write_book(folder: Path, colonies: int) -> Path:
                 for line in lines
                 if line["colony"] in kept
             )
-    book = folder / f"{colonies}.book"
+    book = Book(folder / f"{colonies}.book")
     add_notebook(book, notebook)
-    engine = open_book(book)
-    with writing(engine) as db:
+    with book.writing() as db:
         keep_weather(db, CLIMATE, known_weather(), "sampled")
-    engine.dispose()
     return book
 
 
-def measure(book: Path) -> dict[str, float]:
+def measure(book: Book) -> dict[str, float]:
     """Time one round, and its parts one after the other on one thread."""
     gather(book, Asked(ON, members=20)).follow("Bramble 0")  # loads the kernel
     start = perf_counter()
@@ -82,9 +80,9 @@ def measure(book: Path) -> dict[str, float]:
     }
 
 
-def measured_apart(book: Path) -> dict[str, float]:
+def measured_apart(book: Book) -> dict[str, float]:
     """Measure in a new process."""
-    command = (sys.executable, __file__, str(book))
+    command = (sys.executable, __file__, book.place)
     done = subprocess.run(command, check=True, capture_output=True)  # noqa: S603
     told: dict[str, float] = json.loads(done.stdout)
     return told
@@ -93,7 +91,7 @@ def measured_apart(book: Path) -> dict[str, float]:
 def main() -> None:
     """Print a line a size, and what a colony costs at each."""
     if len(sys.argv) > 1:
-        print(json.dumps(measure(Path(sys.argv[1]))))
+        print(json.dumps(measure(Book(Path(sys.argv[1])))))
         return
     with TemporaryDirectory() as folder:
         for size in SIZES:

@@ -12,6 +12,7 @@ from tests.browser.conftest import ARGUMENTS, PHONE, House, free_port
 from tests.browser.pages import PAGES
 from tests.web.desks import Clock, demo_book
 
+from combwright.records.store.book import Book
 from combwright.services.demo import ON
 from combwright.web.desk import lay_out
 
@@ -47,7 +48,7 @@ def main() -> None:
     folder.mkdir(parents=True, exist_ok=True)
     with TemporaryDirectory() as room:
         clock = Clock()
-        desk = lay_out(demo_book(Path(room)), clock=clock, is_demo=True)
+        desk = lay_out(Book(demo_book(Path(room))), clock=clock, is_demo=True)
         desk.rounds.sheet(ON, 7)
         house = House(desk, clock, free_port())
         house.open()

@@ -11,6 +11,7 @@ from tests.browser.hands import ROUND
 from tests.browser.test_looks import SMALL, WCAG_2_2, violations
 from tests.web.desks import Clock, copied
 
+from combwright.records.store.book import Book
 from combwright.services.progress import OPENING, PLANNING, READING, READY
 from combwright.web.desk import lay_out
 
@@ -37,7 +38,7 @@ WATCH = """() => {
 def waiting(demo: Path, tmp_path: Path, telephone: Telephone) -> Iterator[Page]:
     """A telephone that has asked for a round which takes some seconds."""
     clock = Clock()
-    desk = lay_out(copied(demo, tmp_path), clock=clock, members=MANY)
+    desk = lay_out(Book(copied(demo, tmp_path)), clock=clock, members=MANY)
     house = House(desk, clock, free_port())
     house.open()
     assert telephone.context is not None

@@ -12,6 +12,7 @@ from tests.commands import COMMANDS
 from typer.testing import CliRunner
 
 from combwright.cli.main import app
+from combwright.records.store.book import Book
 from combwright.services.book.book import add_notebook
 
 run = CliRunner()
@@ -30,7 +31,7 @@ BANDS = ("frames_of_bees", "frames_of_brood", "stores_kg", "room_cells")
 def book(tmp_path_factory: pytest.TempPathFactory) -> Path:
     folder = tmp_path_factory.mktemp("round")
     (folder / "notes.csv").write_text("\n".join(LINES) + "\n", "utf-8")
-    add_notebook(folder / "a.book", folder / "notes.csv")
+    add_notebook(Book(folder / "a.book"), folder / "notes.csv")
     return folder / "a.book"
 
 

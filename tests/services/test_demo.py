@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 
 from combwright.planning.sheet import RoundSheet
-from combwright.records.store.engine import open_book, reading
+from combwright.records.store.book import Book
 from combwright.records.store.kept_entries import all_entries
 from combwright.services.book.book import add_notebook
 from combwright.services.demo import CASTS, FIRST, ON, VISITS, Paths, write_demo
@@ -24,7 +24,7 @@ def demo(tmp_path_factory: pytest.TempPathFactory) -> Paths:
 
 @pytest.fixture(scope="module")
 def sheet(demo: Paths) -> RoundSheet:
-    return round_sheet(demo.book, demo.on)
+    return round_sheet(Book(demo.book), demo.on)
 
 
 def test_it_has_three_yards_sixteen_colonies_and_four_nucs(demo: Paths) -> None:
@@ -32,7 +32,7 @@ def test_it_has_three_yards_sixteen_colonies_and_four_nucs(demo: Paths) -> None:
     assert len({cast.yard for cast in CASTS}) == 3
     assert sum(cast.hive.startswith("nuc") for cast in CASTS) == 4
     assert 6 <= VISITS <= 8
-    with reading(open_book(demo.book)) as db:
+    with Book(demo.book).reading() as db:
         entries = all_entries(db)
     visits = [entry for entry in entries if isinstance(entry, Visit)]
     assert len(visits) == VISITS * len(CASTS)
@@ -46,7 +46,7 @@ def _dates() -> set[date]:
 
 
 def test_the_book_is_what_the_notebook_says(demo: Paths) -> None:
-    again = add_notebook(demo.book, demo.notebook)
+    again = add_notebook(Book(demo.book), demo.notebook)
     assert (again.new, again.corrected) == (0, 0)
 
 
@@ -65,7 +65,7 @@ def test_it_is_the_same_each_time(demo: Paths, tmp_path: Path) -> None:
     other = write_demo(tmp_path)
     assert other.notebook.read_bytes() == demo.notebook.read_bytes()
     assert other.weather.read_bytes() == demo.weather.read_bytes()
-    first, again = round_sheet(demo.book, demo.on), round_sheet(other.book, other.on)
+    first, again = round_sheet(Book(demo.book), demo.on), round_sheet(Book(other.book), other.on)
     assert first.model_dump_json() == again.model_dump_json()
 
 

@@ -4,6 +4,7 @@ from datetime import date
 from pathlib import Path
 from uuid import uuid4
 
+from combwright.records.store.book import Book
 from combwright.services.book.book import add_entries
 from combwright.services.rounds.situations import Asked, gather, limits_on
 from combwright.terms.entries import Colony, Limit, Yard
@@ -22,7 +23,7 @@ def test_the_last_limit_up_to_the_day_counts() -> None:
 
 
 def test_a_limit_in_the_book_reaches_the_decisions(tmp_path: Path) -> None:
-    book = tmp_path / "keeper.book"
+    book = Book(tmp_path / "keeper.book")
     start = date(2027, 4, 1)
     yard = Yard(id=uuid4(), on=start, yard="Top Field")
     colony = Colony(id=uuid4(), on=start, colony="Reed", yard="Top Field", hive="national timber")
@@ -32,7 +33,7 @@ def test_a_limit_in_the_book_reaches_the_decisions(tmp_path: Path) -> None:
 
 
 def test_yards_of_other_districts_have_other_flows(tmp_path: Path) -> None:
-    book = tmp_path / "keeper.book"
+    book = Book(tmp_path / "keeper.book")
     start = date(2027, 7, 1)
     add_entries(
         book,

@@ -8,6 +8,7 @@ from uuid import uuid4
 
 from fastapi.testclient import TestClient
 
+from combwright.records.store.book import Book
 from combwright.services.demo import ON, write_demo
 from combwright.services.rounds.planned_note import as_advised
 from combwright.web.app import build
@@ -45,7 +46,7 @@ def copied(book: Path, folder: Path) -> Path:
 
 def desk_on(book: Path, clock: Clock | None = None) -> Desk:
     """Lay out a desk."""
-    return lay_out(book, clock=clock or Clock(), members=FEW)
+    return lay_out(Book(book), clock=clock or Clock(), members=FEW)
 
 
 def planned(desk: Desk, colony: str) -> dict[str, str]:

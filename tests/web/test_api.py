@@ -137,4 +137,4 @@ def test_whatever_is_sent_no_note_is_lost(
 
 @pytest.mark.parametrize("form", ["csv", "json"])
 def test_after_all_that_the_book_can_still_be_exported(open_house: Desk, form: str) -> None:
-    assert export(open_house.book.path, form)  # type: ignore[arg-type]
+    assert export(open_house.book, form)  # type: ignore[arg-type]

@@ -77,7 +77,7 @@ def test_sessions_outlive_the_server_and_a_new_passphrase_ends_them(
     log_in(client)
     token = client.cookies["combwright"]
     now = locked.clock()
-    assert Access(locked.book.path).holds(token, now)
+    assert Access(locked.book).holds(token, now)
     locked.access.set_passphrase("another four unlikely words")
     assert not locked.access.holds(token, now)
 
@@ -103,7 +103,7 @@ def test_the_cookie_is_kept_from_scripts_and_from_plain_connections(desk: Desk) 
 
 def test_the_file_holds_neither_passphrase_nor_token(client: TestClient, locked: Desk) -> None:
     log_in(client)
-    path = Path(f"{locked.book.path}.access")
+    path = Path(f"{locked.book.place}.access")
     text = path.read_text("utf-8")
     assert WORDS not in text
     assert client.cookies["combwright"] not in text

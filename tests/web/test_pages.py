@@ -8,7 +8,7 @@ import pytest
 from fastapi.testclient import TestClient
 from tests.web.desks import PAGE, ROUND, client_of, copied, desk_on
 
-from combwright.records.store.engine import open_book, writing
+from combwright.records.store.book import Book
 from combwright.records.store.kept_entries import keep
 from combwright.services.demo import CASTS, ON
 from combwright.services.progress import BUSY, PLANNING, Step
@@ -104,10 +104,8 @@ def test_every_page_that_needs_the_round_waits_for_it(
 
 def test_a_colony_that_never_came_is_told_of_at_the_top(demo: Path, tmp_path: Path) -> None:
     book = copied(demo, tmp_path)
-    engine = open_book(book)
-    with writing(engine) as db:
+    with Book(book).writing() as db:
         keep(db, [Visit(id=uuid4(), on=ON - timedelta(days=7), colony="Brambel", eggs=True)])
-    engine.dispose()
     desk = desk_on(book)
     desk.rounds.sheet(ON, 7)
     text = client_of(desk).get(ROUND).text

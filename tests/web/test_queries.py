@@ -10,7 +10,7 @@ import pytest
 import sqlalchemy as sa
 from tests.web.desks import PAGE, ROUND, client_of, copied, desk_on
 
-from combwright.records.store.engine import open_book, writing
+from combwright.records.store.book import Book
 from combwright.records.store.kept_entries import keep
 from combwright.services.book.book import read_book
 from combwright.services.demo import ON
@@ -36,11 +36,11 @@ def counted() -> Iterator[list[str]]:
         sa.event.remove(sa.Engine, "before_cursor_execute", note)
 
 
-def threefold(book: Path) -> Path:
+def threefold(path: Path) -> Path:
     """Say everything three times, of other colonies in other yards."""
+    book = Book(path)
     entries = read_book(book)
-    engine = open_book(book)
-    with writing(engine) as db:
+    with book.writing() as db:
         for copy in (1, 2):
             keep(
                 db,
@@ -56,8 +56,8 @@ def threefold(book: Path) -> Path:
                     for each in entries
                 ],
             )
-    engine.dispose()
-    return book
+    book.close()
+    return path
 
 
 @pytest.mark.parametrize("written", [False, True], ids=["unchanged", "after a note"])

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Annotated, Any, Literal
 
 import typer
 
-from combwright.cli.options import BookOption, JsonOption, book_path
+from combwright.cli.options import BookOption, JsonOption, named_book
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -14,15 +14,15 @@ if TYPE_CHECKING:
     from combwright.records.problems import Problem
     from combwright.services.book.book import Page, Report
 
-book = typer.Typer(no_args_is_help=True, help="The record of what was seen and done.")
+commands = typer.Typer(no_args_is_help=True, help="The record of what was seen and done.")
 
 
 def register(app: typer.Typer) -> None:
     """Add the commands."""
-    app.add_typer(book, name="book")
+    app.add_typer(commands, name="book")
 
 
-@book.command(epilog="Example: `combwright book add spring.csv --book yard.book`")
+@commands.command(epilog="Example: `combwright book add spring.csv --book yard.book`")
 def add(
     file: Annotated[Path, typer.Argument(help="A notebook (CSV), or entries that were exported.")],
     keep_good: Annotated[
@@ -40,8 +40,9 @@ def add(
     """Add a notebook to the book: all of it, or nothing. Adding it twice changes nothing."""
     from combwright.services.book.book import RefusedError, add_notebook
 
+    book = named_book(named)
     try:
-        report = add_notebook(book_path(named), file, keep_good=keep_good, correct=correct)
+        report = add_notebook(book, file, keep_good=keep_good, correct=correct)
     except RefusedError as error:
         if not as_json:
             raise
@@ -50,10 +51,10 @@ def add(
     if as_json:
         typer.echo(_json(_report(report)))
     else:
-        _show_report(report, book_path(named))
+        _show_report(report, book.place)
 
 
-@book.command(epilog="Example: `combwright book show Alder`")
+@commands.command(epilog="Example: `combwright book show Alder`")
 def show(
     colony: Annotated[str, typer.Argument(help="The colony's name.")],
     named: BookOption = None,
@@ -62,14 +63,14 @@ def show(
     """Show how a colony stands and all that the book says of it."""
     from combwright.services.book.book import show_colony
 
-    page = show_colony(book_path(named), colony)
+    page = show_colony(named_book(named, must_exist=True), colony)
     if as_json:
         typer.echo(_json(_page(page)))
     else:
         _show_page(page)
 
 
-@book.command(epilog="Example: `combwright book export --format json --out all.json`")
+@commands.command(epilog="Example: `combwright book export --format json --out all.json`")
 def export(
     form: Annotated[
         Literal["csv", "json"], typer.Option("--format", help="A table, or a list of objects.")
@@ -82,7 +83,7 @@ def export(
     from combwright.services.book.book import export as exported
     from combwright.services.book.book import save
 
-    text = exported(book_path(named), "json" if as_json else form)
+    text = exported(named_book(named, must_exist=True), "json" if as_json else form)
     if out is None:
         typer.echo(text, nl=False)
     else:
@@ -116,9 +117,9 @@ def _report(report: "Report") -> dict[str, Any]:
     }
 
 
-def _show_report(report: "Report", path: Path) -> None:
+def _show_report(report: "Report", place: str) -> None:
     found = f"{report.new} new entries, {report.known} known already"
-    typer.echo(f"{report.lines} lines read into {path}: {found}.")
+    typer.echo(f"{report.lines} lines read into {place}: {found}.")
     if report.corrected:
         typer.echo(f"{report.corrected} earlier entries corrected.")
     left_out = [one for one in report.problems if one.blocks]

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from combwright.cli.options import BookOption, JsonOption, book_path
+from combwright.cli.options import BookOption, JsonOption, named_book
 
 if TYPE_CHECKING:
     from rich.console import Console
@@ -48,10 +48,10 @@ def colony(
     from combwright.services.beliefs.colony_history import colony_history
     from combwright.services.rounds.situations import usual_day
 
-    path = book_path(book)
+    opened = named_book(book, must_exist=True)
     # the keeper's own calendar
-    day = on.date() if on else usual_day(path, date.today())  # noqa: DTZ011
-    told = colony_history(path, name, day, weeks_ahead=weeks, members=members, seed=seed)
+    day = on.date() if on else usual_day(opened, date.today())  # noqa: DTZ011
+    told = colony_history(opened, name, day, weeks_ahead=weeks, members=members, seed=seed)
     written = _charts(told, svg) if svg is not None else []
     if json:
         _print_json(told)

@@ -19,6 +19,7 @@ def demo(
 
     Example: `combwright demo --dir demo`
     """
+    from combwright.cli.options import named_book
     from combwright.cli.progress import counted
     from combwright.services.demo import write_demo
 
@@ -30,7 +31,7 @@ def demo(
     from combwright.services.rounds.from_book import round_sheet
 
     with counted(shown=not json) as progress:
-        sheet = round_sheet(paths.book, paths.on, progress=progress)
+        sheet = round_sheet(named_book(paths.book), paths.on, progress=progress)
     pdf = paths.book.with_name("round.pdf")
     save(pdf, round_pdf(sheet))
     if json:

@@ -8,6 +8,8 @@ import typer
 if TYPE_CHECKING:
     from datetime import date
 
+    from combwright.records.store.book import Book
+
 BookOption = Annotated[
     Path | None,
     typer.Option("--book", help="The book's file; your own data folder without it."),
@@ -30,3 +32,10 @@ def book_path(option: Path | None) -> Path:
     from platformdirs import user_data_path
 
     return user_data_path("combwright", appauthor=False) / "keeper.book"
+
+
+def named_book(option: Path | None, *, must_exist: bool = False) -> "Book":
+    """Take up the book; it is opened when it is first needed."""
+    from combwright.records.store.book import Book
+
+    return Book(book_path(option), must_exist=must_exist)

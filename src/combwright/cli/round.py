@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from combwright.cli.options import BookOption, OnOption, book_path, day_of
+from combwright.cli.options import BookOption, OnOption, day_of, named_book
 
 if TYPE_CHECKING:
     from rich.console import Console
@@ -38,7 +38,7 @@ def plan_round(
 
     with counted(shown=not json) as progress:
         sheet = round_sheet(
-            book_path(book),
+            named_book(book, must_exist=True),
             day_of(on),
             yard=yard,
             days=days,

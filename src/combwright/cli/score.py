@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from combwright.cli.options import BookOption, JsonOption, book_path
+from combwright.cli.options import BookOption, JsonOption, named_book
 
 if TYPE_CHECKING:
     from combwright.services.beliefs.score import ScoreLine, ScoreReport
@@ -35,11 +35,13 @@ def score(
     from combwright.services.beliefs.score import score_book
     from combwright.services.rounds.situations import usual_day
 
-    path = book_path(book)
+    opened = named_book(book, must_exist=True)
     # the keeper's own calendar
-    day = on.date() if on else usual_day(path, date.today())  # noqa: DTZ011
+    day = on.date() if on else usual_day(opened, date.today())  # noqa: DTZ011
     with counted(shown=not json) as progress:
-        report = score_book(path, day, colony=colony, members=members, seed=seed, progress=progress)
+        report = score_book(
+            opened, day, colony=colony, members=members, seed=seed, progress=progress
+        )
     if json:
         from pydantic import TypeAdapter
 

@@ -7,10 +7,11 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from combwright.cli.options import BookOption, JsonOption, book_path
+from combwright.cli.options import BookOption, JsonOption, book_path, named_book
 from combwright.terms.errors import CombwrightError, OutOfRangeError
 
 if TYPE_CHECKING:
+    from combwright.records.store.book import Book
     from combwright.web.desk import Desk
 
 LOCAL = "127.0.0.1"
@@ -37,9 +38,9 @@ def serve(
 
     It listens on this machine alone. A phone needs a passphrase and HTTPS: see docs/install.md.
     """
-    path, is_demo = _book(book, may_be_demo=not set_passphrase)
+    opened, is_demo = _book(book, may_be_demo=not set_passphrase)
     if set_passphrase:
-        _set_passphrase(path)
+        _set_passphrase(opened)
         return
     if not 0 < port < 65536:  # noqa: PLR2004  (what a port is)
         raise OutOfRangeError(f"There is no port {port}.", remedy="Give 1024 to 65535.")
@@ -47,17 +48,17 @@ def serve(
 
     from combwright.web.desk import lay_out
 
-    desk = lay_out(path, clock=lambda: datetime.now().astimezone(), is_demo=is_demo)
+    desk = lay_out(opened, clock=lambda: datetime.now().astimezone(), is_demo=is_demo)
     _refuse_open_house(desk, host)
     _run(desk, host, port, as_json=as_json)
 
 
-def _book(named: Path | None, *, may_be_demo: bool) -> tuple[Path, bool]:
+def _book(named: Path | None, *, may_be_demo: bool) -> "tuple[Book, bool]":
     """Find the book; where the keeper has none yet, the demo is written and opened."""
     path = book_path(named)
     if named is not None or path.exists() or not may_be_demo:
         path.parent.mkdir(parents=True, exist_ok=True)
-        return path, False
+        return named_book(path), False
     from combwright.cli.progress import counted
     from combwright.services.demo import write_demo
 
@@ -65,14 +66,14 @@ def _book(named: Path | None, *, may_be_demo: bool) -> tuple[Path, bool]:
     if not demo.exists():
         with counted(shown=sys.stderr.isatty()) as progress:
             write_demo(demo.parent, progress=progress)
-    return demo, True
+    return named_book(demo), True
 
 
-def _set_passphrase(path: Path) -> None:
+def _set_passphrase(book: "Book") -> None:
     from combwright.services.access import Access
 
     words: str = typer.prompt("New passphrase", hide_input=True, confirmation_prompt="Once more")
-    Access(path).set_passphrase(words)
+    Access(book).set_passphrase(words)
     typer.echo("The passphrase is set. Whoever was logged in has to log in again.")
 
 
@@ -94,10 +95,10 @@ def _run(desk: "Desk", host: str, port: int, *, as_json: bool) -> None:
 
     address = f"http://{f'[{host}]' if ':' in host else host}:{port}/"
     if as_json:
-        told = {"address": address, "book": str(desk.book.path), "demo": desk.is_demo}
+        told = {"address": address, "book": desk.book.place, "demo": desk.is_demo}
         typer.echo(json.dumps(told))
     else:
-        what = "the demo" if desk.is_demo else str(desk.book.path)
+        what = "the demo" if desk.is_demo else desk.book.place
         typer.echo(f"Open {address} in a browser ({what}). Ctrl-C stops.")
     try:
         uvicorn.run(

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
 
-from combwright.cli.options import BookOption, JsonOption, book_path
+from combwright.cli.options import BookOption, JsonOption, named_book
 
 if TYPE_CHECKING:
     from combwright.services.weather.kept_weather import Kept, Outlook, Spread
@@ -71,7 +71,7 @@ def add(
     """Keep the weather of a file in the book. Adding it twice changes nothing."""
     from combwright.services.weather.kept_weather import add_file
 
-    _told(add_file(book_path(named), file, place, yard, climate), as_json=as_json)
+    _told(add_file(named_book(named), file, place, yard, climate), as_json=as_json)
 
 
 @weather.command(
@@ -101,7 +101,7 @@ def forecast(
         name = f"forecast {latitude:.4f} {longitude:.4f}.json"
         return fetched(latitude, longitude, contact=contact, cache=folder / name, now=now)
 
-    _told(add_forecast(book_path(named), yard, fetch, now), as_json=as_json)
+    _told(add_forecast(named_book(named), yard, fetch, now), as_json=as_json)
 
 
 def _days(days: int) -> int:

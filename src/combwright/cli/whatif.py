@@ -4,7 +4,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from combwright.cli.options import BookOption, JsonOption, OnOption, book_path, day_of
+from combwright.cli.options import BookOption, JsonOption, OnOption, day_of, named_book
 
 if TYPE_CHECKING:
     from combwright.services.rounds.whatif import Compared
@@ -43,7 +43,9 @@ def what_if(
         _within(dummy_boards, 0, 2, "--dummy-boards", "boards"),
         _within(supers, 0, 8, "--supers", "supers"),
     )
-    compared = whatif(book_path(book), colony, day_of(on), idea, days=days, seed=seed)
+    compared = whatif(
+        named_book(book, must_exist=True), colony, day_of(on), idea, days=days, seed=seed
+    )
     if json:
         from json import dumps
 

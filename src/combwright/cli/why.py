@@ -4,7 +4,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from combwright.cli.options import BookOption, JsonOption, OnOption, book_path, day_of
+from combwright.cli.options import BookOption, JsonOption, OnOption, day_of, named_book
 
 if TYPE_CHECKING:
     from combwright.services.rounds.why import Told
@@ -30,7 +30,7 @@ def tell_why(
     """
     from combwright.services.rounds.why import why
 
-    told = why(book_path(book), colony, day_of(on), days=days, seed=seed)
+    told = why(named_book(book, must_exist=True), colony, day_of(on), days=days, seed=seed)
     if json:
         from json import dumps
 

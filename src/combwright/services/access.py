@@ -10,7 +10,6 @@ from collections import defaultdict, deque
 from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from hashlib import sha256
-from pathlib import Path
 from secrets import compare_digest, token_urlsafe
 from threading import Lock
 from typing import Any, Final
@@ -18,6 +17,7 @@ from typing import Any, Final
 from argon2 import PasswordHasher
 from argon2.exceptions import InvalidHashError, VerifyMismatchError
 
+from combwright.records.store.book import Book
 from combwright.terms.errors import BookError, OutOfRangeError
 
 SHORTEST: Final = 12
@@ -57,8 +57,8 @@ class WrongTries:
 class Access:
     """The passphrase and the sessions of one book."""
 
-    def __init__(self, book: Path) -> None:
-        self._path = book.with_name(book.name + ".access")
+    def __init__(self, book: Book) -> None:
+        self._path = book.beside("access")
         self._lock = Lock()
         self._kept = self._read()
         self.wrong = WrongTries()

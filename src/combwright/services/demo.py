@@ -17,7 +17,7 @@ import numpy as np
 
 from combwright.kit.catalogue import catalogue
 from combwright.kit.items import Hive
-from combwright.records.store.engine import open_book, writing
+from combwright.records.store.book import Book
 from combwright.records.store.weather_days import keep_weather
 from combwright.services.book.book import add_entries, add_notebook, save
 from combwright.services.progress import NOTING, READY, Progress, Step, silent
@@ -147,18 +147,18 @@ def write_demo(folder: Path, *, progress: Progress = silent) -> Paths:
     lines.sort(key=lambda line: (str(line["date"]), str(line["yard"])))
     save(paths.notebook, _as_csv(lines))
     save(paths.weather, weather_csv(weather))
-    add_notebook(paths.book, paths.notebook)
+    book = Book(paths.book)
+    add_notebook(book, paths.notebook)
     add_entries(
-        paths.book,
+        book,
         [
             Kit(id=uuid5(NAMESPACE_URL, f"demo kit {item}"), on=FIRST, item=item, count=count)
             for item, count in KIT
         ],
     )
-    engine = open_book(paths.book)
-    with writing(engine) as db:
+    with book.writing() as db:
         keep_weather(db, CLIMATE, weather, "demo: sampled from the climate of Dublin Airport")
-    engine.dispose()
+    book.close()
     return paths
 
 

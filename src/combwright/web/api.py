@@ -82,7 +82,7 @@ def read_entries(
 def write_entries(at: AtDesk, entries: Annotated[list[AnyEntry], Body(max_length=5000)]) -> Stored:
     """Put entries into the book, all of them or none; the same ids again change nothing."""
     try:
-        report = add_entries(at.book.path, entries)
+        report = add_entries(at.book, entries)
     except RefusedError as error:
         told = [FieldProblem(one.column, one.what, one.remedy) for one in error.problems]
         raise NoteError(told) from error

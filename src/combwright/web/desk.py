@@ -3,13 +3,12 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import date, datetime
-from pathlib import Path
 from typing import Annotated
 
 from fastapi import Depends, Request
 
+from combwright.records.store.book import Book
 from combwright.services.access import Access
-from combwright.services.book.live_book import LiveBook
 from combwright.services.book.photos import Photos
 from combwright.services.rounds.kept_rounds import Rounds
 
@@ -20,7 +19,7 @@ Clock = Callable[[], datetime]
 class Desk:
     """The book, the rounds planned from it, who may see them, and the time."""
 
-    book: LiveBook
+    book: Book
     rounds: Rounds
     access: Access
     photos: Photos
@@ -38,12 +37,11 @@ class Desk:
         self.book.close()
 
 
-def lay_out(book: Path, *, clock: Clock, is_demo: bool = False, members: int = 200) -> Desk:
-    """Put together what the page works with, on a book that is made when there is none."""
-    live = LiveBook(book)
-    return Desk(
-        live, Rounds(live, members=members), Access(book), Photos(book), clock, is_demo=is_demo
-    )
+def lay_out(book: Book, *, clock: Clock, is_demo: bool = False, members: int = 200) -> Desk:
+    """Put together what the page works with; a book that cannot be read is refused here."""
+    book.open()
+    rounds = Rounds(book, members=members)
+    return Desk(book, rounds, Access(book), Photos(book), clock, is_demo=is_demo)
 
 
 def desk(request: Request) -> Desk:

@@ -23,7 +23,7 @@ def download(at: AtDesk, form: Literal["csv", "json"]) -> Response:
     """Give every entry of the book."""
     name = f'attachment; filename="combwright-{at.today}.{form}"'
     return Response(
-        export(at.book.path, form), media_type=MEDIA[form], headers={"Content-Disposition": name}
+        export(at.book, form), media_type=MEDIA[form], headers={"Content-Disposition": name}
     )
 
 
@@ -42,7 +42,7 @@ def upload(at: AtDesk, request: Request, file: Annotated[UploadFile, File()]) ->
         path = Path(folder) / (Path(file.filename or "").name or "notebook.csv")
         path.write_bytes(content)
         try:
-            report = add_notebook(at.book.path, path)
+            report = add_notebook(at.book, path)
         except NotebookError as error:
             error.where = path.name
             raise

@@ -18,7 +18,7 @@ from alembic.runtime.migration import MigrationContext
 from tests.records.samples import a_visit
 
 from combwright.records.store import engine
-from combwright.records.store.engine import open_book, reading, writing
+from combwright.records.store.engine import open_engine, reading, writing
 from combwright.records.store.kept_entries import history, keep
 from combwright.records.store.tables import CURRENT, entry, tables, version
 from combwright.terms.errors import BookError
@@ -28,7 +28,7 @@ FORK = multiprocessing.get_context("fork")
 
 
 def some_entries(path: Path) -> list[object]:
-    with reading(open_book(path)) as db:
+    with reading(open_engine(path)) as db:
         return list(history(db))
 
 
@@ -36,7 +36,7 @@ def some_entries(path: Path) -> list[object]:
 def kept(tmp_path: Path) -> Path:
     """Give a book that holds one visit."""
     path = tmp_path / "kept.book"
-    with writing(open_book(path)) as db:
+    with writing(open_engine(path)) as db:
         keep(db, [a_visit(1)])
     return path
 
@@ -50,14 +50,14 @@ def open_folder() -> Iterator[Path]:
 
 
 def test_a_new_book_is_made_with_its_folder_in_wal_mode(tmp_path: Path) -> None:
-    with reading(open_book(tmp_path / "new" / "folder" / "a.book")) as db:
+    with reading(open_engine(tmp_path / "new" / "folder" / "a.book")) as db:
         assert db.scalar(sa.select(version.c.version_num)) == CURRENT
         assert db.exec_driver_sql("PRAGMA journal_mode").scalar() == "wal"
         assert db.exec_driver_sql("PRAGMA foreign_keys").scalar() == 1
 
 
 def test_signs_of_a_web_address_in_the_path_are_only_letters(tmp_path: Path) -> None:
-    open_book(tmp_path / "a?b#c%20.book")
+    open_engine(tmp_path / "a?b#c%20.book")
     assert (tmp_path / "a?b#c%20.book").exists()
 
 
@@ -69,7 +69,7 @@ def test_the_migrations_make_the_tables_that_the_code_declares(kept: Path) -> No
     def ours(_object: object, name: str | None, *_rest: object) -> bool:
         return name != version.name
 
-    with reading(open_book(kept)) as db:
+    with reading(open_engine(kept)) as db:
         context = MigrationContext.configure(db, opts={"include_object": ours})
         assert compare_metadata(context, tables) == []
 
@@ -77,7 +77,7 @@ def test_the_migrations_make_the_tables_that_the_code_declares(kept: Path) -> No
 def test_a_current_book_is_opened_without_alembic(kept: Path) -> None:
     script = (
         "import sys, pathlib, combwright.records.store.engine as engine;"
-        "engine.open_book(pathlib.Path(sys.argv[1]));"
+        "engine.open_engine(pathlib.Path(sys.argv[1]));"
         "sys.exit('alembic' in sys.modules)"
     )
     subprocess.run([sys.executable, "-c", script, str(kept)], check=True)
@@ -85,17 +85,17 @@ def test_a_current_book_is_opened_without_alembic(kept: Path) -> None:
 
 def test_reading_needs_a_book(tmp_path: Path) -> None:
     with pytest.raises(BookError, match="There is no book here yet") as caught:
-        open_book(tmp_path / "a.book", must_exist=True)
+        open_engine(tmp_path / "a.book", must_exist=True)
     assert caught.value.where == str(tmp_path / "a.book")
     assert not (tmp_path / "a.book").exists()
 
 
 def test_a_book_from_a_newer_version_is_left_alone(kept: Path) -> None:
-    with writing(open_book(kept)) as db:
+    with writing(open_engine(kept)) as db:
         db.execute(version.update().values(version_num="9999"))
     before = kept.read_bytes()
     with pytest.raises(BookError, match=r"newer Combwright \(book version 9999") as caught:
-        open_book(kept)
+        open_engine(kept)
     assert caught.value.where == str(kept)
     assert "Install the newer Combwright" in caught.value.remedy
     assert kept.read_bytes() == before
@@ -105,7 +105,7 @@ def test_a_text_file_is_no_book(tmp_path: Path) -> None:
     path = tmp_path / "notes.csv"
     path.write_text("date,colony\n2026-04-01,Alder\n" * 99)
     with pytest.raises(BookError, match="not a Combwright book"):
-        open_book(path)
+        open_engine(path)
     assert path.read_text().startswith("date,colony")
 
 
@@ -114,24 +114,24 @@ def test_another_programs_database_is_no_book(tmp_path: Path) -> None:
         other.execute("CREATE TABLE entry (id INTEGER)")
     other.close()
     with pytest.raises(BookError, match="a database, but not a Combwright book"):
-        open_book(tmp_path / "other.db")
+        open_engine(tmp_path / "other.db")
 
 
 def test_a_folder_is_no_book(tmp_path: Path) -> None:
     with pytest.raises(BookError, match="cannot be opened"):
-        open_book(tmp_path)
+        open_engine(tmp_path)
 
 
 def test_a_file_cannot_be_the_folder_of_a_book(tmp_path: Path) -> None:
     (tmp_path / "file").write_text("")
     with pytest.raises(BookError, match="folder cannot be made"):
-        open_book(tmp_path / "file" / "a.book")
+        open_engine(tmp_path / "file" / "a.book")
 
 
 @pytest.mark.skipif(not Path("/proc/self").exists(), reason="needs a folder that nobody may write")
 def test_a_book_cannot_be_made_where_nobody_may_write() -> None:
     with pytest.raises(BookError, match="cannot be opened"):
-        open_book(Path("/proc/self/a.book"))
+        open_engine(Path("/proc/self/a.book"))
 
 
 def test_a_damaged_book_is_reported_as_such(kept: Path) -> None:
@@ -147,7 +147,7 @@ def test_a_locked_book_is_waited_for_then_reported(
     monkeypatch.setattr(engine, "BUSY_TIMEOUT_MS", 50)
     other = sqlite3.connect(kept, isolation_level=None)
     other.execute("BEGIN IMMEDIATE")
-    with pytest.raises(BookError, match="Another program is writing"), writing(open_book(kept)):
+    with pytest.raises(BookError, match="Another program is writing"), writing(open_engine(kept)):
         pass
     assert some_entries(kept) == [a_visit(1)]  # reading goes on meanwhile
     other.close()
@@ -155,7 +155,7 @@ def test_a_locked_book_is_waited_for_then_reported(
 
 def test_a_full_disk_leaves_the_book_as_it_was(kept: Path) -> None:
     # SQLite's own limit stands in for the disk: it fails with the same code, SQLITE_FULL
-    book = open_book(kept)
+    book = open_engine(kept)
 
     def leave_no_room(connection: sqlite3.Connection, _record: object) -> None:
         connection.execute("PRAGMA max_page_count = 1")  # at least as many as there are now
@@ -189,7 +189,7 @@ def told_by_a_child(prepare: Callable[[], None], work: Callable[[], object]) -> 
 
 
 def write_much(path: Path) -> None:
-    with writing(open_book(path)) as db:
+    with writing(open_engine(path)) as db:
         keep(db, [a_visit(at, remark="x" * 2000) for at in range(2, 99)])
 
 
@@ -211,7 +211,7 @@ def as_somebody_else() -> None:
 
 def test_a_read_only_book_is_left_alone(open_folder: Path) -> None:
     path = open_folder / "a.book"
-    with writing(open_book(path)) as db:
+    with writing(open_engine(path)) as db:
         keep(db, [a_visit(1)])
     path.chmod(0o444)
     open_folder.chmod(0o555)
@@ -224,7 +224,7 @@ def test_a_read_only_book_is_left_alone(open_folder: Path) -> None:
 
 def test_a_read_only_folder_takes_no_new_book(open_folder: Path) -> None:
     open_folder.chmod(0o555)
-    sentence = told_by_a_child(as_somebody_else, lambda: open_book(open_folder / "a.book"))
+    sentence = told_by_a_child(as_somebody_else, lambda: open_engine(open_folder / "a.book"))
     open_folder.chmod(0o755)
     assert "cannot be opened" in sentence
     assert not list(open_folder.iterdir())
@@ -232,7 +232,7 @@ def test_a_read_only_folder_takes_no_new_book(open_folder: Path) -> None:
 
 def write_one_by_one(path: Path, colony: str, count: int) -> None:
     for _ in range(count):
-        with writing(open_book(path)) as db:
+        with writing(open_engine(path)) as db:
             keep(db, [a_visit(colony=colony).model_copy(update={"id": uuid4()})])
 
 
@@ -247,7 +247,7 @@ def test_two_processes_may_make_and_write_one_book_at_once(tmp_path: Path) -> No
     for writer in writers:
         writer.join()
     assert [writer.exitcode for writer in writers] == [0, 0]
-    with reading(open_book(path)) as db:
+    with reading(open_engine(path)) as db:
         rows = db.execute(sa.select(entry.c.sequence, entry.c.colony)).all()
     assert sorted(row.sequence for row in rows) == list(range(1, 81))
     assert sorted(row.colony for row in rows) == ["Alder"] * 40 + ["Birch"] * 40
@@ -255,11 +255,11 @@ def test_two_processes_may_make_and_write_one_book_at_once(tmp_path: Path) -> No
 
 KILLED = """
 import pathlib, sys, time
-from combwright.records.store.engine import open_book, writing
+from combwright.records.store.engine import open_engine, writing
 from combwright.records.store.kept_entries import keep
 from tests.records.samples import a_visit
 
-with writing(open_book(pathlib.Path(sys.argv[1]))) as db:
+with writing(open_engine(pathlib.Path(sys.argv[1]))) as db:
     # more than the cache of pages holds, so that part of it lies in the file already
     keep(db, [a_visit(at, remark="x" * 2000) for at in range(2, 5000)])
     print("written", flush=True)

@@ -7,7 +7,7 @@ import sqlalchemy as sa
 from hypothesis import HealthCheck, given, settings
 from tests.records.samples import a_visit, histories
 
-from combwright.records.store.engine import open_book, reading, writing
+from combwright.records.store.book import Book
 from combwright.records.store.kept_entries import all_entries, entries_of, history, keep
 from combwright.records.store.tables import entry
 from combwright.terms.entries import AnyEntry, Correction, Split
@@ -15,19 +15,19 @@ from combwright.terms.errors import ClashError
 
 
 def wrote(path: Path, entries: list[AnyEntry]) -> list[AnyEntry]:
-    book = open_book(path)
-    with writing(book) as db:
+    book = Book(path)
+    with book.writing() as db:
         keep(db, entries)
-    with reading(book) as db:
+    with book.reading() as db:
         found = history(db)
-    book.dispose()
+    book.close()
     return found
 
 
 def test_writing_twice_changes_nothing(tmp_path: Path) -> None:
-    book = open_book(tmp_path / "a.book")
+    book = Book(tmp_path / "a.book")
     entries = [a_visit(1), a_visit(2)]
-    with writing(book) as db:
+    with book.writing() as db:
         assert keep(db, entries) == 2
         assert keep(db, entries) == 0
         assert keep(db, [*entries, a_visit(3), a_visit(3)]) == 1
@@ -35,21 +35,21 @@ def test_writing_twice_changes_nothing(tmp_path: Path) -> None:
 
 
 def test_an_id_cannot_stand_for_two_things(tmp_path: Path) -> None:
-    book = open_book(tmp_path / "a.book")
-    with writing(book) as db:
+    book = Book(tmp_path / "a.book")
+    with book.writing() as db:
         keep(db, [a_visit(1, frames_of_bees=5)])
-    with pytest.raises(ClashError, match="write a correction"), writing(book) as db:
+    with pytest.raises(ClashError, match="write a correction"), book.writing() as db:
         keep(db, [a_visit(2), a_visit(1, frames_of_bees=6)])
-    with pytest.raises(ClashError, match="already used"), writing(book) as db:
+    with pytest.raises(ClashError, match="already used"), book.writing() as db:
         keep(db, [a_visit(3), a_visit(3, frames_of_bees=6)])
-    with reading(book) as db:
+    with book.reading() as db:
         assert history(db) == [a_visit(1, frames_of_bees=5)]
 
 
 def test_an_entry_written_before_a_field_was_added_is_still_the_same(tmp_path: Path) -> None:
     """What lies in the table leaves out what was not noted, as an older version would have."""
-    book = open_book(tmp_path / "a.book")
-    with writing(book) as db:
+    book = Book(tmp_path / "a.book")
+    with book.writing() as db:
         keep(db, [a_visit(1, frames_of_bees=5)])
         (body,) = db.scalars(sa.select(entry.c.body))
         assert "eggs" not in body
@@ -65,12 +65,12 @@ def test_an_entry_written_before_a_field_was_added_is_still_the_same(tmp_path: P
     ],
 )
 def test_the_database_itself_refuses_to_change_an_entry(tmp_path: Path, statement: str) -> None:
-    book = open_book(tmp_path / "a.book")
-    with writing(book) as db:
+    book = Book(tmp_path / "a.book")
+    with book.writing() as db:
         keep(db, [a_visit()])
-    with pytest.raises(sa.exc.IntegrityError, match="write a correction"), writing(book) as db:
+    with pytest.raises(sa.exc.IntegrityError, match="write a correction"), book.writing() as db:
         db.exec_driver_sql(statement)
-    with reading(book) as db:
+    with book.reading() as db:
         assert history(db) == [a_visit()]
 
 
@@ -87,16 +87,16 @@ def test_what_was_written_is_read_back_in_order(
 def test_one_colony_read_alone_is_the_same_as_picked_from_the_whole_book(
     tmp_path_factory: pytest.TempPathFactory, entries: list[AnyEntry]
 ) -> None:
-    book = open_book(tmp_path_factory.mktemp("book") / "a.book")
-    with writing(book) as db:
+    book = Book(tmp_path_factory.mktemp("book") / "a.book")
+    with book.writing() as db:
         keep(db, entries)
-    with reading(book) as db:
+    with book.reading() as db:
         whole = all_entries(db)
         colonies = {getattr(each, "colony", "") for each in whole}
         for colony in colonies:
             picked = [each for each in whole if getattr(each, "colony", "") == colony]
             assert entries_of(db, colony) == picked
-    book.dispose()
+    book.close()
 
 
 def test_a_colony_remembers_the_split_that_made_it(tmp_path: Path) -> None:
@@ -114,8 +114,8 @@ def test_a_colony_remembers_the_split_that_made_it(tmp_path: Path) -> None:
         corrects=UUID(int=1),
         replacement=a_visit(11, colony="Birch"),
     )
-    book = open_book(tmp_path / "a.book")
-    with writing(book) as db:
+    book = Book(tmp_path / "a.book")
+    with book.writing() as db:
         keep(db, [a_visit(1), split, moved])
         assert entries_of(db, "Birch") == [a_visit(11, colony="Birch"), split]
         assert entries_of(db, "Alder") == [split]

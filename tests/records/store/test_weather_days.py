@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from combwright.records.store.engine import open_book, reading, writing
+from combwright.records.store.book import Book
 from combwright.records.store.weather_days import keep_weather, longest_run, weather_between
 from combwright.terms.errors import OutOfRangeError
 from combwright.terms.weather import DailyWeather
@@ -29,10 +29,10 @@ def same(one: DailyWeather, other: DailyWeather) -> bool:
 
 
 def test_weather_is_read_back_as_it_was_kept(tmp_path: Path) -> None:
-    book = open_book(tmp_path / "a.book")
-    with writing(book) as db:
+    book = Book(tmp_path / "a.book")
+    with book.writing() as db:
         assert keep_weather(db, "Mill Lane", weather(9), "station") == 9
-    with reading(book) as db:
+    with book.reading() as db:
         found = weather_between(db, "Mill Lane", FIRST, FIRST + timedelta(days=99))
         assert found is not None
         assert same(found, weather(9))
@@ -40,8 +40,8 @@ def test_weather_is_read_back_as_it_was_kept(tmp_path: Path) -> None:
 
 
 def test_a_measurement_replaces_a_forecast(tmp_path: Path) -> None:
-    book = open_book(tmp_path / "a.book")
-    with writing(book) as db:
+    book = Book(tmp_path / "a.book")
+    with book.writing() as db:
         keep_weather(db, "Mill Lane", weather(9), "forecast")
         keep_weather(db, "Mill Lane", weather(9, warmer=2), "station")
         found = weather_between(db, "Mill Lane", FIRST, FIRST + timedelta(days=8))
@@ -50,9 +50,9 @@ def test_a_measurement_replaces_a_forecast(tmp_path: Path) -> None:
 
 
 def test_a_gap_ends_a_run_and_the_longest_is_given(tmp_path: Path) -> None:
-    book = open_book(tmp_path / "a.book")
+    book = Book(tmp_path / "a.book")
     later = FIRST + timedelta(days=5)
-    with writing(book) as db:
+    with book.writing() as db:
         keep_weather(db, "Mill Lane", weather(4), "station")
         keep_weather(db, "Mill Lane", weather(6, later), "station")
         found = weather_between(db, "Mill Lane", FIRST, FIRST + timedelta(days=99))
@@ -63,7 +63,7 @@ def test_a_gap_ends_a_run_and_the_longest_is_given(tmp_path: Path) -> None:
 def test_several_versions_of_the_past_are_refused(tmp_path: Path) -> None:
     with (
         pytest.raises(OutOfRangeError, match="2 versions"),
-        writing(open_book(tmp_path / "a.book")) as db,
+        Book(tmp_path / "a.book").writing() as db,
     ):
         keep_weather(db, "Mill Lane", weather(4, scenarios=2), "generator")
 
@@ -73,7 +73,7 @@ def test_missing_numbers_are_refused(tmp_path: Path) -> None:
     broken.rain_mm[0, 2] = np.nan
     with (
         pytest.raises(OutOfRangeError, match="missing numbers"),
-        writing(open_book(tmp_path / "a.book")) as db,
+        Book(tmp_path / "a.book").writing() as db,
     ):
         keep_weather(db, "Mill Lane", broken, "station")
 

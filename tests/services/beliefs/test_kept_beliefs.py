@@ -10,6 +10,7 @@ from tests.belief.samples import Loose, day, enters, entry, nuc, replay
 from combwright.belief.following.followed import Followed
 from combwright.belief.following.replay import Replay
 from combwright.kit.catalogue import catalogue
+from combwright.records.store.book import Book
 from combwright.services.beliefs.kept_beliefs import EVERY, KeptBeliefs, folder_for, version
 from combwright.services.beliefs.neighbours import Lessons
 from combwright.terms.entries import Noted, TrayCount, Visit
@@ -138,7 +139,7 @@ def test_a_colony_without_a_second_visit_is_kept_too(tmp_path: Path) -> None:
 
 
 def test_each_book_has_its_folder(tmp_path: Path) -> None:
-    assert folder_for(tmp_path / "a.book") != folder_for(tmp_path / "b.book")
+    assert folder_for(Book(tmp_path / "a.book")) != folder_for(Book(tmp_path / "b.book"))
 
 
 def test_neighbours_are_asked_once(tmp_path: Path) -> None:

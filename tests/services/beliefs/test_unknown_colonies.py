@@ -8,7 +8,7 @@ from uuid import uuid4
 import pytest
 
 from combwright.planning.sheet import RoundSheet
-from combwright.records.store.engine import open_book, writing
+from combwright.records.store.book import Book
 from combwright.records.store.kept_entries import keep
 from combwright.services.rounds.from_book import NOTICES, round_sheet
 from combwright.terms.entries import Colony, Visit, Yard
@@ -17,14 +17,12 @@ START = date(2027, 4, 1)
 SEEN = date(2027, 4, 8)
 
 
-def sheet_of(book: Path, strangers: Sequence[str], on: date = date(2027, 4, 15)) -> RoundSheet:
+def sheet_of(book: Book, strangers: Sequence[str], on: date = date(2027, 4, 15)) -> RoundSheet:
     """A round of a book that the gate did not see, as after a restored or merged file."""
     colony = Colony(id=uuid4(), on=START, colony="Bramble", yard="Top", hive="national timber")
     seen = [Visit(id=uuid4(), on=SEEN, colony=name, frames_of_bees=4) for name in strangers]
-    engine = open_book(book)
-    with writing(engine) as db:
+    with book.writing() as db:
         keep(db, [Yard(id=uuid4(), on=START, yard="Top"), colony, *seen])
-    engine.dispose()
     return round_sheet(book, on, members=20)
 
 
@@ -36,7 +34,7 @@ def sheet_of(book: Path, strangers: Sequence[str], on: date = date(2027, 4, 15))
     ],
 )
 def test_a_stranger_is_named_with_what_to_do(tmp_path: Path, name: str, remedy: str) -> None:
-    sheet = sheet_of(tmp_path / "a.book", [name, "Bramble"])
+    sheet = sheet_of(Book(tmp_path / "a.book"), [name, "Bramble"])
     first, *usual = sheet.notices
     assert f"“{name}”" in first
     assert "8 April 2027" in first
@@ -46,11 +44,11 @@ def test_a_stranger_is_named_with_what_to_do(tmp_path: Path, name: str, remedy: 
 
 
 def test_of_many_strangers_a_handful_is_named(tmp_path: Path) -> None:
-    sheet = sheet_of(tmp_path / "a.book", [f"Stray {number}" for number in range(8)])
+    sheet = sheet_of(Book(tmp_path / "a.book"), [f"Stray {number}" for number in range(8)])
     told = sheet.notices[: -len(NOTICES)]
     assert len(told) == 6
     assert told[-1].startswith("And 3 more")
 
 
 def test_what_is_noted_on_the_day_itself_is_no_stranger_yet(tmp_path: Path) -> None:
-    assert tuple(sheet_of(tmp_path / "a.book", ["Stray"], on=SEEN).notices) == NOTICES
+    assert tuple(sheet_of(Book(tmp_path / "a.book"), ["Stray"], on=SEEN).notices) == NOTICES

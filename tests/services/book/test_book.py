@@ -8,7 +8,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from tests.records.samples import a_visit, notebook, noted_as
 
-from combwright.records.store.engine import open_book, reading, writing
+from combwright.records.store.book import Book
 from combwright.records.store.kept_entries import history, keep
 from combwright.services.book.book import (
     RefusedError,
@@ -31,7 +31,7 @@ class Desk:
 
     def __init__(self, folder: Path) -> None:
         self.folder = folder
-        self.book = folder / "a.book"
+        self.book = Book(folder / "a.book")
 
     def file(self, *lines: str) -> Path:
         path = self.folder / "notes.csv"
@@ -39,7 +39,7 @@ class Desk:
         return path
 
     def history(self) -> list[AnyEntry]:
-        with reading(open_book(self.book)) as db:
+        with self.book.reading() as db:
             return history(db)
 
 
@@ -200,7 +200,7 @@ def test_a_note_is_held_against_all_that_bears_on_it(desk: Desk) -> None:
 
 def test_an_old_fault_of_the_book_does_not_stand_in_the_way(desk: Desk) -> None:
     add_notebook(desk.book, desk.file())
-    with writing(open_book(desk.book)) as db:
+    with desk.book.writing() as db:
         keep(db, [noted_as("stack", 1, "2026-04-04", colony="Alder", frames=30)])
     assert add_notebook(desk.book, desk.file(SECOND)).new == 2
 
@@ -235,10 +235,11 @@ def test_the_colonies_of_a_day_are_listed_by_yard(desk: Desk) -> None:
 
 
 def test_reading_what_is_not_there_makes_no_book(desk: Desk) -> None:
-    for ask in (read_book, export, lambda path: show_colony(path, "Alder")):
+    absent = Book(desk.folder / "none.book", must_exist=True)
+    for ask in (read_book, export, lambda book: show_colony(book, "Alder")):
         with pytest.raises(BookError, match="no book here yet"):
-            ask(desk.book)
-    assert not desk.book.exists()
+            ask(absent)
+    assert list(desk.folder.iterdir()) == []
 
 
 seen = st.builds(
@@ -268,7 +269,7 @@ def test_a_book_made_from_an_export_is_the_same_book(
     if strike and visits:
         struck = Correction(id=UUID(int=10**6), on=date(2026, 12, 31), corrects=visits[0].id)
         add_entries(desk.book, [struck])
-    file, copy = desk.folder / f"all.{form}", desk.folder / "copy.book"
+    file, copy = desk.folder / f"all.{form}", Book(desk.folder / "copy.book")
     save(file, export(desk.book, form))
     add_notebook(copy, file)
     assert read_book(copy) == read_book(desk.book)

@@ -10,6 +10,7 @@ from uuid import uuid4
 import pytest
 
 from combwright.planning.sheet import RoundSheet
+from combwright.records.store.book import Book
 from combwright.services.book.book import add_entries, add_notebook
 from combwright.services.progress import PLANNING, READING, READY, Step
 from combwright.services.rounds.from_book import round_sheet
@@ -32,16 +33,17 @@ MEMBERS = 60
 
 
 @pytest.fixture(scope="module")
-def book(tmp_path_factory: pytest.TempPathFactory) -> Path:
+def book(tmp_path_factory: pytest.TempPathFactory) -> Book:
     folder = tmp_path_factory.mktemp("round")
     notes = folder / "notes.csv"
     notes.write_text("\n".join((HEADINGS, *LINES)) + "\n", "utf-8")
-    add_notebook(folder / "a.book", notes)
-    return folder / "a.book"
+    made = Book(folder / "a.book")
+    add_notebook(made, notes)
+    return made
 
 
 @pytest.fixture(scope="module")
-def sheet(book: Path) -> RoundSheet:
+def sheet(book: Book) -> RoundSheet:
     return round_sheet(book, ON, members=MEMBERS)
 
 
@@ -58,8 +60,8 @@ def test_the_sick_are_seen_last_and_their_yard_after_the_others(tmp_path: Path) 
     notes = tmp_path / "notes.csv"
     sick = (*(f"{line}," for line in LINES[:3]), "2027-04-10,Top,Oak,,,,7,3,yes,,,,,sunken caps")
     notes.write_text("\n".join((f"{HEADINGS},disease signs", *sick)) + "\n", "utf-8")
-    add_notebook(tmp_path / "a.book", notes)
-    found = round_sheet(tmp_path / "a.book", ON, members=MEMBERS)
+    add_notebook(Book(tmp_path / "a.book"), notes)
+    found = round_sheet(Book(tmp_path / "a.book"), ON, members=MEMBERS)
     assert [each.colony for each in found.colonies] == ["Elm", "Ash", "Oak"]
     assert any("noted at Oak" in job for job in found.colonies[1].jobs)
     assert not any("Oak" in job for job in found.colonies[0].jobs)
@@ -89,12 +91,12 @@ def test_a_wide_pitch_in_the_book_is_noticed(sheet: RoundSheet) -> None:
     assert "mm need" not in jobs["Oak"]
 
 
-def test_the_same_book_day_and_seed_give_the_same_sheet(book: Path, sheet: RoundSheet) -> None:
+def test_the_same_book_day_and_seed_give_the_same_sheet(book: Book, sheet: RoundSheet) -> None:
     assert round_sheet(book, ON, members=MEMBERS).model_dump_json() == sheet.model_dump_json()
 
 
 def test_another_seed_gives_another_sheet_of_the_same_colonies(
-    book: Path, sheet: RoundSheet
+    book: Book, sheet: RoundSheet
 ) -> None:
     other = round_sheet(book, ON, members=MEMBERS, seed=2)
     assert other.model_dump_json() != sheet.model_dump_json()
@@ -104,7 +106,7 @@ def test_another_seed_gives_another_sheet_of_the_same_colonies(
         assert again.low <= bees.mid <= again.high
 
 
-def test_one_yard_is_the_same_as_in_the_whole_round(book: Path, sheet: RoundSheet) -> None:
+def test_one_yard_is_the_same_as_in_the_whole_round(book: Book, sheet: RoundSheet) -> None:
     alone = round_sheet(book, ON, yard="Low", members=MEMBERS)
     assert alone.yards == ["Low"]
     (elm,) = alone.colonies
@@ -112,14 +114,14 @@ def test_one_yard_is_the_same_as_in_the_whole_round(book: Path, sheet: RoundShee
     assert elm.model_copy(update={"order": same.order}) == same
 
 
-def test_notes_of_the_day_itself_are_not_taken_in(book: Path) -> None:
+def test_notes_of_the_day_itself_are_not_taken_in(book: Book) -> None:
     early = round_sheet(book, date(2027, 4, 10), members=MEMBERS)
     assert {each.last_visit for each in early.colonies} == {date(2027, 4, 3)}
 
 
-def test_progress_is_told_from_the_first_note_to_the_last_plan(book: Path, tmp_path: Path) -> None:
+def test_progress_is_told_from_the_first_note_to_the_last_plan(book: Book, tmp_path: Path) -> None:
     """A parent that is followed within its split counts once, when its own turn comes."""
-    parted = copyfile(book, tmp_path / "parted.book")
+    parted = Book(copyfile(book.place, tmp_path / "parted.book"))
     split = Split(
         id=uuid4(),
         on=date(2027, 4, 12),
@@ -147,25 +149,22 @@ def test_progress_is_told_from_the_first_note_to_the_last_plan(book: Path, tmp_p
         (lambda book: round_sheet(book, ON, days=61), "Give 1 to 60 days"),
         (lambda book: round_sheet(book, ON, members=1), "200 is usual"),
         (lambda book: round_sheet(book, ON, seed=-1), "Give 0 or more"),
-        (lambda book: round_sheet(book.with_name("none.book"), ON), "no book here"),
-        (lambda book: round_sheet(book.parent, ON), "cannot be opened"),
+        (lambda book: round_sheet(Book(book.beside("none"), must_exist=True), ON), "no book here"),
+        (lambda book: round_sheet(Book(book.beside("none").parent), ON), "cannot be opened"),
     ],
 )
 def test_what_cannot_be_asked_is_said_with_its_remedy(
-    book: Path, ask: Callable[[Path], RoundSheet], said: str
+    book: Book, ask: Callable[[Book], RoundSheet], said: str
 ) -> None:
-    before = book.read_bytes()
+    before = Path(book.place).read_bytes()
     with pytest.raises((NotFoundError, OutOfRangeError, BookError), match=said):
         ask(book)
-    assert book.read_bytes() == before
+    assert Path(book.place).read_bytes() == before
 
 
 def test_an_empty_book_is_said_to_be_empty(tmp_path: Path) -> None:
-    from combwright.records.store.engine import open_book
-
-    open_book(tmp_path / "new.book").dispose()
     with pytest.raises(NotFoundError, match="The book is empty"):
-        round_sheet(tmp_path / "new.book", ON)
+        round_sheet(Book(tmp_path / "new.book"), ON)
 
 
 def test_the_committed_schema_is_current_and_describes_the_sheet(

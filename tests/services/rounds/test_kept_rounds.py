@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from combwright.services.book.live_book import LiveBook
+from combwright.records.store.book import Book
 from combwright.services.demo import ON, write_demo
 from combwright.services.rounds.kept_rounds import Rounds
 
@@ -13,7 +13,7 @@ MANY = 400  # members: too many to be ready before the rounds are closed
 
 
 def test_closing_does_not_wait_for_the_round_in_work(tmp_path: Path) -> None:
-    book = LiveBook(write_demo(tmp_path).book)
+    book = Book(write_demo(tmp_path).book)
     rounds = Rounds(book, members=MANY)
     working = rounds.begin(ON, 7)
     rounds.close()

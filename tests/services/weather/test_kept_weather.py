@@ -7,7 +7,7 @@ from uuid import uuid4
 
 import pytest
 
-from combwright.records.store.engine import open_book, reading
+from combwright.records.store.book import Book
 from combwright.records.store.weather_days import weather_between
 from combwright.services.book.book import add_entries
 from combwright.services.weather.kept_weather import (
@@ -27,9 +27,9 @@ NOW = datetime(2025, 5, 3, 6, tzinfo=UTC)
 
 
 @pytest.fixture
-def book(tmp_path: Path) -> Path:
+def book(tmp_path: Path) -> Book:
     """A book with one yard near Cork."""
-    path = tmp_path / "one.book"
+    opened = Book(tmp_path / "one.book")
     home = Yard(
         id=uuid4(),
         on=date(2025, 1, 1),
@@ -39,16 +39,16 @@ def book(tmp_path: Path) -> Path:
         longitude=-8.5,
     )
     lost = Yard(id=uuid4(), on=date(2025, 1, 1), yard="Somewhere")
-    add_entries(path, [home, lost])
-    return path
+    add_entries(opened, [home, lost])
+    return opened
 
 
-def kept(book: Path, place: str) -> DailyWeather | None:
-    with reading(open_book(book)) as db:
+def kept(book: Book, place: str) -> DailyWeather | None:
+    with book.reading() as db:
         return weather_between(db, place, date(2025, 1, 1), date(2025, 12, 31))
 
 
-def test_a_file_is_kept_for_a_yard_and_adding_it_twice_changes_nothing(book: Path) -> None:
+def test_a_file_is_kept_for_a_yard_and_adding_it_twice_changes_nothing(book: Book) -> None:
     first = add_file(book, FILES / "open_meteo_daily.json", None, "Home", "Dublin")
     again = add_file(book, FILES / "open_meteo_daily.json", None, "Home", "Dublin")
     assert first == again
@@ -59,14 +59,14 @@ def test_a_file_is_kept_for_a_yard_and_adding_it_twice_changes_nothing(book: Pat
     assert "2025-05-03 has no value" in " ".join(first.remarks)
 
 
-def test_without_a_yard_it_is_kept_for_the_climate(book: Path) -> None:
+def test_without_a_yard_it_is_kept_for_the_climate(book: Book) -> None:
     told = add_file(book, FILES / "met_eireann_daily.csv", None, None, "valentia")
     assert told.place == "Valentia Observatory"
     assert told.days == 3
     assert "2 days missing; none was made up" in " ".join(told.remarks)
 
 
-def test_what_stands_in_for_missing_sunshine_and_wind_is_said(book: Path, tmp_path: Path) -> None:
+def test_what_stands_in_for_missing_sunshine_and_wind_is_said(book: Book, tmp_path: Path) -> None:
     path = tmp_path / "few.csv"
     path.write_text("date,tmax_c,tmin_c,rain_mm\n2025-05-01,15,6,0\n", "utf-8")
     told = add_file(book, path, None, "Home", "Dublin")
@@ -85,7 +85,7 @@ def forecast_of(note: str = "") -> Callable[[float, float], Forecast]:
     return fetch
 
 
-def test_of_a_forecast_the_days_to_come_are_kept(book: Path) -> None:
+def test_of_a_forecast_the_days_to_come_are_kept(book: Book) -> None:
     told = add_forecast(book, "Home", forecast_of("This forecast is 7 hours old."), NOW)
     assert (told.first, told.last, told.days) == (date(2025, 5, 3), date(2025, 5, 4), 2)
     assert "This forecast is 7 hours old." in told.remarks
@@ -94,14 +94,14 @@ def test_of_a_forecast_the_days_to_come_are_kept(book: Path) -> None:
     assert weather.first == date(2025, 5, 3)
 
 
-def test_a_forecast_that_is_past_is_not_kept(book: Path) -> None:
+def test_a_forecast_that_is_past_is_not_kept(book: Book) -> None:
     with pytest.raises(SourceError, match="no day from today on"):
         add_forecast(book, "Home", forecast_of(), NOW + timedelta(days=9))
     assert kept(book, "Home") is None
 
 
 @pytest.mark.parametrize("yard", ["Somewhere", "Nowhere"])
-def test_a_yard_without_a_place_has_no_forecast(book: Path, yard: str) -> None:
+def test_a_yard_without_a_place_has_no_forecast(book: Book, yard: str) -> None:
     with pytest.raises(NotFoundError):
         add_forecast(book, yard, forecast_of(), NOW)
 
@@ -121,7 +121,7 @@ def test_the_outlook_of_a_climate_is_a_range_and_of_a_file_a_number() -> None:
     [(None, "cannot be read"), (b"\xff\xfe\x00", "no UTF-8 text"), (b"", "no weather file")],
 )
 def test_a_file_that_cannot_be_read_is_explained(
-    book: Path, tmp_path: Path, content: bytes | None, said: str
+    book: Book, tmp_path: Path, content: bytes | None, said: str
 ) -> None:
     path = tmp_path / "x.csv"
     if content is not None:

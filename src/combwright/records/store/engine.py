@@ -1,4 +1,4 @@
-"""Opening a book, and the two kinds of transaction on it."""
+"""Opening a book's file, and the two kinds of transaction on it."""
 
 import sqlite3
 from collections.abc import Iterator
@@ -17,7 +17,7 @@ BUSY_TIMEOUT_MS = 5000
 PAUSE_MS = 20
 
 
-def open_book(path: Path, *, must_exist: bool = False) -> sa.Engine:
+def open_engine(path: Path, *, must_exist: bool = False) -> sa.Engine:
     """Open a book; it is made when it is not there yet, and brought up to date when it is old.
 
     Parameters

@@ -3,7 +3,6 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
-from pathlib import Path
 from typing import Any, Final
 
 import numpy as np
@@ -11,6 +10,7 @@ import numpy as np
 from combwright.belief.following.causes import IN_WORDS
 from combwright.belief.following.followed import Followed
 from combwright.belief.weighing.filter import QUANTITIES
+from combwright.records.store.book import Book
 from combwright.services.rounds.situations import Asked, Gathered, gather
 from combwright.simulation.luck import luck
 from combwright.simulation.run import run
@@ -58,7 +58,7 @@ class ColonyHistory:
 
 
 def colony_history(
-    book: Path,
+    book: Book,
     colony: str,
     on: date,
     *,
@@ -71,7 +71,7 @@ def colony_history(
     Parameters
     ----------
     book
-        The book's file.
+        The book.
     colony
         Its name in the book.
     on

@@ -25,6 +25,7 @@ from combwright.belief.scoring import LADDER, Scored
 from combwright.belief.sharing.shared import SHARED
 from combwright.belief.weighing.filter import Belief
 from combwright.kit.catalogue import Catalogue
+from combwright.records.store.book import Book
 from combwright.simulation.columns import STATE
 from combwright.terms.fingerprint import fingerprint
 from combwright.terms.set_up import SetUp
@@ -41,9 +42,9 @@ def version() -> str:
     return f"{__version__} {fingerprint(*rests_on)}"
 
 
-def folder_for(book: Path) -> Path:
+def folder_for(book: Book) -> Path:
     """Give the folder in the user's cache in which the beliefs of a book are kept."""
-    name = blake2b(str(book.resolve()).encode(), digest_size=8).hexdigest()
+    name = blake2b(book.key.encode(), digest_size=8).hexdigest()
     return user_cache_path("combwright", appauthor=False) / "beliefs" / name
 
 

@@ -2,12 +2,12 @@
 
 from collections.abc import Sequence
 from datetime import date
-from pathlib import Path
 from typing import Protocol
 
 from combwright.belief.following.keys import Season
 from combwright.belief.following.replay import Replay
 from combwright.kit.catalogue import catalogue
+from combwright.records.store.book import Book
 from combwright.services.beliefs.kept_beliefs import KeptBeliefs, folder_for, version
 from combwright.services.beliefs.neighbours import MEMBERS, Lessons
 from combwright.terms.entries import Noted
@@ -30,7 +30,7 @@ class Wanted(Protocol):
 
 
 def remembering(
-    book: Path,
+    book: Book,
     entries: Sequence[Noted],
     season: Season,
     asked: Wanted,
@@ -42,7 +42,7 @@ def remembering(
     Parameters
     ----------
     book
-        The book's file, by which kept beliefs are found.
+        The book, by which kept beliefs are found.
     entries
         Its entries.
     season

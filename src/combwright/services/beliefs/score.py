@@ -3,12 +3,12 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
-from pathlib import Path
 from typing import Final
 
 import numpy as np
 
 from combwright.belief.scoring import SCORED, Scored
+from combwright.records.store.book import Book
 from combwright.services.beliefs.resumed_replay import remembering
 from combwright.services.beliefs.workers import follow_each
 from combwright.services.progress import Progress, silent
@@ -54,7 +54,7 @@ class ScoreReport:
 
 
 def score_book(
-    book: Path,
+    book: Book,
     on: date,
     *,
     colony: str | None = None,
@@ -69,7 +69,7 @@ def score_book(
     Parameters
     ----------
     book
-        The book's file.
+        The book.
     on
         Visits before this day are scored.
     colony
@@ -102,7 +102,7 @@ def score_book(
     if not scored:
         raise NotFoundError(
             f"No visit before {on:%d %B %Y} can be scored yet.",
-            where=colony or str(book),
+            where=colony or book.place,
             remedy="A colony's second visit is the first with a forecast; note what you see there.",
         )
     names = list(dict.fromkeys(each.colony for each in scored))

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
-from typing import TYPE_CHECKING, Literal
+from typing import Literal
 
 from combwright.kit.catalogue import catalogue
 from combwright.records.notebook.entry_table import to_csv, to_json
@@ -14,8 +14,8 @@ from combwright.records.replay.additions import Addition, additions, settled
 from combwright.records.replay.amending import amendments
 from combwright.records.replay.colonies import Standing, standings
 from combwright.records.replay.impossible_amounts import BroodBox
+from combwright.records.store.book import Book, Transaction
 from combwright.records.store.corrections import names
-from combwright.records.store.engine import open_book, reading, writing
 from combwright.records.store.kept_entries import (
     all_entries,
     entries_of,
@@ -25,9 +25,6 @@ from combwright.records.store.kept_entries import (
 )
 from combwright.terms.entries import AnyEntry, Correction, Noted
 from combwright.terms.errors import BookError, NotebookError, NotFoundError
-
-if TYPE_CHECKING:
-    import sqlalchemy as sa
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,14 +60,14 @@ class RefusedError(NotebookError):
 
 
 def add_notebook(
-    book_path: Path, csv_path: Path, *, keep_good: bool = False, correct: bool = False
+    book: Book, csv_path: Path, *, keep_good: bool = False, correct: bool = False
 ) -> Report:
     """Add a notebook, or entries that were exported, to the book: all of it, or nothing.
 
     Parameters
     ----------
-    book_path
-        The book; made when there is none.
+    book
+        The book.
     csv_path
         The file to read. Adding it twice changes nothing.
     keep_good
@@ -87,7 +84,7 @@ def add_notebook(
     """
     data = contents(csv_path)
     hives = brood_boxes()
-    with writing(open_book(book_path)) as db:
+    with book.writing() as db:
         whole = history(db)
         read = additions(data, whole)
         amended = amendments(whole, notes(read)) if correct and read.notebook else []
@@ -106,7 +103,7 @@ def add_notebook(
     return Report(len(added.lines), new, known, len(amended), added.problems)
 
 
-def add_entries(book_path: Path, entries: Sequence[AnyEntry]) -> Report:
+def add_entries(book: Book, entries: Sequence[AnyEntry]) -> Report:
     """Add entries that have their ids already, such as those of a phone: all of them, or nothing.
 
     Raises
@@ -116,7 +113,7 @@ def add_entries(book_path: Path, entries: Sequence[AnyEntry]) -> Report:
 
     """
     lines = tuple(Line(at, entries=(each,)) for at, each in enumerate(entries, 1))
-    with writing(open_book(book_path)) as db:
+    with book.writing() as db:
         added = settled(Addition(lines), bearing_on(db, entries), brood_boxes())
         if added.blocked:
             remedy = "Put them right and send them again."
@@ -125,13 +122,12 @@ def add_entries(book_path: Path, entries: Sequence[AnyEntry]) -> Report:
     return Report(len(lines), new, len(lines) - new, 0, added.problems)
 
 
-def read_book(book_path: Path) -> list[Noted]:
+def read_book(book: Book) -> list[Noted]:
     """Read the whole book as it stands, by day."""
-    with reading(open_book(book_path, must_exist=True)) as db:
-        return all_entries(db)
+    return book.now().entries
 
 
-def show_colony(book_path: Path, colony: str) -> Page:
+def show_colony(book: Book, colony: str) -> Page:
     """Look one colony up.
 
     Raises
@@ -140,7 +136,7 @@ def show_colony(book_path: Path, colony: str) -> Page:
         The book does not know it; the sentence names those with a similar name.
 
     """
-    with reading(open_book(book_path, must_exist=True)) as db:
+    with book.reading() as db:
         about = entries_of(db, colony)
         found = standings(about)
         if colony not in found:
@@ -149,20 +145,20 @@ def show_colony(book_path: Path, colony: str) -> Page:
     if colony not in found:
         raise NotFoundError(
             f"There is no colony “{colony}” in the book.",
-            where=str(book_path),
+            where=book.place,
             remedy=near(colony, list(found)),
         )
     return Page(found[colony], tuple(about))
 
 
-def export(book_path: Path, form: Literal["csv", "json"] = "csv") -> str:
+def export(book: Book, form: Literal["csv", "json"] = "csv") -> str:
     """Write out every entry, corrections included, so that the book can be made again from it."""
-    with reading(open_book(book_path, must_exist=True)) as db:
+    with book.reading() as db:
         entries = history(db)
     return to_csv(entries) if form == "csv" else to_json(entries)
 
 
-def colonies_on(book_path: Path, on: date) -> list[Standing]:
+def colonies_on(book: Book, on: date) -> list[Standing]:
     """Tell how every colony that lives in the evening of a day stands, by yard and name.
 
     Raises
@@ -171,10 +167,10 @@ def colonies_on(book_path: Path, on: date) -> list[Standing]:
         The day lies before the first note.
 
     """
-    entries = read_book(book_path)
+    entries = read_book(book)
     if not entries or entries[0].on > on:
         first = f"The first note is of {entries[0].on}." if entries else "The book is empty."
-        raise NotFoundError(f"The book knows nothing of {on}.", where=str(book_path), remedy=first)
+        raise NotFoundError(f"The book knows nothing of {on}.", where=book.place, remedy=first)
     living = (each for each in standings(entries, on).values() if each.ended is None)
     return sorted(living, key=lambda each: (each.yard, each.colony))
 
@@ -189,7 +185,7 @@ def notes(read: Addition) -> list[Noted]:
     return [each for each in read.entries if each.kind != "correction"]
 
 
-def bearing_on(db: "sa.Connection", entries: Sequence[AnyEntry]) -> list[AnyEntry]:
+def bearing_on(db: Transaction, entries: Sequence[AnyEntry]) -> list[AnyEntry]:
     """Read what the entries could clash with: a note at one hive need not read the whole book."""
     colonies: set[str] = set()
     for each in entries:

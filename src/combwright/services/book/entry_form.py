@@ -2,12 +2,12 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from pathlib import Path
 from typing import Final, Literal, get_args
 from uuid import UUID
 
 from pydantic import ValidationError
 
+from combwright.records.store.book import Book
 from combwright.services.book.book import RefusedError, add_entries
 from combwright.services.book.field_words import FieldProblem, in_words
 from combwright.services.book.notes import NoteError
@@ -118,7 +118,7 @@ FORMS: Final[Mapping[Form, tuple[str, tuple[Asked, ...]]]] = {
 }
 
 
-def take_entry(book: Path, kind: Form, fields: Mapping[str, str]) -> UUID:
+def take_entry(book: Book, kind: Form, fields: Mapping[str, str]) -> UUID:
     """Put the entry of one form into the book; the same form sent twice is kept once.
 
     Raises

@@ -7,16 +7,15 @@ sent twice is the same entries, which the book keeps once.
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
-from pathlib import Path
 from typing import Any, Final
 from uuid import UUID, uuid5
 
 from pydantic import ValidationError
 
 from combwright.records.problems import Problem
+from combwright.records.store.book import Book
 from combwright.services.book.book import RefusedError, Report, add_entries
 from combwright.services.book.field_words import FieldProblem, in_words
-from combwright.services.book.live_book import Reading
 from combwright.terms.entries import ENTRY, AnyEntry, Correction
 from combwright.terms.errors import CombwrightError
 
@@ -153,7 +152,7 @@ def _id(text: str) -> UUID:
         raise NoteError([problem]) from None
 
 
-def take_note(book: Path, fields: Mapping[str, str]) -> Noted:
+def take_note(book: Book, fields: Mapping[str, str]) -> Noted:
     """Put a note into the book, all of it or nothing; taking it again changes nothing.
 
     Raises
@@ -166,7 +165,7 @@ def take_note(book: Path, fields: Mapping[str, str]) -> Noted:
     return Noted(_id(fields["note"]), *_added(book, entries))
 
 
-def _added(book: Path, entries: Sequence[AnyEntry]) -> tuple[int, tuple[str, ...]]:
+def _added(book: Book, entries: Sequence[AnyEntry]) -> tuple[int, tuple[str, ...]]:
     try:
         report: Report = add_entries(book, entries)
     except RefusedError as error:
@@ -184,7 +183,7 @@ def _beside_field(problem: Problem) -> FieldProblem:
     return FieldProblem(field, problem.what, remedy[:1].upper() + remedy[1:])
 
 
-def undo_note(book: Path, reading: Reading, note: UUID, on: date) -> int:
+def undo_note(book: Book, note: UUID, on: date) -> int:
     """Strike out the entries of a note; a note that never came is no matter.
 
     Returns
@@ -193,7 +192,7 @@ def undo_note(book: Path, reading: Reading, note: UUID, on: date) -> int:
         How many entries were struck out now.
 
     """
-    known = {each.id for each in reading.history}
+    known = {each.id for each in book.now().history}
     struck = [
         Correction(id=uuid5(note, f"undo {kind}"), on=on, corrects=entry)
         for kind in PARTS

@@ -1,10 +1,10 @@
 """Photos of a note: pictures in a folder beside the book, named after the visit they belong to."""
 
 from collections.abc import Collection
-from pathlib import Path
 from typing import Final
 from uuid import UUID, uuid5
 
+from combwright.records.store.book import Book
 from combwright.services.book.book import save
 from combwright.services.book.field_words import FieldProblem
 from combwright.services.book.notes import NoteError
@@ -41,8 +41,8 @@ def photo_kind(data: bytes) -> str:
 class Photos:
     """The photos of one book."""
 
-    def __init__(self, book: Path) -> None:
-        self._folder = book.with_name(book.name + ".photos")
+    def __init__(self, book: Book) -> None:
+        self._folder = book.beside("photos")
 
     def keep(self, note: UUID, data: bytes) -> None:
         """Keep the photo of a note; keeping it again changes nothing."""

@@ -2,7 +2,6 @@
 
 from collections.abc import Sequence
 from datetime import date
-from pathlib import Path
 from typing import Final
 
 from combwright import __version__
@@ -11,6 +10,7 @@ from combwright.belief.following.replay import Followed
 from combwright.planning.round import colony_sheet, shown_branches
 from combwright.planning.sheet import ColonySheet, RoundSheet
 from combwright.planning.supplies import bench, load
+from combwright.records.store.book import Book
 from combwright.services.beliefs.unknown_colonies import stranger_notices
 from combwright.services.beliefs.workers import follow_each, for_each
 from combwright.services.progress import PLANNING, Progress, silent
@@ -29,7 +29,7 @@ MEMBERS: Final = (20, 5000)
 
 
 def round_sheet(
-    book: Path,
+    book: Book,
     on: date,
     *,
     yard: str | None = None,
@@ -43,7 +43,7 @@ def round_sheet(
     Parameters
     ----------
     book
-        The book's file.
+        The book.
     on
         The day of the round; notes of that day itself are not yet taken in.
     yard

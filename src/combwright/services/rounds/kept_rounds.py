@@ -9,7 +9,7 @@ from typing import Final
 
 from combwright.planning.sheet import RoundSheet
 from combwright.planning.supplies import bench, load
-from combwright.services.book.live_book import LiveBook
+from combwright.records.store.book import Book
 from combwright.services.progress import BUSY, OPENING, Step
 from combwright.services.rounds.from_book import round_sheet
 from combwright.services.rounds.situations import SYRUP_FRACTION
@@ -39,7 +39,7 @@ class Working:
 class Rounds:
     """Rounds by day and days until the next visit."""
 
-    def __init__(self, book: LiveBook, *, members: int = 200) -> None:
+    def __init__(self, book: Book, *, members: int = 200) -> None:
         self._book = book
         self._members = members
         self._worker = ThreadPoolExecutor(1, thread_name_prefix="round")
@@ -68,7 +68,7 @@ class Rounds:
         working = Working(Step(BUSY if is_busy else OPENING))
         working.future = self._worker.submit(
             round_sheet,
-            self._book.path,
+            self._book,
             on,
             days=days,
             members=self._members,

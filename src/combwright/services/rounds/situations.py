@@ -4,7 +4,6 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date, timedelta
 from functools import cached_property
-from pathlib import Path
 from typing import Final
 
 from combwright.advice.decisions.disease import noted_signs
@@ -12,8 +11,7 @@ from combwright.advice.decisions.visits import LONGEST_WAIT
 from combwright.advice.situation import MARGIN_DAYS, Limits, Situation
 from combwright.belief.following.replay import Followed, Replay
 from combwright.records.replay.colonies import standings
-from combwright.records.store.engine import open_book, reading
-from combwright.records.store.kept_entries import all_entries
+from combwright.records.store.book import Book
 from combwright.services.beliefs.resumed_replay import remembering
 from combwright.services.weather.surroundings import Surroundings, surroundings
 from combwright.simulation.luck import luck
@@ -122,42 +120,32 @@ class Gathered:
         return found
 
 
-def gather(book: Path, asked: Asked) -> Gathered:
+def gather(book: Book, asked: Asked) -> Gathered:
     """Read a book and make ready to follow its colonies to the day asked for.
 
     Parameters
     ----------
     book
-        The book's file.
+        The book.
     asked
         The day, the days until the next visit, the members and the seed.
 
     """
-    engine = open_book(book, must_exist=True)
-    try:
-        with reading(engine) as db:
-            entries = all_entries(db)
-            first = _first_note(entries, asked.on, str(book))
-            until = asked.on + timedelta(days=max(asked.days + MARGIN_DAYS, LOOK_AHEAD_DAYS))
-            around = surroundings(db, entries, first, until, members=asked.members, seed=asked.seed)
-    finally:
-        engine.dispose()
+    entries = book.now().entries
+    first = _first_note(entries, asked.on, book.place)
+    until = asked.on + timedelta(days=max(asked.days + MARGIN_DAYS, LOOK_AHEAD_DAYS))
+    around = surroundings(book, first, until, members=asked.members, seed=asked.seed)
     replay = remembering(book, entries, around.season, asked)
     return Gathered(asked, tuple(entries), around, replay)
 
 
-def usual_day(book: Path, today: date) -> date:
+def usual_day(book: Book, today: date) -> date:
     """Give the day that is meant when none is asked for: today, or the day after the last note.
 
     The latter for a book that lies in the future, as the demo's does.
     """
-    engine = open_book(book, must_exist=True)
-    try:
-        with reading(engine) as db:
-            days = [entry.on for entry in all_entries(db)]
-    finally:
-        engine.dispose()
-    return max(today, max(days) + timedelta(days=1)) if days else today
+    entries = book.now().entries
+    return max(today, entries[-1].on + timedelta(days=1)) if entries else today
 
 
 def limits_on(entries: Sequence[Noted], on: date, usual: Limits | None = None) -> Limits:

@@ -2,12 +2,12 @@
 
 from dataclasses import asdict, dataclass
 from datetime import date
-from pathlib import Path
 from typing import Any
 
 from combwright.advice.plan import plan
 from combwright.advice.situation import Situation, band
 from combwright.advice.trial import Tried, given, try_all
+from combwright.records.store.book import Book
 from combwright.services.rounds.situations import Asked, gather
 from combwright.simulation import observe
 from combwright.simulation.hands.actions import refuse_impossible
@@ -59,7 +59,7 @@ class Compared:
 
 
 def whatif(
-    book: Path,
+    book: Book,
     colony: str,
     on: date,
     idea: Idea,
@@ -73,7 +73,7 @@ def whatif(
     Parameters
     ----------
     book
-        The book's file.
+        The book.
     colony
         The colony.
     on

@@ -2,10 +2,10 @@
 
 from dataclasses import dataclass
 from datetime import date
-from pathlib import Path
 
 from combwright.planning.round import colony_sheet
 from combwright.planning.sheet import ColonySheet
+from combwright.records.store.book import Book
 from combwright.services.rounds.situations import Asked, gather
 
 
@@ -47,14 +47,14 @@ LESSONS = {
 
 
 def why(
-    book: Path, colony: str, on: date, *, days: int = 7, members: int = 200, seed: int = 1
+    book: Book, colony: str, on: date, *, days: int = 7, members: int = 200, seed: int = 1
 ) -> Told:
     """Plan for one colony and tell the chain of its decisions.
 
     Parameters
     ----------
     book
-        The book's file.
+        The book.
     colony
         The colony.
     on

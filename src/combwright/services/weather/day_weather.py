@@ -3,9 +3,8 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
-from pathlib import Path
 
-from combwright.records.store.engine import open_book, reading
+from combwright.records.store.book import Book
 from combwright.records.store.newly_written import weather_of_day
 from combwright.science.flight.flight_hours import flight_hours
 from combwright.terms.entries import Yard
@@ -39,25 +38,21 @@ class DayWeather:
         return said
 
 
-def day_weather(book: Path, yards: Mapping[str, Yard], on: date) -> list[DayWeather]:
+def day_weather(book: Book, yards: Mapping[str, Yard], on: date) -> list[DayWeather]:
     """Give the weather of a day at the yards for which the book has it.
 
     Parameters
     ----------
     book
-        The book's file.
+        The book.
     yards
         The yards by name.
     on
         The day.
 
     """
-    engine = open_book(book)
-    try:
-        with reading(engine) as db:
-            known = weather_of_day(db, on)
-    finally:
-        engine.dispose()
+    with book.reading() as db:
+        known = weather_of_day(db, on)
     found = []
     for name, yard in yards.items():
         # what is kept under the climate's name counts for all its yards

@@ -1,6 +1,6 @@
 """What a person can ask of the weather: look at it, keep it in the book, fetch a forecast."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import asdict, dataclass
 from datetime import date, datetime, timedelta
 from pathlib import Path
@@ -9,8 +9,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 from numpy.typing import NDArray
 
-from combwright.records.store.engine import open_book, reading, writing
-from combwright.records.store.kept_entries import all_entries
+from combwright.records.store.book import Book
 from combwright.records.store.weather_days import keep_weather
 from combwright.science.flight.flight_hours import flight_hours
 from combwright.sources.days import Read, runs
@@ -135,7 +134,7 @@ def file_table(path: Path, name: str) -> str:
     return write_table(*runs(read_file(path), climate(name)))
 
 
-def add_file(book: Path, path: Path, place: str | None, yard: str | None, name: str) -> Kept:
+def add_file(book: Book, path: Path, place: str | None, yard: str | None, name: str) -> Kept:
     """Keep the weather of a file in the book, for a yard or for all yards of a climate.
 
     Adding a file twice changes nothing; a day that was there is replaced.
@@ -160,7 +159,7 @@ def add_file(book: Path, path: Path, place: str | None, yard: str | None, name: 
 
 
 def add_forecast(
-    book: Path, yard: str, fetch: Callable[[float, float], "Forecast"], now: datetime
+    book: Book, yard: str, fetch: Callable[[float, float], "Forecast"], now: datetime
 ) -> Kept:
     """Fetch the forecast of a yard and keep its days from today on in the book.
 
@@ -208,32 +207,28 @@ def read_file(path: Path) -> Read:
 
 
 def _keep(
-    book: Path,
+    book: Book,
     place: str | None,
     yard: str | None,
     name: str,
     ask: Callable[[Yard | None], tuple[Read, tuple[str, ...]]],
 ) -> Kept:
-    opened = open_book(book)
-    with reading(opened) as db:
-        yards = [entry for entry in all_entries(db) if isinstance(entry, Yard)]
-    found = _yard(yards, yard) if yard is not None else None
+    found = _yard(book.now().yards, yard) if yard is not None else None
     usual = climate(found.climate if found is not None else name)
     read, notes = ask(found)
     target = place or yard or usual.name
     stretches = runs(read, usual)
-    with writing(opened) as db:
+    with book.writing() as db:
         days = sum(keep_weather(db, target, run, read.source) for run in stretches)
     remarks = (*notes, *_remarks(read, usual))
     return Kept(target, days, stretches[0].first, stretches[-1].last, remarks)
 
 
-def _yard(yards: list[Yard], name: str) -> Yard:
-    fitting = [yard for yard in yards if yard.yard == name]
-    if not fitting:
-        known = ", ".join(sorted({yard.yard for yard in yards})) or "none yet"
+def _yard(yards: Mapping[str, Yard], name: str) -> Yard:
+    if name not in yards:
+        known = ", ".join(sorted(yards)) or "none yet"
         raise NotFoundError(f"There is no yard '{name}' in the book.", remedy=f"Yards: {known}.")
-    return fitting[-1]
+    return yards[name]
 
 
 def _remarks(read: Read, usual: Climate) -> tuple[str, ...]:

@@ -1,16 +1,15 @@
 """Weather and forage around the yards of a book: what was known, and sampled where it was not."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date, timedelta
 from typing import Final
 
 import numpy as np
-import sqlalchemy as sa
 from numpy.typing import NDArray
 
+from combwright.records.store.book import Book
 from combwright.records.store.weather_days import weather_between
-from combwright.terms.entries import Noted, Yard
 from combwright.terms.weather import DailyWeather
 from combwright.weather.conditions import conditions
 from combwright.weather.forage import Plant, calendar, forage_index
@@ -43,23 +42,13 @@ class Surroundings:
         return f"as in the book to {min(known):%d %b %Y}, then sampled from the climate"
 
 
-def surroundings(
-    db: sa.Connection,
-    entries: Iterable[Noted],
-    first: date,
-    until: date,
-    *,
-    members: int,
-    seed: int,
-) -> Surroundings:
+def surroundings(book: Book, first: date, until: date, *, members: int, seed: int) -> Surroundings:
     """Gather the conditions of all yards over a time.
 
     Parameters
     ----------
-    db
-        The book, open for reading.
-    entries
-        The book's entries, for its yards.
+    book
+        The book, for its yards and the weather it holds of them.
     first, until
         First day, and the day after the last.
     members
@@ -68,24 +57,25 @@ def surroundings(
         Seed of the run.
 
     """
-    yards = {entry.yard: entry for entry in entries if isinstance(entry, Yard)}
+    yards = book.now().yards
     tables, known_to = {}, {}
     sampled: dict[str, tuple[Floats, date | None]] = {}
-    for name, yard in yards.items():
-        place, plants = climate(yard.climate), calendar(yard.district)
-        # yards without weather of their own share that of their place
-        known, key = weather_between(db, name, first, until - timedelta(days=1)), name
-        if known is None:
-            key = place.name
-        key = f"{key} / {yard.district}"
-        if key not in sampled:
+    with book.reading() as db:
+        for name, yard in yards.items():
+            place, plants = climate(yard.climate), calendar(yard.district)
+            # yards without weather of their own share that of their place
+            known, key = weather_between(db, name, first, until - timedelta(days=1)), name
             if known is None:
-                known = weather_between(db, place.name, first, until - timedelta(days=1))
-            made = yard_conditions(
-                place, known, first, until, members=members, seed=seed, plants=plants
-            )
-            sampled[key] = (made, known.last if known is not None else None)
-        tables[name], known_to[name] = sampled[key]
+                key = place.name
+            key = f"{key} / {yard.district}"
+            if key not in sampled:
+                if known is None:
+                    known = weather_between(db, place.name, first, until - timedelta(days=1))
+                made = yard_conditions(
+                    place, known, first, until, members=members, seed=seed, plants=plants
+                )
+                sampled[key] = (made, known.last if known is not None else None)
+            tables[name], known_to[name] = sampled[key]
     if not tables:
         place = climate(DEFAULT_CLIMATE)
         tables[""] = yard_conditions(place, None, first, until, members=members, seed=seed)

@@ -2,9 +2,8 @@
 
 from dataclasses import dataclass
 from datetime import date
-from pathlib import Path
 
-from combwright.records.store.engine import open_book, reading
+from combwright.records.store.book import Book
 from combwright.records.store.newly_written import places_with_weather
 
 
@@ -19,14 +18,10 @@ class Known:
     days: int
 
 
-def weather_places(book: Path) -> list[Known]:
+def weather_places(book: Book) -> list[Known]:
     """List the places of which the book has weather."""
-    engine = open_book(book)
-    try:
-        with reading(engine) as db:
-            return [
-                Known(place, date.fromisoformat(first), date.fromisoformat(last), source, days)
-                for place, first, last, source, days in places_with_weather(db)
-            ]
-    finally:
-        engine.dispose()
+    with book.reading() as db:
+        return [
+            Known(place, date.fromisoformat(first), date.fromisoformat(last), source, days)
+            for place, first, last, source, days in places_with_weather(db)
+        ]

@@ -2,7 +2,6 @@
 
 from datetime import date
 from functools import lru_cache
-from pathlib import Path
 from typing import Annotated, Final
 
 from fastapi import APIRouter, Query, Request
@@ -11,6 +10,7 @@ from starlette.responses import Response
 
 from combwright.figures.bands import Course, Seen, season_chart
 from combwright.planning.sheet import ColonySheet
+from combwright.records.store.book import Book
 from combwright.services.beliefs.colony_history import TITLES, ColonyHistory, colony_history
 from combwright.services.beliefs.score import ScoreLine, score_book
 from combwright.services.book.entry_words import said, stands
@@ -73,7 +73,7 @@ def ahead(at: AtDesk, request: Request, name: str, on: date | None = None) -> Re
     book.colony(name)
     day = on or book.next_round(at.today)
     mark = book.mark(before=day)
-    found, charts = _history(at.book.path, name, day, mark)
+    found, charts = _history(at.book, name, day, mark)
     return page(
         request,
         "colony_ahead.html",
@@ -81,13 +81,13 @@ def ahead(at: AtDesk, request: Request, name: str, on: date | None = None) -> Re
         on=day,
         found=found,
         charts=charts,
-        scores=_scores(at.book.path, name, day, mark),
+        scores=_scores(at.book, name, day, mark),
     )
 
 
 @lru_cache(maxsize=64)
 def _history(
-    book: Path, name: str, on: date, _mark: str
+    book: Book, name: str, on: date, _mark: str
 ) -> tuple[ColonyHistory, list[tuple[Markup, Markup]]]:
     """Work it out and draw it, wide and narrow; once for as long as the notes before stand."""
     found = colony_history(book, name, on)
@@ -98,7 +98,7 @@ def _history(
 
 
 @lru_cache(maxsize=64)
-def _scores(book: Path, name: str, on: date, _mark: str) -> tuple[ScoreLine, ...]:
+def _scores(book: Book, name: str, on: date, _mark: str) -> tuple[ScoreLine, ...]:
     try:
         return score_book(book, on, colony=name).together
     except NotFoundError:
@@ -143,7 +143,7 @@ def what_if(
     problem = ""
     if idea != Idea():
         try:
-            compared = whatif(at.book.path, name, day, idea)
+            compared = whatif(at.book, name, day, idea)
         except CombwrightError as error:
             problem = str(error)
     return page(

@@ -114,7 +114,7 @@ def keep(at: Desk, brought: Sent) -> Noted:
     """Put a note into the book, and its photo beside it."""
     if brought.photo:
         photo_kind(brought.photo)
-    noted = take_note(at.book.path, brought.fields)
+    noted = take_note(at.book, brought.fields)
     if brought.photo:
         at.photos.keep(noted.note, brought.photo)
     return noted
@@ -144,7 +144,7 @@ async def undo(at: AtDesk, request: Request) -> Response:
         note, on = UUID(fields.get("undoes", "")), date.fromisoformat(fields.get("on", ""))
     except ValueError:
         raise CombwrightError("This names no note.", remedy="Go back to the round.") from None
-    struck = await run_in_threadpool(undo_note, at.book.path, at.book.now(), note, on)
+    struck = await run_in_threadpool(undo_note, at.book, note, on)
     if "text/html" in request.headers.get("accept", ""):
         return RedirectResponse(f"/round/{on}", status_code=303)
     return JSONResponse({"struck": struck})

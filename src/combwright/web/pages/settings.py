@@ -21,10 +21,10 @@ def show(at: AtDesk, request: Request) -> Response:
         request,
         "settings.html",
         yards=book.yards,
-        places=weather_places(at.book.path),
+        places=weather_places(at.book),
         today=at.today,
         limits=asdict(limits_on(book.entries, at.today)),
-        book=at.book.path.name,
+        book=at.book.name,
         feed=f"{request.base_url}calendar/{at.access.calendar_key}.ics",
     )
 

@@ -69,7 +69,7 @@ def weather_told(at: Desk, known: Mapping[str, Yard], on: date, yards: list[str]
     """Say the weather of the day once for all yards that share it."""
     mine = {name: known[name] for name in yards if name in known}
     told: dict[str, list[str]] = {}
-    for each in day_weather(at.book.path, mine, on):
+    for each in day_weather(at.book, mine, on):
         told.setdefault(each.in_words, []).append(each.yard)
     return [
         f"{', '.join(names) if len(told) > 1 else 'Weather'}: {words}."

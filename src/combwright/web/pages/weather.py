@@ -28,7 +28,7 @@ def add(
         # the kind of file is told by its name too, so it keeps it, without any path
         path = Path(folder) / (Path(file.filename or "").name or "weather.csv")
         path.write_bytes(file.file.read())
-        kept = add_file(at.book.path, path, None, yard or None, "Dublin Airport")
+        kept = add_file(at.book, path, None, yard or None, "Dublin Airport")
     return page(request, "weather_kept.html", kept=kept)
 
 
@@ -41,12 +41,12 @@ def forecast(
 ) -> Response:
     """Fetch the forecast of a yard; the last one is used, with its age, where there is none."""
     now = at.clock()
-    folder = at.book.path.with_name(f"{at.book.path.name}.forecasts")
+    folder = at.book.beside("forecasts")
     folder.mkdir(exist_ok=True)
 
     def fetch(latitude: float, longitude: float) -> Forecast:
         name = folder / f"{latitude:.4f} {longitude:.4f}.json"
         return fetched(latitude, longitude, contact=contact, cache=name, now=now)
 
-    kept = add_forecast(at.book.path, yard, fetch, now)
+    kept = add_forecast(at.book, yard, fetch, now)
     return page(request, "weather_kept.html", kept=kept)

@@ -88,7 +88,7 @@ async def take(at: AtDesk, request: Request, kind: Form) -> Response:
     """Take an entry."""
     fields = (await sent(request)).fields
     try:
-        await run_in_threadpool(take_entry, at.book.path, kind, fields)
+        await run_in_threadpool(take_entry, at.book, kind, fields)
     except NoteError as error:
         return await run_in_threadpool(form, request, at, kind, fields, error)
     return RedirectResponse(BACK.get(kind, "/yards"), status_code=303)

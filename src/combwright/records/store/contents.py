@@ -1,17 +1,13 @@
-"""A book that stays open: read once, then only what was written since."""
+"""What stands in a book, looked at by colony, by day, by yard."""
 
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date, timedelta
 from functools import cached_property
-from pathlib import Path
-from threading import Lock
 
 from combwright.records.replay.colonies import Standing, standings
 from combwright.records.store.corrections import names, standing
-from combwright.records.store.engine import open_book, reading
-from combwright.records.store.newly_written import marks, written_since
 from combwright.terms.entries import AnyEntry, Correction, Noted, Yard
 from combwright.terms.errors import NotFoundError
 
@@ -19,7 +15,7 @@ A_WEEK = timedelta(days=7)
 
 
 @dataclass(frozen=True)
-class Reading:
+class Contents:
     """The book as it stood at one moment."""
 
     history: Sequence[AnyEntry] = field(repr=False)
@@ -92,33 +88,3 @@ class Reading:
         if not self.entries or self.entries[-1].on <= today:
             return today
         return self.entries[-1].on + A_WEEK
-
-
-class LiveBook:
-    """Gives the newest reading of a book; one query when nothing was written."""
-
-    def __init__(self, path: Path) -> None:
-        self.path = path
-        self._engine = open_book(path)
-        self._lock = Lock()
-        self._history: list[AnyEntry] = []
-        self._newest = Reading(())
-
-    def now(self) -> Reading:
-        """Read what was written since the last time."""
-        with self._lock, reading(self._engine) as db:
-            last, weather = marks(db)
-            if last < self._newest.last:  # another book was put in its place
-                self._newest, self._history = Reading(()), []
-            if last > self._newest.last:
-                self._history = [
-                    *self._history,
-                    *(each for _, each in written_since(db, self._newest.last)),
-                ]
-            if (last, weather) != (self._newest.last, self._newest.weather):
-                self._newest = Reading(self._history, last, weather)
-            return self._newest
-
-    def close(self) -> None:
-        """Let go of the book's file."""
-        self._engine.dispose()

@@ -6,16 +6,16 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from combwright.records.store.book import Book
 from combwright.services.book.book import add_entries, read_book
-from combwright.services.book.live_book import LiveBook
 from combwright.terms.entries import AnyEntry, Colony, Correction, Visit, Yard
 from combwright.terms.errors import NotFoundError
 
 FIRST = date(2027, 4, 1)
 
 
-def begun(folder: Path) -> Path:
-    book = folder / f"{uuid4()}.book"
+def begun(folder: Path) -> Book:
+    book = Book(folder / f"{uuid4()}.book")
     add_entries(
         book,
         [
@@ -32,7 +32,7 @@ def visit(day: int, bees: float = 5.0) -> Visit:
 
 def test_it_keeps_up_with_what_others_write(tmp_path: Path) -> None:
     book = begun(tmp_path)
-    live = LiveBook(book)
+    live = Book(Path(book.place))
     assert len(live.now().entries) == 2
     assert live.now() is live.now()
     add_entries(book, [visit(1)])
@@ -44,7 +44,7 @@ def test_it_keeps_up_with_what_others_write(tmp_path: Path) -> None:
 @given(steps=st.lists(st.tuples(st.booleans(), st.integers(1, 60)), max_size=12))
 def test_read_bit_by_bit_it_is_the_same_book(tmp_path: Path, steps: list[tuple[bool, int]]) -> None:
     book = begun(tmp_path)
-    live = LiveBook(book)
+    live = Book(Path(book.place))
     noted: list[Visit] = []
     for is_correction, day in steps:
         each: AnyEntry
@@ -63,7 +63,7 @@ def test_a_note_of_the_day_leaves_the_mark_alone_and_an_earlier_one_does_not(
     tmp_path: Path,
 ) -> None:
     book = begun(tmp_path)
-    live = LiveBook(book)
+    live = Book(Path(book.place))
     on = FIRST + timedelta(days=10)
     before = live.now().mark(before=on)
     add_entries(book, [visit(10)])
@@ -78,7 +78,7 @@ def test_a_note_of_the_day_leaves_the_mark_alone_and_an_earlier_one_does_not(
 
 
 def test_the_next_round_is_today_or_a_week_after_a_book_that_is_ahead(tmp_path: Path) -> None:
-    live = LiveBook(begun(tmp_path))
+    live = begun(tmp_path)
     assert live.now().next_round(date(2027, 5, 1)) == date(2027, 5, 1)
     assert live.now().next_round(FIRST) == FIRST
     assert live.now().next_round(date(2026, 1, 1)) == FIRST + timedelta(days=7)
@@ -86,7 +86,7 @@ def test_the_next_round_is_today_or_a_week_after_a_book_that_is_ahead(tmp_path: 
 
 
 def test_an_unknown_colony_is_named(tmp_path: Path) -> None:
-    live = LiveBook(begun(tmp_path))
+    live = begun(tmp_path)
     with pytest.raises(NotFoundError, match="Nobody"):
         live.now().colony("Nobody")
     live.close()

@@ -1,0 +1,105 @@
+"""A book as a handle: opened once in the face, and passed down to whatever reads or writes it."""
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from threading import Lock
+from typing import Self, TypeAlias
+
+import sqlalchemy as sa
+
+from combwright.records.store.contents import Contents
+from combwright.records.store.engine import open_engine, reading, writing
+from combwright.records.store.newly_written import marks, written_since
+from combwright.terms.entries import AnyEntry
+
+Transaction: TypeAlias = sa.Connection
+
+
+class Book:
+    """One book. The handle costs nothing until the book is first read or written.
+
+    Parameters
+    ----------
+    path
+        The book's file.
+    must_exist
+        Refuse, rather than make an empty book, when there is none.
+
+    """
+
+    def __init__(self, path: Path, *, must_exist: bool = False) -> None:
+        self._path = path
+        self._must_exist = must_exist
+        self._engine: sa.Engine | None = None
+        self._lock = Lock()
+        self._history: list[AnyEntry] = []
+        self._newest = Contents(())
+
+    @property
+    def place(self) -> str:
+        """Where the book is, for people."""
+        return str(self._path)
+
+    @property
+    def name(self) -> str:
+        """What the book is called."""
+        return self._path.name
+
+    @property
+    def key(self) -> str:
+        """What tells this book from others, however it was named."""
+        return str(self._path.resolve())
+
+    def beside(self, what: str) -> Path:
+        """Say where things lie that go with the book, and are not in it, such as its photos."""
+        return self._path.with_name(f"{self._path.name}.{what}")
+
+    def open(self) -> Self:
+        """Open the book now rather than when it is needed.
+
+        Raises
+        ------
+        BookError
+            The file is no book, comes from a newer version, or cannot be opened or written.
+
+        """
+        self._opened()
+        return self
+
+    @contextmanager
+    def writing(self) -> Iterator[Transaction]:
+        """One transaction that writes: all of it is kept, or nothing."""
+        with writing(self._opened()) as db:
+            yield db
+
+    @contextmanager
+    def reading(self) -> Iterator[Transaction]:
+        """One transaction that reads: it sees the book as it stood when it began."""
+        with reading(self._opened()) as db:
+            yield db
+
+    def now(self) -> Contents:
+        """Give what stands in the book; only what was written since the last time is read."""
+        with self._lock, self.reading() as db:
+            last, weather = marks(db)
+            if last < self._newest.last:  # another book was put in its place
+                self._newest, self._history = Contents(()), []
+            if last > self._newest.last:
+                new = written_since(db, self._newest.last)
+                self._history = [*self._history, *(each for _, each in new)]
+            if (last, weather) != (self._newest.last, self._newest.weather):
+                self._newest = Contents(self._history, last, weather)
+            return self._newest
+
+    def close(self) -> None:
+        """Let go of the book's file."""
+        if self._engine is not None:
+            self._engine.dispose()
+            self._engine = None
+
+    def _opened(self) -> sa.Engine:
+        # a book that was taken away since is asked for again: SQLite would make an empty file
+        if self._engine is None or not self._path.exists():
+            self._engine = open_engine(self._path, must_exist=self._must_exist)
+        return self._engine
