@@ -12,8 +12,8 @@ from combwright.terms.errors import CombwrightError, NotFoundError
 from combwright.terms.parameters import Verified
 
 TOPICS = (
-    *("syrup", "honey", "heat", "air", "sun", "flight", "comb", "kit", "brood", "food"),
-    *("queens", "swarms", "foraging", "mites", "weather", "simulation", "belief"),
+    *("syrup", "honey", "heat", "sun", "flight", "kit", "brood", "queens", "swarms"),
+    *("foraging", "mites", "weather", "simulation", "belief"),
 )
 
 

@@ -7,7 +7,9 @@ from itertools import groupby
 import numpy as np
 from numpy.typing import NDArray
 
-from combwright.science.flight.flight_hours import flight_hours, hours_above
+from combwright.science.flight.daytime import daylight_moments, watts
+from combwright.science.flight.flight_hours import flight_hours
+from combwright.science.flight.sun import global_radiation_mj
 from combwright.terms.weather import DailyWeather
 from combwright.weather.climate import climate
 from combwright.weather.forage import Plant, average_year, calendar, forage_index
@@ -17,6 +19,7 @@ from combwright.weather.months import LENGTHS, calendar_days, months_of, smooth
 Floats = NDArray[np.float64]
 FIRST = date(2023, 1, 1)
 DAYS, YEARS, SEED = 365, 300, 20230101
+WARM_C, LIGHT_W_M2 = 13.0, 100.0  # what the tables of hours for Irish stations count
 
 
 @cache
@@ -76,10 +79,13 @@ def spell_days(place: str, *, wet: bool) -> float:
 
 def warm_light_hours(place: str, month: int) -> float:
     """Give the mean hours a day with 13 °C and 100 W/m² or more, whatever the rain."""
-    sampled = years(place)
-    hours = hours_above(
-        _days(), climate(place).latitude_deg, sampled.t_max_c, sampled.t_min_c, sampled.sun_h
-    )
+    sampled, north = years(place), climate(place).latitude_deg
+    radiation = global_radiation_mj(_days(), north, sampled.sun_h)
+    hours = np.zeros_like(radiation)
+    for moment in daylight_moments(_days(), north, points=48):
+        warm = sampled.t_min_c + (sampled.t_max_c - sampled.t_min_c) * moment.warmth
+        light = watts(radiation, moment.light_per_h)
+        hours += moment.length_h * ((warm >= WARM_C) & (light >= LIGHT_W_M2))
     return float(hours[:, _month(month)].mean())
 
 

@@ -1,19 +1,16 @@
 """The 2011 model of Khoury, Myerscough and Barron, PLoS ONE 6:e18491."""
 
-import numpy as np
 import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from combwright.science.foraging.recruitment import (
     PUBLISHED,
-    Floats,
     Recruitment,
     balance,
     critical_death_rate,
     rates,
 )
-from combwright.science.foraging.recruitment_days import daily_steps, days_until_below, trajectory
 from combwright.terms.errors import OutOfRangeError
 
 # Balance worked out apart from this code with the published constants:
@@ -28,28 +25,6 @@ BALANCES = [
     (0.28, 0.2903, 1_069, 3_682, 12.30, 15.88),
     (0.30, 0.2826, 718, 2_542, 11.80, 15.13),
     (0.34, 0.2684, 168, 626, 10.96, 13.90),
-]
-# From 16 000 hive bees and 8000 foragers, Runge-Kutta apart from this code: hive bees, foragers.
-COURSES = [
-    (0.24, 10, 15_070, 4_736),
-    (0.24, 50, 10_010, 3_108),
-    (0.30, 100, 4_707, 1_341),
-    (0.36, 200, 1_349, 356),
-    (0.40, 10, 12_155, 3_170),
-    (0.50, 200, 105, 24),
-]
-# A university's coursework, rounded at each step: L 1000, w 80, m 0.4, from one bee of each kind.
-COURSEWORK = [
-    (1, 26, 0),
-    (2, 265, 6),
-    (3, 975, 65),
-    (4, 1706, 237),
-    (5, 2396, 413),
-    (6, 3034, 583),
-    (7, 3621, 742),
-    (8, 4160, 889),
-    (9, 4654, 1024),
-    (10, 5106, 1148),
 ]
 
 
@@ -99,50 +74,3 @@ def test_more_deaths_fewer_bees_and_earlier_foraging(m: float, more: float) -> N
     calm, hard = balance(m), balance(m + more)
     assert hard.hive_bees < calm.hive_bees
     assert hard.first_foraging_days < calm.first_foraging_days
-
-
-@pytest.mark.parametrize(("m", "day", "hive", "foragers"), COURSES)
-def test_course_of_a_colony(m: float, day: float, hive: int, foragers: int) -> None:
-    bees = trajectory(16_000, 8_000, day, m)
-    assert (bees.hive_bees, bees.foragers) == pytest.approx((hive, foragers), abs=0.6)
-
-
-@pytest.mark.parametrize("m", [0.15, 0.24, 0.40])
-def test_course_agrees_with_runge_kutta_of_our_own(m: float) -> None:
-    state, h = np.array([16_000.0, 8_000.0]), 0.05
-
-    def change(bees: Floats) -> Floats:
-        return np.array(rates(bees[0], bees[1], m))
-
-    for _ in range(int(60 / h)):
-        k1 = change(state)
-        k2 = change(state + h / 2 * k1)
-        k3 = change(state + h / 2 * k2)
-        k4 = change(state + h * k3)
-        state = state + h / 6 * (k1 + 2 * k2 + 2 * k3 + k4)
-    bees = trajectory(16_000, 8_000, 60, m)
-    assert (bees.hive_bees, bees.foragers) == pytest.approx(tuple(state), rel=1e-6)
-
-
-# Days apart from this code: 10 000 bees on day 23.5 and 43.3, 1000 bees on day 183 and 322.
-@pytest.mark.parametrize(
-    ("bees", "m", "day"), [(1e4, 0.40, 24), (1e4, 0.30, 44), (1e3, 0.40, 183), (1e3, 0.36, 322)]
-)
-def test_day_of_decline(bees: float, m: float, day: int) -> None:
-    assert days_until_below(bees, 16_000, 8_000, m) == pytest.approx(day, abs=1)
-
-
-def test_a_lasting_colony_never_falls_below() -> None:
-    assert days_until_below(1000, 16_000, 8_000, 0.24) is None
-
-
-@pytest.mark.parametrize(("day", "hive", "foragers"), COURSEWORK)
-def test_whole_day_steps_of_the_coursework(day: int, hive: int, foragers: int) -> None:
-    bees = daily_steps(1, 1, day, 0.4, laying=1000, half_eclosion_bees=80)
-    assert bees.hive_bees == pytest.approx(hive, abs=1 + 0.002 * hive)
-    assert bees.foragers == pytest.approx(foragers, abs=1 + 0.002 * foragers)
-
-
-def test_a_colony_without_bees_stays_without() -> None:
-    bees = trajectory(0, 0, 100, 0.2)
-    assert (bees.hive_bees, bees.foragers) == (0, 0)

@@ -1,7 +1,6 @@
 """Cooling syrup against an integrator and CoolProp, and dew on walls."""
 
 import numpy as np
-import psychrolib
 import pytest
 from CoolProp.CoolProp import PropsSI
 from hypothesis import given
@@ -53,19 +52,6 @@ def test_bare_syrup_is_no_lump_under_a_strict_rule_but_cushioned_syrup_nearly_is
     bare = cooling.biot_number(10, 25)
     cushioned = cooling.biot_number(1 / (0.1 + 1.43), 25)
     assert bare > cooling.LUMPED_BELOW > cushioned
-
-
-def test_damp_air_wets_a_thin_wall_and_not_an_insulated_one() -> None:
-    psychrolib.SetUnitSystem(psychrolib.SI)
-    dew_point = psychrolib.GetTDewPointFromRelHum(20.0, 0.7)
-    assert cooling.is_wet(20, 0, 3.163, dew_point)  # 19 mm of softwood
-    assert not cooling.is_wet(20, 0, 0.386, dew_point)  # with 50 mm of foam
-
-
-@given(st.floats(-20, 45), st.floats(-20, 45), st.floats(0.05, 7))
-def test_a_walls_face_lies_between_the_airs(inside: float, outside: float, u: float) -> None:
-    face = cooling.inner_surface_c(inside, outside, u)
-    assert min(inside, outside) - 1e-9 <= face <= max(inside, outside) + 1e-9
 
 
 def test_fahrenheit_syrup_is_recognised() -> None:

@@ -3,7 +3,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from combwright.science.honey.spoiling import ferments, granulation, yeasts_allowed_per_g
+from combwright.science.honey.spoiling import ferments, yeasts_allowed_per_g
 from combwright.terms.errors import OutOfRangeError
 
 # Lochhead 1933, read second-hand: water up to and including, and the count to stay below.
@@ -30,11 +30,3 @@ def test_more_yeasts_are_never_safer(water: float, yeasts: float, more: float) -
 def test_impossible_counts_are_refused(yeasts: float) -> None:
     with pytest.raises(OutOfRangeError, match="count of yeasts"):
         ferments(18.0, yeasts)
-
-
-@pytest.mark.parametrize(
-    ("glucose", "water", "sets"),
-    [(30.0, 18.0, "stays liquid long"), (34.0, 18.0, "sets in months"), (40.0, 18.0, "sets fast")],
-)
-def test_setting_follows_glucose_over_water(glucose: float, water: float, sets: str) -> None:
-    assert granulation(glucose, water) == sets  # bounds 1.7 and 2.1, read

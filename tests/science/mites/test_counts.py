@@ -14,14 +14,10 @@ from combwright.science.mites.count_sources import (
 from combwright.science.mites.counts import (
     BroodState,
     Estimate,
-    fall_agrees,
-    fall_from_mites,
     fall_multiplier,
     mites_from_fall,
-    tray_sample_error,
 )
 from combwright.science.mites.samples import (
-    chance_of_finding,
     infestation,
     mites_from_sample,
 )
@@ -40,13 +36,6 @@ State = st.sampled_from(get_args(BroodState))
 )
 def test_the_uk_multipliers(fallen: int, days: float, month: int, mites: float) -> None:
     assert mites_from_fall(fallen, days, month).mid == pytest.approx(mites)
-
-
-# Delaplane & Hood 1997 and 1999: all mites of colonies in August against overnight inserts.
-@pytest.mark.parametrize(("mites", "fallen"), [(3172, 117), (4261, 187)])
-def test_agrees_with_colonies_counted_out(mites: float, fallen: int) -> None:
-    assert fall_agrees(mites, fallen, 1, 8)
-    assert fall_from_mites(mites) == pytest.approx(fallen, rel=0.3)
 
 
 @given(st.integers(0, 2000), st.floats(0.25, 60), Month, State)
@@ -93,11 +82,6 @@ def test_interval_of_a_sample(mites: int, low: float, high: float) -> None:
     assert (sample.low, sample.high) == pytest.approx((low, high), abs=0.05)
 
 
-@pytest.mark.parametrize(("share", "chance"), [(0.005, 0.78), (0.01, 0.951), (0.02, 0.998)])
-def test_chance_of_finding_a_mite(share: float, chance: float) -> None:  # binomial
-    assert chance_of_finding(share, 300) == pytest.approx(chance, abs=0.003)
-
-
 def test_wash_of_lee() -> None:  # Lee et al. 2010: with brood twice the mites on bees
     assert mites_from_sample(9, 300, BEES, brood=True).mid == pytest.approx(1800)
     assert mites_from_sample(9, 300, BEES, brood=False).mid == pytest.approx(900)
@@ -118,16 +102,6 @@ def test_sugar_frees_fewer_mites_than_washing() -> None:  # Macedo et al. 2002: 
 def test_mixed_up_mites_and_bees_are_noticed() -> None:
     with pytest.raises(OutOfRangeError, match="are mites and bees mixed up"):
         infestation(300, 200)
-
-
-@given(st.floats(1, 1e5), st.floats(0.01, 0.99))
-def test_counting_more_cells_errs_less(mites: float, share: float) -> None:
-    assert tray_sample_error(mites, share) > tray_sample_error(mites, (share + 1) / 2)
-    assert tray_sample_error(mites, 1) == 0
-
-
-def test_a_third_of_the_tray() -> None:  # Ostiguy & Sammataro 2000: 9.5 %
-    assert 0.08 <= tray_sample_error(100, 1 / 3) <= 0.20
 
 
 @given(Month, State)

@@ -1,9 +1,9 @@
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from scipy.stats import beta, chi2
+from scipy.stats import chi2
 
-from combwright.science.mites.intervals import binomial_interval, poisson_interval
+from combwright.science.mites.intervals import poisson_interval
 
 
 @given(st.integers(0, 1000), st.sampled_from([0.8, 0.95, 0.99]))
@@ -19,15 +19,6 @@ def test_limits_of_large_counts(count: int) -> None:
     limits = poisson_interval(count)
     assert limits.low == pytest.approx(chi2.ppf(0.025, 2 * count) / 2, rel=1e-5)
     assert limits.high == pytest.approx(chi2.ppf(0.975, 2 * count + 2) / 2, rel=1e-5)
-
-
-@given(st.integers(1, 400), st.data())
-def test_binomial_limits_are_the_beta_quantiles(trials: int, data: st.DataObject) -> None:
-    count = data.draw(st.integers(0, trials))
-    limits = binomial_interval(count, trials)
-    low = beta.ppf(0.025, count, trials - count + 1) if count else 0.0
-    high = beta.ppf(0.975, count + 1, trials - count) if count < trials else 1.0
-    assert (limits.low, limits.high) == pytest.approx((low, high), abs=1e-9)
 
 
 @given(st.integers(0, 3000))

@@ -7,9 +7,8 @@ from hypothesis import strategies as st
 
 from combwright.science.mites.counts import BroodState
 from combwright.science.mites.levels import LEVELS, UK_FALL, levels_for, verdict
-from combwright.science.mites.medicine_law import DUTIES, record_duty
 from combwright.science.mites.treatments import LABEL, TREATMENTS, options
-from combwright.terms.errors import NotFoundError, OutOfRangeError
+from combwright.terms.errors import OutOfRangeError
 
 State = st.sampled_from(get_args(BroodState))
 Maybe = st.one_of(st.none(), st.integers(0, 3))
@@ -93,19 +92,6 @@ def test_more_mites_never_look_better(
 ) -> None:
     few, many = verdict(month, mites, per_100), verdict(month, mites * factor, per_100 * factor)
     assert RANK[few] <= RANK[many]
-
-
-def test_records_are_kept_five_years() -> None:  # VMR 2013; Regulation (EU) 2019/6, Article 108
-    assert all(duty.years == 5 for duty in DUTIES)
-    united_kingdom = record_duty("United Kingdom")
-    for field in ("product", "batch number", "date", "quantity", "withdrawal period"):
-        assert field in united_kingdom.sentence
-    assert "Check the text in force" in united_kingdom.sentence
-
-
-def test_an_unknown_country_names_the_known() -> None:
-    with pytest.raises(NotFoundError, match="United Kingdom"):
-        record_duty("Atlantis")
 
 
 def test_fahrenheit_is_noticed() -> None:

@@ -2,21 +2,17 @@
 
 from math import exp, log, tanh
 
-import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from combwright.science.syrup.keeping import (
-    crystallises,
     freezing_c,
     keeps_for,
     saturation_temperature_c,
     solubility_fraction,
-    solubility_fraction_charles,
     water_activity,
 )
-from combwright.terms.errors import OutOfRangeError
 
 
 def ice_over_water(celsius: float) -> float:
@@ -48,30 +44,10 @@ def test_warmer_water_dissolves_more(celsius: float, more: float) -> None:
     assert solubility_fraction(celsius + more) > solubility_fraction(celsius)
 
 
-@given(st.floats(0.0, 60.0))
-def test_the_two_formulas_for_solubility_agree(celsius: float) -> None:
-    assert solubility_fraction(celsius) == pytest.approx(
-        solubility_fraction_charles(celsius), abs=0.002
-    )
-
-
 @given(st.floats(0.0, 95.0))
 def test_saturation_round_trip(celsius: float) -> None:
     back = saturation_temperature_c(solubility_fraction(celsius))
     assert float(back) == pytest.approx(celsius, abs=1e-6)
-
-
-@given(st.floats(0.65, 0.8), st.floats(0.5, 5.0))
-def test_crystals_come_below_saturation_and_not_above(fraction: float, apart: float) -> None:
-    celsius = float(saturation_temperature_c(fraction))
-    assert crystallises(fraction, max(celsius - apart, 0.0))
-    assert not crystallises(fraction, min(celsius + apart, 100.0))
-
-
-def test_five_to_three_never_crystallises_above_freezing() -> None:
-    assert not crystallises(0.625, np.arange(0.0, 101.0)).any()
-    with pytest.raises(OutOfRangeError):
-        saturation_temperature_c(0.625)
 
 
 @given(st.floats(0.0, 0.84), st.floats(0.001, 0.01))

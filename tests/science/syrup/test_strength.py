@@ -6,13 +6,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from combwright.science.syrup.strength import (
-    KG_PER_POUND,
-    LITRES_PER_IMPERIAL_PINT,
     density_kg_per_l,
     sugar_fraction,
-    sugar_fraction_of_pounds_and_pints,
     sugar_fraction_of_ratio,
-    sugar_kg_per_l,
     volume_l,
     water_kg,
 )
@@ -62,22 +58,6 @@ def test_a_mix_is_more_than_the_water_and_hardly_less_than_both(
 @given(st.floats(0.1, 3.0), st.floats(0.1, 100.0))
 def test_the_ratio_does_not_depend_on_the_batch(ratio: float, water: float) -> None:
     assert sugar_fraction(ratio * water, water) == pytest.approx(sugar_fraction_of_ratio(ratio))
-
-
-@given(st.floats(0.1, 10.0), st.floats(0.1, 10.0))
-def test_pounds_and_pints_are_kilograms_and_litres(pounds: float, pints: float) -> None:
-    metric = sugar_fraction(pounds * KG_PER_POUND, water_kg(pints * LITRES_PER_IMPERIAL_PINT))
-    assert sugar_fraction_of_pounds_and_pints(pounds, pints) == pytest.approx(metric)
-
-
-@given(st.floats(0.5, 5.0))
-def test_pounds_to_the_pint_are_weaker_than_the_same_ratio_by_weight(ratio: float) -> None:
-    assert sugar_fraction_of_pounds_and_pints(ratio, 1.0) < sugar_fraction_of_ratio(ratio)
-
-
-@given(st.floats(0.05, 0.8))
-def test_sugar_in_a_litre_never_exceeds_the_crystal(fraction: float) -> None:
-    assert 0.0 < sugar_kg_per_l(fraction) < CRYSTAL_KG_PER_L
 
 
 def test_arrays_broadcast() -> None:

@@ -7,7 +7,6 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from combwright.science.syrup.water import (
-    evaporation_heat_mj_per_kg,
     water_density_kg_per_m3,
 )
 from combwright.terms.errors import OutOfRangeError
@@ -17,15 +16,6 @@ from combwright.terms.errors import OutOfRangeError
 def test_density_agrees_with_iapws(celsius: float) -> None:
     reference = PropsSI("D", "T", celsius + 273.15, "P", 101325.0, "Water")
     assert float(water_density_kg_per_m3(celsius)) == pytest.approx(reference, abs=0.02)
-
-
-@pytest.mark.parametrize("celsius", [0.1, 10.0, 20.0, 34.0, 45.0])
-def test_heat_of_evaporation_agrees_with_iapws(celsius: float) -> None:
-    kelvin = celsius + 273.15
-    reference = PropsSI("H", "T", kelvin, "Q", 1, "Water") - PropsSI(
-        "H", "T", kelvin, "Q", 0, "Water"
-    )
-    assert float(evaporation_heat_mj_per_kg(celsius)) == pytest.approx(reference / 1e6, rel=1e-3)
 
 
 @given(st.floats(4.0, 99.0), st.floats(0.01, 1.0))

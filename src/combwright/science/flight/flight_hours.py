@@ -32,27 +32,16 @@ NO_FLIGHT_FROM_M_S = Parameter(
 WIND_AT_BEES = Parameter(
     0.5, "of the wind at 10 m", 0.4, 0.75, "0.7 in the open, less in a sheltered yard", "judgement"
 )
-NO_FLIGHT_FROM_MM_H = Parameter(
-    1.0, "mm/h", 0.5, 2.0, "a proposal of ours after the sources of flight", "judgement"
-)
 RAIN_OF_A_WET_DAY_MM = Parameter(
     15.0, "mm", 8.0, 30.0, "about 1.6 hours of the 24 lost a millimetre, ours", "judgement"
 )
 
 
-def suitability(
-    temperature_c: ArrayLike,
-    radiation_w_m2: ArrayLike,
-    wind_m_s: ArrayLike = 0.0,
-    rain_mm_h: ArrayLike = 0.0,
-) -> Floats:
-    r"""Share of an hour that foragers can use for flight.
+def suitability(temperature_c: ArrayLike, radiation_w_m2: ArrayLike) -> Floats:
+    r"""Share of full flight that warmth and light allow in still, dry air.
 
-    .. math:: s = s_R\, s_T\, s_W\, s_P, \quad s_R = \min(I / 300, 1), \quad
+    .. math:: s = s_R\, s_T, \quad s_R = \min(I / 300, 1), \quad
        s_T = \mathrm{clip}\left(\frac{T - 12}{20 - 7 s_R - 12}, 0, 1\right)
-
-    with :math:`s_W` falling from 1 at 3 m/s to 0 at 7.5 m/s at the height of the bees, and
-    :math:`s_P` from 1 without rain to 0 at 1 mm/h.
 
     Parameters
     ----------
@@ -60,10 +49,6 @@ def suitability(
         Air temperature. [°C]
     radiation_w_m2
         Global radiation I; without light there is no flight. [W/m²]
-    wind_m_s
-        Wind at 10 m. [m/s]
-    rain_mm_h
-        Rain. [mm/h]
 
     Returns
     -------
@@ -72,30 +57,28 @@ def suitability(
 
     Notes
     -----
-    The factors are multiplied, as in [3]_, so that the worst one limits. The two published
-    thresholds of warmth disagree: [1]_ sees foraging rise from 12 to 20 °C, [2]_ sees bees fully
-    active at 12 to 14 °C with 300 W/m². Here both hold: in dull light flight is full at 20 °C, in
-    sun at 13 °C (judgement). Heat above 35 °C, which stops foraging too, is left out.
+    The two published thresholds of warmth disagree: [1]_ sees foraging rise from 12 to 20 °C, [2]_
+    sees bees fully active at 12 to 14 °C with 300 W/m². Here both hold: in dull light flight is
+    full at 20 °C, in sun at 13 °C (judgement). Heat above 35 °C, which stops foraging too, is left
+    out.
 
     References
     ----------
     .. [1] R. M. Burrill and A. Dietz, Apidologie 12, 319-328, 1981, as cited in COLOSS BEEBOOK
        (read second-hand).
     .. [2] N. Vicens and J. Bosch, Environ. Entomol. 29, 413-420, 2000 (summary read).
-    .. [3] Deutscher Wetterdienst, agrometeorology, text of 2013 (read).
 
     Examples
     --------
     >>> suitability([11, 13, 13, 20], [800, 300, 0, 150]).tolist()
     [0.0, 1.0, 0.0, 0.5]
-    >>> suitability(20, 600, wind_m_s=[0, 20], rain_mm_h=[0.5, 0]).tolist()
-    [0.5, 0.0]
 
     """
-    warm = celsius(temperature_c, "The air temperature", -60, 60)
-    light = within(radiation_w_m2, 0, 1500, "The radiation", "W/m²")
-    shower = within(rain_mm_h, 0, 500, "The rain", "mm/h") / NO_FLIGHT_FROM_MM_H.value
-    return np.asarray(_warm_and_light(warm, light) * calm(wind_m_s) * np.clip(1 - shower, 0, 1))
+    light = np.minimum(np.asarray(radiation_w_m2) / FULL_LIGHT_W_M2.value, 1.0)
+    gain = FULL_IN_DULL_LIGHT_C.value - FULL_IN_SUN_C.value
+    width = (FULL_IN_DULL_LIGHT_C.value - NO_FLIGHT_BELOW_C.value) - gain * light
+    warmth = np.asarray(temperature_c) - NO_FLIGHT_BELOW_C.value
+    return np.asarray(light * np.clip(warmth / width, 0.0, 1.0))
 
 
 def calm(wind_m_s: ArrayLike) -> Floats:
@@ -214,58 +197,5 @@ def flight_hours(  # noqa: PLR0917  # the columns of a day of weather, in their 
     hours = np.zeros(np.broadcast_shapes(span.shape, radiation.shape))
     for moment in daylight_moments(day_of_year, latitude_deg):
         light = watts(radiation, moment.light_per_h)
-        hours += moment.length_h * _warm_and_light(low + span * moment.warmth, light)
+        hours += moment.length_h * suitability(low + span * moment.warmth, light)
     return np.asarray(hours * calm(wind_m_s) * dry_share(rain_mm))
-
-
-def hours_above(
-    day_of_year: ArrayLike,
-    latitude_deg: ArrayLike,
-    t_max_c: ArrayLike,
-    t_min_c: ArrayLike,
-    sun_h: ArrayLike,
-    *,
-    warm_c: float = 13.0,
-    light_w_m2: float = 100.0,
-) -> Floats:
-    """Hours of a day that are both warm and light enough, whatever the rain and the wind.
-
-    Parameters
-    ----------
-    day_of_year, latitude_deg, t_max_c, t_min_c, sun_h
-        As in :func:`flight_hours`.
-    warm_c
-        Temperature that counts. [°C]
-    light_w_m2
-        Radiation that counts. [W/m²]
-
-    Returns
-    -------
-    Floats
-        Hours. [h]
-
-    References
-    ----------
-    .. [1] Counting as in the tables of flight hours for Irish stations (computed).
-
-    Examples
-    --------
-    >>> float(hours_above(172, 53.35, 20, 11, 10).round(0))
-    13.0
-
-    """
-    low = np.asarray(t_min_c, dtype=np.float64)
-    span = np.asarray(t_max_c, dtype=np.float64) - low
-    radiation = global_radiation_mj(day_of_year, latitude_deg, sun_h)
-    hours = np.zeros(np.broadcast_shapes(span.shape, radiation.shape))
-    for moment in daylight_moments(day_of_year, latitude_deg, points=48):
-        warm = low + span * moment.warmth >= warm_c
-        hours += moment.length_h * (warm & (watts(radiation, moment.light_per_h) >= light_w_m2))
-    return hours
-
-
-def _warm_and_light(temperature_c: Floats, radiation_w_m2: Floats) -> Floats:
-    light = np.minimum(radiation_w_m2 / FULL_LIGHT_W_M2.value, 1.0)
-    gain = FULL_IN_DULL_LIGHT_C.value - FULL_IN_SUN_C.value
-    width = (FULL_IN_DULL_LIGHT_C.value - NO_FLIGHT_BELOW_C.value) - gain * light
-    return light * np.clip((temperature_c - NO_FLIGHT_BELOW_C.value) / width, 0.0, 1.0)

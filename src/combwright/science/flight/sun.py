@@ -1,10 +1,6 @@
-"""The sun: length of the day, what reaches the top of the air, what reaches the ground."""
-
-from datetime import UTC, date, datetime, time, timedelta
+"""The sun: what reaches the top of the air, what reaches the ground."""
 
 import numpy as np
-from astral import Observer
-from astral.sun import elevation, sunrise, sunset
 from numpy.typing import ArrayLike, NDArray
 
 from combwright.terms.parameters import Parameter
@@ -16,48 +12,6 @@ ANGSTROM_A = Parameter(
 ANGSTROM_B = Parameter(
     0.5398, "-", 0.50, 0.59, "Dublin Airport 1991-2020, daily, r² 0.85; FAO-56 has 0.50", "computed"
 )
-LIMB_DEG = -0.833  # the sun's centre when its upper limb shows, refraction counted
-
-
-def day_length_h(on: date, latitude_deg: float, longitude_deg: float = 0.0) -> float:
-    """Time from sunrise to sunset, with the disc's upper limb and refraction counted.
-
-    Parameters
-    ----------
-    on
-        The day.
-    latitude_deg
-        Latitude, north positive. [°]
-    longitude_deg
-        Longitude, east positive; it hardly matters. [°]
-
-    Returns
-    -------
-    float
-        Length of the day; 24 where the sun does not set, 0 where it does not rise. [h]
-
-    References
-    ----------
-    .. [1] The package astral (NOAA solar calculator, after Meeus, Astronomical Algorithms);
-       checked against the NREL solar position algorithm in the tests (computed).
-
-    Examples
-    --------
-    >>> round(day_length_h(date(2025, 6, 21), 53.35), 1)
-    17.0
-    >>> day_length_h(date(2025, 6, 21), 70.0), day_length_h(date(2025, 12, 21), 70.0)
-    (24.0, 0.0)
-
-    """
-    latitude = float(within(latitude_deg, -90, 90, "The latitude", "°"))
-    longitude = float(within(longitude_deg, -180, 180, "The longitude", "°"))
-    place = Observer(latitude, longitude)
-    try:
-        light = sunset(place, on, tzinfo=UTC) - sunrise(place, on, tzinfo=UTC)
-    except ValueError:  # astral's word for a day without sunrise or sunset
-        noon = datetime.combine(on, time(12), UTC) - timedelta(hours=longitude / 15)
-        return 24.0 if elevation(place, noon, with_refraction=False) > LIMB_DEG else 0.0
-    return light.total_seconds() / 3600 % 24
 
 
 def declination_rad(day_of_year: ArrayLike) -> NDArray[np.float64]:

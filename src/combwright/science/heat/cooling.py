@@ -1,4 +1,4 @@
-"""Warm syrup in a feeder: how fast it cools, with and without a cushion; and dew on cold walls."""
+"""Warm syrup in a feeder: how fast it cools, with and without a cushion."""
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -179,82 +179,3 @@ def biot_number(
     transfer = within(transfer_w_per_m2_k, 0.01, 200, "The transfer", "W/(m² K)")
     depth = within(depth_mm, 0.1, 500, "The depth", "mm") / 1000
     return transfer * depth / within(conductivity_w_per_m_k, 0.01, 500, "The conductivity", "W/mK")
-
-
-def inner_surface_c(
-    inside_c: ArrayLike,
-    outside_c: ArrayLike,
-    transmittance_w_per_m2_k: ArrayLike,
-    inner_resistance: ArrayLike = 0.13,
-) -> NDArray[np.float64]:
-    r"""Temperature of the inner face of a wall.
-
-    .. math:: T_{si} = T_i - U R_{si} (T_i - T_o)
-
-    Parameters
-    ----------
-    inside_c, outside_c
-        Temperatures of the air. [°C]
-    transmittance_w_per_m2_k
-        Of the wall, surfaces included. [W/(m² K)]
-    inner_resistance
-        Of the inner surface. [m² K/W]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Temperature. [°C]
-
-    References
-    ----------
-    .. [1] ISO 13788:2012, temperature factor. From memory.
-
-    Examples
-    --------
-    >>> float(inner_surface_c(20, 0, 3.163).round(1))
-    11.8
-
-    """
-    inside = celsius(inside_c, "The inside", -20, 50)
-    outside = celsius(outside_c, "The outside", -40, 50)
-    u = within(transmittance_w_per_m2_k, 0.01, 20, "The transmittance", "W/(m² K)")
-    share = within(
-        u * np.asarray(inner_resistance, dtype=np.float64), 0, 1, "U times R at the face"
-    )
-    return inside - share * (inside - outside)
-
-
-def is_wet(
-    inside_c: ArrayLike,
-    outside_c: ArrayLike,
-    transmittance_w_per_m2_k: ArrayLike,
-    dew_point_c: ArrayLike,
-) -> NDArray[np.bool_]:
-    """Tell whether water condenses on the inner face of a wall.
-
-    Parameters
-    ----------
-    inside_c, outside_c
-        Temperatures of the air. [°C]
-    transmittance_w_per_m2_k
-        Of the wall, surfaces included. [W/(m² K)]
-    dew_point_c
-        Of the air inside. [°C]
-
-    Returns
-    -------
-    NDArray[np.bool_]
-        Yes where the face lies below the dew point.
-
-    References
-    ----------
-    .. [1] ISO 13788:2012. From memory.
-
-    Examples
-    --------
-    >>> bool(is_wet(20, 0, 3.163, 14)), bool(is_wet(20, 0, 0.6, 14))
-    (True, False)
-
-    """
-    dew_point = celsius(dew_point_c, "The dew point", -40, 45)
-    return inner_surface_c(inside_c, outside_c, transmittance_w_per_m2_k) < dew_point

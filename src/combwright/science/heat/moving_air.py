@@ -154,42 +154,6 @@ def air_conductance(flow_l_per_s: ArrayLike) -> NDArray[np.float64]:
     return within(flow_l_per_s, 0, 1000, "The flow of air", "L/s") * (AIR_HEAT_J_PER_M3_K / 1000)
 
 
-def measured_conductance(
-    heater_w: ArrayLike, inside_c: ArrayLike, outside_c: ArrayLike
-) -> NDArray[np.float64]:
-    r"""Conductance of a hive that a heater holds at a steady temperature.
-
-    .. math:: G = P / (T_i - T_o)
-
-    Parameters
-    ----------
-    heater_w
-        Power of the heater. [W]
-    inside_c, outside_c
-        Temperatures when nothing changes any more. [°C]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Conductance. [W/K]
-
-    References
-    ----------
-    .. [1] D. Heaf's repeat of Mitchell's method on a two-box hive of 25 mm larch. Read.
-
-    Examples
-    --------
-    >>> float(measured_conductance(12.5, 31.0, 16.4).round(3))
-    0.856
-
-    """
-    power = within(heater_w, 0, 1000, "The heater", "W")
-    inside = celsius(inside_c, "The temperature inside", -40, 60)
-    outside = celsius(outside_c, "The temperature outside", -40, 50)
-    difference = within(inside - outside, 0.1, 100, "The difference of temperature", "K")
-    return np.asarray(power / difference)
-
-
 def in_series(first: ArrayLike, second: ArrayLike) -> NDArray[np.float64]:
     """Conductance of two one after the other; none when either lets nothing through.
 

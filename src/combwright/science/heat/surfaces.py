@@ -1,10 +1,9 @@
-"""Heat through walls: surfaces, layers of air, layered and bridged walls (ISO 6946).
+"""Heat through walls: surfaces, layers of air and solid layers (ISO 6946).
 
 Directions are those of the heat: ``up`` through a crown board, ``down`` through a floor,
 ``horizontal`` through a side wall.
 """
 
-from collections.abc import Sequence
 from typing import Literal
 
 import numpy as np
@@ -200,32 +199,3 @@ def layer_resistance(
     """
     metres = within(thickness_mm, 0, 1000, "The thickness", "mm") / 1000
     return metres / within(conductivity_w_per_m_k, 0.01, 500, "The conductivity", "W/(m K)")
-
-
-def transmittance(resistances: Sequence[ArrayLike]) -> NDArray[np.float64]:
-    r"""Thermal transmittance of a wall of layers, its surfaces included.
-
-    .. math:: U = 1 / \sum R
-
-    Parameters
-    ----------
-    resistances
-        Of the surfaces and layers. [m² K/W]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        U-value. [W/(m² K)]
-
-    References
-    ----------
-    .. [1] ISO 6946:2017, 6.7.1. From memory.
-
-    Examples
-    --------
-    >>> float(transmittance([0.13, layer_resistance(19, 0.13), 0.04]).round(3))
-    3.163
-
-    """
-    total = sum((np.asarray(r, dtype=np.float64) for r in resistances), np.float64(0))
-    return np.asarray(1 / within(total, 1e-4, 100, "The resistance in all", "m² K/W"))

@@ -130,33 +130,6 @@ def water_percent_of_index(
     return np.asarray((-0.26810 - np.log10(n - 1.0)) / 0.002243, dtype=np.float64)
 
 
-def index_of_water_percent(water_percent: ArrayLike) -> NDArray[np.float64]:
-    """Refractive index of honey at 20 °C: the inverse of `water_percent_of_index`.
-
-    Parameters
-    ----------
-    water_percent
-        Water, 11 to 28. [g per 100 g]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Index at 20 °C.
-
-    References
-    ----------
-    .. [1] Wedmore's equation as in `water_percent_of_index`, solved for the index.
-
-    Examples
-    --------
-    >>> float(index_of_water_percent(20).round(4))
-    1.4865
-
-    """
-    water = water_within(water_percent, DRIEST, 28.0)
-    return np.asarray(1.0 + 10.0 ** (-0.26810 - 0.002243 * water), dtype=np.float64)
-
-
 def water_within(
     water_percent: ArrayLike, low: float = DRIEST, high: float = WETTEST
 ) -> NDArray[np.float64]:

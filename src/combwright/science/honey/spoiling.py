@@ -1,6 +1,4 @@
-"""Whether honey ferments, and how soon it sets."""
-
-from typing import Literal
+"""Whether honey ferments."""
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -10,7 +8,6 @@ from combwright.terms.ranges import within
 
 WATER_STEPS = np.array([17.0, 18.0, 19.0, 20.0])
 YEASTS_ALLOWED = np.array([np.inf, 1000.0, 10.0, 1.0, 0.0])
-Sets = Literal["stays liquid long", "sets in months", "sets fast"]
 
 
 def yeasts_allowed_per_g(water_percent: ArrayLike) -> NDArray[np.float64]:
@@ -67,35 +64,3 @@ def ferments(water_percent: ArrayLike, yeasts_per_g: ArrayLike) -> NDArray[np.bo
     """
     yeasts = within(yeasts_per_g, 0.0, 1e9, "The count of yeasts", "per gram")
     return np.asarray(yeasts >= yeasts_allowed_per_g(water_percent), dtype=np.bool_)
-
-
-def granulation(glucose_percent: float, water_percent: float) -> Sets:
-    """Say how honey sets, from glucose over water.
-
-    Parameters
-    ----------
-    glucose_percent
-        Glucose, 15 to 50. [g per 100 g]
-    water_percent
-        Water, 11 to 30. [g per 100 g]
-
-    Returns
-    -------
-    Sets
-        Liquid long below a ratio of 1.7, fast above 2.1, else in months.
-
-    References
-    ----------
-    .. [1] Ratios after White, read in two trade pages (1.64 to 1.7, and 2.1).
-
-    Examples
-    --------
-    >>> granulation(38, 17), granulation(28, 18)
-    ('sets fast', 'stays liquid long')
-
-    """
-    glucose = float(within(glucose_percent, 15.0, 50.0, "The glucose in honey", "%"))
-    ratio = glucose / float(water_within(water_percent))
-    if ratio < 1.7:  # noqa: PLR2004  # the published bound
-        return "stays liquid long"
-    return "sets fast" if ratio > 2.1 else "sets in months"  # noqa: PLR2004

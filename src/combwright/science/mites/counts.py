@@ -1,17 +1,13 @@
 """From the mites fallen on a tray to the mites in the colony."""
 
 from dataclasses import dataclass
-from math import exp, hypot, log, sqrt
+from math import exp, hypot, log
 from typing import Literal
-
-import numpy as np
-from numpy.typing import ArrayLike, NDArray
 
 from combwright.science.mites.intervals import Interval, poisson_interval
 from combwright.terms.parameters import Parameter
 from combwright.terms.ranges import within
 
-Floats = NDArray[np.float64]
 BroodState = Literal["brood", "no brood", "not known"]
 
 _NBU = "UK National Bee Unit, Managing Varroa: 30 / 100 / 400 by season"
@@ -127,67 +123,6 @@ def mites_from_fall(
     return joined_range(counted, multiplier.value / time, [multiplier])
 
 
-def fall_agrees(mites: float, fallen: int, days: float, month: int) -> bool:
-    """Tell whether a fall agrees with a number of mites that is known.
-
-    Parameters
-    ----------
-    mites
-        Mites in the colony, as after all bees were washed. [mites]
-    fallen
-        Mites on the tray. [mites]
-    days
-        Days the tray was in. [days]
-    month
-        1 to 12.
-
-    Returns
-    -------
-    bool
-        Whether the mites lie in the range estimated from the fall.
-
-    References
-    ----------
-    .. [1] See ``mites_from_fall``.
-
-    Examples
-    --------
-    >>> fall_agrees(3172, 117, 1, month=8)
-    True
-
-    """
-    return mites_from_fall(fallen, days, month).holds(mites)
-
-
-def fall_from_mites(mites: ArrayLike, multiplier: float = WITH_BROOD.value) -> Floats:
-    """Natural fall to expect in a day.
-
-    Parameters
-    ----------
-    mites
-        Mites in the colony. [mites]
-    multiplier
-        Mites in the colony per mite fallen a day. [-]
-
-    Returns
-    -------
-    Floats
-        Fall. [mites/day]
-
-    References
-    ----------
-    .. [1] See ``fall_multiplier``.
-
-    Examples
-    --------
-    >>> round(float(fall_from_mites(3172)))
-    106
-
-    """
-    factor = within(multiplier, 1, 1000, "The multiplier")
-    return np.asarray(within(mites, 0, 1e7, "The number of mites", "mites") / factor)
-
-
 def joined_range(counted: Interval, scale: float, factors: list[Parameter]) -> Estimate:
     """Join the range of a count with those of the factors it is multiplied by.
 
@@ -225,36 +160,3 @@ def joined_range(counted: Interval, scale: float, factors: list[Parameter]) -> E
     bottom = [log(factor.value / factor.low) for factor in factors]
     mid = counted.mid * scale
     return Estimate(mid * exp(-hypot(*bottom, log(counted.mid / counted.low))), mid, high)
-
-
-def tray_sample_error(mites_on_tray: float, share_counted: float) -> float:
-    r"""Relative error of counting only some cells of a tray's grid.
-
-    .. math:: \sqrt{\frac{1 - q}{q N}}
-
-    Parameters
-    ----------
-    mites_on_tray
-        Mites on the whole tray :math:`N`. [mites]
-    share_counted
-        Share of the cells that is counted :math:`q`, chosen at random. [-]
-
-    Returns
-    -------
-    float
-        One standard deviation over the true number, if mites lie at random; patches add to it.
-
-    References
-    ----------
-    .. [1] Random thinning (computed). N. Ostiguy and D. Sammataro, Apidologie 31:707-716, 2000
-       (abstract read): 0.4 ± 9.5 % with a third of the cells.
-
-    Examples
-    --------
-    >>> round(tray_sample_error(222, 1 / 3), 3)
-    0.095
-
-    """
-    share = float(within(share_counted, 0.01, 1, "The share counted", remedy="A third is 0.33."))
-    mites = float(within(mites_on_tray, 1, 1e6, "Mites on the tray", "mites"))
-    return sqrt((1 - share) / (share * mites))

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from math import exp, lgamma, log, log1p, sqrt
+from math import exp, lgamma, log, sqrt
 from statistics import NormalDist
 
 from combwright.terms.ranges import within
@@ -88,60 +88,3 @@ def poisson_interval(count: int, level: float = 0.95) -> Interval:
     top = n + 20 + 8 * sqrt(n + 1)
     low = _solve(lambda mean: _poisson_above(n - 1, mean), tail, top) if n else 0.0
     return Interval(low, float(n), _solve(lambda mean: _poisson_above(n, mean), 1 - tail, top))
-
-
-def _binomial_above(count: int, trials: int, share: float) -> float:
-    """Chance of more than ``count`` hits."""
-    if share in (0.0, 1.0):
-        return share
-    whole = lgamma(trials + 1)
-    logs = (
-        whole
-        - lgamma(k + 1)
-        - lgamma(trials - k + 1)
-        + k * log(share)
-        + (trials - k) * log1p(-share)
-        for k in range(count + 1)
-    )
-    return 1 - sum(exp(each) for each in logs)
-
-
-def binomial_interval(count: int, trials: int, level: float = 0.95) -> Interval:
-    r"""Exact interval of a share, as of infested brood cells.
-
-    .. math::
-       P(X \ge n \mid p_{low}) = \tfrac{\alpha}{2}, \qquad
-       P(X \le n \mid p_{high}) = \tfrac{\alpha}{2}
-
-    Parameters
-    ----------
-    count
-        Hits :math:`n`, as infested cells. [-]
-    trials
-        What was looked at, as cells opened. [-]
-    level
-        Coverage :math:`1 - \alpha`. [-]
-
-    Returns
-    -------
-    Interval
-        Lower limit, the share, upper limit; 0 to 1.
-
-    References
-    ----------
-    .. [1] C. J. Clopper and E. S. Pearson, Biometrika 26:404-413, 1934 (from memory); checked
-       against the beta quantiles of SciPy in the tests.
-
-    Examples
-    --------
-    >>> limits = binomial_interval(10, 200)
-    >>> round(limits.low, 4), round(limits.high, 4)
-    (0.0242, 0.09)
-
-    """
-    whole = int(within(trials, 1, 5000, "The number looked at"))
-    n = int(within(count, 0, whole, "The number found"))
-    tail = (1 - float(within(level, 0.5, 0.999, "The level", remedy="Give 95 % as 0.95."))) / 2
-    low = _solve(lambda p: _binomial_above(n - 1, whole, p), tail, 1.0) if n else 0.0
-    high = _solve(lambda p: _binomial_above(n, whole, p), 1 - tail, 1.0) if n < whole else 1.0
-    return Interval(low, n / whole, high)

@@ -2,7 +2,6 @@
 
 from dataclasses import dataclass
 
-from combwright.terms.errors import NotFoundError
 from combwright.terms.parameters import Verified
 
 
@@ -66,35 +65,3 @@ DUTIES = (
         "read",
     ),
 )
-
-
-def record_duty(country: str) -> Duty:
-    """Give the duty of a country.
-
-    Parameters
-    ----------
-    country
-        A country named in ``DUTIES``.
-
-    Returns
-    -------
-    Duty
-        Law, fields and years.
-
-    References
-    ----------
-    .. [1] See ``DUTIES``; summaries, not legal advice.
-
-    Examples
-    --------
-    >>> record_duty("United Kingdom").years
-    5
-
-    """
-    for duty in DUTIES:
-        if duty.country == country:
-            return duty
-    known = ", ".join(duty.country for duty in DUTIES)
-    raise NotFoundError(
-        f"No medicine record duty is known for {country}.", remedy=f"Known: {known}."
-    )

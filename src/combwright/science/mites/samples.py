@@ -139,35 +139,3 @@ def mites_from_sample(
     )
     scale = factor.value * found.value * bees_in_colony.value / bees
     return joined_range(poisson_interval(int(mites)), scale, [factor, found, bees_in_colony])
-
-
-def chance_of_finding(infested_share: float, bees: int) -> float:
-    r"""Chance that a sample holds at least one mite.
-
-    .. math:: 1 - (1 - p)^n
-
-    Parameters
-    ----------
-    infested_share
-        Mites per bee :math:`p`. [-]
-    bees
-        Bees in the sample :math:`n`. [bees]
-
-    Returns
-    -------
-    float
-        Chance, 0 to 1.
-
-    References
-    ----------
-    .. [1] Binomial distribution (computed).
-
-    Examples
-    --------
-    >>> round(chance_of_finding(0.01, 300), 3)
-    0.951
-
-    """
-    share = float(within(infested_share, 0, 1, "The infestation", remedy="Give 1 % as 0.01."))
-    sample = float(within(bees, 1, 5000, "Bees in the sample", "bees"))
-    return float(1 - (1 - share) ** sample)

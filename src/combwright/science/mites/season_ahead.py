@@ -5,12 +5,21 @@ from datetime import date, timedelta
 
 import numpy as np
 
-from combwright.science.mites.arrivals import REINVASION
 from combwright.science.mites.counts import SUMMER_MONTHS, WINTER_MONTHS, BroodState, Estimate
-from combwright.science.mites.growth import DEATH_BROODLESS, GROWTH_WITH_BROOD
 from combwright.terms.parameters import Parameter
 from combwright.terms.ranges import within
 
+GROWTH_WITH_BROOD = Parameter(
+    0.0215,
+    "per day",
+    0.017,
+    0.027,
+    "UK leaflet 2005 (second-hand), Finland 1992, Martin 1998 (0.021-0.025, from memory)",
+    "computed",
+)
+DEATH_BROODLESS = Parameter(
+    0.002, "per day", 0.002, 0.0034, "Fries 1994; Korpela 1992 gives 0.0024-0.0034", "from memory"
+)
 GROWTH_IN_SHORT_SEASON = Parameter(
     0.011, "per day", 0.0, 0.0215, "March and October: half of the season's growth", "judgement"
 )
@@ -18,11 +27,16 @@ NO_GROWTH_AFTER_BROODLESS_DAYS = 21
 # Bees in a colony by month, for a count without them.
 BEES_BY_MONTH = (11e3, 10e3, 9e3, 11e3, 20e3, 32e3, 35e3, 28e3, 20e3, 15e3, 13e3, 12e3)
 BEES_RANGE = 0.4
+ARRIVING_FROM_FEW = Parameter(
+    1.5, "mites/day", 0.7, 2.4, "Frey & Rosenkranz 2014, low density of colonies", "read"
+)
+ARRIVING_FROM_MANY = Parameter(
+    6.8, "mites/day", 2.5, 11.2, "Frey & Rosenkranz 2014, high density of colonies", "read"
+)
 # Mites that may come in from other colonies, in the upper bound only.
 ARRIVALS: Mapping[int, float] = {
-    6: REINVASION["low"].high,
-    7: REINVASION["low"].high,
-    **dict.fromkeys((8, 9, 10), REINVASION["moderate"].high),
+    **dict.fromkeys((6, 7), ARRIVING_FROM_FEW.high),
+    **dict.fromkeys((8, 9, 10), ARRIVING_FROM_MANY.high),
 }
 
 
@@ -75,7 +89,7 @@ def growth_in(month: int) -> Parameter:
 
     References
     ----------
-    .. [1] See ``mite_growth.GROWTH_WITH_BROOD`` and ``DEATH_BROODLESS``; that March and October
+    .. [1] See ``GROWTH_WITH_BROOD`` and ``DEATH_BROODLESS``; that March and October
        have half the growth is a judgement.
 
     Examples

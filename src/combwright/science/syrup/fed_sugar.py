@@ -1,4 +1,4 @@
-"""What fed sugar becomes: stores and heat."""
+"""What fed sugar becomes: stores."""
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -6,9 +6,6 @@ from numpy.typing import ArrayLike, NDArray
 from combwright.terms.parameters import Parameter
 from combwright.terms.ranges import within
 
-SUCROSE_HEAT_MJ_PER_KG = Parameter(
-    16.49, "MJ/kg", 16.48, 16.5, "Heat of combustion, 5645 kJ/mol, 342.3 g/mol", "read"
-)
 INVERSION_GAIN = Parameter(
     1.0526,
     "kg/kg",
@@ -52,26 +49,3 @@ def stores_kg(
     share = within(stores_sugar, 0.75, 0.87, "The sugar in stores")
     gain = INVERSION_GAIN.value if inverted else 1.0
     return np.asarray(sugar * gain / share, dtype=np.float64)
-
-
-def energy_mj(sugar_kg: ArrayLike) -> NDArray[np.float64]:
-    """Heat that sugar gives when it is burned, in a bee or otherwise.
-
-    Parameters
-    ----------
-    sugar_kg
-        Dry sugar. [kg]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Energy. [MJ]
-
-    Examples
-    --------
-    >>> float(energy_mj(2))
-    32.98
-
-    """
-    sugar = within(sugar_kg, 0.0, 1e6, "The sugar", "kg")
-    return np.asarray(sugar * SUCROSE_HEAT_MJ_PER_KG.value, dtype=np.float64)

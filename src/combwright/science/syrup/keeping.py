@@ -12,7 +12,6 @@ from combwright.terms.parameters import Parameter
 from combwright.terms.temperatures import celsius
 
 VAVRINECZ = (64.447, 0.08222, 1.6169e-3, -1.558e-6, -4.63e-8)
-CHARLES = (64.397, 0.07251, 2.0569e-3, -9.035e-6)
 NORRISH_SUCROSE = Parameter(
     6.47,
     "1",
@@ -60,61 +59,6 @@ def solubility_fraction(temperature_c: ArrayLike) -> NDArray[np.float64]:
     """
     t = celsius(temperature_c, "The temperature", 0.0, 100.0)
     return np.asarray(polyval(t, VAVRINECZ) / 100.0, dtype=np.float64)
-
-
-def solubility_fraction_charles(temperature_c: ArrayLike) -> NDArray[np.float64]:
-    r"""Sugar in a saturated sucrose solution, the second opinion.
-
-    .. math:: 100 w = 64.397 + 0.07251 t + 0.0020569 t^2 - 9.035 \cdot 10^{-6} t^3
-
-    Parameters
-    ----------
-    temperature_c
-        Temperature, 0 to 100. [°C]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Sugar by mass. [kg/kg]
-
-    References
-    ----------
-    .. [1] D. F. Charles, International Sugar Journal 62, 126-131, 1960; from memory.
-
-    Examples
-    --------
-    >>> float(solubility_fraction_charles(20).round(4))
-    0.666
-
-    """
-    t = celsius(temperature_c, "The temperature", 0.0, 100.0)
-    return np.asarray(polyval(t, CHARLES) / 100.0, dtype=np.float64)
-
-
-def crystallises(sugar_fraction: ArrayLike, temperature_c: ArrayLike) -> NDArray[np.bool_]:
-    """Whether syrup holds more sugar than can stay dissolved at a temperature.
-
-    Parameters
-    ----------
-    sugar_fraction
-        Sugar by mass, 0 to 0.85. [kg/kg]
-    temperature_c
-        Coldest temperature that the syrup will have, 0 to 100. [°C]
-
-    Returns
-    -------
-    NDArray[np.bool_]
-        True where crystals can form, given time.
-
-    Examples
-    --------
-    >>> bool(crystallises(2 / 3, 10)), bool(crystallises(0.625, 0))
-    (True, False)
-
-    """
-    return np.asarray(
-        fraction_within(sugar_fraction) > solubility_fraction(temperature_c), dtype=np.bool_
-    )
 
 
 def saturation_temperature_c(sugar_fraction: ArrayLike) -> NDArray[np.float64]:

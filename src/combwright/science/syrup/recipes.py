@@ -2,11 +2,7 @@
 
 from dataclasses import dataclass
 
-import numpy as np
-from numpy.typing import ArrayLike, NDArray
-
 from combwright.science.syrup.fed_sugar import stores_kg
-from combwright.science.syrup.inverse import inverse
 from combwright.science.syrup.strength import (
     KG_PER_POUND,
     LITRES_PER_IMPERIAL_PINT,
@@ -207,57 +203,3 @@ def by_pounds_and_pints(*, pounds: float, pints: float, at_c: float = 20.0) -> R
     """
     water_l = pints * LITRES_PER_IMPERIAL_PINT
     return by_litres_of_water(sugar_kg=pounds * KG_PER_POUND, water_l=water_l, at_c=at_c)
-
-
-def fraction_of_kg_per_l(sugar_kg_per_l: ArrayLike, at_c: float = 20.0) -> NDArray[np.float64]:
-    """Sugar by mass of a syrup that was made up to a volume.
-
-    Parameters
-    ----------
-    sugar_kg_per_l
-        Sugar in a litre of syrup, 0 to 1.1. [kg/L]
-    at_c
-        Temperature at which the litre is measured, 0 to 80. [°C]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Sugar fraction. [kg/kg]
-
-    Examples
-    --------
-    >>> float(fraction_of_kg_per_l(0.85).round(3))
-    0.647
-
-    """
-    wanted = within(sugar_kg_per_l, 0.0, 1.1, "The sugar in a litre", "kg")
-    return inverse(lambda share: share * density_kg_per_l(share, at_c), wanted, 0.0, 0.85)
-
-
-def gravity_of_kg_per_l(
-    sugar_kg_per_l: float, *, made_at_c: float = 20.0, read_at_c: float = 25.0
-) -> float:
-    """Specific gravity, as pharmacists state it, of a syrup that was made up to a volume.
-
-    Parameters
-    ----------
-    sugar_kg_per_l
-        Sugar in a litre of syrup, 0 to 1.1. [kg/L]
-    made_at_c
-        Temperature at which it was made up to the litre, 0 to 80. [°C]
-    read_at_c
-        Temperature of the syrup, and of the water that it is compared with, 0 to 80. [°C]
-
-    Returns
-    -------
-    float
-        Density over that of water at the same temperature.
-
-    Examples
-    --------
-    >>> round(gravity_of_kg_per_l(0.85), 2)
-    1.32
-
-    """
-    strength = fraction_of_kg_per_l(sugar_kg_per_l, made_at_c)
-    return float(density_kg_per_l(strength, read_at_c) / water_kg(1.0, read_at_c))

@@ -2,7 +2,7 @@
 
 Two unit traps stand in the names here. A *ratio* is always kilograms of sugar to kilograms of
 water. Litres are always asked for as litres: a litre of water is close to a kilogram, a litre of
-syrup is not. Pounds to imperial pints go through `sugar_fraction_of_pounds_and_pints`, since
+syrup is not. Pounds to imperial pints go through `recipes.by_pounds_and_pints`, since
 "two pounds to the pint" is 61.5 % sugar and not the 66.7 % of two to one by weight.
 """
 
@@ -77,34 +77,6 @@ def sugar_fraction_of_ratio(ratio: ArrayLike) -> NDArray[np.float64]:
     """
     remedy = "A ratio is sugar to water by weight, such as 1, 1.5 or 2 (for 2:1)."
     return sugar_fraction(within(ratio, 0.0, 5.0, "The ratio", remedy=remedy), 1.0)
-
-
-def sugar_fraction_of_pounds_and_pints(
-    pounds: ArrayLike, imperial_pints: ArrayLike
-) -> NDArray[np.float64]:
-    """Sugar in a syrup mixed as pounds of sugar to imperial pints of water at 20 °C.
-
-    Parameters
-    ----------
-    pounds
-        Sugar. [lb]
-    imperial_pints
-        Water; an imperial pint is 568 ml, not the 473 ml of the United States. [pt]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Sugar fraction, 0 to 1. [kg/kg]
-
-    Examples
-    --------
-    >>> float(sugar_fraction_of_pounds_and_pints(2, 1).round(3))
-    0.615
-
-    """
-    pints = within(imperial_pints, 1e-6, 1e5, "The water", "pints")
-    sugar = within(pounds, 0.0, 1e6, "The sugar", "lb") * KG_PER_POUND
-    return sugar_fraction(sugar, water_kg(pints * LITRES_PER_IMPERIAL_PINT))
 
 
 def water_kg(litres: ArrayLike, temperature_c: ArrayLike = 20.0) -> NDArray[np.float64]:
@@ -209,30 +181,3 @@ def volume_l(
     density = density_kg_per_l(sugar_fraction(sugar_kg, water_kg), temperature_c)
     mass = np.asarray(sugar_kg, dtype=np.float64) + np.asarray(water_kg, dtype=np.float64)
     return np.asarray(mass / density, dtype=np.float64)
-
-
-def sugar_kg_per_l(
-    sugar_fraction: ArrayLike, temperature_c: ArrayLike = 20.0
-) -> NDArray[np.float64]:
-    """Sugar in a litre of syrup.
-
-    Parameters
-    ----------
-    sugar_fraction
-        Sugar by mass, 0 to 0.85. [kg/kg]
-    temperature_c
-        Temperature of the syrup, 0 to 80. [°C]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Sugar. [kg/L]
-
-    Examples
-    --------
-    >>> float(sugar_kg_per_l(2 / 3).round(3))
-    0.885
-
-    """
-    w = fraction_within(sugar_fraction)
-    return np.asarray(w * density_kg_per_l(w, temperature_c), dtype=np.float64)

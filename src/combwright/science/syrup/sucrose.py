@@ -1,4 +1,4 @@
-"""Sucrose solutions as instruments see them: viscosity, refractive index, Brix."""
+"""Sucrose solutions as instruments see them: viscosity, and the refractive index of a Brix."""
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -50,39 +50,8 @@ def viscosity_mpa_s(
     return np.asarray(10.0**power, dtype=np.float64)
 
 
-def brix_of_index(refractive_index: ArrayLike) -> NDArray[np.float64]:
-    r"""Sugar by mass that a sugar refractometer shows for a refractive index at 20 °C.
-
-    .. math:: B = ((((11758.74 n - 88885.21) n + 270177.93) n - 413145.80) n + 318417.95) n
-       - 99127.4536
-
-    Parameters
-    ----------
-    refractive_index
-        Index against air at 20 °C and 589 nm, 1.333 to 1.54.
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Brix. [g sucrose per 100 g]
-
-    References
-    ----------
-    .. [1] Fit to the ICUMSA table of refractive indices; coefficients read second-hand
-       (an encyclopaedia page on Brix tables).
-
-    Examples
-    --------
-    >>> float(brix_of_index(1.4201).round(1))
-    50.0
-
-    """
-    n = within(refractive_index, 1.333, 1.54, "The refractive index")
-    return np.asarray(np.polynomial.polynomial.polyval(n, BRIX_OF_INDEX), dtype=np.float64)
-
-
 def index_of_brix(brix: ArrayLike) -> NDArray[np.float64]:
-    """Refractive index at 20 °C of a Brix reading: the inverse of `brix_of_index`.
+    """Refractive index at 20 °C of a Brix reading: the ICUMSA polynomial read backwards.
 
     Parameters
     ----------
@@ -93,6 +62,11 @@ def index_of_brix(brix: ArrayLike) -> NDArray[np.float64]:
     -------
     NDArray[np.float64]
         Refractive index at 20 °C.
+
+    References
+    ----------
+    .. [1] Fit to the ICUMSA table of refractive indices; coefficients read second-hand
+       (an encyclopaedia page on Brix tables).
 
     Examples
     --------

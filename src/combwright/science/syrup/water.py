@@ -1,4 +1,4 @@
-"""Water: its density and what it takes to evaporate it."""
+"""Water: its density."""
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -41,34 +41,3 @@ def water_density_kg_per_m3(temperature_c: ArrayLike) -> NDArray[np.float64]:
         (999.83952, 16.945176, -7.9870401e-3, -46.170461e-6, 105.56302e-9, -280.54253e-12),
     )
     return np.asarray(powers / (1.0 + 16.879850e-3 * t), dtype=np.float64)
-
-
-def evaporation_heat_mj_per_kg(temperature_c: ArrayLike) -> NDArray[np.float64]:
-    r"""Heat that evaporates a kilogram of water.
-
-    .. math:: \lambda = 2.501 - 2.361 \cdot 10^{-3} t
-
-    Parameters
-    ----------
-    temperature_c
-        Temperature of the water, 0 to 45. [°C]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Latent heat. [MJ/kg]
-
-    References
-    ----------
-    .. [1] R. G. Allen and others, "Crop evapotranspiration", FAO Irrigation and Drainage
-       Paper 56, Rome, 1998, annex 3, equation 3-1 (after Harrison 1963); from memory,
-       confirmed against IAPWS-95 (CoolProp) in the tests.
-
-    Examples
-    --------
-    >>> float(evaporation_heat_mj_per_kg(20).round(3))
-    2.454
-
-    """
-    t = celsius(temperature_c, "The temperature of evaporation", 0.0, 45.0)
-    return np.asarray(2.501 - 2.361e-3 * t, dtype=np.float64)
