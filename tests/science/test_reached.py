@@ -17,8 +17,6 @@ WAITING = (
     "science.foraging.recruitment",
     "science.heat.cooling",
     "science.mites.invasion",
-    "science.queens.mating",
-    "science.queens.queen_clock",
 )
 
 Name = tuple[str, str]  # module, what it defines

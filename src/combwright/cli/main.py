@@ -13,6 +13,7 @@ from combwright.cli import (
     evidence,
     mites,
     mix,
+    queens,
     ripe,
     score,
     season,
@@ -41,6 +42,7 @@ demo.register(app)
 evidence.register(app)
 mites.register(app)
 mix.register(app)
+queens.register(app)
 ripe.register(app)
 score.register(app)
 round_command.register(app)

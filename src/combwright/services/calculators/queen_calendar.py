@@ -1,0 +1,100 @@
+"""The calendar of queens: the days that follow from a graft, a split, or cells that were found."""
+
+from dataclasses import asdict, dataclass
+from datetime import date, timedelta
+from math import ceil, floor
+from typing import Any, get_args
+
+from combwright.science.queens.mating import FULL_FLIGHT_ABOVE_C, NO_FLIGHT_BELOW_C
+from combwright.science.queens.queen_clock import Days, Milestone, Start, queen_clock
+from combwright.terms.errors import NotFoundError
+
+TO_DO: dict[Milestone, str] = {
+    "charged": "the egg hatches and is fed as a queen",
+    "sealed": "do not tip, chill or knock the cells; a colony that swarms can go from now on",
+    "emerges": "give ripe cells one or two days before",
+    "flies to mate": "do not open her hive from ten to five",
+    "lays": "look for eggs, not before",
+    "sealed brood": "flat caps are workers: she is mated; domed caps in worker cells: she is not",
+    "fit to sell": "three weeks of her laying can be seen",
+    "too late": "a virgin that has not laid by now will not: unite or requeen",
+}
+HOW_SURE = f"""\
+Mating wants a dry calm afternoon: none below {NO_FLIGHT_BELOW_C.value:g} °C, any from \
+{FULL_FLIGHT_ABOVE_C.value:g} °C (judgement). Poor weather adds up to two weeks to what follows.
+Early and late are what guides and studies span, with what is not known of her age on day 0.\
+""".splitlines()
+
+
+@dataclass(frozen=True, slots=True)
+class Expected:
+    """One stage of a queen, when it is to be expected, and what to do then."""
+
+    stage: Milestone
+    early: date
+    usual: date
+    late: date
+    days: Days
+    to_do: str
+
+
+@dataclass(frozen=True, slots=True)
+class QueenCalendar:
+    """What follows from day 0."""
+
+    start: Start
+    day_0: date
+    stages: tuple[Expected, ...]
+    how_sure: list[str]
+
+    def as_json(self) -> dict[str, Any]:
+        """Give the calendar as plain data, days as 2027-05-20."""
+        plain = asdict(self)
+        for stage in (plain, *plain["stages"]):
+            stage |= {key: str(day) for key, day in stage.items() if isinstance(day, date)}
+        return plain
+
+
+def queen_calendar(start: str, day_0: date) -> QueenCalendar:
+    """Tell when the queens that begin on a day are sealed, emerge, mate, lay and may be sold.
+
+    Parameters
+    ----------
+    start
+        What stands at the beginning, such as "graft"; see ``Start``.
+    day_0
+        The day of it.
+
+    Returns
+    -------
+    QueenCalendar
+        The stages still ahead; early days rounded down, late days up.
+
+    Raises
+    ------
+    NotFoundError
+        If there is no such start.
+
+    Examples
+    --------
+    >>> told = queen_calendar("graft", date(2027, 5, 20))
+    >>> {each.stage: each.usual.isoformat() for each in told.stages}["emerges"]
+    '2027-06-01'
+
+    """
+    known = {name: name for name in get_args(Start)}
+    begun = known.get(start.strip().lower())
+    if begun is None:
+        raise NotFoundError(
+            f"There is no start '{start}'.", remedy=f"It can be: {', '.join(known)}."
+        )
+    stages = tuple(_expected(each, days, day_0) for each, days in queen_clock(begun).items())
+    return QueenCalendar(begun, day_0, stages, HOW_SURE)
+
+
+def _expected(stage: Milestone, days: Days, day_0: date) -> Expected:
+    early, usual, late = (
+        day_0 + timedelta(days=whole)
+        for whole in (floor(days.low), round(days.usual), ceil(days.high))
+    )
+    return Expected(stage, early, usual, late, days, TO_DO[stage])
