@@ -1,4 +1,4 @@
-"""The sun against the NREL solar position algorithm (pvlib) and FAO-56's worked examples."""
+"""The sun against the worked examples of FAO-56."""
 
 import pytest
 from hypothesis import given
