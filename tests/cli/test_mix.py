@@ -110,3 +110,13 @@ def test_a_refusal_is_one_sentence_and_exit_code_2() -> None:
     assert done.returncode == 2
     assert done.stderr.startswith("combwright: The ratio cannot be 62")
     assert not done.stdout
+
+
+def test_warm_syrup_in_a_feeder_is_shown_bare_and_under_a_cushion() -> None:
+    words = ("--ratio", "2", "--sugar-kg", "10", "--poured-c", "40", "--outside-c", "0")
+    told = answered(*words)["in_feeder"]
+    assert told["under_cushion_c"][0] > told["bare_c"][0]
+    shown = CliRunner().invoke(app, ["mix", *words]).stdout
+    assert "Rapid feeder" in shown
+    assert "cushion" in shown
+    assert "in_feeder" not in answered("--ratio", "2", "--sugar-kg", "10")

@@ -15,7 +15,6 @@ WAITING = (
     "science.colony.laying",
     "science.colony.swarms",
     "science.foraging.recruitment",
-    "science.heat.cooling",
     "science.mites.invasion",
 )
 

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 if TYPE_CHECKING:
+    from combwright.services.calculators.feeder_cooling import FeederCooling
     from combwright.services.calculators.syrup_mixing import Mix
 
 
@@ -32,6 +33,11 @@ def mix(
         float | None, typer.Option(help="Water in imperial pints (568 ml), with --pounds.")
     ] = None,
     at_c: Annotated[float, typer.Option(help="Temperature at which the syrup is measured.")] = 20.0,
+    poured_c: Annotated[
+        float | None, typer.Option(help="Warmth of syrup poured into a feeder: how fast it cools.")
+    ] = None,
+    outside_c: Annotated[float, typer.Option(help="Outside temperature, with --poured-c.")] = 5.0,
+    feeder: Annotated[str, typer.Option(help="Feeder, with --poured-c.")] = "rapid feeder",
     as_json: Annotated[bool, typer.Option("--json", help="Print JSON only.")] = False,
 ) -> None:
     """Work out a batch of syrup: what to take, what it makes, when it crystallises.
@@ -54,10 +60,24 @@ def mix(
         at_c=at_c,
     )
     told = syrup_mixing.mix(wanted)
+    cooling = None
+    if poured_c is not None:
+        from combwright.services.calculators.feeder_cooling import feeder_cooling
+
+        cooling = feeder_cooling(
+            told.sugar_fraction,
+            poured_c=poured_c,
+            outside_c=outside_c,
+            feeder=feeder,
+            litres=told.syrup_l,
+        )
     if as_json:
-        typer.echo(json.dumps(told.as_json(), indent=2, ensure_ascii=False))
-    else:
-        _show(told)
+        plain = told.as_json() | ({} if cooling is None else {"in_feeder": cooling.as_json()})
+        typer.echo(json.dumps(plain, indent=2, ensure_ascii=False))
+        return
+    _show(told)
+    if cooling is not None:
+        _show_cooling(cooling)
 
 
 def _show(told: "Mix") -> None:
@@ -85,3 +105,19 @@ def _show(told: "Mix") -> None:
             typer.echo(f"\n{heading}")
         for sentence in sentences:
             typer.echo(f"  - {sentence}")
+
+
+def _show_cooling(cooling: "FeederCooling") -> None:
+    typer.echo(
+        f"\n{cooling.feeder}: {cooling.litres:.1f} L poured at {cooling.poured_c:g} °C, "
+        f"outside {cooling.outside_c:g} °C"
+    )
+    rows = {
+        "after": [f"{hours} h" for hours in cooling.hours],
+        "bare": [f"{degrees:.0f} °C" for degrees in cooling.bare_c],
+        "cushion": [f"{degrees:.0f} °C" for degrees in cooling.under_cushion_c],
+    }
+    for name, cells in rows.items():
+        typer.echo(f"{name:>9}  {''.join(f'{cell:<8}' for cell in cells).rstrip()}")
+    for sentence in cooling.how_sure:
+        typer.echo(f"  - {sentence}")

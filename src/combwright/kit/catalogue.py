@@ -7,7 +7,7 @@ from importlib import resources
 from typing import TypeVar
 
 from combwright.kit.catalogue_files import nearest, read_items
-from combwright.kit.items import Board, Cover, Frame, Hive, Item
+from combwright.kit.items import Board, Cover, Feeder, Frame, Hive, Item
 from combwright.terms.errors import NotFoundError
 
 Kind = TypeVar("Kind", bound=Item)
@@ -45,6 +45,10 @@ class Catalogue:
     def cover(self, key: str) -> Cover:
         """Give the crown board, cushion or roof with this key."""
         return self._of(key, Cover, "cover")
+
+    def feeder(self, key: str) -> Feeder:
+        """Give the feeder with this key."""
+        return self._of(key, Feeder, "feeder")
 
     def hives(self) -> tuple[Hive, ...]:
         """Give all hives and nuc boxes in the order of their keys."""
