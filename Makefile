@@ -63,7 +63,7 @@ lock:  ## Resolve the dependencies anew into the three lock files (UPGRADE=--upg
 	./lock.sh "$(PYTHON)" $(UPGRADE)
 
 clean:  ## Remove .venv, the demo and all caches
-	rm -rf .venv demo .mypy_cache .ruff_cache .pytest_cache .import_linter_cache .hypothesis
+	rm -rf .venv demo .mypy_cache .ruff_cache .pytest_cache .import_linter_cache .hypothesis .coverage
 	find src tests benchmarks docs -name __pycache__ -prune -exec rm -rf {} +
 
 # --- set-up ---------------------------------------------------------------------------------

@@ -17,6 +17,12 @@ settings.load_profile("any machine")
 IN_CI = os.environ.get("CI", "").lower() in {"1", "true"}
 
 
+def pytest_configure(config: pytest.Config) -> None:
+    """Compile once for all workers, and for the programs that they start."""
+    if config.cache is not None:
+        os.environ.setdefault("NUMBA_CACHE_DIR", str(config.cache.mkdir("compiled")))
+
+
 @pytest.fixture(autouse=True, scope="session")
 def own_data_folder(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
     """Keep every test away from the book of whoever runs them."""

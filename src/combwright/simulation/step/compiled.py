@@ -1,11 +1,12 @@
 """The one place that knows the compiler.
 
-Compiled code is kept in the user's cache folder under the fingerprint of all the
-source it is made from: a compiler that looks at one file at a time would not notice that a
-process in another file has changed.
+Compiled code is kept in the user's cache folder, or where NUMBA_CACHE_DIR says, under the
+fingerprint of all the source it is made from: a compiler that looks at one file at a time would
+not notice that a process in another file has changed.
 """
 
 from collections.abc import Callable
+from pathlib import Path
 from typing import Any, TypeVar, cast
 
 import numba
@@ -17,7 +18,8 @@ Function = TypeVar("Function", bound=Callable[..., Any])
 
 
 _SOURCE = fingerprint("science", "weather", "simulation", ending=".py")
-numba.config.CACHE_DIR = str(user_cache_path("combwright") / f"compiled-{_SOURCE}")  # type: ignore[attr-defined]
+_KEPT_IN = Path(numba.config.CACHE_DIR or user_cache_path("combwright"))  # type: ignore[attr-defined]
+numba.config.CACHE_DIR = str(_KEPT_IN / f"compiled-{_SOURCE}")  # type: ignore[attr-defined]
 
 
 def compiled(function: Function) -> Function:

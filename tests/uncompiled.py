@@ -1,0 +1,31 @@
+"""The colony's step as plain Python, so that coverage can see into it: ``-p tests.uncompiled``."""
+
+from collections.abc import Callable
+from functools import wraps
+
+import numba
+import numpy as np
+
+
+def by_name(value: object) -> object:
+    """Let a table's rows be asked by name, as compiled code may ask them."""
+    is_table = isinstance(value, np.ndarray) and value.dtype.names is not None
+    return value.view(np.recarray) if is_table else value
+
+
+def plain(**_: object) -> Callable[[Callable[..., object]], Callable[..., object]]:
+    """Stand where the compiler's decorator stands, and compile nothing."""
+
+    def kept(function: Callable[..., object]) -> Callable[..., object]:
+        @wraps(function)
+        def called(*values: object, **named: object) -> object:
+            told = {name: by_name(value) for name, value in named.items()}
+            return function(*map(by_name, values), **told)
+
+        return called
+
+    return kept
+
+
+numba.njit = plain
+np.seterr(all="ignore")  # compiled code divides by nothing without a word
