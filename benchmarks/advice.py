@@ -26,7 +26,7 @@ from combwright.kit.catalogue import catalogue
 from combwright.simulation.begin import Described, begin
 from combwright.simulation.luck import luck
 from combwright.terms.set_up import SetUp
-from combwright.weather.climate import climate
+from combwright.weather.climates import climate
 from combwright.weather.conditions import conditions
 from combwright.weather.forage import calendar, forage_index
 from combwright.weather.generator import generate

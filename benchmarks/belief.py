@@ -31,7 +31,8 @@ from combwright.simulation.run import run
 from combwright.terms.entries import Colony, Noted, Visit
 from combwright.terms.set_up import SetUp
 from combwright.terms.streams import stream
-from combwright.weather.generator import climate, generate
+from combwright.weather.climates import climate
+from combwright.weather.generator import generate
 
 FIRST = date(2026, 3, 20)
 VISITS = 26

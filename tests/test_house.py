@@ -6,8 +6,10 @@ import shutil
 import subprocess
 from collections.abc import Iterator
 from functools import cache
+from graphlib import TopologicalSorter
 from pathlib import Path
 
+import grimp
 import pytest
 
 from combwright.evidence.assumptions import assumptions
@@ -78,6 +80,14 @@ def test_no_module_is_too_long_to_read() -> None:
 def test_no_name_says_nothing(path: Path) -> None:
     names = {path.stem, *path.relative_to(SOURCE).parts[:-1]}
     assert not names & FORBIDDEN_NAMES
+
+
+def test_no_module_needs_itself_by_way_of_others() -> None:
+    """Imports inside functions and those for types alone are counted too."""
+    graph = grimp.build_graph("combwright")
+    needs = {name: graph.find_modules_directly_imported_by(name) for name in graph.modules}
+    assert any(needs.values())
+    TopologicalSorter(needs).prepare()  # it raises a CycleError that names the modules
 
 
 def test_the_path_pattern_finds_paths_of_a_machine_only() -> None:

@@ -17,7 +17,7 @@ from combwright.simulation.hands.actions import arrange, change_queen, feed
 from combwright.simulation.luck import luck
 from combwright.terms.entries import Noted, Treatment, Visit
 from combwright.terms.set_up import SetUp
-from combwright.weather.climate import climate
+from combwright.weather.climates import climate
 from combwright.weather.conditions import MAX_C, MEAN_C, NECTAR, NIGHT_C, conditions
 from combwright.weather.forage import calendar, forage_index
 from combwright.weather.generator import generate

@@ -10,7 +10,8 @@ from combwright.belief.following.replay import Replay
 from combwright.kit.catalogue import catalogue
 from combwright.services.weather.surroundings import yard_conditions
 from combwright.terms.entries import Colony, Noted, Split, Visit
-from combwright.weather.generator import climate, generate
+from combwright.weather.climates import climate
+from combwright.weather.generator import generate
 
 PLACE = climate("Dublin Airport")
 FIRST = date(2025, 4, 5)

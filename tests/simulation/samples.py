@@ -13,9 +13,10 @@ from combwright.simulation.begin import Described, begin
 from combwright.simulation.biology import PARAMETERS, Biology
 from combwright.simulation.columns import COLUMNS, TRAITS
 from combwright.terms.set_up import SetUp
+from combwright.weather.climates import climate
 from combwright.weather.conditions import conditions
 from combwright.weather.forage import calendar, forage_index
-from combwright.weather.generator import climate, generate
+from combwright.weather.generator import generate
 
 Floats = NDArray[np.float64]
 SPRING = date(2026, 3, 20)

@@ -15,7 +15,7 @@ from combwright.sources.source_files import read_weather
 from combwright.sources.table import HEADINGS, read_table, write_table
 from combwright.terms.errors import CombwrightError, SourceError
 from combwright.terms.weather import DailyWeather, Floats
-from combwright.weather.climate import climate
+from combwright.weather.climates import climate
 from combwright.weather.generator import generate
 
 FILES = Path(__file__).parent.parent / "data" / "weather"

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from combwright.terms.errors import NotFoundError
 from combwright.terms.weather import DailyWeather
-from combwright.weather.climate import climate
+from combwright.weather.climates import climate
 from combwright.weather.forage import (
     SEASON_LUCK,
     average_year,

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from combwright.terms.errors import NotFoundError, OutOfRangeError
 from combwright.terms.weather import DailyWeather
-from combwright.weather.climate import climate, climates
+from combwright.weather.climates import climate, climates
 from combwright.weather.generator import continue_from, generate
 from combwright.weather.month_spread import correlation, rain_variance
 from combwright.weather.months import LENGTHS, calendar_days, smooth

@@ -11,7 +11,7 @@ from combwright.science.flight.daytime import daylight_moments, watts
 from combwright.science.flight.flight_hours import flight_hours
 from combwright.science.flight.sun import global_radiation_mj
 from combwright.terms.weather import DailyWeather
-from combwright.weather.climate import climate
+from combwright.weather.climates import climate
 from combwright.weather.forage import Plant, average_year, calendar, forage_index
 from combwright.weather.generator import generate
 from combwright.weather.months import LENGTHS, calendar_days, months_of, smooth

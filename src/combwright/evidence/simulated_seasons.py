@@ -17,7 +17,7 @@ from combwright.simulation.hands.keeper import Keeping, Kept, keep
 from combwright.simulation.luck import luck
 from combwright.simulation.run import run
 from combwright.terms.set_up import SetUp
-from combwright.weather.climate import climates
+from combwright.weather.climates import climates
 from combwright.weather.sampled import sampled_conditions
 
 Floats = NDArray[np.float64]

@@ -31,9 +31,10 @@ from combwright.terms.errors import BookError
 from combwright.terms.set_up import SetUp
 from combwright.terms.streams import stream
 from combwright.terms.weather import DailyWeather
+from combwright.weather.climates import climate
 from combwright.weather.conditions import conditions
 from combwright.weather.forage import calendar, forage_index
-from combwright.weather.generator import climate, generate
+from combwright.weather.generator import generate
 
 CLIMATE: Final = "Dublin Airport"
 FIRST: Final = date(2027, 3, 6)

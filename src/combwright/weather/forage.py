@@ -14,7 +14,8 @@ from combwright.terms.errors import NotFoundError
 from combwright.terms.parameters import Parameter
 from combwright.terms.streams import stream
 from combwright.terms.weather import DailyWeather
-from combwright.weather.climate import Climate, climate
+from combwright.weather.climate import Climate
+from combwright.weather.climates import climate
 from combwright.weather.months import calendar_days, smooth
 
 Floats = NDArray[np.float64]

@@ -17,7 +17,8 @@ from combwright.terms.parameters import Parameter
 from combwright.terms.ranges import within
 from combwright.terms.weather import DailyWeather
 from combwright.weather.chance_of_days import Chance, chance
-from combwright.weather.climate import Climate, climate, climates
+from combwright.weather.climate import Climate
+from combwright.weather.climates import climate, climates
 from combwright.weather.month_spread import shared
 from combwright.weather.months import calendar_days, months_of, smooth
 from combwright.weather.sunshine import uncensored

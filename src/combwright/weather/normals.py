@@ -1,15 +1,13 @@
 """A climate from monthly means alone, when no daily record of the place could be read."""
 
 from collections.abc import Mapping
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 import numpy as np
 
 from combwright.terms.parameters import Parameter
+from combwright.weather.climate import Climate
 from combwright.weather.months import LENGTHS
-
-if TYPE_CHECKING:
-    from combwright.weather.climate import Climate
 
 BY_MORE_WET_DAYS = Parameter(
     0.5,
@@ -21,7 +19,7 @@ BY_MORE_WET_DAYS = Parameter(
 )
 
 
-def like(model: "Climate", normals: Mapping[str, Any]) -> dict[str, Any]:
+def like(model: Climate, normals: Mapping[str, Any]) -> dict[str, Any]:
     """Give the parameters of a place by its monthly means and a place that it resembles.
 
     Temperatures of dry and wet days are shifted alike, sunshine is scaled, more rain means both

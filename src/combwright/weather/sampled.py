@@ -6,7 +6,7 @@ from datetime import date
 import numpy as np
 from numpy.typing import NDArray
 
-from combwright.weather.climate import climate
+from combwright.weather.climates import climate
 from combwright.weather.conditions import conditions
 from combwright.weather.forage import calendar, districts, forage_index
 from combwright.weather.generator import generate

@@ -13,8 +13,9 @@ from combwright.records.store.weather_days import keep_weather
 from combwright.services.book.book import add_entries
 from combwright.services.weather.surroundings import surroundings
 from combwright.terms.entries import Yard
+from combwright.weather.climates import climate
 from combwright.weather.conditions import DAY, MAX_C
-from combwright.weather.generator import climate, generate
+from combwright.weather.generator import generate
 
 FIRST = date(2027, 4, 1)
 UNTIL = FIRST + timedelta(days=30)

@@ -28,7 +28,7 @@ from combwright.simulation.columns import TRAITS
 from combwright.simulation.luck import luck
 from combwright.terms.set_up import SetUp
 from combwright.terms.streams import stream
-from combwright.weather.climate import climate
+from combwright.weather.climates import climate
 from combwright.weather.generator import generate
 
 Floats = NDArray[np.float64]

@@ -40,9 +40,10 @@ from combwright.terms.entries import Change, Colony, Feed, Noted, Stack, TrayCou
 from combwright.terms.set_up import SetUp
 from combwright.terms.streams import stream
 from combwright.terms.weather import DailyWeather
+from combwright.weather.climates import climate
 from combwright.weather.conditions import conditions
 from combwright.weather.forage import calendar, forage_index
-from combwright.weather.generator import climate, generate
+from combwright.weather.generator import generate
 
 Floats = NDArray[np.float64]
 State = Any  # records of the simulation, typed by their dtype

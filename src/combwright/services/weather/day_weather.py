@@ -8,7 +8,7 @@ from combwright.records.store.book import Book
 from combwright.records.store.newly_written import weather_of_day
 from combwright.science.flight.flight_hours import flight_hours
 from combwright.terms.entries import Yard
-from combwright.weather.generator import climate
+from combwright.weather.climates import climate
 
 NOT_OPENED_C = 10.0  # common practice: below it no brood is held out of the hive
 

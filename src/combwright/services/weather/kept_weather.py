@@ -18,8 +18,10 @@ from combwright.sources.table import write_table
 from combwright.terms.entries import Yard
 from combwright.terms.errors import NotFoundError, SourceError
 from combwright.terms.weather import DailyWeather
+from combwright.weather.climate import Climate
+from combwright.weather.climates import climate
 from combwright.weather.conditions import day_of_year
-from combwright.weather.generator import Climate, climate, generate
+from combwright.weather.generator import generate
 
 if TYPE_CHECKING:
     from combwright.sources.forecast import Forecast

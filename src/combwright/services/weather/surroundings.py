@@ -11,9 +11,11 @@ from numpy.typing import NDArray
 from combwright.records.store.book import Book
 from combwright.records.store.weather_days import weather_between
 from combwright.terms.weather import DailyWeather
+from combwright.weather.climate import Climate
+from combwright.weather.climates import climate
 from combwright.weather.conditions import conditions
 from combwright.weather.forage import Plant, calendar, forage_index
-from combwright.weather.generator import Climate, climate, continue_from, generate
+from combwright.weather.generator import continue_from, generate
 
 Floats = NDArray[np.float64]
 DISTRICT: Final = "lowland mixed farmland"

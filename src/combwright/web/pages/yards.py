@@ -12,7 +12,7 @@ from combwright.kit.catalogue import catalogue
 from combwright.services.book.entry_form import FORMS, Form, take_entry
 from combwright.services.book.notes import NoteError
 from combwright.terms.entries import Kit, Visit
-from combwright.weather.climate import climates
+from combwright.weather.climates import climates
 from combwright.weather.forage import districts
 from combwright.web.desk import AtDesk, Desk
 from combwright.web.pages.note import sent
