@@ -19,7 +19,7 @@ from uuid import uuid4
 import httpx
 import uvicorn
 
-from combwright.records.store.book import Book
+from combwright.records.store.book_handle import Book
 from combwright.records.store.kept_entries import keep
 from combwright.services.book.book import read_book
 from combwright.services.demo import ON, VISITS, write_demo

@@ -18,12 +18,12 @@ from tempfile import TemporaryDirectory
 from time import perf_counter
 
 from combwright.planning.round import colony_sheet
-from combwright.records.store.book import Book
+from combwright.records.store.book_handle import Book
 from combwright.records.store.weather_days import keep_weather
 from combwright.services.book.book import add_notebook
 from combwright.services.demo import CLIMATE, ON, known_weather, write_demo
 from combwright.services.rounds.from_book import round_sheet
-from combwright.services.rounds.situations import Asked, gather
+from combwright.services.rounds.situations import AskedRound, situations_of
 
 SIZES = (75, 150, 300)
 MEMBERS = 200
@@ -56,18 +56,18 @@ def write_book(folder: Path, colonies: int) -> Book:
 
 def measure(book: Book) -> dict[str, float]:
     """Time one round, and its parts one after the other on one thread."""
-    gather(book, Asked(ON, members=20)).follow("Bramble 0")  # loads the kernel
+    situations_of(book, AskedRound(ON, members=20)).follow("Bramble 0")  # loads the kernel
     start = perf_counter()
     sheet = round_sheet(book, ON, members=MEMBERS)
     whole = perf_counter() - start
     most = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024.0
     laps = [perf_counter()]
-    gathered = gather(book, Asked(ON, members=MEMBERS))
+    situations = situations_of(book, AskedRound(ON, members=MEMBERS))
     laps.append(perf_counter())
-    followed = [gathered.follow(each.colony) for each in sheet.colonies]
+    followed = [situations.follow(each.colony) for each in sheet.colonies]
     laps.append(perf_counter())
     for number, each in enumerate(followed):
-        colony_sheet(each, gathered.situation(each), number)
+        colony_sheet(each, situations.of(each), number)
     laps.append(perf_counter())
     read, belief, decisions = (later - earlier for earlier, later in pairwise(laps))
     return {

@@ -12,7 +12,7 @@ from tests.browser.conftest import ARGUMENTS, PHONE, House, free_port
 from tests.browser.pages import PAGES
 from tests.web.desks import Clock, demo_book
 
-from combwright.records.store.book import Book
+from combwright.records.store.book_handle import Book
 from combwright.services.demo import ON
 from combwright.web.desk import lay_out
 

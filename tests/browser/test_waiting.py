@@ -11,7 +11,7 @@ from tests.browser.hands import ROUND
 from tests.browser.test_looks import SMALL, WCAG_2_2, violations
 from tests.web.desks import Clock, copied
 
-from combwright.records.store.book import Book
+from combwright.records.store.book_handle import Book
 from combwright.services.progress import OPENING, PLANNING, READING, READY
 from combwright.web.desk import lay_out
 

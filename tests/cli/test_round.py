@@ -12,7 +12,7 @@ from tests.commands import COMMANDS
 from typer.testing import CliRunner
 
 from combwright.cli.main import app
-from combwright.records.store.book import Book
+from combwright.records.store.book_handle import Book
 from combwright.services.book.book import add_notebook
 
 run = CliRunner()

@@ -3,7 +3,7 @@ from pathlib import Path
 
 import pytest
 
-from combwright.records.store.book import Book
+from combwright.records.store.book_handle import Book
 from combwright.services.access import SESSION, TRIES, TRIES_OF_ALL, Access, WrongTries
 from combwright.terms.errors import BookError
 

@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 
 from combwright.planning.sheet import RoundSheet
-from combwright.records.store.book import Book
+from combwright.records.store.book_handle import Book
 from combwright.records.store.kept_entries import all_entries
 from combwright.services.book.book import add_notebook
 from combwright.services.demo import CASTS, FIRST, ON, VISITS, Paths, write_demo

@@ -4,9 +4,9 @@ from datetime import date
 from pathlib import Path
 from uuid import uuid4
 
-from combwright.records.store.book import Book
+from combwright.records.store.book_handle import Book
 from combwright.services.book.book import add_entries
-from combwright.services.rounds.situations import Asked, gather, limits_on
+from combwright.services.rounds.situations import AskedRound, limits_on, situations_of
 from combwright.terms.entries import Colony, Limit, Yard
 
 ON = date(2027, 5, 1)
@@ -28,8 +28,8 @@ def test_a_limit_in_the_book_reaches_the_decisions(tmp_path: Path) -> None:
     yard = Yard(id=uuid4(), on=start, yard="Top Field")
     colony = Colony(id=uuid4(), on=start, colony="Reed", yard="Top Field", hive="national timber")
     add_entries(book, [yard, colony, limit(3, date(2027, 4, 2))])
-    gathered = gather(book, Asked(ON, members=20))
-    assert gathered.situation(gathered.follow("Reed")).limits.no_room == 0.03
+    situations = situations_of(book, AskedRound(ON, members=20))
+    assert situations.of(situations.follow("Reed")).limits.no_room == 0.03
 
 
 def test_yards_of_other_districts_have_other_flows(tmp_path: Path) -> None:
@@ -42,7 +42,7 @@ def test_yards_of_other_districts_have_other_flows(tmp_path: Path) -> None:
             Yard(id=uuid4(), on=start, yard="High", district="heather moor"),
         ],
     )
-    around = gather(book, Asked(date(2027, 8, 25), members=20)).around
+    around = situations_of(book, AskedRound(date(2027, 8, 25), members=20)).around
     low, high = (
         around.season(name, date(2027, 8, 10), date(2027, 8, 25))[:, :, 4].mean()
         for name in ("Low", "High")

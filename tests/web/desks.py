@@ -8,7 +8,7 @@ from uuid import uuid4
 
 from fastapi.testclient import TestClient
 
-from combwright.records.store.book import Book
+from combwright.records.store.book_handle import Book
 from combwright.services.demo import ON, write_demo
 from combwright.services.rounds.planned_note import as_advised
 from combwright.web.app import build

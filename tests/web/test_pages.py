@@ -8,7 +8,7 @@ import pytest
 from fastapi.testclient import TestClient
 from tests.web.desks import PAGE, ROUND, client_of, copied, desk_on
 
-from combwright.records.store.book import Book
+from combwright.records.store.book_handle import Book
 from combwright.records.store.kept_entries import keep
 from combwright.services.demo import CASTS, ON
 from combwright.services.progress import BUSY, PLANNING, Step

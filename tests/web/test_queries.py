@@ -10,7 +10,7 @@ import pytest
 import sqlalchemy as sa
 from tests.web.desks import PAGE, ROUND, client_of, copied, desk_on
 
-from combwright.records.store.book import Book
+from combwright.records.store.book_handle import Book
 from combwright.records.store.kept_entries import keep
 from combwright.services.book.book import read_book
 from combwright.services.demo import ON

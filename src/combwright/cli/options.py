@@ -8,7 +8,7 @@ import typer
 if TYPE_CHECKING:
     from datetime import date
 
-    from combwright.records.store.book import Book
+    from combwright.records.store.book_handle import Book
 
 BookOption = Annotated[
     Path | None,
@@ -36,6 +36,6 @@ def book_path(option: Path | None) -> Path:
 
 def named_book(option: Path | None, *, must_exist: bool = False) -> "Book":
     """Take up the book; it is opened when it is first needed."""
-    from combwright.records.store.book import Book
+    from combwright.records.store.book_handle import Book
 
     return Book(book_path(option), must_exist=must_exist)

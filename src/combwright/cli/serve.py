@@ -11,7 +11,7 @@ from combwright.cli.options import BookOption, JsonOption, book_path, named_book
 from combwright.terms.errors import CombwrightError, OutOfRangeError
 
 if TYPE_CHECKING:
-    from combwright.records.store.book import Book
+    from combwright.records.store.book_handle import Book
     from combwright.web.desk import Desk
 
 LOCAL = "127.0.0.1"

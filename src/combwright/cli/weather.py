@@ -10,7 +10,7 @@ import typer
 from combwright.cli.options import BookOption, JsonOption, named_book
 
 if TYPE_CHECKING:
-    from combwright.services.weather.kept_weather import Kept, Outlook, Spread
+    from combwright.services.weather.kept_weather import KeptWeather, Outlook, WeatherSpread
 
 weather = typer.Typer(no_args_is_help=True, help="Weather: of a file, a climate, a forecast.")
 
@@ -110,7 +110,7 @@ def _days(days: int) -> int:
     return int(within(days, 1, 3660, "--days"))
 
 
-def _told(kept: "Kept", *, as_json: bool) -> None:
+def _told(kept: "KeptWeather", *, as_json: bool) -> None:
     if as_json:
         typer.echo(_json(kept.as_json()))
         return
@@ -141,7 +141,7 @@ def _show(told: "Outlook", *, as_json: bool) -> None:
             typer.echo(remark)
 
 
-def _range(spread: "Spread", digits: int = 0) -> str:
+def _range(spread: "WeatherSpread", digits: int = 0) -> str:
     if spread.low == spread.high:
         return f"{spread.middle:.1f}"
     low, middle, high = (f"{v:.{digits}f}" for v in (spread.low, spread.middle, spread.high))

@@ -17,7 +17,7 @@ from typing import Any, Final
 from argon2 import PasswordHasher
 from argon2.exceptions import InvalidHashError, VerifyMismatchError
 
-from combwright.records.store.book import Book
+from combwright.records.store.book_handle import Book
 from combwright.terms.errors import BookError, OutOfRangeError
 
 SHORTEST: Final = 12

@@ -17,7 +17,7 @@ import numpy as np
 
 from combwright.kit.catalogue import catalogue
 from combwright.kit.items import Hive
-from combwright.records.store.book import Book
+from combwright.records.store.book_handle import Book
 from combwright.records.store.weather_days import keep_weather
 from combwright.services.book.book import add_entries, add_notebook, save
 from combwright.services.progress import NOTING, READY, Progress, Step, silent
@@ -100,7 +100,7 @@ class Paths:
 
 
 @dataclass
-class Kept:
+class TrueColony:
     """A colony as it truly is, and how its stack stands."""
 
     cast: Cast
@@ -204,7 +204,7 @@ def _season(cast: Cast, weather: DailyWeather) -> Iterator[dict[str, object]]:
         run(kept.truth, table[:, days], luck(SEED, cast.name, on, 7, 1))
 
 
-def _enter(cast: Cast) -> Kept:
+def _enter(cast: Cast) -> TrueColony:
     hive = catalogue().hive(cast.hive)
     set_up = SetUp(
         hive=cast.hive,
@@ -222,10 +222,10 @@ def _enter(cast: Cast) -> Kept:
         has_queen=True,
     )
     truth = begin(hive, set_up, described, on=FIRST, members=1, seed=SEED, colony=cast.name)
-    return Kept(cast, hive, set_up, truth)
+    return TrueColony(cast, hive, set_up, truth)
 
 
-def _note(kept: Kept, on: date, visit: int, rng: np.random.Generator) -> dict[str, object]:
+def _note(kept: TrueColony, on: date, visit: int, rng: np.random.Generator) -> dict[str, object]:
     """Look at the colony as a keeper does, do what a keeper does, and write the line."""
     cast, truth = kept.cast, kept.truth
     line: dict[str, object] = {"date": on.isoformat(), "yard": cast.yard, "colony": cast.name}
@@ -247,7 +247,7 @@ def _note(kept: Kept, on: date, visit: int, rng: np.random.Generator) -> dict[st
     return line
 
 
-def _do(kept: Kept, visit: int, bees: float, stores: float) -> dict[str, object]:
+def _do(kept: TrueColony, visit: int, bees: float, stores: float) -> dict[str, object]:
     """Add a frame when the bees reach the edge, and give a portion when stores are short."""
     done: dict[str, object] = {}
     set_up = kept.set_up

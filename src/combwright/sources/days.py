@@ -8,7 +8,7 @@ from types import MappingProxyType
 
 import numpy as np
 
-from combwright.sources.problems import Problem
+from combwright.sources.problems import WeatherProblem
 from combwright.terms.errors import SourceError
 from combwright.terms.weather import DailyWeather
 from combwright.weather.climate import Climate
@@ -49,7 +49,7 @@ class Read:
     """
 
     days: tuple[Day, ...]
-    problems: tuple[Problem, ...]
+    problems: tuple[WeatherProblem, ...]
     source: str
     attribution: str = ""
 
@@ -62,7 +62,7 @@ def gather(
     days: Iterable[Day],
     source: str,
     attribution: str = "",
-    problems: Iterable[Problem] = (),
+    problems: Iterable[WeatherProblem] = (),
 ) -> Read:
     """Let the days through that are possible and complete, and report the others.
 
@@ -83,7 +83,7 @@ def gather(
     for day in days:
         wrong = list(_wrong(day))
         if not wrong and day.on in found:
-            wrong = [Problem(f"{day.on} comes twice.", "The first is used.", day.line)]
+            wrong = [WeatherProblem(f"{day.on} comes twice.", "The first is used.", day.line)]
         said += wrong
         if not wrong:
             found[day.on] = day
@@ -94,21 +94,23 @@ def gather(
     return Read(ordered, (*said, *_gaps(ordered)), source, attribution)
 
 
-def _wrong(day: Day) -> Iterator[Problem]:
+def _wrong(day: Day) -> Iterator[WeatherProblem]:
     for quantity in QUANTITIES:
         value = getattr(day, quantity)
         low, high, unit = LIMITS[quantity]
         if value is None and quantity in NEEDED:
-            yield Problem(f"{day.on} has no value, so the day is left out.", "", day.line, quantity)
+            yield WeatherProblem(
+                f"{day.on} has no value, so the day is left out.", "", day.line, quantity
+            )
         elif value is not None and not low <= value <= high:
-            yield Problem(
+            yield WeatherProblem(
                 f"{value:g} {unit} is not possible, so {day.on} is left out.",
                 f"It must lie between {low:g} and {high:g} {unit}.",
                 day.line,
                 quantity,
             )
     if day.t_max_c is not None and day.t_min_c is not None and day.t_max_c < day.t_min_c:
-        yield Problem(
+        yield WeatherProblem(
             f"The highest temperature, {day.t_max_c:g} °C, is below the lowest, "
             f"{day.t_min_c:g} °C ({day.on}).",
             "Are the columns swapped?",
@@ -116,13 +118,15 @@ def _wrong(day: Day) -> Iterator[Problem]:
         )
 
 
-def _gaps(days: tuple[Day, ...]) -> Iterator[Problem]:
+def _gaps(days: tuple[Day, ...]) -> Iterator[WeatherProblem]:
     for before, after in pairwise(days):
         missing = (after.on - before.on).days - 1
         if missing:
             first, last = before.on + timedelta(days=1), after.on - timedelta(days=1)
             span = f"{first}" if missing == 1 else f"{first} to {last}"
-            yield Problem(f"{span}: {missing} day{'s' * (missing > 1)} missing; none was made up.")
+            yield WeatherProblem(
+                f"{span}: {missing} day{'s' * (missing > 1)} missing; none was made up."
+            )
 
 
 def runs(read: Read, usual: Climate | None = None) -> tuple[DailyWeather, ...]:

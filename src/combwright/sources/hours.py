@@ -10,7 +10,7 @@ import numpy as np
 
 from combwright.science.flight.sun import ANGSTROM_A, ANGSTROM_B, daylight_h, extraterrestrial_mj
 from combwright.sources.days import Day
-from combwright.sources.problems import Problem
+from combwright.sources.problems import WeatherProblem
 
 LONGEST_GAP_H = 6.0  # between temperatures; a longer one may hide the warmest hour
 LEAST_HOURS = 22.5  # of rain; the day on which clocks go forward has 23
@@ -19,7 +19,7 @@ Known = TypeVar("Known")
 
 
 @dataclass(frozen=True, slots=True)
-class Moment:
+class Instant:
     """What is known at a time, in the place's own hours."""
 
     at: datetime
@@ -29,7 +29,7 @@ class Moment:
 
 
 @dataclass(frozen=True, slots=True)
-class Step:
+class Stretch:
     """What is known of the time between two moments."""
 
     begins: datetime
@@ -47,10 +47,10 @@ class Step:
 
 
 def to_days(
-    moments: Iterable[Moment],
-    steps: Iterable[Step],
+    moments: Iterable[Instant],
+    steps: Iterable[Stretch],
     latitude_deg: float,
-    problems: list[Problem],
+    problems: list[WeatherProblem],
 ) -> Iterator[Day]:
     """Sum up the days that are covered from midnight to midnight.
 
@@ -76,7 +76,9 @@ def to_days(
         if _covered(on, seen[on], spans.get(on, [])):
             yield _day(on, seen[on], spans[on], latitude_deg)
         else:
-            problems.append(Problem(f"{on} is not covered from midnight to midnight; left out."))
+            problems.append(
+                WeatherProblem(f"{on} is not covered from midnight to midnight; left out.")
+            )
 
 
 def sun_from_radiation_h(on: date, latitude_deg: float, radiation_mj: float) -> float:
@@ -123,7 +125,7 @@ def _by_date(items: Iterable[Known], when: Callable[[Known], datetime]) -> dict[
     return found
 
 
-def _covered(on: date, moments: Sequence[Moment], steps: Sequence[Step]) -> bool:
+def _covered(on: date, moments: Sequence[Instant], steps: Sequence[Stretch]) -> bool:
     start = datetime.combine(on, datetime.min.time())
     known = [one.at for one in moments if one.temperature_c is not None]
     known += [at for one in steps if one.t_max_c is not None for at in (one.begins, one.ends)]
@@ -133,7 +135,9 @@ def _covered(on: date, moments: Sequence[Moment], steps: Sequence[Step]) -> bool
     return widest <= timedelta(hours=LONGEST_GAP_H) and rain >= LEAST_HOURS
 
 
-def _day(on: date, moments: Sequence[Moment], steps: Sequence[Step], latitude_deg: float) -> Day:
+def _day(
+    on: date, moments: Sequence[Instant], steps: Sequence[Stretch], latitude_deg: float
+) -> Day:
     warm = [one.temperature_c for one in moments if one.temperature_c is not None]
     wind = [one.wind_m_s for one in moments if one.wind_m_s is not None]
     return Day(
@@ -147,7 +151,7 @@ def _day(on: date, moments: Sequence[Moment], steps: Sequence[Step], latitude_de
 
 
 def _sun(
-    on: date, moments: Sequence[Moment], steps: Sequence[Step], latitude_deg: float
+    on: date, moments: Sequence[Instant], steps: Sequence[Stretch], latitude_deg: float
 ) -> float | None:
     """Give the sunshine: as it is said, else from radiation, else from the cloud by day."""
     said = [(one.sun_h, one.hours) for one in steps if one.sun_h is not None]
@@ -160,7 +164,7 @@ def _sun(
     return _sun_from_cloud(on, moments, latitude_deg)
 
 
-def _sun_from_cloud(on: date, moments: Sequence[Moment], latitude_deg: float) -> float | None:
+def _sun_from_cloud(on: date, moments: Sequence[Instant], latitude_deg: float) -> float | None:
     """Give the daylight times the clear share of the sky (judgement), solar noon near 12 h."""
     possible = float(daylight_h(min(on.timetuple().tm_yday, 365), latitude_deg))
     clear = [

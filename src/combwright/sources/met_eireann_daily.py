@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from datetime import date
 
 from combwright.sources.days import Day, Read, gather
-from combwright.sources.problems import Problem
+from combwright.sources.problems import WeatherProblem
 from combwright.sources.units import KNOT_M_S
 from combwright.terms.errors import SourceError
 
@@ -56,14 +56,14 @@ def read_met_eireann_daily(text: str, name: str) -> Read:
             where=name,
             remedy="Take a station that measures both.",
         )
-    problems: list[Problem] = []
+    problems: list[WeatherProblem] = []
     rows = csv.reader(io.StringIO("\n".join(lines[start + 1 :])))
     days = list(_days(rows, headings, start + 2, problems))
     return gather(days, name, ATTRIBUTION, problems)
 
 
 def _days(
-    rows: Iterator[list[str]], headings: list[str], first: int, problems: list[Problem]
+    rows: Iterator[list[str]], headings: list[str], first: int, problems: list[WeatherProblem]
 ) -> Iterator[Day]:
     for line, row in enumerate(rows, start=first):
         cells = [cell.strip() for cell in row]
@@ -76,7 +76,7 @@ def _days(
                 for key in ("maxtp", "mintp", "rain", "sun", "wdsp")
             }
         except ValueError as error:
-            problems.append(Problem(f"{error}", "The day is left out.", line))
+            problems.append(WeatherProblem(f"{error}", "The day is left out.", line))
             continue
         wind = value["wdsp"]
         yield Day(

@@ -5,8 +5,8 @@ from datetime import UTC, datetime, timedelta
 from xml.etree import ElementTree as ET
 
 from combwright.sources.days import Read, gather
-from combwright.sources.hours import Moment, Step, to_days
-from combwright.sources.problems import Problem
+from combwright.sources.hours import Instant, Stretch, to_days
+from combwright.sources.problems import WeatherProblem
 from combwright.terms.errors import SourceError
 
 ATTRIBUTION = (
@@ -38,8 +38,8 @@ def read_met_eireann_forecast(text: str, name: str) -> Read:
     places = [block.find("location") for block in blocks]
     if not blocks or any(place is None for place in places):
         raise SourceError("There are no times with a location in it.", where=name)
-    moments: list[Moment] = []
-    rain: dict[datetime, Step] = {}
+    moments: list[Instant] = []
+    rain: dict[datetime, Stretch] = {}
     light: dict[datetime, float] = {}
     latitude = longitude = 0.0
     for block, place in zip(blocks, places, strict=True):
@@ -52,7 +52,7 @@ def read_met_eireann_forecast(text: str, name: str) -> Read:
         if begins == ends:
             cloud = _number(place, "cloudiness", "percent", name)
             moments.append(
-                Moment(
+                Instant(
                     ends,
                     _number(place, "temperature", "value", name),
                     _number(place, "windSpeed", "mps", name),
@@ -65,17 +65,17 @@ def read_met_eireann_forecast(text: str, name: str) -> Read:
             fallen = _number(place, "precipitation", "value", name)
             shorter = ends not in rain or ends - begins < rain[ends].ends - rain[ends].begins
             if fallen is not None and shorter:
-                rain[ends] = Step(begins, ends, fallen)
+                rain[ends] = Stretch(begins, ends, fallen)
     steps = list(_lit(rain, light))
-    problems: list[Problem] = []
+    problems: list[WeatherProblem] = []
     days = list(to_days(moments, steps, latitude, problems))
     return gather(days, name, ATTRIBUTION, problems)
 
 
-def _lit(rain: dict[datetime, Step], light: dict[datetime, float]) -> Iterator[Step]:
+def _lit(rain: dict[datetime, Stretch], light: dict[datetime, float]) -> Iterator[Stretch]:
     """Join what is said of radiation to the steps that end there."""
     for ends, step in rain.items():
-        yield Step(step.begins, ends, step.rain_mm, radiation_w_m2=light.get(ends))
+        yield Stretch(step.begins, ends, step.rain_mm, radiation_w_m2=light.get(ends))
 
 
 def _parsed(text: str, name: str) -> ET.Element:

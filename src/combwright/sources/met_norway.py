@@ -6,9 +6,9 @@ from itertools import pairwise
 from typing import Any
 
 from combwright.sources.days import Read, gather
-from combwright.sources.hours import Moment, Step, to_days
+from combwright.sources.hours import Instant, Stretch, to_days
 from combwright.sources.json_text import number, parsed, part
-from combwright.sources.problems import Problem
+from combwright.sources.problems import WeatherProblem
 from combwright.terms.errors import SourceError
 
 ATTRIBUTION = "Weather forecast from MET Norway, CC BY 4.0"
@@ -44,7 +44,7 @@ def read_met_norway(text: str, name: str) -> Read:
     times = [_time(part(one, "time", name), name) + ahead for one in series]
     moments = [_moment(one, at, name) for one, at in zip(series, times, strict=True)]
     steps = list(_steps(series, times, name))
-    problems: list[Problem] = []
+    problems: list[WeatherProblem] = []
     days = list(to_days(moments, steps, latitude, problems))
     return gather(days, name, ATTRIBUTION, problems)
 
@@ -56,17 +56,17 @@ def _time(said: object, where: str) -> datetime:
         raise SourceError(f"'{said}' is no time.", where=where) from error
 
 
-def _moment(entry: Any, at: datetime, where: str) -> Moment:  # noqa: ANN401
+def _moment(entry: Any, at: datetime, where: str) -> Instant:  # noqa: ANN401
     details = part(part(part(entry, "data", where), "instant", where), "details", where)
     values = (
         number(details.get(key), where)
         for key in ("air_temperature", "wind_speed", "cloud_area_fraction")
     )
     warm, wind, cloud = values
-    return Moment(at, warm, wind, None if cloud is None else cloud / 100)
+    return Instant(at, warm, wind, None if cloud is None else cloud / 100)
 
 
-def _steps(series: Any, times: list[datetime], where: str) -> Iterator[Step]:  # noqa: ANN401
+def _steps(series: Any, times: list[datetime], where: str) -> Iterator[Stretch]:  # noqa: ANN401
     """Give what is said of the time ahead, as far as the next entry does not say it better."""
     ends = [*(late for _, late in pairwise(times)), None]
     for entry, at, following in zip(series, times, ends, strict=True):
@@ -84,5 +84,5 @@ def _steps(series: Any, times: list[datetime], where: str) -> Iterator[Step]:  #
                     "air_temperature_min",
                 )
             )
-            yield Step(at, until, rain, warm, cold)
+            yield Stretch(at, until, rain, warm, cold)
             break

@@ -5,9 +5,9 @@ from datetime import UTC, datetime, timedelta
 from typing import Any
 
 from combwright.sources.days import Day, Read, gather
-from combwright.sources.hours import Moment, Step, sun_from_radiation_h, to_days
+from combwright.sources.hours import Instant, Stretch, sun_from_radiation_h, to_days
 from combwright.sources.json_text import number, parsed, part
-from combwright.sources.problems import Problem
+from combwright.sources.problems import WeatherProblem
 from combwright.sources.units import ours
 from combwright.terms.errors import SourceError
 
@@ -62,7 +62,7 @@ def read_open_meteo(text: str, name: str) -> Read:
     latitude = number(part(data, "latitude", name), name)
     if latitude is None:
         raise SourceError("The latitude is missing.", where=name)
-    problems: list[Problem] = []
+    problems: list[WeatherProblem] = []
     daily = data.get("daily", {})
     if all(_series(data, "daily", names, name) for names in list(_DAILY.values())[:3]):
         days = _from_days(data, daily, latitude, name)
@@ -134,7 +134,7 @@ def _mean_wind(data: Any, days: list[datetime], where: str) -> list[float | None
 def _from_hours(
     data: Any,  # noqa: ANN401
     latitude: float,
-    problems: list[Problem],
+    problems: list[WeatherProblem],
     where: str,
 ) -> Iterator[Day]:
     part(data, "hourly", where)
@@ -149,13 +149,13 @@ def _from_hours(
     nothing: list[float | None] = [None] * len(times)
     of = {key: values or nothing for key, values in columns.items()}
     moments = [
-        Moment(time, warm, wind, None if cloud is None else cloud / 100)
+        Instant(time, warm, wind, None if cloud is None else cloud / 100)
         for time, warm, wind, cloud in zip(times, of["warm"], of["wind"], of["cloud"], strict=True)
     ]
     # sums and means are those of the hour before the time they stand at
     hour = timedelta(hours=1)
     steps = [
-        Step(time - hour, time, rain, sun_h=sun, radiation_w_m2=light)
+        Stretch(time - hour, time, rain, sun_h=sun, radiation_w_m2=light)
         for time, rain, sun, light in zip(times, of["rain"], of["sun"], of["light"], strict=True)
     ]
     return to_days(moments, steps, latitude, problems)

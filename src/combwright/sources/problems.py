@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 
 @dataclass(frozen=True, slots=True)
-class Problem:
+class WeatherProblem:
     """One thing that kept a day, or some of it, out."""
 
     what: str

@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from datetime import date, timedelta
 
 from combwright.sources.days import Day, Read, gather
-from combwright.sources.problems import Problem
+from combwright.sources.problems import WeatherProblem
 from combwright.sources.units import ours
 from combwright.terms.errors import SourceError
 from combwright.terms.weather import DailyWeather
@@ -59,7 +59,7 @@ def read_table(text: str, name: str) -> Read:
     rows = csv.reader(io.StringIO(text.removeprefix("\ufeff")))
     headings = [cell.strip().casefold() for cell in next(rows, [])]
     columns = _columns(headings, name)
-    problems: list[Problem] = []
+    problems: list[WeatherProblem] = []
     days = list(_days(rows, headings, columns, problems, name))
     return gather(days, name, problems=problems)
 
@@ -104,7 +104,7 @@ def _days(
     rows: Iterator[list[str]],
     headings: list[str],
     columns: dict[str, tuple[str, str]],
-    problems: list[Problem],
+    problems: list[WeatherProblem],
     name: str,
 ) -> Iterator[Day]:
     for line, row in enumerate(rows, start=2):
@@ -113,7 +113,7 @@ def _days(
         try:
             yield _day(row, headings, columns, line, name)
         except ValueError as error:
-            problems.append(Problem(f"{error}", "The day is left out.", line))
+            problems.append(WeatherProblem(f"{error}", "The day is left out.", line))
 
 
 def _day(

@@ -7,7 +7,7 @@ from typing import Annotated
 
 from fastapi import Depends, Request
 
-from combwright.records.store.book import Book
+from combwright.records.store.book_handle import Book
 from combwright.services.access import Access
 from combwright.services.book.photos import Photos
 from combwright.services.rounds.kept_rounds import Rounds

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from combwright.records.store.book import Book
+from combwright.records.store.book_handle import Book
 from combwright.services.book.book import add_entries, read_book
 from combwright.terms.entries import AnyEntry, Colony, Correction, Visit, Yard
 from combwright.terms.errors import NotFoundError

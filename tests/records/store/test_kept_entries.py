@@ -7,7 +7,7 @@ import sqlalchemy as sa
 from hypothesis import HealthCheck, given, settings
 from tests.records.samples import a_visit, histories
 
-from combwright.records.store.book import Book
+from combwright.records.store.book_handle import Book
 from combwright.records.store.kept_entries import all_entries, entries_of, history, keep
 from combwright.records.store.tables import entry
 from combwright.terms.entries import AnyEntry, Correction, Split

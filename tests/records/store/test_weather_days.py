@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from combwright.records.store.book import Book
+from combwright.records.store.book_handle import Book
 from combwright.records.store.weather_days import keep_weather, longest_run, weather_between
 from combwright.terms.errors import OutOfRangeError
 from combwright.terms.weather import DailyWeather

@@ -6,7 +6,7 @@ from itertools import pairwise
 import numpy as np
 import pytest
 
-from combwright.records.store.book import Book
+from combwright.records.store.book_handle import Book
 from combwright.services.beliefs.colony_history import SHOWN, colony_history
 from combwright.services.beliefs.score import score_book
 from combwright.services.demo import Paths, write_demo

@@ -10,7 +10,7 @@ from tests.belief.samples import Loose, day, enters, entry, nuc, replay
 from combwright.belief.following.followed import Followed
 from combwright.belief.following.replay import Replay
 from combwright.kit.catalogue import catalogue
-from combwright.records.store.book import Book
+from combwright.records.store.book_handle import Book
 from combwright.services.beliefs.kept_beliefs import EVERY, KeptBeliefs, folder_for, version
 from combwright.services.beliefs.neighbours import Lessons
 from combwright.terms.entries import Noted, TrayCount, Visit

@@ -8,7 +8,7 @@ from uuid import uuid4
 import pytest
 
 from combwright.planning.sheet import RoundSheet
-from combwright.records.store.book import Book
+from combwright.records.store.book_handle import Book
 from combwright.records.store.kept_entries import keep
 from combwright.services.rounds.from_book import NOTICES, round_sheet
 from combwright.terms.entries import Colony, Visit, Yard

@@ -8,7 +8,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from tests.records.samples import a_visit, notebook, noted_as
 
-from combwright.records.store.book import Book
+from combwright.records.store.book_handle import Book
 from combwright.records.store.kept_entries import history, keep
 from combwright.services.book.book import (
     RefusedError,

@@ -10,7 +10,7 @@ from uuid import uuid4
 import pytest
 
 from combwright.planning.sheet import RoundSheet
-from combwright.records.store.book import Book
+from combwright.records.store.book_handle import Book
 from combwright.services.book.book import add_entries, add_notebook
 from combwright.services.progress import PLANNING, READING, READY, Step
 from combwright.services.rounds.from_book import round_sheet

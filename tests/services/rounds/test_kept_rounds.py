@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from combwright.records.store.book import Book
+from combwright.records.store.book_handle import Book
 from combwright.services.demo import ON, write_demo
 from combwright.services.rounds.kept_rounds import Rounds
 

@@ -7,7 +7,7 @@ from uuid import uuid4
 
 import pytest
 
-from combwright.records.store.book import Book
+from combwright.records.store.book_handle import Book
 from combwright.records.store.weather_days import weather_between
 from combwright.services.book.book import add_entries
 from combwright.services.weather.kept_weather import (

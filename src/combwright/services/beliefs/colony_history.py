@@ -10,8 +10,8 @@ import numpy as np
 from combwright.belief.following.causes import IN_WORDS
 from combwright.belief.following.followed import Followed
 from combwright.belief.weighing.filter import QUANTITIES
-from combwright.records.store.book import Book
-from combwright.services.rounds.situations import Asked, Gathered, gather
+from combwright.records.store.book_handle import Book
+from combwright.services.rounds.situations import AskedRound, Situations, situations_of
 from combwright.simulation.luck import luck
 from combwright.simulation.run import run
 from combwright.terms.errors import OutOfRangeError
@@ -93,9 +93,11 @@ def colony_history(
         raise OutOfRangeError(
             f"{weeks_ahead} weeks ahead cannot be shown.", remedy=f"Give 1 to {MOST_WEEKS} weeks."
         )
-    gathered = gather(book, Asked(on, days=7 * weeks_ahead, members=members, seed=seed))
-    followed = gathered.follow(colony)
-    stages = [*_past(gathered, colony), *_ahead(gathered, followed, 7 * weeks_ahead)]
+    situations = situations_of(
+        book, AskedRound(on, days=7 * weeks_ahead, members=members, seed=seed)
+    )
+    followed = situations.follow(colony)
+    stages = [*_past(situations, colony), *_ahead(situations, followed, 7 * weeks_ahead)]
     belief = followed.belief
     return ColonyHistory(
         colony=colony,
@@ -110,22 +112,22 @@ def colony_history(
     )
 
 
-def _past(gathered: Gathered, colony: str) -> list[tuple[date, Any]]:
+def _past(situations: Situations, colony: str) -> list[tuple[date, Any]]:
     """Give the members before each day's notes and a day after them."""
     stages: dict[date, Any] = {}
-    on = gathered.asked.on
-    for before, after in gathered.replay.course(colony, on):
+    on = situations.asked.on
+    for before, after in situations.replay.course(colony, on):
         stages.setdefault(before.belief.on, before.belief.colonies)
         stages[after.belief.on + timedelta(days=1)] = after.belief.colonies
     return [(day, stages[day]) for day in sorted(stages) if day < on]
 
 
-def _ahead(gathered: Gathered, followed: Followed, days: int) -> list[tuple[date, Any]]:
+def _ahead(situations: Situations, followed: Followed, days: int) -> list[tuple[date, Any]]:
     """Let the members live on day by day under sampled weather."""
-    belief, on = followed.belief, gathered.asked.on
+    belief, on = followed.belief, situations.asked.on
     colonies = belief.colonies.copy()
-    weather = gathered.around.season(followed.yard, on, on + timedelta(days=days))
-    chance = luck(gathered.asked.seed, belief.colony, on, days, len(colonies))
+    weather = situations.around.season(followed.yard, on, on + timedelta(days=days))
+    chance = luck(situations.asked.seed, belief.colony, on, days, len(colonies))
     stages = [(on, colonies.copy())]
     for day in range(days):
         part = slice(day, day + 1)

@@ -25,7 +25,7 @@ from combwright.belief.scoring import LADDER, Scored
 from combwright.belief.sharing.shared import SHARED
 from combwright.belief.weighing.filter import Belief
 from combwright.kit.catalogue import Catalogue
-from combwright.records.store.book import Book
+from combwright.records.store.book_handle import Book
 from combwright.simulation.columns import STATE
 from combwright.terms.fingerprint import fingerprint
 from combwright.terms.set_up import SetUp

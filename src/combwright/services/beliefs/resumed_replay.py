@@ -1,40 +1,25 @@
-"""A replay of a book that remembers what it followed before, and lets neighbours teach."""
+"""A replay of a book that resumes where it was left, and lets neighbours teach."""
 
 from collections.abc import Sequence
 from datetime import date
-from typing import Protocol
 
 from combwright.belief.following.keys import Season
 from combwright.belief.following.replay import Replay
 from combwright.kit.catalogue import catalogue
-from combwright.records.store.book import Book
+from combwright.records.store.book_handle import Book
 from combwright.services.beliefs.kept_beliefs import KeptBeliefs, folder_for, version
 from combwright.services.beliefs.neighbours import MEMBERS, Lessons
 from combwright.terms.entries import Noted
 
 
-class Wanted(Protocol):
-    """What is asked for: a day, how many members, and the seed."""
-
-    @property
-    def on(self) -> date:
-        """The day."""
-
-    @property
-    def members(self) -> int:
-        """How many simulated colonies stand for each real one."""
-
-    @property
-    def seed(self) -> int:
-        """Seed of the run."""
-
-
-def remembering(
+def resumed_replay(
     book: Book,
     entries: Sequence[Noted],
     season: Season,
-    asked: Wanted,
     *,
+    on: date,
+    members: int,
+    seed: int,
     with_neighbours: bool = True,
 ) -> Replay:
     """Make ready to follow the colonies of a book.
@@ -47,8 +32,12 @@ def remembering(
         Its entries.
     season
         The days of its yards.
-    asked
-        Day, members and seed.
+    on
+        The day up to which they are followed.
+    members
+        How many simulated colonies stand for each real one.
+    seed
+        Seed of the run.
     with_neighbours
         Whether colonies of one yard teach each other. What they taught up to the day would reach
         back into what was forecast before it, so that scores are made without.
@@ -58,23 +47,23 @@ def remembering(
     kept = KeptBeliefs(folder, catalogue())
     lessons = None
     if with_neighbours:
-        few = min(MEMBERS, asked.members)
+        few = min(MEMBERS, members)
         alone = Replay(
             entries,
             season,
             catalogue(),
             members=few,
-            seed=asked.seed,
+            seed=seed,
             kept=kept,
             version=version() + " alone",
         )
-        lessons = Lessons(alone, entries, asked.on, folder / "lessons.json")
+        lessons = Lessons(alone, entries, on, folder / "lessons.json")
     return Replay(
         entries,
         season,
         catalogue(),
-        members=asked.members,
-        seed=asked.seed,
+        members=members,
+        seed=seed,
         pooled=lessons,
         kept=kept,
         version=version(),

@@ -8,11 +8,11 @@ from typing import Final
 import numpy as np
 
 from combwright.belief.scoring import SCORED, Scored
-from combwright.records.store.book import Book
-from combwright.services.beliefs.resumed_replay import remembering
+from combwright.records.store.book_handle import Book
+from combwright.services.beliefs.resumed_replay import resumed_replay
 from combwright.services.beliefs.workers import follow_each
 from combwright.services.progress import Progress, silent
-from combwright.services.rounds.situations import Asked, gather
+from combwright.services.rounds.situations import AskedRound, situations_of
 from combwright.terms.errors import NotFoundError
 
 ENOUGH: Final = 8  # forecasts from which anything is said of their bands; judgement
@@ -87,9 +87,15 @@ def score_book(
         Coverage and errors, with words for them.
 
     """
-    gathered = gather(book, Asked(on, members=members, seed=seed))
-    replay = remembering(
-        book, gathered.entries, gathered.around.season, gathered.asked, with_neighbours=False
+    situations = situations_of(book, AskedRound(on, members=members, seed=seed))
+    replay = resumed_replay(
+        book,
+        situations.entries,
+        situations.around.season,
+        on=on,
+        members=members,
+        seed=seed,
+        with_neighbours=False,
     )
     if colony is not None and colony not in replay.colonies:
         raise NotFoundError(

@@ -5,23 +5,23 @@ from difflib import get_close_matches
 from typing import Final
 
 from combwright.records.store.corrections import names
-from combwright.services.rounds.situations import Gathered
+from combwright.services.rounds.situations import Situations
 
 MOST: Final = 5  # named one by one; a file that was read amiss could hold hundreds
 
 
-def stranger_notices(gathered: Gathered) -> list[str]:
+def unknown_colony_notices(situations: Situations) -> list[str]:
     """Say of which colonies the notes speak in vain, and what to do about it."""
-    strangers = gathered.replay.strangers(gathered.asked.on)
-    known = [name for name in gathered.replay.colonies if name not in strangers]
-    told = [_notice(name, known, gathered) for name in strangers[:MOST]]
-    if len(strangers) > MOST:
-        told.append(f"And {len(strangers) - MOST} more that are noted but not in the book.")
+    unknown = situations.replay.strangers(situations.asked.on)
+    known = [name for name in situations.replay.colonies if name not in unknown]
+    told = [_notice(name, known, situations) for name in unknown[:MOST]]
+    if len(unknown) > MOST:
+        told.append(f"And {len(unknown) - MOST} more that are noted but not in the book.")
     return told
 
 
-def _notice(name: str, known: Sequence[str], gathered: Gathered) -> str:
-    first = min(entry.on for entry in gathered.entries if name in names(entry))
+def _notice(name: str, known: Sequence[str], situations: Situations) -> str:
+    first = min(entry.on for entry in situations.entries if name in names(entry))
     return (
         f"“{name}” is noted from {first.day} {first:%B %Y} on but never came into the book, so "
         f"these notes do not count: {_remedy(name, known)}."

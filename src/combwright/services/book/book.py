@@ -14,7 +14,7 @@ from combwright.records.replay.additions import Addition, additions, settled
 from combwright.records.replay.amending import amendments
 from combwright.records.replay.colonies import Standing, standings
 from combwright.records.replay.impossible_amounts import BroodBox
-from combwright.records.store.book import Book, Transaction
+from combwright.records.store.book_handle import Book, Transaction
 from combwright.records.store.corrections import names
 from combwright.records.store.kept_entries import (
     all_entries,

@@ -7,7 +7,7 @@ from uuid import UUID
 
 from pydantic import ValidationError
 
-from combwright.records.store.book import Book
+from combwright.records.store.book_handle import Book
 from combwright.services.book.book import RefusedError, add_entries
 from combwright.services.book.field_words import FieldProblem, in_words
 from combwright.services.book.notes import NoteError

@@ -13,7 +13,7 @@ from uuid import UUID, uuid5
 from pydantic import ValidationError
 
 from combwright.records.problems import Problem
-from combwright.records.store.book import Book
+from combwright.records.store.book_handle import Book
 from combwright.services.book.book import RefusedError, Report, add_entries
 from combwright.services.book.field_words import FieldProblem, in_words
 from combwright.terms.entries import ENTRY, AnyEntry, Correction

@@ -4,7 +4,7 @@ from collections.abc import Collection
 from typing import Final
 from uuid import UUID, uuid5
 
-from combwright.records.store.book import Book
+from combwright.records.store.book_handle import Book
 from combwright.services.book.book import save
 from combwright.services.book.field_words import FieldProblem
 from combwright.services.book.notes import NoteError

@@ -10,11 +10,16 @@ from combwright.belief.following.replay import Followed
 from combwright.planning.round import colony_sheet, shown_branches
 from combwright.planning.sheet import ColonySheet, RoundSheet
 from combwright.planning.supplies import bench, load
-from combwright.records.store.book import Book
-from combwright.services.beliefs.unknown_colonies import stranger_notices
+from combwright.records.store.book_handle import Book
+from combwright.services.beliefs.unknown_colonies import unknown_colony_notices
 from combwright.services.beliefs.workers import follow_each, for_each
 from combwright.services.progress import PLANNING, Progress, silent
-from combwright.services.rounds.situations import SYRUP_FRACTION, Asked, Gathered, gather
+from combwright.services.rounds.situations import (
+    SYRUP_FRACTION,
+    AskedRound,
+    Situations,
+    situations_of,
+)
 from combwright.terms.errors import NotFoundError, OutOfRangeError
 
 NOTICES: Final = (
@@ -63,19 +68,19 @@ def round_sheet(
         The sheet.
 
     """
-    asked = Asked(on, yard, days, members, seed)
+    asked = AskedRound(on, yard, days, members, seed)
     _check(asked)
-    gathered = gather(book, asked)
-    followed = _standing(gathered, progress)
+    situations = situations_of(book, asked)
+    followed = _standing(situations, progress)
     if not followed:
         raise NotFoundError(
             f"No colony stands in {'yard ' + yard if yard else 'the book'} on {on.day} {on:%B %Y}.",
             remedy="Ask for another day or yard; `combwright book export` shows what is there.",
         )
-    return _sheet(followed, gathered, progress)
+    return _sheet(followed, situations, progress)
 
 
-def _check(asked: Asked) -> None:
+def _check(asked: AskedRound) -> None:
     if not 1 <= asked.days <= LONGEST_WAIT:
         raise OutOfRangeError(
             f"{asked.days} days until the next visit cannot be planned.",
@@ -93,9 +98,9 @@ def _check(asked: Asked) -> None:
         )
 
 
-def _standing(gathered: Gathered, progress: Progress) -> list[Followed]:
+def _standing(situations: Situations, progress: Progress) -> list[Followed]:
     """Follow every colony to the day, and keep those asked for that stand."""
-    asked, replay = gathered.asked, gathered.replay
+    asked, replay = situations.asked, situations.replay
     found = follow_each(replay, replay.colonies, asked.on, progress)
     standing = [each for each in found if each is not None and not each.has_ended]
     if asked.yard is None:
@@ -109,32 +114,32 @@ def _standing(gathered: Gathered, progress: Progress) -> list[Followed]:
     return [each for each in standing if each.yard == asked.yard]
 
 
-def _sheet(followed: Sequence[Followed], gathered: Gathered, progress: Progress) -> RoundSheet:
-    asked = gathered.asked
-    yards = sorted(dict.fromkeys(each.yard for each in followed), key=gathered.is_shut)
+def _sheet(followed: Sequence[Followed], situations: Situations, progress: Progress) -> RoundSheet:
+    asked = situations.asked
+    yards = sorted(dict.fromkeys(each.yard for each in followed), key=situations.is_shut)
     in_order = sorted(
-        followed, key=lambda each: (yards.index(each.yard), *_last_of_all(each, gathered))
+        followed, key=lambda each: (yards.index(each.yard), *_last_of_all(each, situations))
     )
 
     def one(numbered: tuple[int, Followed]) -> ColonySheet:
         number, each = numbered
-        return colony_sheet(each, gathered.situation(each), number + 1)
+        return colony_sheet(each, situations.of(each), number + 1)
 
     done = for_each(one, list(enumerate(in_order)), doing=PLANNING, progress=progress)
     return RoundSheet(
         on=asked.on,
         version=__version__,
         seed=asked.seed,
-        weather=gathered.around.described(),
+        weather=situations.around.described(),
         yards=yards,
         colonies=done,
         bench=bench(done, SYRUP_FRACTION),
         load=load(done, yards, SYRUP_FRACTION),
         at_any_colony=shown_branches(at_any_colony(asked.on)),
-        notices=[*stranger_notices(gathered), *NOTICES],
+        notices=[*unknown_colony_notices(situations), *NOTICES],
     )
 
 
-def _last_of_all(followed: Followed, gathered: Gathered) -> tuple[bool, bool]:
+def _last_of_all(followed: Followed, situations: Situations) -> tuple[bool, bool]:
     """Put the sick last, and before them those that the book asks about: nothing is carried on."""
-    return gathered.is_suspected(followed), bool(followed.belief.questions)
+    return situations.is_suspected(followed), bool(followed.belief.questions)

@@ -9,7 +9,7 @@ from typing import Final
 
 from combwright.planning.sheet import RoundSheet
 from combwright.planning.supplies import bench, load
-from combwright.records.store.book import Book
+from combwright.records.store.book_handle import Book
 from combwright.services.progress import BUSY, OPENING, Step
 from combwright.services.rounds.from_book import round_sheet
 from combwright.services.rounds.situations import SYRUP_FRACTION

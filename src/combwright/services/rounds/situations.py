@@ -1,4 +1,4 @@
-"""What is gathered from a book before anything is advised: beliefs, weather, situations."""
+"""The situations that a book leaves its colonies in on a day: what is advised rests on them."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
@@ -11,8 +11,8 @@ from combwright.advice.decisions.visits import LONGEST_WAIT
 from combwright.advice.situation import MARGIN_DAYS, Limits, Situation
 from combwright.belief.following.replay import Followed, Replay
 from combwright.records.replay.colonies import standings
-from combwright.records.store.book import Book
-from combwright.services.beliefs.resumed_replay import remembering
+from combwright.records.store.book_handle import Book
+from combwright.services.beliefs.resumed_replay import resumed_replay
 from combwright.services.weather.surroundings import Surroundings, surroundings
 from combwright.simulation.luck import luck
 from combwright.terms.entries import Kit, Limit, Noted
@@ -24,7 +24,7 @@ LOOK_AHEAD_DAYS: Final = max(LONGEST_WAIT.values()) + 1  # for the next visit, i
 
 
 @dataclass(frozen=True)
-class Asked:
+class AskedRound:
     """What round is asked for."""
 
     on: date
@@ -36,15 +36,15 @@ class Asked:
 
 
 @dataclass(frozen=True)
-class Gathered:
+class Situations:
     """A book's beliefs up to a day, and the days after it."""
 
-    asked: Asked
+    asked: AskedRound
     entries: tuple[Noted, ...]
     around: Surroundings
     replay: Replay
 
-    def situation(self, followed: Followed) -> Situation:
+    def of(self, followed: Followed) -> Situation:
         """Give what a decision about a colony must know."""
         asked, belief = self.asked, followed.belief
         days = max(asked.days + MARGIN_DAYS, LONGEST_WAIT[asked.on.month] + 1)
@@ -120,7 +120,7 @@ class Gathered:
         return found
 
 
-def gather(book: Book, asked: Asked) -> Gathered:
+def situations_of(book: Book, asked: AskedRound) -> Situations:
     """Read a book and make ready to follow its colonies to the day asked for.
 
     Parameters
@@ -135,8 +135,10 @@ def gather(book: Book, asked: Asked) -> Gathered:
     first = _first_note(entries, asked.on, book.place)
     until = asked.on + timedelta(days=max(asked.days + MARGIN_DAYS, LOOK_AHEAD_DAYS))
     around = surroundings(book, first, until, members=asked.members, seed=asked.seed)
-    replay = remembering(book, entries, around.season, asked)
-    return Gathered(asked, tuple(entries), around, replay)
+    replay = resumed_replay(
+        book, entries, around.season, on=asked.on, members=asked.members, seed=asked.seed
+    )
+    return Situations(asked, tuple(entries), around, replay)
 
 
 def usual_day(book: Book, today: date) -> date:

@@ -9,7 +9,7 @@ from combwright.terms.entries import Feed, Noted
 
 
 @dataclass(frozen=True, slots=True)
-class Left:
+class SyrupLeft:
     """Syrup and fondant that were loaded, and what the notes say was given, in grams."""
 
     loaded_g: float
@@ -24,7 +24,7 @@ class Left:
         return (self.loaded_g - self.given_g) / self.grams_per_litre
 
 
-def left_in_vehicle(sheet: RoundSheet, noted: Iterable[Noted]) -> Left:
+def syrup_left(sheet: RoundSheet, noted: Iterable[Noted]) -> SyrupLeft:
     """Take from what was loaded for a round what its notes say was given.
 
     Parameters
@@ -38,7 +38,7 @@ def left_in_vehicle(sheet: RoundSheet, noted: Iterable[Noted]) -> Left:
     colonies = {each.colony for each in sheet.colonies}
     feeds = [each for each in noted if isinstance(each, Feed) and each.colony in colonies]
     per_litre = 1000.0 * float(density_kg_per_l(sheet.bench.sugar_fraction, 20.0))
-    return Left(
+    return SyrupLeft(
         1000.0 * (sheet.bench.sugar_kg + sheet.bench.water_kg),
         sum(each.grams for each in feeds if each.feed == "syrup"),
         per_litre,

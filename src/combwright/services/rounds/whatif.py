@@ -7,8 +7,8 @@ from typing import Any
 from combwright.advice.plan import plan
 from combwright.advice.situation import Situation, band
 from combwright.advice.trial import Tried, given, try_all
-from combwright.records.store.book import Book
-from combwright.services.rounds.situations import Asked, gather
+from combwright.records.store.book_handle import Book
+from combwright.services.rounds.situations import AskedRound, situations_of
 from combwright.simulation import observe
 from combwright.simulation.hands.actions import refuse_impossible
 from combwright.terms.set_up import SetUp
@@ -84,8 +84,8 @@ def whatif(
         As for the round.
 
     """
-    gathered = gather(book, Asked(on, None, days, members, seed))
-    situation = gathered.situation(gathered.follow(colony))
+    situations = situations_of(book, AskedRound(on, None, days, members, seed))
+    situation = situations.of(situations.follow(colony))
     advised = plan(situation).advised
     wished = _wished(situation, advised.set_up, idea)
     grams = advised.grams if idea.feed_g is None else idea.feed_g

@@ -5,8 +5,8 @@ from datetime import date
 
 from combwright.planning.round import colony_sheet
 from combwright.planning.sheet import ColonySheet
-from combwright.records.store.book import Book
-from combwright.services.rounds.situations import Asked, gather
+from combwright.records.store.book_handle import Book
+from combwright.services.rounds.situations import AskedRound, situations_of
 
 
 @dataclass(frozen=True)
@@ -63,7 +63,7 @@ def why(
         As for the round.
 
     """
-    gathered = gather(book, Asked(on, None, days, members, seed))
-    followed = gathered.follow(colony)
-    sheet = colony_sheet(followed, gathered.situation(followed), 1)
+    situations = situations_of(book, AskedRound(on, None, days, members, seed))
+    followed = situations.follow(colony)
+    sheet = colony_sheet(followed, situations.of(followed), 1)
     return Told(sheet, dict(followed.notes))

@@ -4,8 +4,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
 
-from combwright.records.store.book import Book
-from combwright.records.store.newly_written import weather_of_day
+from combwright.records.store.book_handle import Book
+from combwright.records.store.weather_days import weather_of_day
 from combwright.science.flight.flight_hours import flight_hours
 from combwright.terms.entries import Yard
 from combwright.weather.climates import climate

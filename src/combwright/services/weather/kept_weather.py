@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 from numpy.typing import NDArray
 
-from combwright.records.store.book import Book
+from combwright.records.store.book_handle import Book
 from combwright.records.store.weather_days import keep_weather
 from combwright.science.flight.flight_hours import flight_hours
 from combwright.sources.days import Read, runs
@@ -32,7 +32,7 @@ LARGEST_BYTES = 50_000_000
 
 
 @dataclass(frozen=True, slots=True)
-class Spread:
+class WeatherSpread:
     """The middle of several versions, and what nine of ten lie between; alike when known."""
 
     low: float
@@ -46,12 +46,12 @@ class Week:
 
     first: date
     days: int
-    t_max_c: Spread
-    t_min_c: Spread
-    rain_mm: Spread
-    dry_days: Spread
-    sun_h: Spread
-    flight_h: Spread
+    t_max_c: WeatherSpread
+    t_min_c: WeatherSpread
+    rain_mm: WeatherSpread
+    dry_days: WeatherSpread
+    sun_h: WeatherSpread
+    flight_h: WeatherSpread
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,7 +73,7 @@ class Outlook:
 
 
 @dataclass(frozen=True, slots=True)
-class Kept:
+class KeptWeather:
     """What became of days of weather: how many the book holds now, and what was said."""
 
     place: str
@@ -136,7 +136,7 @@ def file_table(path: Path, name: str) -> str:
     return write_table(*runs(read_file(path), climate(name)))
 
 
-def add_file(book: Book, path: Path, place: str | None, yard: str | None, name: str) -> Kept:
+def add_file(book: Book, path: Path, place: str | None, yard: str | None, name: str) -> KeptWeather:
     """Keep the weather of a file in the book, for a yard or for all yards of a climate.
 
     Adding a file twice changes nothing; a day that was there is replaced.
@@ -162,7 +162,7 @@ def add_file(book: Book, path: Path, place: str | None, yard: str | None, name: 
 
 def add_forecast(
     book: Book, yard: str, fetch: Callable[[float, float], "Forecast"], now: datetime
-) -> Kept:
+) -> KeptWeather:
     """Fetch the forecast of a yard and keep its days from today on in the book.
 
     Parameters
@@ -214,7 +214,7 @@ def _keep(
     yard: str | None,
     name: str,
     ask: Callable[[Yard | None], tuple[Read, tuple[str, ...]]],
-) -> Kept:
+) -> KeptWeather:
     found = _yard(book.now().yards, yard) if yard is not None else None
     usual = climate(found.climate if found is not None else name)
     read, notes = ask(found)
@@ -223,7 +223,7 @@ def _keep(
     with book.writing() as db:
         days = sum(keep_weather(db, target, run, read.source) for run in stretches)
     remarks = (*notes, *_remarks(read, usual))
-    return Kept(target, days, stretches[0].first, stretches[-1].last, remarks)
+    return KeptWeather(target, days, stretches[0].first, stretches[-1].last, remarks)
 
 
 def _yard(yards: Mapping[str, Yard], name: str) -> Yard:
@@ -273,6 +273,6 @@ def _weeks(weather: DailyWeather, place: Climate) -> tuple[Week, ...]:
     return tuple(found)
 
 
-def _spread(values: NDArray[Any]) -> Spread:
+def _spread(values: NDArray[Any]) -> WeatherSpread:
     low, middle, high = (float(value) for value in np.quantile(values, [0.05, 0.5, 0.95]))
-    return Spread(round(low, 1), round(middle, 1), round(high, 1))
+    return WeatherSpread(round(low, 1), round(middle, 1), round(high, 1))

@@ -8,7 +8,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from combwright.records.store.book import Book
+from combwright.records.store.book_handle import Book
 from combwright.records.store.weather_days import weather_between
 from combwright.terms.weather import DailyWeather
 from combwright.weather.climate import Climate

@@ -3,8 +3,8 @@
 from dataclasses import dataclass
 from datetime import date
 
-from combwright.records.store.book import Book
-from combwright.records.store.newly_written import places_with_weather
+from combwright.records.store.book_handle import Book
+from combwright.records.store.weather_days import places_with_weather
 
 
 @dataclass(frozen=True, slots=True)

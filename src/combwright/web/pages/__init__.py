@@ -1,7 +1,18 @@
 """One module a page."""
 
-from combwright.web.pages import bench, colony, kit, note, reading, settings, sheet, weather, yards
+from combwright.web.pages import (
+    adding_weather,
+    bench,
+    colony,
+    kit,
+    note,
+    reading,
+    settings,
+    sheet,
+    yards,
+)
 
 ROUTERS = tuple(
-    module.router for module in (sheet, note, colony, bench, yards, kit, settings, weather, reading)
+    module.router
+    for module in (sheet, note, colony, bench, yards, kit, settings, adding_weather, reading)
 )

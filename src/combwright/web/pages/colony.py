@@ -10,7 +10,7 @@ from starlette.responses import Response
 
 from combwright.figures.bands import Course, Seen, season_chart
 from combwright.planning.sheet import ColonySheet
-from combwright.records.store.book import Book
+from combwright.records.store.book_handle import Book
 from combwright.services.beliefs.colony_history import TITLES, ColonyHistory, colony_history
 from combwright.services.beliefs.score import ScoreLine, score_book
 from combwright.services.book.entry_words import said, stands

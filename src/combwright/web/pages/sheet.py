@@ -11,7 +11,7 @@ from starlette.responses import JSONResponse, RedirectResponse, Response
 from combwright.services.rounds.from_book import NOTICES
 from combwright.services.rounds.kept_rounds import of_yard
 from combwright.services.rounds.planned_note import as_advised
-from combwright.services.rounds.syrup_left import left_in_vehicle
+from combwright.services.rounds.syrup_left import syrup_left
 from combwright.services.weather.day_weather import day_weather
 from combwright.terms.entries import Visit, Yard
 from combwright.web.desk import AtDesk, Desk
@@ -56,7 +56,7 @@ def show(at: AtDesk, request: Request, on: date, yard: str = "", days: Days = 7)
         is_overview=chosen is None,
         noted=noted,
         planned=lambda each: as_advised(each, on),
-        left=left_in_vehicle(shown, book.on(on)),
+        left=syrup_left(shown, book.on(on)),
         weather=weather_told(at, book.yards, on, shown.yards),
         on=on,
         days=days,

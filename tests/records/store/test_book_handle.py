@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 from tests.records.samples import a_visit
 
-from combwright.records.store.book import Book
+from combwright.records.store.book_handle import Book
 from combwright.records.store.kept_entries import history, keep
 from combwright.terms.errors import BookError
 
