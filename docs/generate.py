@@ -21,6 +21,7 @@ from combwright.evidence.check_files import read_checks
 from combwright.evidence.running import run_all
 from combwright.planning.sheet import RoundSheet
 from combwright.terms import glossary
+from combwright.terms.entries import ENTRY
 
 DOCS = Path(__file__).parent
 
@@ -102,8 +103,14 @@ def schema() -> str:
     return json.dumps(RoundSheet.model_json_schema(), indent=2, ensure_ascii=False) + "\n"
 
 
+def entry_schema() -> str:
+    """Write the JSON Schema of the entries of a book."""
+    return json.dumps(ENTRY.json_schema(), indent=2, ensure_ascii=False) + "\n"
+
+
 PAGES: dict[str, Callable[[], str]] = {
     "cli.md": command_line,
+    "entries.schema.json": entry_schema,
     "evidence.md": evidence,
     "glossary.md": words,
     "numbers.md": numbers,

@@ -100,7 +100,7 @@ def _problems(problems: "Iterable[Problem]") -> list[dict[str, Any]]:
             "line": one.line,
             "column": one.column,
             "what": one.what,
-            "remedy": one.remedy,
+            "remedy": one.what_to_do,
             "blocks": one.blocks,
         }
         for one in problems

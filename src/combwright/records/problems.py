@@ -10,7 +10,8 @@ from combwright.terms.entries import Entry
 class Problem:
     """One thing that is wrong, or (when it does not block) only odd.
 
-    ``line`` counts the lines of the file from 1; ``column`` is the heading, with its number.
+    ``line`` counts the lines of the file from 1; ``column`` is the heading, with its number;
+    ``field`` is that of the entry; ``in_file`` what else can be done about a line of a file.
     """
 
     what: str
@@ -19,6 +20,8 @@ class Problem:
     column: str = ""
     entry: UUID | None = None
     blocks: bool = True
+    field: str = ""
+    in_file: str = ""
 
     @property
     def place(self) -> str:
@@ -26,14 +29,20 @@ class Problem:
         line = f"line {self.line}" if self.line is not None else ""
         return ", ".join(part for part in (line, self.column) if part)
 
+    @property
+    def what_to_do(self) -> str:
+        """Say what can be done where the problem was found: in a line of a file, or elsewhere."""
+        in_file = f"{self.in_file} " if self.in_file and self.line is not None else ""
+        return f"{in_file}{self.remedy}"
+
     def __str__(self) -> str:
         place = f"{self.place}: " if self.place else ""
-        return f"{place}{self.what} {self.remedy}".rstrip()
+        return f"{place}{self.what} {self.what_to_do}".rstrip()
 
 
-def wrong(entry: Entry, what: str, remedy: str) -> Problem:
+def wrong(entry: Entry, what: str, remedy: str, field: str = "", in_file: str = "") -> Problem:
     """Say that an entry cannot be true."""
-    return Problem(what, remedy, entry=entry.id)
+    return Problem(what, remedy, entry=entry.id, field=field, in_file=in_file)
 
 
 def odd(entry: Entry, what: str, remedy: str) -> Problem:

@@ -154,7 +154,8 @@ def test_two_visits_of_a_day_that_differ_are_refused_and_name_the_value() -> Non
     other = noted_as("visit", 2, colony="Alder", frames_of_bees=7)
     problem = only(one, other)
     assert "frames of bees of “Alder” on 2026-04-01 is 7 here and 6" in problem.what
-    assert "--correct" in problem.remedy
+    assert "--correct" in problem.in_file
+    assert problem.field == "frames_of_bees"
     assert problem.blocks
     assert check([*STACKED, one, noted_as("visit", 2, colony="Alder", stores_kg=4)], HIVES) == []
 

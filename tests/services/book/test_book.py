@@ -99,7 +99,7 @@ def test_a_clash_with_the_book_names_the_line_in_the_file(desk: Desk) -> None:
     (problem,) = caught.value.problems
     assert problem.line == 3
     assert "is 6 here and 7 in another note" in problem.what
-    assert "--correct" in problem.remedy
+    assert "--correct" in problem.what_to_do
 
 
 def test_a_changed_line_can_put_the_book_right(desk: Desk) -> None:

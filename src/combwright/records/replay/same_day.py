@@ -8,10 +8,8 @@ from combwright.records.problems import Problem, odd, wrong
 from combwright.terms.entries import Entry, Feed, Noted, Queen, TrayCount, Visit
 
 ABOUT = {"id", "on", "remark", "kind", "colony"}
-REMEDY = (
-    "If this line puts the earlier one right, add the file with --correct; if both are right, "
-    "leave the value blank in one of them."
-)
+REMEDY = "If both are right, leave the value blank in one of them."
+IN_FILE = "If this line puts the earlier one right, add the file with --correct."
 
 SECOND_LOOK = "Check both, and correct the one that is wrong."
 
@@ -72,6 +70,8 @@ def contradictions(each: Entry, earlier: list[Noted], colony: str, on: date) -> 
                     f"{field.replace('_', ' ')} of “{colony}” on {on} is {said(value)} here and "
                     f"{said(other)} in another note.",
                     REMEDY,
+                    field,
+                    IN_FILE,
                 )
 
 

@@ -6,60 +6,56 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from combwright.records.replay.colonies import Standing
     from combwright.terms.entries import Noted
+    from combwright.terms.entries.fields import EntryField
 
-UNITS = {"g": "g", "kg": "kg", "mm": "mm", "c": "°C"}
 # shown in columns of their own, or at the end
 ELSEWHERE = ("id", "kind", "on", "colony", "remark")
 
 
 def said(each: "Noted") -> str:
     """Say what an entry holds, leaving out what nobody looked at."""
+    from combwright.terms.entries.fields import fields_of
+
     values = each.model_dump(exclude_none=True, exclude=set(ELSEWHERE))
-    told = [spoken(name, value) for name, value in values.items() if value != ""]
+    fields = fields_of(type(each))
+    told = [spoken(fields[name], value) for name, value in values.items() if value != ""]
     return ", ".join([*told, each.remark] if each.remark else told)
 
 
-def spoken(name: str, value: object) -> str:
+def spoken(field: "EntryField", value: object) -> str:
     """Say one value with its name and unit.
 
     Examples
     --------
-    >>> spoken("stores_kg", 4.5), spoken("eggs", True), spoken("grams", 500.0)
-    ('stores 4.5 kg', 'eggs yes', '500 g')
+    >>> from combwright.terms.entries import Feed, Visit
+    >>> from combwright.terms.entries.fields import fields_of
+    >>> seen, fed = fields_of(Visit), fields_of(Feed)
+    >>> spoken(seen["stores_kg"], 4.5), spoken(seen["eggs"], True)
+    ('stores 4.5 kg', 'eggs yes')
+    >>> spoken(fed["grams"], 500.0), spoken(fed["sugar_fraction"], 0.6)
+    ('500 g', 'sugar 60 %')
 
     """
-    if name == "grams":
-        return f"{value:g} g"
-    if name == "sugar_fraction" and isinstance(value, float):
-        return f"sugar {100 * value:g} %"
-    words = name.split("_")
-    unit = f" {UNITS[words.pop()]}" if words[-1] in UNITS and len(words) > 1 else ""
-    label = " ".join(words)
+    about = field.about
+    words = about.label[0].lower() + about.label[1:] if about.said is None else about.said
     if isinstance(value, bool):
-        return f"{label} {'yes' if value else 'no'}"
-    if isinstance(value, float):
-        return f"{label} {value:g}{unit}"
-    return f"{label} {value}{unit}"
+        shown = "yes" if value else "no"
+    else:
+        shown = f"{value / about.times:g}" if isinstance(value, float) else str(value)
+    return " ".join(part for part in (words, shown, about.unit) if part)
 
 
 def stands(now: "Standing") -> str:
     """Say in one or two lines how a colony stands."""
+    from combwright.terms.entries import STACK_FIELDS, Stack
+    from combwright.terms.entries.fields import fields_of
+
     queen = f", queen of {now.queen_year}" if now.queen_year else ""
     origin = f", split from {now.split_from}" if now.split_from else ""
     first = f"{now.hive} at {now.yard} since {now.since}{origin}{queen}"
-    fields = (
-        "frames",
-        "foundation",
-        "dummy_boards",
-        "supers",
-        "excluder",
-        "entrance_mm",
-        "tray_open_mm",
-        "cover",
-        "pitch_mm",
-    )
-    known = [(name, getattr(now, name)) for name in fields]
-    stack = ", ".join(spoken(name, value) for name, value in known if value is not None)
+    fields = fields_of(Stack)
+    known = [(fields[name], getattr(now, name)) for name in STACK_FIELDS if name != "hive"]
+    stack = ", ".join(spoken(field, value) for field, value in known if value is not None)
     return "\n".join(line for line in (first, stack, ending(now.ended, now.ended_by)) if line)
 
 

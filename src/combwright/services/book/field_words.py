@@ -1,18 +1,13 @@
 """What is wrong with a field of a form, in words that stand beside it."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any, Final
 
 from pydantic import ValidationError
 
-UNITS: Final[Mapping[str, str]] = {
-    "_kg": "kg",
-    "_g": "g",
-    "_mm": "mm",
-    "grams": "g",
-    "days": "days",
-}
+from combwright.terms.entries import Entry
+from combwright.terms.entries.fields import EntryField, fields_of
 
 BOUNDS: Final[Mapping[str, str]] = {
     "greater_than_equal": "{} or more.",
@@ -37,7 +32,9 @@ class FieldProblem:
     remedy: str
 
 
-def in_words(error: ValidationError, kind: str, fields: Mapping[str, str]) -> list[FieldProblem]:
+def in_words(
+    error: ValidationError, kind: type[Entry], form_name: Callable[[EntryField], str]
+) -> list[FieldProblem]:
     """Say each problem of an entry beside the field of the form that it was read from.
 
     Parameters
@@ -46,33 +43,31 @@ def in_words(error: ValidationError, kind: str, fields: Mapping[str, str]) -> li
         What the gate found.
     kind
         The kind of entry.
-    fields
-        The form's field for each field of the entry.
+    form_name
+        Names the form's field for a field of the entry.
 
     """
-    found = []
+    found, fields = [], fields_of(kind)
     for one in error.errors(include_url=False):
-        name = next((str(part) for part in one["loc"] if part != kind), "")
-        what, remedy = _said(name, one)
-        found.append(FieldProblem(fields.get(name, name), what, remedy))
+        field = next((fields[str(part)] for part in one["loc"] if str(part) in fields), None)
+        label = field.about.label if field else str(one["loc"][-1]).capitalize()
+        what, remedy = _said(label, field.about.unit if field else "", one)
+        found.append(FieldProblem(form_name(field) if field else label.lower(), what, remedy))
     return found
 
 
-def _said(name: str, one: Any) -> tuple[str, str]:  # noqa: ANN401  (pydantic's own mapping)
-    words = name.replace("_", " ").removesuffix(" g").removesuffix(" kg").removesuffix(" mm")
-    unit = next((unit for end, unit in UNITS.items() if name.endswith(end)), "")
+def _said(label: str, unit: str, one: Any) -> tuple[str, str]:  # noqa: ANN401  (pydantic's own mapping)
     kind, context = str(one["type"]), one.get("ctx", {})
     if kind == "missing":
-        return f"{words.capitalize()} is missing.", "Fill it in, or leave its whole part empty."
-    what = f"{words.capitalize()} cannot be “{one['input']}”."
+        return f"{label} is missing.", "Fill it in, or leave its whole part empty."
+    what = f"{label} cannot be “{one['input']}”."
     if kind in BOUNDS:
-        return what, "Give " + BOUNDS[kind].format(
-            f"{next(iter(context.values())):g} {unit}".strip()
-        )
+        bound = f"{next(iter(context.values())):g} {unit}".strip()
+        return what, f"Give {BOUNDS[kind].format(bound)}"
     if kind == "literal_error":
         return what, f"Choose {context.get('expected', 'one of the list')}."
     if kind == "string_too_long":
-        return f"{words.capitalize()} is too long.", f"{context['max_length']} signs at most."
+        return f"{label} is too long.", f"{context['max_length']} signs at most."
     return what, next(
         (right for start, right in RIGHT.items() if kind.startswith(start)), one["msg"]
     )

@@ -7,7 +7,7 @@ sent twice is the same entries, which the book keeps once.
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
-from typing import Any, Final
+from typing import Final
 from uuid import UUID, uuid5
 
 from pydantic import ValidationError
@@ -16,67 +16,12 @@ from combwright.records.problems import Problem
 from combwright.records.store.book_handle import Book
 from combwright.services.book.book import RefusedError, Report, add_entries
 from combwright.services.book.field_words import FieldProblem, in_words
-from combwright.terms.entries import ENTRY, AnyEntry, Correction
+from combwright.services.book.hive_form import all_taken, form_name, kinds_at_hive, taken
+from combwright.terms.entries import ENTRY, AnyEntry, Correction, Entry, Visit
+from combwright.terms.entries.fields import EntryField, fields_of
 from combwright.terms.errors import CombwrightError
 
 SHARED: Final = ("on", "colony")
-VISIT: Final = [
-    "frames_of_bees",
-    "frames_of_brood",
-    "frames_of_stores",
-    "stores_kg",
-    "hive_weight_kg",
-    "eggs",
-    "queen_seen",
-    "queen_cells",
-    "syrup_left_g",
-    "temper",
-    "disease_signs",
-]
-STACK: Final = [
-    "hive",
-    "frames",
-    "foundation",
-    "dummy_boards",
-    "supers",
-    "excluder",
-    "entrance_mm",
-    "tray_open_mm",
-    "cover",
-    "pitch_mm",
-]
-# For each kind of entry: the field of the entry, and the field of the form that it is read from.
-# How the stack is left comes last, after what was taken from it.
-PARTS: Final[Mapping[str, Mapping[str, str]]] = {
-    "visit": {name: name for name in [*VISIT, "remark"]},
-    "change": {"count": "feeder"},
-    "feed": {"feed": "feed", "grams": "feed_g", "sugar_fraction": "feed_sugar"},
-    "tray count": {"mites": "tray_mites", "days": "tray_days"},
-    "wash count": {"mites": "wash_mites", "bees": "wash_bees", "method": "wash_method"},
-    "treatment": {
-        "substance": "substance",
-        "product": "product",
-        "batch": "batch",
-        "amount": "amount",
-        "until": "treated_until",
-    },
-    "queen": {"event": "queen_event", "queen_year": "queen_year"},
-    "harvest": {"honey_kg": "honey_kg", "supers": "harvest_supers"},
-    "stack": {name: name for name in STACK},
-}
-FIXED: Final[Mapping[str, Mapping[str, str]]] = {"change": {"part": "feeder"}}
-# an entry is made when one of these is filled in; a visit always
-ASKED_BY: Final[Mapping[str, Sequence[str]]] = {
-    "change": ["feeder"],
-    "feed": ["feed_g"],
-    "stack": STACK,
-    "tray count": ["tray_mites", "tray_days"],
-    "wash count": ["wash_mites", "wash_bees"],
-    "treatment": ["substance"],
-    "queen": ["queen_event"],
-    "harvest": ["honey_kg"],
-}
-TEXTS: Final = frozenset(("colony", "remark", "disease_signs", "product", "batch", "amount"))
 KEPT: Final = "It is kept as a draft: put the fields right and save it again."
 
 
@@ -90,7 +35,7 @@ class NoteError(CombwrightError):
 
 
 @dataclass(frozen=True, slots=True)
-class Noted:
+class TakenNote:
     """What became of a note."""
 
     note: UUID
@@ -117,31 +62,40 @@ def note_entries(fields: Mapping[str, str]) -> list[AnyEntry]:
     note = _id(told.get("note", ""))
     found: list[AnyEntry] = []
     problems: list[FieldProblem] = []
-    for kind, names in PARTS.items():
-        if kind in ASKED_BY and not any(_is_given(told, name) for name in ASKED_BY[kind]):
+    shared = {name: told[name] for name in SHARED if name in told}
+    for kind, about in kinds_at_hive().items():
+        if not _is_told(about, told):
             continue
-        content: dict[str, Any] = {name: told[name] for name in SHARED if name in told}
-        content |= FIXED.get(kind, {})
-        content |= {name: told[field] for name, field in names.items() if field in told}
+        own = {one.name: told[name] for name, one in taken(about).items() if name in told}
+        content = shared | dict(about.AT_HIVE) | own
         try:
             found.append(ENTRY.validate_python({**content, "kind": kind, "id": uuid5(note, kind)}))
         except ValidationError as error:
-            problems += in_words(error, kind, names)
+            problems += in_words(error, about, form_name)
     if problems:
         raise NoteError(list(dict.fromkeys(problems)))
     return found
 
 
-def _plain(field: str, value: str) -> str:
+def _plain(name: str, value: str) -> str:
     """Read 8,5 as 8.5: a phone's keys have whichever sign its language has."""
     whole, _, part = value.partition(",")
-    is_number = field not in TEXTS and whole.isdecimal() and part.isdecimal()
+    field = all_taken().get(name)
+    is_number = field is not None and field.is_number and whole.isdecimal() and part.isdecimal()
     return f"{whole}.{part}" if is_number else value
 
 
-def _is_given(told: Mapping[str, str], field: str) -> bool:
-    """Tell whether a field asks for its entry: nothing was fed when the portion is none."""
-    return field in told and not (field == "feed_g" and told[field] in {"0", "0.0"})
+def _is_told(kind: type[Entry], told: Mapping[str, str]) -> bool:
+    """Tell whether a note says what an entry cannot be without; a visit there was always."""
+    fields = taken(kind)
+    needed = {name for name, one in fields.items() if one.is_required} or fields.keys()
+    given = {name for name in needed if name in told and not _is_nought(fields[name], told[name])}
+    return kind is Visit or bool(given)
+
+
+def _is_nought(field: EntryField, value: str) -> bool:
+    """Tell whether a nought says that there was none: nothing was fed when the portion is none."""
+    return field.about.nought_is_none and value in {"0", "0.0"}
 
 
 def _id(text: str) -> UUID:
@@ -152,7 +106,7 @@ def _id(text: str) -> UUID:
         raise NoteError([problem]) from None
 
 
-def take_note(book: Book, fields: Mapping[str, str]) -> Noted:
+def take_note(book: Book, fields: Mapping[str, str]) -> TakenNote:
     """Put a note into the book, all of it or nothing; taking it again changes nothing.
 
     Raises
@@ -162,25 +116,23 @@ def take_note(book: Book, fields: Mapping[str, str]) -> Noted:
 
     """
     entries = note_entries(fields)
-    return Noted(_id(fields["note"]), *_added(book, entries))
+    return TakenNote(_id(fields["note"]), *_added(book, entries))
 
 
 def _added(book: Book, entries: Sequence[AnyEntry]) -> tuple[int, tuple[str, ...]]:
     try:
         report: Report = add_entries(book, entries)
     except RefusedError as error:
-        fields = [_beside_field(one) for one in error.problems if one.blocks]
+        fields = [_beside_field(one, entries) for one in error.problems if one.blocks]
         raise NoteError(fields) from error
     return report.new, tuple(f"{one.what} {one.remedy}" for one in report.problems)
 
 
-def _beside_field(problem: Problem) -> FieldProblem:
-    """Find the field that a clash is about by the words it begins with."""
-    words = problem.what.lower()
-    named = (f for f in [*VISIT, *STACK] if words.startswith(f.replace("_", " ")))
-    field = max(named, key=len, default="")
-    remedy = problem.remedy.split(";")[-1].strip() if field else problem.remedy
-    return FieldProblem(field, problem.what, remedy[:1].upper() + remedy[1:])
+def _beside_field(problem: Problem, entries: Sequence[AnyEntry]) -> FieldProblem:
+    """Put a clash beside the field of the form that it is about."""
+    kinds = {each.id: type(each) for each in entries}
+    field = fields_of(kinds[problem.entry]).get(problem.field) if problem.entry in kinds else None
+    return FieldProblem(form_name(field) if field else "", problem.what, problem.remedy)
 
 
 def undo_note(book: Book, note: UUID, on: date) -> int:
@@ -195,7 +147,7 @@ def undo_note(book: Book, note: UUID, on: date) -> int:
     known = {each.id for each in book.now().history}
     struck = [
         Correction(id=uuid5(note, f"undo {kind}"), on=on, corrects=entry)
-        for kind in PARTS
+        for kind in kinds_at_hive()
         if (entry := uuid5(note, kind)) in known and uuid5(note, f"undo {kind}") not in known
     ]
     return _added(book, struck)[0] if struck else 0

@@ -3,7 +3,6 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
-from typing import get_args
 from uuid import UUID
 
 from fastapi import APIRouter, Request
@@ -12,14 +11,14 @@ from starlette.datastructures import UploadFile
 from starlette.responses import JSONResponse, RedirectResponse, Response
 
 from combwright.planning.sheet import ColonySheet, RoundSheet
-from combwright.services.book.notes import Noted, NoteError, take_note, undo_note
+from combwright.services.book.hive_form import sections, unasked
+from combwright.services.book.notes import NoteError, TakenNote, take_note, undo_note
 from combwright.services.book.photos import LARGEST, photo_kind
 from combwright.services.rounds.planned_note import as_advised
-from combwright.terms.entries import QueenEvent
 from combwright.terms.errors import CombwrightError, NotFoundError
 from combwright.web.desk import AtDesk, Desk
 from combwright.web.pages.sheet import Days
-from combwright.web.showing import page, slug
+from combwright.web.showing import page, slug, span
 from combwright.web.wait import worked_out
 
 router = APIRouter(include_in_schema=False)
@@ -83,12 +82,26 @@ def form(
         colony=advised,
         sheet=sheet,
         values=values,
-        queen_events=("", *get_args(QueenEvent)),
+        sections=sections(),
+        unasked=unasked(values),
+        beside=beside(advised, values),
         wrong={one.field: f"{one.what} {one.remedy}" for one in (error.problems if error else ())},
         error=error,
         following=later[0] if later else None,
         earlier=[each for each in at.book.now().of(advised.colony) if each.on == sheet.on],
     )
+
+
+def beside(advised: ColonySheet, values: Mapping[str, str]) -> dict[str, tuple[str, float | None]]:
+    """Say beside fields what is expected, and where to begin; and what kind of feed is meant."""
+    seen, stores = advised.expected, advised.expected.stores_kg
+    in_all = f"expected {stores.low:.1f}–{stores.high:.1f} kg in all"
+    return {
+        "frames_of_bees": (f"expected {span(seen.frames_of_bees)}", seen.frames_of_bees.mid),
+        "frames_of_brood": (f"expected {span(seen.frames_of_brood)}", seen.frames_of_brood.mid),
+        "frames_of_stores": (in_all, None),
+        "feed_g": (f"of {values.get('feed') or advised.portion.feed}", None),
+    }
 
 
 @router.post("/note")
@@ -110,7 +123,7 @@ async def take(at: AtDesk, request: Request) -> Response:
     return RedirectResponse(target, status_code=303)
 
 
-def keep(at: Desk, brought: Sent) -> Noted:
+def keep(at: Desk, brought: Sent) -> TakenNote:
     """Put a note into the book, and its photo beside it."""
     if brought.photo:
         photo_kind(brought.photo)

@@ -9,7 +9,7 @@ from starlette.concurrency import run_in_threadpool
 from starlette.responses import RedirectResponse, Response
 
 from combwright.kit.catalogue import catalogue
-from combwright.services.book.entry_form import FORMS, Form, take_entry
+from combwright.services.book.entry_form import form_fields, form_of, take_entry
 from combwright.services.book.notes import NoteError
 from combwright.terms.entries import Kit, Visit
 from combwright.weather.climates import climates
@@ -33,7 +33,7 @@ def show(at: AtDesk, request: Request) -> Response:
 
 
 @router.get("/enter/{kind}")
-def ask(at: AtDesk, request: Request, kind: Form, colony: str = "") -> Response:
+def ask(at: AtDesk, request: Request, kind: str, colony: str = "") -> Response:
     """Show the form of one kind of entry."""
     on = at.book.now().next_round(at.today)
     return form(request, at, kind, {"id": str(uuid4()), "on": str(on), "colony": colony})
@@ -45,14 +45,13 @@ BACK = {"kit": "/kit", "limit": "/settings"}
 def form(
     request: Request,
     at: Desk,
-    kind: Form,
+    kind: str,
     values: Mapping[str, str],
     error: NoteError | None = None,
 ) -> Response:
     """Show a form with values, and what is wrong beside its field."""
     book = at.book.now()
-    title, asked = FORMS[kind]
-    choices = {
+    known = {
         "colony": [each.colony for each in book.living],
         "yard": list(book.yards),
         "hive": [each.key for each in catalogue().hives()],
@@ -66,10 +65,9 @@ def form(
         "enter.html",
         status_code=422 if error else 200,
         kind=kind,
-        title=title,
-        asked=asked,
+        title=form_of(kind).TITLE,
+        fields=form_fields(kind, known),
         values=values,
-        choices=choices,
         wrong=wrong,
         error=error,
         back=BACK.get(kind, "/yards"),
@@ -84,7 +82,7 @@ def items(at: Desk) -> list[str]:
 
 
 @router.post("/enter/{kind}")
-async def take(at: AtDesk, request: Request, kind: Form) -> Response:
+async def take(at: AtDesk, request: Request, kind: str) -> Response:
     """Take an entry."""
     fields = (await sent(request)).fields
     try:
