@@ -2,7 +2,7 @@ from hypothesis import given
 from tests.records.samples import histories
 
 from combwright.services.book.entry_words import ELSEWHERE, said, spoken
-from combwright.terms.entries import AnyEntry, Change, Correction, Queen, TrayCount
+from combwright.terms.entries import AnyEntry, Change, Correction, Noted, Queen, TrayCount
 from combwright.terms.entries.fields import fields_of
 
 
@@ -20,7 +20,7 @@ def test_nothing_that_was_noted_goes_unsaid(entries: list[AnyEntry]) -> None:
 
 def test_entries_are_said_in_trade_words() -> None:
     note = {"id": "6d0c1a52-3f0e-5c5b-9a39-3f9b6a1f2c77", "on": "2027-04-24", "colony": "Alder"}
-    told = [
+    told: list[Noted] = [
         Queen.model_validate(note | {"event": "introduced", "queen_year": 2026}),
         Change.model_validate(note | {"part": "brood frame", "count": -1}),
         TrayCount.model_validate(note | {"mites": 12, "days": 7}),

@@ -16,7 +16,7 @@ def named(field: EntryField) -> str:
 
 def test_every_kind_that_can_be_noted_is_listed() -> None:
     assert set(KINDS) == set(get_args(get_args(Noted)[0]))
-    assert len(KINDS) == 17
+    assert {Visit, Stack, Feed} < set(KINDS)
 
 
 @pytest.mark.parametrize("kind", KINDS)
