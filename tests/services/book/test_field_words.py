@@ -3,7 +3,7 @@ from pydantic import ValidationError
 
 from combwright.services.book.field_words import FieldProblem, in_words
 from combwright.services.book.hive_form import form_name
-from combwright.terms.entries import Feed, TrayCount
+from combwright.terms.entries import ENTRY, Feed, TrayCount
 
 NOTE = {"id": "6d0c1a52-3f0e-5c5b-9a39-3f9b6a1f2c77", "on": "2027-04-24", "colony": "Alder"}
 
@@ -18,6 +18,6 @@ def test_a_problem_stands_beside_the_field_of_the_form_in_its_words() -> None:
 
 def test_what_is_missing_is_named() -> None:
     with pytest.raises(ValidationError) as caught:
-        Feed.model_validate(NOTE)
+        ENTRY.validate_python(NOTE | {"kind": "feed"})
     (problem,) = in_words(caught.value, Feed, form_name)
     assert (problem.field, problem.what) == ("feed_g", "Feed given is missing.")

@@ -49,7 +49,9 @@ def in_words(
     """
     found, fields = [], fields_of(kind)
     for one in error.errors(include_url=False):
-        field = next((fields[str(part)] for part in one["loc"] if str(part) in fields), None)
+        # the kind goes before the field, and a kind may be called as a field is
+        named = (str(part) for part in reversed(one["loc"]))
+        field = next((fields[part] for part in named if part in fields), None)
         label = field.about.label if field else str(one["loc"][-1]).capitalize()
         what, remedy = _said(label, field.about.unit if field else "", one)
         found.append(FieldProblem(form_name(field) if field else label.lower(), what, remedy))
