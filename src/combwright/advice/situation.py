@@ -14,6 +14,7 @@ from combwright.simulation import observe
 from combwright.simulation.hands.actions import arrange, empty_feeder, harvest
 from combwright.terms.entries import Noted
 from combwright.terms.set_up import SetUp
+from combwright.terms.sugar import SYRUP_SUGAR
 from combwright.weather.conditions import MAX_C
 
 Floats = NDArray[np.float64]
@@ -72,7 +73,7 @@ class Situation:
     conditions: Floats
     luck: Floats
     limits: Limits
-    syrup_fraction: float = 0.6
+    syrup_fraction: float = SYRUP_SUGAR
     drawn_frames_to_hand: bool = True
     pitch_mm: float | None = None
     history: tuple[Noted, ...] = ()

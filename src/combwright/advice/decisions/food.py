@@ -15,6 +15,7 @@ from combwright.advice.words.wording import (
 from combwright.simulation import observe
 from combwright.terms.parameters import Parameter
 from combwright.terms.set_up import SetUp
+from combwright.terms.sugar import FONDANT_SUGAR
 
 NEED_TIMES: Final = (1.0, 1.5, 2.0, 3.0)  # sizes tried, in what it will use beyond its nectar
 AT_ONCE: Final = (0.2, 0.4, 0.6, 0.8, 1.0)  # parts of an autumn feed that may be given at once
@@ -39,7 +40,6 @@ SUGAR_COST: Final = Parameter(
     "judgement",
 )
 WORTH_BEES: Final = 60.0  # a gain below this many bees is no reason to feed; judgement
-FONDANT_FRACTION: Final = 0.85
 COLD_C: Final = 9.0  # mean of the days' highs below which syrup is left and fondant is given
 
 
@@ -76,7 +76,7 @@ def portion(
     """
     arranged = situation.with_set_up(set_up)
     syrup_suits = situation.mean_high_c >= COLD_C
-    fraction = situation.syrup_fraction if syrup_suits else FONDANT_FRACTION
+    fraction = situation.syrup_fraction if syrup_suits else FONDANT_SUGAR.value
     kind = "syrup" if syrup_suits else "fondant"
     if fixed is not None:
         grams, fraction, kind = fixed

@@ -4,11 +4,12 @@ from dataclasses import dataclass
 from typing import Final
 
 from combwright.advice.decisions.disease import is_suspected
-from combwright.advice.decisions.food import FONDANT_FRACTION, FONDANT_MOST_G, Portion, portion
+from combwright.advice.decisions.food import FONDANT_MOST_G, Portion, portion
 from combwright.advice.decisions.queen import QueenPlan
 from combwright.advice.decisions.space import Space, left_alone, space, unopened
 from combwright.advice.decisions.winter import WinterPlan, winter
 from combwright.advice.situation import Situation
+from combwright.terms.sugar import FONDANT_SUGAR
 
 COLD_MONTHS: Final = (11, 12, 1)  # no inspection, hefting from behind: common practice, no source
 UNFED_MONTHS: Final = (10, 11, 12, 1)  # fed for winter or not at all: common practice, no source
@@ -66,7 +67,7 @@ def _food(situation: Situation, room: Space, for_winter: WinterPlan, *, goes: bo
         return portion(situation, set_up, fixed=(grams, AUTUMN_FRACTION, "syrup"))
     if for_winter.fondant_kg > 0.0:
         grams = min(FONDANT_MOST_G, int(round(for_winter.fondant_kg * 1000.0, -2)))
-        return portion(situation, set_up, fixed=(grams, FONDANT_FRACTION, "fondant"))
+        return portion(situation, set_up, fixed=(grams, FONDANT_SUGAR.value, "fondant"))
     if situation.on.month in UNFED_MONTHS:
         return portion(situation, set_up, fixed=(0, AUTUMN_FRACTION, "syrup"))
     return portion(situation, set_up, only_if_hungry=room.super_near)

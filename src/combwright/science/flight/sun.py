@@ -97,8 +97,8 @@ def daylight_h(day_of_year: ArrayLike, latitude_deg: ArrayLike) -> NDArray[np.fl
 
     Notes
     -----
-    Up to 0.4 h shorter than from sunrise to sunset (:func:`day_length_h`), because it leaves
-    out refraction and the size of the disc.
+    Up to 0.4 h shorter than from sunrise to sunset, because it leaves out refraction and the size
+    of the disc.
 
     References
     ----------

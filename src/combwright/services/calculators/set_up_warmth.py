@@ -17,9 +17,9 @@ from combwright.simulation.enclosure.stack_geometry import Assumptions
 from combwright.terms.errors import OutOfRangeError
 from combwright.terms.ranges import within
 from combwright.terms.set_up import SetUp
+from combwright.terms.sugar import SYRUP_SUGAR
 from combwright.terms.temperatures import celsius
 
-SYRUP_SUGAR = 0.6
 NOTICEABLE = 0.01  # of the heat; less is no difference
 BEES_PER_KG = 8800  # read second-hand: 4000 to the pound, by how full they are
 

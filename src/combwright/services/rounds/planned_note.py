@@ -4,8 +4,7 @@ from datetime import date
 from uuid import uuid4
 
 from combwright.planning.sheet import Branch, ColonySheet
-
-USUAL_SUGAR = 0.6
+from combwright.terms.sugar import SYRUP_SUGAR
 
 
 def as_advised(advised: ColonySheet, on: date, branch: Branch | None = None) -> dict[str, str]:
@@ -33,7 +32,7 @@ def as_advised(advised: ColonySheet, on: date, branch: Branch | None = None) -> 
         "feeder": "-1" if feeder_off else "",
         "feed": portion.feed,
         "feed_g": str(portion.syrup_g),
-        "feed_sugar": f"{portion.sugar_fraction or USUAL_SUGAR:g}",
+        "feed_sugar": f"{portion.sugar_fraction or SYRUP_SUGAR:g}",
         **set_up,
     }
 

@@ -22,14 +22,13 @@ from combwright.simulation.run import Trace, run
 from combwright.terms.parameters import Parameter
 from combwright.terms.set_up import SetUp
 from combwright.terms.streams import stream
+from combwright.terms.sugar import FONDANT_SUGAR, SYRUP_SUGAR
 
 Floats = NDArray[np.float64]
 Feeding = Literal["portions", "full feeder", "none"]
 Treating = Literal["usual", "none"]
 
 EVERY_DAYS: Final = 7
-SYRUP: Final = 0.6  # sugar by mass
-FONDANT: Final = 0.85
 WINTER_KG: Final = Parameter(20.0, "kg", 18.0, 25.0, "stores of a full box on 1 October", "read")
 FLOOR_KG: Final = Parameter(5.0, "kg", 4.0, 9.0, "stores below which a colony is fed", "read")
 LEFT_KG: Final = Parameter(9.0, "kg", 4.0, 9.0, "never below in summer: four to five combs", "read")
@@ -204,18 +203,18 @@ def give_food(visit: _Visit, keeping: Keeping) -> Floats:
     stores, bees = observe.stores_kg(colonies), observe.frames_of_bees(colonies)
     share = np.minimum(1.0, colonies["frames"] / visit.hive.frames)
     empty, alive = colonies["feeder"] < 100.0, observe.adults(colonies) > 1000.0
-    strength = SYRUP
+    strength = SYRUP_SUGAR
     if visit.between(226, 275):
         short = (WINTER_KG.value * share - stores) * 1000.0 * observe.SUGAR_IN_HONEY
-        grams = np.where(empty & (short > 400.0), np.minimum(short, 7000.0) / SYRUP, 0.0)
+        grams = np.where(empty & (short > 400.0), np.minimum(short, 7000.0) / SYRUP_SUGAR, 0.0)
     elif visit.between(75, 225):
         portion = PORTION_G.value * bees * EVERY_DAYS
         if keeping.feeding == "full feeder" and visit.day < 170:
-            grams = np.maximum(FEEDER_G.value - colonies["feeder"] / SYRUP, 0.0)
+            grams = np.maximum(FEEDER_G.value - colonies["feeder"] / SYRUP_SUGAR, 0.0)
         else:
             grams = np.where(empty & (stores < FLOOR_KG.value * share), portion, 0.0)
     else:
-        strength = FONDANT
+        strength = FONDANT_SUGAR.value
         grams = np.where(empty & (stores < FLOOR_KG.value * share), 2500.0, 0.0)
     grams = np.where(alive, grams, 0.0)
     for amount in np.unique(grams[grams > 0.0].round(-2)):

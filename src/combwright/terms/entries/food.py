@@ -7,18 +7,7 @@ from pydantic import Field
 
 from combwright.terms.entries.about import About, Variant
 from combwright.terms.entries.entry import Entry, OfColony
-from combwright.terms.parameters import Parameter
-
-# Part of the ids of fondant notes: with another value, adding an old file again would double them.
-FONDANT_SUGAR = Parameter(
-    0.88,
-    "kg/kg",
-    0.77,
-    0.92,
-    "bakers' fondant of 8 to 12 % water; an association leaflet counts a 12.5 kg block as 12 kg of "
-    "honey, which is 0.79",
-    "common practice",
-)
+from combwright.terms.sugar import FONDANT_SUGAR, SYRUP_SUGAR
 
 
 class Feed(Entry):
@@ -68,7 +57,7 @@ class Feed(Entry):
             name="feed_sugar",
         ),
         Field(ge=0.3, le=0.95),
-    ] = 0.6
+    ] = SYRUP_SUGAR
     temperature_c: Annotated[
         float | None,
         About("Warmth", "how warm it was given", unit="°C"),
