@@ -3,55 +3,51 @@
 from collections.abc import Mapping
 
 from combwright.science.mites.counts import SUMMER_MONTHS, WINTER_MONTHS, BroodState
-from combwright.terms.parameters import Parameter
+from combwright.terms.parameters import Parameter, Verified
 from combwright.terms.ranges import within
 
-_UNIT = "mites per mite fallen a day"
-_ALL = "mites in all per mite on bees"
+_OF_FALL = "mites per mite fallen a day"
+_OF_SAMPLE = "mites in all per mite on bees"
 
+
+def _one(value: float, unit: str, source: str, verified: Verified) -> Parameter:
+    """Give what a source says as one number, without a range."""
+    return Parameter(value, unit, value, value, source, verified)
+
+
+_LEAFLET = "UK National Bee Unit, Managing Varroa"
+_MARTIN = "model, Ecol. Modelling 109:267-281"
+_BRANCO = "Apidologie 37:452-461: linear, colonies with brood only"
 FALL: Mapping[str, Parameter] = {
-    "UK leaflet, summer": Parameter(
-        30, _UNIT, 30, 30, "UK National Bee Unit, Managing Varroa: May to August", "from memory"
+    "UK leaflet, summer": _one(30, _OF_FALL, f"{_LEAFLET}: May to August", "from memory"),
+    "UK leaflet, spring and autumn": _one(
+        100, _OF_FALL, f"{_LEAFLET}: March, April, Sept., October", "from memory"
     ),
-    "UK leaflet, spring and autumn": Parameter(
-        100,
-        _UNIT,
-        100,
-        100,
-        "UK National Bee Unit: March, April, Sept., October",
-        "from memory",
-    ),
-    "UK leaflet, winter": Parameter(
-        400, _UNIT, 400, 400, "UK National Bee Unit: November to February", "from memory"
-    ),
-    "Martin 1998, brood": Parameter(
-        30, _UNIT, 20, 40, "model, Ecol. Modelling 109:267-281: with brood", "from memory"
-    ),
+    "UK leaflet, winter": _one(400, _OF_FALL, f"{_LEAFLET}: November to February", "from memory"),
+    "Martin 1998, brood": Parameter(30, _OF_FALL, 20, 40, f"{_MARTIN}: with brood", "from memory"),
     "Martin 1998, no brood": Parameter(
-        224, _UNIT, 100, 500, "model, Ecol. Modelling 109:267-281: without brood", "from memory"
+        224, _OF_FALL, 100, 500, f"{_MARTIN}: without brood", "from memory"
     ),
-    "Branco 2006": Parameter(
-        25, _UNIT, 20, 30, "Apidologie 37:452-461: linear, colonies with brood only", "from memory"
-    ),
-    "Delaplane & Hood 1997": Parameter(
-        27, _UNIT, 27, 27, "3172 mites at 117 on an overnight insert, August, SE USA", "computed"
+    "Branco 2006": Parameter(25, _OF_FALL, 20, 30, _BRANCO, "from memory"),
+    "Delaplane & Hood 1997": _one(
+        27, _OF_FALL, "3172 mites at 117 on an overnight insert, August, SE USA", "computed"
     ),
     "Delaplane & Hood 1999": Parameter(
-        35, _UNIT, 23, 54, "4261 at 187 and 3172 at 59, August, SE USA", "computed"
+        35, _OF_FALL, 23, 54, "4261 at 187 and 3172 at 59, August, SE USA", "computed"
     ),
-    "German July rule": Parameter(
-        300, _UNIT, 300, 300, "association leaflet, second-hand: a safety rule of thumb", "read"
+    "German July rule": _one(
+        300, _OF_FALL, "association leaflet, second-hand: a safety rule of thumb", "read"
     ),
 }
 SAMPLE: Mapping[str, Parameter] = {
-    "Lee 2010": Parameter(
-        2, _ALL, 2, 2, "J. Econ. Entomol. 103:1039-1050: brood doubles the count", "read"
+    "Lee 2010": _one(
+        2, _OF_SAMPLE, "J. Econ. Entomol. 103:1039-1050: brood doubles the count", "read"
     ),
-    "Delaplane & Hood 1997": Parameter(
-        2.56, _ALL, 2.56, 2.56, "3172 mites at 15 in 300 of 24 808 bees, ether roll", "computed"
+    "Delaplane & Hood 1997": _one(
+        2.56, _OF_SAMPLE, "3172 mites at 15 in 300 of 24 808 bees, ether roll", "computed"
     ),
     "two thirds in brood": Parameter(
-        3, _ALL, 2, 6.7, "textbooks: 50 to 85 % of the mites sit in cells", "from memory"
+        3, _OF_SAMPLE, 2, 6.7, "textbooks: 50 to 85 % of the mites sit in cells", "from memory"
     ),
 }
 MEASURED_IN_AUGUST = ("Delaplane & Hood 1997", "Delaplane & Hood 1999")
