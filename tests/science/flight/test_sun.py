@@ -1,8 +1,11 @@
-"""The sun against the worked examples of FAO-56."""
+"""The sun against the worked examples of FAO-56, and against the positions of pvlib."""
 
+import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from pvlib.irradiance import get_extra_radiation, pd
+from pvlib.solarposition import get_solarposition
 
 from combwright.science.flight.sun import (
     daylight_h,
@@ -42,3 +45,16 @@ def test_the_polar_day_and_night(latitude: float) -> None:
     assert float(daylight_h(172, latitude)) == pytest.approx(24.0)
     assert float(daylight_h(355, latitude)) == 0.0
     assert float(extraterrestrial_mj(355, latitude)) == pytest.approx(0.0)
+
+
+@pytest.mark.parametrize("latitude", [-34.0, 0.0, 40.0, 53.4, 60.0])
+def test_agrees_with_the_sun_followed_through_the_day(latitude: float) -> None:
+    """Within 1 MJ/m² and 20 minutes, for FAO-56 has one wave for the declination (judgement)."""
+    for start in pd.date_range("2025-01-01", "2025-12-31", freq="30D"):
+        moments = pd.date_range(start, periods=288, freq="5min", tz="UTC")
+        zenith = get_solarposition(moments, latitude, 0.0)["zenith"].to_numpy()
+        height = np.cos(np.radians(zenith)).clip(0)
+        day = start.day_of_year
+        came = get_extra_radiation(day) * height.sum() * 300 / 1e6
+        assert float(extraterrestrial_mj(day, latitude)) == pytest.approx(came, abs=1.0)
+        assert float(daylight_h(day, latitude)) == pytest.approx((height > 0).sum() / 12, abs=1 / 3)
