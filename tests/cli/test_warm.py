@@ -1,20 +1,13 @@
 """``combwright warm`` as a keeper types it."""
 
 import json
-import subprocess
-import sys
 
 import pytest
+from tests.cli.typed import Done, typed
 
 
-def run(*arguments: str) -> subprocess.CompletedProcess[str]:
-    call = "import sys; from combwright.cli.main import main; main()"
-    return subprocess.run(
-        [sys.executable, "-c", call, "warm", *arguments],
-        capture_output=True,
-        text=True,
-        check=False,
-    )
+def run(*words: str) -> Done:
+    return typed("warm", *words)
 
 
 def test_the_saving_of_one_and_two_boards_is_told_as_a_range_with_its_doubts() -> None:
@@ -48,4 +41,3 @@ def test_what_can_be_put_right_is_said_in_a_sentence(arguments: list[str], says:
     assert done.returncode == 2
     assert done.stderr.startswith("combwright: ")
     assert says in done.stderr
-    assert "Traceback" not in done.stderr

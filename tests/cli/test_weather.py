@@ -1,23 +1,16 @@
 """``combwright weather`` as a keeper types it."""
 
 import json
-import subprocess
-import sys
 from pathlib import Path
 
 import pytest
+from tests.cli.typed import Done, typed
 
 FILES = Path(__file__).parent.parent / "data" / "weather"
 
 
-def run(*arguments: str) -> subprocess.CompletedProcess[str]:
-    call = "import sys; from combwright.cli.main import main; main()"
-    return subprocess.run(
-        [sys.executable, "-c", call, "weather", *arguments],
-        capture_output=True,
-        text=True,
-        check=False,
-    )
+def run(*words: str) -> Done:
+    return typed("weather", *words)
 
 
 def test_the_weeks_of_a_climate_with_their_source() -> None:
@@ -69,4 +62,3 @@ def test_what_cannot_be_is_said_in_one_sentence(
     done = run(*arguments, *more)
     assert done.returncode == 2
     assert said in done.stderr
-    assert "Traceback" not in done.stderr
