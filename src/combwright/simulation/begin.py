@@ -13,7 +13,7 @@ from combwright.simulation.biology import BIOLOGY
 from combwright.simulation.columns import LAYING, STATE, TRAITS
 from combwright.simulation.hands.actions import arrange
 from combwright.simulation.observe import FULL_BROOD_SHARE, SUGAR_IN_HONEY
-from combwright.simulation.step.warmth import season
+from combwright.simulation.step.rearing import season
 from combwright.terms.errors import ClashError
 from combwright.terms.parameters import Parameter
 from combwright.terms.set_up import SetUp

@@ -13,10 +13,21 @@ from numpy.typing import NDArray
 
 from combwright.terms.streams import stream
 
-# The processes that need chance, in the order of the columns that the step reads.
-NORMAL: Final = ("laying", "nectar", "invasion by mites", "arriving mites")
-UNIFORM: Final = ("swarm starts", "swarm leaves", "queen lost", "mating", "robbing")
-_COLUMNS: Final = (0, 1, 8, 7, 2, 3, 4, 5, 6)
+# The processes that need chance: their places in a day's luck, as the step reads it.
+(
+    LAID,
+    FORAGED,
+    SWARM_STARTS,
+    SWARM_LEAVES,
+    QUEEN_LOST,
+    MATED,
+    ROBBED,
+    MITES_CARRIED,
+    MITES_INVADE,
+) = range(9)
+# In the order in which they are drawn.
+NORMAL: Final = (LAID, FORAGED, MITES_INVADE, MITES_CARRIED)
+UNIFORM: Final = (SWARM_STARTS, SWARM_LEAVES, QUEEN_LOST, MATED, ROBBED)
 
 
 def luck(seed: int, colony: str, first: date, days: int, members: int) -> NDArray[np.float64]:
@@ -41,10 +52,10 @@ def luck(seed: int, colony: str, first: date, days: int, members: int) -> NDArra
         Standard normal and uniform numbers in the columns that the step reads.
 
     """
-    drawn = np.empty((members, days, len(_COLUMNS)))
+    drawn = np.empty((members, days, len(NORMAL) + len(UNIFORM)))
     for day in range(days):
         rng = stream(seed, colony, first.toordinal() + day)
         normal = rng.standard_normal((len(NORMAL), members))
         uniform = rng.random((len(UNIFORM), members))
-        drawn[:, day, list(_COLUMNS)] = np.concatenate([normal, uniform]).T
+        drawn[:, day, [*NORMAL, *UNIFORM]] = np.concatenate([normal, uniform]).T
     return drawn

@@ -6,7 +6,6 @@ import numpy as np
 from numpy.typing import NDArray
 
 from combwright.simulation.biology import BIOLOGY
-from combwright.simulation.step.room import CRYSTAL_KG_PER_L, DRONE_CELL
 
 Floats = NDArray[np.float64]
 SUGAR_IN_HONEY: Final = 0.8  # honey at 18 % water and 2 % other solids
@@ -28,7 +27,7 @@ def brood(colonies: Any) -> Floats:
 def brood_cells(colonies: Any) -> Floats:
     """Worker cells' worth of comb that worker and drone brood take, [member]."""
     drones = colonies["drone_open"].sum(axis=-1) + colonies["drone_sealed"].sum(axis=-1)
-    return np.asarray(brood(colonies) + DRONE_CELL * drones)
+    return np.asarray(brood(colonies) + BIOLOGY.drone_cell * drones)
 
 
 def cells_held(colonies: Any) -> Floats:
@@ -41,7 +40,7 @@ def food_cells(colonies: Any) -> Floats:
     ripe = (colonies["ripe"] + colonies["super_ripe"]) / np.maximum(
         colonies["sugar_per_cell"], 1e-9
     )
-    unripe = (colonies["unripe"] / CRYSTAL_KG_PER_L + colonies["water"]) / (
+    unripe = (colonies["unripe"] / BIOLOGY.sugar_kg_per_l + colonies["water"]) / (
         BIOLOGY.cell_ml * BIOLOGY.unripe_fill
     )
     pollen = colonies["pollen"] / BIOLOGY.pollen_per_cell

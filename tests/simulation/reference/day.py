@@ -9,6 +9,7 @@ from tests.simulation.reference import food, health, nest
 
 from combwright.simulation.biology import Biology
 from combwright.simulation.columns import COLUMNS, STATE
+from combwright.simulation.luck import FORAGED, LAID, MITES_CARRIED, MITES_INVADE, ROBBED
 
 Colony = dict[str, Any]
 
@@ -48,16 +49,18 @@ def one_day(c: Colony, weather: Sequence[float], luck: Sequence[float], bio: Bio
     eggs = nest.eggs_found_room(wanted, cells, bio)
     for_drones = nest.drone_eggs(c, eggs, day, bio)
     brood = nest.brood(c)
-    warm_cells = 0.95 * warm["frames"] * c["cells_per_frame"]
+    warm_cells = bio.keepable * warm["frames"] * c["cells_per_frame"]
     chill = bio.chill_death * (max(0.0, 1 - warm_cells / brood) if brood > 0 else 0.0)
     hunger = bio.hunger_brood * c["unmet"]
     turned = nest.new_foragers(c, hours, bio)
     aged = nest.ageing_winter_bees(c, day, bio)
     alive = nest.daily_survival(c, hours, bio)
-    laid = max(0.0, min(eggs * food.lucky(bio.lay_luck, luck[0]), cells) - 1.4 * for_drones)
-    free -= max(laid + 1.4 * for_drones, bio.kept_for_eggs * cells)
+    laid = max(
+        0.0, min(eggs * food.lucky(bio.lay_luck, luck[LAID]), cells) - bio.drone_cell * for_drones
+    )
+    free -= max(laid + bio.drone_cell * for_drones, bio.kept_for_eggs * cells)
     sugar_in, water_in, pollen_in = food.gathered(
-        c, hours, (nectar, pollen), luck[1], free, bio=bio
+        c, hours, (nectar, pollen), luck[FORAGED], free, bio=bio
     )
     free -= nest.food_cells(sugar_in, water_in, bio)
     pollen_in = min(pollen_in, max(0.0, free) * bio.pollen_per_cell)
@@ -72,7 +75,8 @@ def one_day(c: Colony, weather: Sequence[float], luck: Sequence[float], bio: Bio
     emerging = nest.age_brood(c, laid, chill, hunger, bio)
     drones_sealed = nest.age_drones(c, for_drones, day, bio)
     to_winter = nest.become_winter_bees(day, bio)
-    nest.change_roles(c, emerging * (1 - 0.25 * hurt), to_winter, hurt, turned=turned, aged=aged)
+    whole = emerging * (1 - bio.crippled * hurt)
+    nest.change_roles(c, whole, to_winter, hurt, turned=turned, aged=aged, bio=bio)
     bare = bio.bare_sugar * nest.bees(c)
     for part, share in zip(("nest", "foragers", "winter"), alive, strict=True):
         c[part] *= share
@@ -83,7 +87,7 @@ def one_day(c: Colony, weather: Sequence[float], luck: Sequence[float], bio: Bio
     c["water"] += water_in + fed_water
     c["feeder"] -= fed
     c["feeder_water"] -= fed_water
-    c["feeder_warmth"] *= 0.2
+    c["feeder_warmth"] *= bio.feed_cools
     c["feeder_days"] = c["feeder_days"] + 1 if c["feeder"] > 1 else 0.0
     if food.turns_sour(c, max_c, bio):
         c["sour_days"] += 1
@@ -92,14 +96,16 @@ def one_day(c: Colony, weather: Sequence[float], luck: Sequence[float], bio: Bio
     wax = food.eat(c, (below + overhead) * bio.wax_sugar)
     paid = min(1.0, wax / bio.wax_sugar / (below + overhead)) if below + overhead > 0 else 0.0
     food.ripen(c, mean_c, above, bio)
-    food.rob(c, day, luck[6], bio)
+    food.rob(c, day, luck[ROBBED], bio)
     c["drawn"] += below * paid
     c["foundation"] -= below * paid
     c["super_drawn"] += overhead * paid
     c["super_foundation"] -= overhead * paid
 
-    come = health.arriving(c, day, luck[7])
-    fallen = health.age_mites(c, sealed_today, drones_sealed, come, luck=luck[8], bio=bio)
+    come = health.arriving(c, day, luck[MITES_CARRIED], bio)
+    fallen = health.age_mites(
+        c, sealed_today, drones_sealed, come, luck=luck[MITES_INVADE], bio=bio
+    )
     if c["treated_days"] > 0:
         c["treated_days"] = max(0.0, c["treated_days"] - 1)
         if c["treated_days"] <= 0:
@@ -112,7 +118,7 @@ def one_day(c: Colony, weather: Sequence[float], luck: Sequence[float], bio: Bio
 
     c["wanted"], c["laid"], c["room"] = wanted, laid + for_drones, cells
     c["warm_frames"], c["heat_w"], c["tied"] = warm["frames"], warm["heat_w"], warm["tied"]
-    short = c["queen"] == 3 and wanted > 50 and cells < 0.5 * wanted
+    short = c["queen"] == 3 and wanted > bio.wanted_least and cells < bio.short_of_room * wanted
     c["short_of_room_days"] = c["short_of_room_days"] + 1 if short else 0.0
     c["short_of_room_most"] = max(c["short_of_room_most"], c["short_of_room_days"])
     c["intake"], c["gathered"], c["used"] = sugar_in + fed, sugar_in, eaten + wax
@@ -120,7 +126,7 @@ def one_day(c: Colony, weather: Sequence[float], luck: Sequence[float], bio: Bio
     c["unmet"] = unmet if unmet > 1e-6 else 0.0
     bare = min(bare, needed)
     c["starving"] = 1 - eaten / bare if eaten < bare * (1 - 1e-6) else 0.0
-    c["hungry_days"] += c["unmet"] > 0.05
+    c["hungry_days"] += c["unmet"] > bio.hungry_from
     c["chilled"] += chill * brood
     c["taken_down"] += fed + fed_water
     c["gathered_total"] += sugar_in

@@ -3,7 +3,7 @@
 import math
 from typing import Any
 
-from tests.simulation.reference.nest import bees, brood, ramp, rest_sugar, winter_part
+from tests.simulation.reference.nest import bees, brood, mixed, ramp, rest_sugar, winter_part
 
 from combwright.simulation.biology import Biology
 
@@ -21,12 +21,12 @@ def gathered(
     """Sugar, its water, and pollen, by the indices of both."""
     nectar, pollen = index
     flown = c["foragers"] * hours * c["forage_success"]
-    lack = 1200 / (1200 + 2 * c["pollen"])
-    share = min(1.0, bio.pollen_foragers * (0.05 + 3.4 * lack**2))
+    lack = bio.pollen_enough / (bio.pollen_enough + bio.pollen_lack * c["pollen"])
+    share = min(1.0, bio.pollen_foragers * (bio.pollen_least + bio.pollen_most * lack**2))
     yielded = nectar * (1 + bio.nectar_half) / (nectar + bio.nectar_half)
     sugar = flown * (1 - share) * bio.nectar_per_hour * yielded * lucky(bio.daily_luck, luck)
     water_each = (1 - bio.nectar_sugar) / bio.nectar_sugar
-    place = max(0.0, free) * bio.cell_ml * bio.unripe_fill / (1 / 1.587 + water_each)
+    place = max(0.0, free) * bio.cell_ml * bio.unripe_fill / (1 / bio.sugar_kg_per_l + water_each)
     sugar = min(sugar, place)
     return sugar, sugar * water_each, flown * share * bio.pollen_per_hour * pollen
 
@@ -37,20 +37,20 @@ def from_feeder(
     mass = c["feeder"] + c["feeder_water"]
     if mass <= 0:
         return 0.0, 0.0
-    if c["feeder"] / mass >= 0.8:
+    if c["feeder"] / mass >= bio.fondant_from:
         taken = bio.fondant_rate * bees(c)
     else:
         beside_c = (mean_c + max_c + c["feeder_warmth"]) / 2
         rate = bio.take_down * bees(c) * ramp(beside_c, bio.take_cold, bio.take_warm)
-        volume = (c["feeder"] / 1.587 + c["feeder_water"]) / mass
+        volume = (c["feeder"] / bio.sugar_kg_per_l + c["feeder_water"]) / mass
         place = max(0.0, free * bio.cell_ml * bio.unripe_fill / volume)
-        taken = min(rate / (1 + nectar / 400), place)
+        taken = min(rate / (1 + nectar / bio.nectar_before_syrup), place)
     taken = min(taken, mass)
     return c["feeder"] * taken / mass, c["feeder_water"] * taken / mass
 
 
 def need(c: Colony, hours: float, mean_c: float, heating: float, bio: Biology) -> float:
-    rearing = brood(c) / (brood(c) + 2000)
+    rearing = brood(c) / (brood(c) + bio.core_half)
     living = bees(c) * rest_sugar(rearing, mean_c, bio) + c["drones"] * bio.drone_sugar
     larvae = (sum(c["larvae"]) + sum(c["drone_open"])) * (bio.larva_sugar + bio.nurse_sugar) / 6
     flying = c["foragers"] * hours * bio.flight_sugar
@@ -58,15 +58,16 @@ def need(c: Colony, hours: float, mean_c: float, heating: float, bio: Biology) -
 
 
 def pollen_need(c: Colony, bio: Biology) -> float:
-    larvae = sum(c["larvae"]) + 1.5 * sum(c["drone_open"])
-    return float(larvae * bio.larva_pollen / 6 * (1 - 0.5 * winter_part(c)))
+    larvae = sum(c["larvae"]) + bio.drone_larva_pollen * sum(c["drone_open"])
+    return float(larvae * bio.larva_pollen / 6 * (1 - bio.winter_pollen_saved * winter_part(c)))
 
 
 def comb_wanted(c: Colony, warm_frames: float, bio: Biology) -> tuple[float, float]:
-    surplus = ramp(c["intake"] - c["used"], -50, 250)
-    crowded = ramp(warm_frames * c["cells_per_frame"] / max(c["drawn"], 1.0), 0.7, 0.95)
+    surplus = ramp(c["intake"] - c["used"], bio.draw_from, bio.draw_full)
+    warm = warm_frames * c["cells_per_frame"] / max(c["drawn"], 1.0)
+    crowded = ramp(warm, bio.draw_crowded_from, bio.draw_crowded_full)
     most = bio.draw_rate * c["nest"] * surplus * crowded
-    most = min(most, 0.3 * c["unripe"] / bio.wax_sugar)
+    most = min(most, bio.draw_spends * c["unripe"] / bio.wax_sugar)
     below = min(c["foundation"], most)
     above = min(c["super_foundation"], most - below) if c["supers"] >= 1 else 0.0
     return below, above
@@ -90,9 +91,10 @@ def eat(c: Colony, wanted: float) -> float:
 def ripen(c: Colony, mean_c: float, above: float, bio: Biology) -> None:
     if c["unripe"] <= 0:
         return
-    excess = c["water"] - 0.22 * c["unripe"]
-    air = 0.4 + 0.6 * ramp(mean_c, 2, 18)
-    openings = 0.85 + 0.15 * ramp(c["tray_open"] + c["entrance"], 50, 300)
+    excess = c["water"] - bio.ripe_water * c["unripe"]
+    air = mixed(bio.dry_cold, 1, ramp(mean_c, bio.dry_cold_c, bio.dry_warm_c))
+    wide = ramp(c["tray_open"] + c["entrance"], bio.dry_closed_mm, bio.dry_open_mm)
+    openings = mixed(bio.dry_closed, 1, wide)
     can = bio.evaporate * bees(c) * air * openings
     share = bio.ripen_most if excess <= can / bio.ripen_most else can / excess
     if excess <= 0:
@@ -106,16 +108,16 @@ def ripen(c: Colony, mean_c: float, above: float, bio: Biology) -> None:
 
 
 def rob(c: Colony, day: float, luck: float, bio: Biology) -> None:
-    if 205 <= day <= 300 and bees(c) <= 8000:
-        weak = 1 - bees(c) / 8000
-        if luck < bio.rob_hazard * min(1.0, c["entrance"] / 150) * weak:
+    if bio.rob_from <= day <= bio.rob_until and bees(c) <= bio.rob_strong:
+        weak = 1 - bees(c) / bio.rob_strong
+        if luck < bio.rob_hazard * min(1.0, c["entrance"] / bio.rob_entrance) * weak:
             c["ripe"] *= 1 - bio.rob_share
             c["robbed"] += 1
 
 
 def turns_sour(c: Colony, max_c: float, bio: Biology) -> bool:
     """Feed that stands too long for its strength: thin for days, stronger for weeks."""
-    if c["feeder"] <= 100 or max_c <= 10:
+    if c["feeder"] <= bio.sour_least or max_c <= bio.sour_above_c:
         return False
     sugar = c["feeder"] / (c["feeder"] + c["feeder_water"])
     keeps = (

@@ -5,9 +5,10 @@ from collections.abc import Sequence
 from typing import Any
 
 from tests.simulation.reference.food import lucky
-from tests.simulation.reference.nest import bees, brood, drone_comb, food_below, ramp
+from tests.simulation.reference.nest import bees, brood, drone_comb, food_below, mixed, ramp
 
 from combwright.simulation.biology import Biology
+from combwright.simulation.luck import MATED, QUEEN_LOST, SWARM_LEAVES, SWARM_STARTS
 
 Colony = dict[str, Any]
 Luck = Sequence[float]
@@ -17,10 +18,14 @@ def hurt_share(mothers: float, cells: float) -> float:
     return 1 - math.exp(-mothers / cells) if cells > 0 else 0.0
 
 
-def arriving(c: Colony, day: float, luck: float) -> float:
-    autumn = ramp(day, 195, 235) * (1 - ramp(day, 290, 320))
-    summer = 0.15 * ramp(day, 140, 170) * (1 - autumn) if day < 300 else 0.0
-    return float(c["invaders"] * (autumn + summer) * math.exp(0.5 * luck - 0.125))
+def arriving(c: Colony, day: float, luck: float, bio: Biology) -> float:
+    over = ramp(day, bio.invade_less, bio.invade_until)
+    autumn = ramp(day, bio.invade_from, bio.invade_full) * (1 - over)
+    summer = 0.0
+    if day < bio.invade_summer_until:
+        begun = ramp(day, bio.invade_summer_from, bio.invade_summer_full)
+        summer = bio.invade_summer * begun * (1 - autumn)
+    return float(c["invaders"] * (autumn + summer) * lucky(bio.invade_luck, luck))
 
 
 def age_mites(
@@ -46,24 +51,30 @@ def age_mites(
     from_worker, from_drone = in_worker[-1], pass_on[-1]
     growth = c["mite_growth"]
     live = growth * (from_worker * bio.leave_worker + from_drone * bio.leave_drone)
-    gross = growth * (from_worker * bio.mite_gross + from_drone * (bio.leave_drone + 0.5))
-    rearing = brood(c) / (brood(c) + 1000)
+    gross = growth * (
+        from_worker * bio.mite_gross + from_drone * (bio.leave_drone + bio.mite_gross_drone)
+    )
+    rearing = brood(c) / (brood(c) + bio.mite_death_half)
     natural = (1 - rearing) * bio.mite_death_winter + rearing * bio.mite_death
     stay = c["mites"] - enter
     dying = stay * (1 - math.exp(-natural) * (1 - c["kill_bees"]))
     c["mites"] = stay - dying + live + come
-    return float(dying + gross - live + 0.5 * killed)
+    return float(dying + gross - live + bio.killed_fall * killed)
 
 
 def swarm_hazard(c: Colony, day: float, above: float, bio: Biology) -> float:
-    when = ramp(day, 108, 135) * (1 - ramp(day, 190, 225))
+    over = ramp(day, bio.swarm_less, bio.swarm_until)
+    when = ramp(day, bio.swarm_from, bio.swarm_high) * (1 - over)
     food, _ = food_below(c, above, bio)
-    full = (brood(c) + drone_comb(c) + food) / max(c["drawn"], 1.0)
-    comb = ramp(full, bio.swarm_full - 0.15, bio.swarm_full + 0.07)
-    places = c["bees_per_frame"] * (c["frames"] + 6 * c["supers"])
-    crowd = 0.25 + 0.75 * ramp(bees(c) / max(places, 1.0), 0.7, 1.2)
+    full = (brood(c) + drone_comb(c, bio) + food) / max(c["drawn"], 1.0)
+    begun, certain = bio.swarm_full - bio.swarm_full_below, bio.swarm_full + bio.swarm_full_above
+    comb = ramp(full, begun, certain)
+    places = c["bees_per_frame"] * (c["frames"] + bio.swarm_super_frames * c["supers"])
+    pressed = ramp(bees(c) / max(places, 1.0), bio.swarm_bees_from, bio.swarm_bees_full)
+    crowd = mixed(bio.swarm_loose, 1, pressed)
     years = c["queen_age"] / 365
-    age = 0.25 + 0.75 * ramp(years, 0.3, 1.0) + 0.4 * max(0.0, years - 1)
+    age = mixed(bio.swarm_young, 1, ramp(years, bio.swarm_young_until, 1))
+    age += bio.swarm_old * max(0.0, years - 1)
     return float(bio.swarm_hazard * c["swarm_readiness"] * when * comb * crowd * age)
 
 
@@ -81,14 +92,14 @@ def swarming(
     if c["queen"] != 3:
         return 0.0
     if c["swarm_clock"] == 0:
-        if luck[2] < 1 - math.exp(-swarm_hazard(c, day, above, bio)):
+        if luck[SWARM_STARTS] < 1 - math.exp(-swarm_hazard(c, day, above, bio)):
             c["swarm_clock"] = 1.0
         return 0.0
     c["swarm_clock"] += 1
-    if c["swarm_clock"] > 8 and hours >= 3 and luck[3] < 0.6:
+    if c["swarm_clock"] > 8 and hours >= bio.swarm_hours and luck[SWARM_LEAVES] < bio.swarm_leaves:
         c["queen"], c["queen_clock"], c["swarm_clock"] = 1.0, c["swarm_clock"], 0.0
         return bio.swarm_share
-    if c["swarm_clock"] > 20:
+    if c["swarm_clock"] > bio.swarm_gives_up:
         c["swarm_clock"] = 0.0
     return 0.0
 
@@ -97,24 +108,24 @@ def queen_day(c: Colony, mating: float, luck: Luck, bio: Biology) -> float:  # n
     c["queen_clock"] += 1
     if c["queen"] == 3:
         c["queen_age"] += 1
-        if luck[4] < bio.queen_loss:
+        if luck[QUEEN_LOST] < bio.queen_loss:
             c["queen"] = c["queen_clock"] = c["swarm_clock"] = 0.0
         return 0.0
     if c["queen"] == 0:
-        if c["larvae"][0] + c["larvae"][1] > 50:
+        if c["larvae"][0] + c["larvae"][1] > bio.emergency_larvae:
             c["queen"], c["queen_clock"] = 1.0, 4.0
         return 0.0
     if c["queen"] == 1:
         if c["queen_clock"] < 16:
             return 0.0
         c["queen"], c["queen_clock"], c["mating_flights"] = 2.0, 0.0, 0.0
-        strong = c["swarmed"] > 0 and bees(c) > 9000
-        return 0.4 if strong and luck[4] < bio.cast_chance else 0.0
+        strong = c["swarmed"] > 0 and bees(c) > bio.cast_bees
+        return bio.cast_share if strong and luck[QUEEN_LOST] < bio.cast_chance else 0.0
     if c["queen"] == 2:
         if c["queen_clock"] >= 6:
             c["mating_flights"] += mating
-        if c["mating_flights"] >= 1.5 and c["queen_clock"] >= 9:
-            c["queen"] = 0.0 if luck[5] < bio.mating_loss else 3.0
+        if c["mating_flights"] >= bio.mating_days and c["queen_clock"] >= bio.lays_after:
+            c["queen"] = 0.0 if luck[MATED] < bio.mating_loss else 3.0
             c["queen_clock"] = c["queen_age"] = 0.0
         elif c["queen_clock"] > 28:
             c["queen"] = c["queen_clock"] = 0.0

@@ -20,6 +20,11 @@ def ramp(value: float, low: float, high: float) -> float:
     return (value - low) / (high - low)
 
 
+def mixed(low: float, high: float, share: float) -> float:
+    """Mix two values, with this share of the second."""
+    return (1 - share) * low + share * high
+
+
 def bees(c: Colony) -> float:
     return float(c["nest"] + c["foragers"] + c["winter"])
 
@@ -33,41 +38,41 @@ def winter_part(c: Colony) -> float:
 
 
 def covered_frames(c: Colony, night_c: float, bio: Biology) -> float:
-    cold = 1 - ramp(night_c, -5, 15)
+    cold = 1 - ramp(night_c, bio.contract_full_c, bio.contract_none_c)
     covered = bees(c) / c["bees_per_frame"] * (1 - (1 - bio.contract) * cold)
     return float(min(covered, c["frames"]))
 
 
 def rest_sugar(rearing: float, mean_c: float, bio: Biology) -> float:
     """Sugar of a bee at rest: tight cluster, loose cluster, brood nest. [g/day]."""
-    mild = ramp(mean_c, -5, 10)
+    mild = ramp(mean_c, bio.tight_c, bio.loose_c)
     cluster = (1 - mild) * bio.basal_cluster + mild * bio.basal_loose
-    cool = 1 - ramp(mean_c, -5, 18)
+    cool = 1 - ramp(mean_c, bio.warm_in_cold_c, bio.warm_all_c)
     on_brood = rearing * (1 - cool * (1 - bio.warm_in_cold))
     return (1 - on_brood) * cluster + on_brood * bio.basal_nest
 
 
 def warmth(c: Colony, mean_c: float, night_c: float, bio: Biology) -> dict[str, float]:
-    n, rearing = bees(c), brood(c) / (brood(c) + 2000)
+    n, rearing = bees(c), brood(c) / (brood(c) + bio.core_half)
     covered = covered_frames(c, night_c, bio)
-    tight = 1 + (bio.mantle_loose - 1) * ramp(mean_c, -5, 10)
+    tight = 1 + (bio.mantle_loose - 1) * ramp(mean_c, bio.tight_c, bio.loose_c)
     mantle_factor = (1 - rearing) * tight + rearing * bio.mantle_brood
     empty = max(0.0, c["frames"] - covered)
     beside = empty / (empty + bio.empty_half)
     mantle_factor *= 1 + bio.draught * rearing * beside
     core_c = (1 - rearing) * bio.cluster_c + rearing * bio.nest_c
-    mantle = bio.mantle_w_per_k * (n * bio.bee_g + 1) ** 0.521 * mantle_factor
+    mantle = bio.mantle_w_per_k * (n * bio.bee_g + 1) ** bio.mantle_exponent * mantle_factor
     walls = c["heat_loss"] * (c["loss_base"] + c["loss_per_frame"] * covered)
     in_series = 1 / (1 / mantle + 1 / walls)
     heat_w = in_series * max(0.0, core_c - mean_c)
     at_rest_w = n * rest_sugar(rearing, mean_c, bio) * bio.sugar_j_per_g / 86400
     extra_w = min(max(0.0, heat_w - at_rest_w), n * bio.heat_most)
-    curtain = bio.edge_frames * (1 - ramp(night_c, 3, 18))
+    curtain = bio.edge_frames * (1 - ramp(night_c, bio.edge_full_c, bio.edge_none_c))
     open_sides = 2 * beside
     night_w = in_series * max(0.0, bio.nest_c - night_c)
     enough = min(1.0, (at_rest_w + n * bio.heat_most) / max(night_w, 1e-9))
     return {
-        "frames": max(0.6 * covered, covered - curtain * open_sides) * enough,
+        "frames": max(bio.warm_least * covered, covered - curtain * open_sides) * enough,
         "heat_w": heat_w,
         "sugar": extra_w * 86400 / bio.sugar_j_per_g,
         "tied": extra_w / bio.heater_w + curtain * open_sides * c["bees_per_frame"],
@@ -76,7 +81,7 @@ def warmth(c: Colony, mean_c: float, night_c: float, bio: Biology) -> dict[str, 
 
 def food_cells(sugar: float, water: float, bio: Biology) -> float:
     """Cells of food that is not ripe: its volume over what is put into a cell."""
-    return (sugar / 1.587 + water) / (bio.cell_ml * bio.unripe_fill)
+    return (sugar / bio.sugar_kg_per_l + water) / (bio.cell_ml * bio.unripe_fill)
 
 
 def free_above(c: Colony) -> float:
@@ -87,14 +92,16 @@ def part_above(c: Colony, night_c: float, bio: Biology) -> float:
     """Share of the unripe food that is carried up."""
     if c["supers"] < 1:
         return 0.0
-    arch = ramp(c["ripe"] / c["sugar_per_cell"] / max(c["drawn"], 1.0), 0.03, 0.14)
-    up = ramp(covered_frames(c, night_c, bio) / max(c["frames"], 1.0), 0.6, 0.9)
+    stored = c["ripe"] / c["sugar_per_cell"] / max(c["drawn"], 1.0)
+    arch = mixed(bio.above_without_arch, 1, ramp(stored, bio.arch_begun, bio.arch_done))
+    covered = covered_frames(c, night_c, bio) / max(c["frames"], 1.0)
+    up = ramp(covered, bio.climb_from, bio.climb_full)
     fits = min(1.0, free_above(c) / max(food_cells(c["unripe"], c["water"], bio), 1.0))
-    return 0.9 * up * (0.2 + 0.8 * arch) * fits
+    return bio.above_most * up * arch * fits
 
 
-def drone_comb(c: Colony) -> float:
-    return 1.4 * float(sum(c["drone_open"]) + sum(c["drone_sealed"]))
+def drone_comb(c: Colony, bio: Biology) -> float:
+    return bio.drone_cell * float(sum(c["drone_open"]) + sum(c["drone_sealed"]))
 
 
 def food_below(c: Colony, above: float, bio: Biology) -> tuple[float, float]:
@@ -104,7 +111,7 @@ def food_below(c: Colony, above: float, bio: Biology) -> tuple[float, float]:
 
 def room(c: Colony, warm_frames: float, above: float, bio: Biology) -> tuple[float, float]:
     """Cells for eggs, and all free cells."""
-    taken = brood(c) + drone_comb(c)
+    taken = brood(c) + drone_comb(c, bio)
     food, thin = food_below(c, above, bio)
     warm = min(c["drawn"], warm_frames * c["cells_per_frame"] * bio.nest_share)
     food_in_nest = max(food - (c["drawn"] - warm), bio.unripe_near * thin)
@@ -131,14 +138,15 @@ def eggs_wanted(c: Colony, day: float, tied: float, bio: Biology) -> float:
     fed = food**2 / (food**2 + bio.food_half**2)
     paid = min(1.0, c["intake"] / max(c["used"], 1.0))
     lift = 1 - bio.income_lift * (1 - paid)
-    bare = 0.25 + 0.45 * winter_part(c)
+    bare = bio.without_pollen + bio.without_pollen_winter * winter_part(c)
     pollen = bare + (1 - bare) * c["pollen"] / (c["pollen"] + bio.pollen_half)
     years = c["queen_age"] / 365
-    vigour = min(1.0, (c["queen_age"] + 4) / 12) * (1 - 0.12 * max(0.0, years - 1))
+    grown = min(1.0, (c["queen_age"] + bio.queen_begins_ahead) / bio.queen_begins_days)
+    vigour = grown * (1 - bio.queen_fade * max(0.0, years - 1))
     best = bio.lay_peak * season(day, bio) * c["queen_potential"] * max(0.0, vigour)
     fit = best * fed * lift * pollen * nurses / (nurses + bio.bees_half)
     could_nurse = bio.larvae_per_nurse * nurses / 6
-    slim = 0.4 if c["swarm_clock"] >= 6 else 1.0
+    slim = bio.slimming if c["swarm_clock"] >= bio.slims_from else 1.0
     return float(min(fit, could_nurse) * slim * (1 - c["lay_brake"]))
 
 
@@ -149,8 +157,10 @@ def eggs_found_room(wanted: float, cells: float, bio: Biology) -> float:
 
 
 def drone_eggs(c: Colony, eggs: float, day: float, bio: Biology) -> float:
-    when = ramp(day, 95, 125) * (1 - ramp(day, 185, 215))
-    return eggs * bio.drone_share * when * ramp(c["nest"] + c["foragers"], 5000, 12000)
+    over = ramp(day, bio.drone_less, bio.drone_until)
+    when = ramp(day, bio.drone_from, bio.drone_high) * (1 - over)
+    strong = ramp(c["nest"] + c["foragers"], bio.drone_bees_from, bio.drone_bees_full)
+    return eggs * bio.drone_share * when * strong
 
 
 def age_brood(c: Colony, eggs: float, chill: float, hunger: float, bio: Biology) -> float:
@@ -184,15 +194,16 @@ def age_drones(c: Colony, eggs: float, day: float, bio: Biology) -> float:
             c["drone_sealed"], [open_out[-1], *sealed_out], sealed_out, strict=False
         )
     ]
-    evicted = 0.1 * ramp(day, 210, 240) if c["queen"] == 3 else 0.0
+    unwanted = ramp(day, bio.drones_out_from, bio.drones_out_full)
+    evicted = bio.drones_out * unwanted if c["queen"] == 3 else 0.0
     c["drones"] = (c["drones"] + sealed_out[-1]) * (1 - bio.drone_death - evicted)
     return float(open_out[-1])
 
 
 def become_winter_bees(day: float, bio: Biology) -> float:
-    if day < 60:
-        return 1 - ramp(day, 15, 60)
-    return 1 / (1 + math.exp(-(day - bio.winter_made_day) / 9))
+    if day < bio.winter_last_until:
+        return 1 - ramp(day, bio.winter_last_from, bio.winter_last_until)
+    return 1 / (1 + math.exp(-(day - bio.winter_made_day) / bio.winter_made_days))
 
 
 def new_foragers(c: Colony, hours: float, bio: Biology) -> float:
@@ -203,24 +214,28 @@ def new_foragers(c: Colony, hours: float, bio: Biology) -> float:
     hunger = bio.food_half**2 / (bio.food_half**2 + food**2)
     rate = bio.recruit + bio.recruit_hunger * hunger - bio.inhibit * c["foragers"] / workers
     if rate < 0:
-        return float(-min(-rate * c["nest"], 0.1 * c["foragers"]))
-    return float(rate * c["nest"] * (0.4 + 0.6 * ramp(hours, 0, 3)))
+        return float(-min(-rate * c["nest"], bio.turn_back_most * c["foragers"]))
+    return float(
+        rate * c["nest"] * mixed(bio.recruit_indoors, 1, ramp(hours, 0, bio.recruit_hours))
+    )
 
 
 def ageing_winter_bees(c: Colony, day: float, bio: Biology) -> float:
-    if day > 220:
+    if day > bio.winter_ageing_until:
         return 0.0
-    work = 0.3 + 0.7 * brood(c) / (brood(c) + 3000)
-    return float(c["winter"] * bio.winter_ageing * work * ramp(day, 30, 95))
+    rearing = brood(c) / (brood(c) + bio.winter_ageing_half)
+    work = mixed(bio.winter_ageing_idle, 1, rearing)
+    when = ramp(day, bio.winter_ageing_from, bio.winter_ageing_full)
+    return float(c["winter"] * bio.winter_ageing * work * when)
 
 
 def daily_survival(c: Colony, hours: float, bio: Biology) -> tuple[float, float, float]:
-    work = 0.4 + 0.6 * brood(c) / (brood(c) + 2000)
+    work = mixed(bio.nest_death_idle, 1, brood(c) / (brood(c) + bio.nest_death_half))
     hurt_nest = 1 + (bio.hurt_death - 1) * c["hurt_nest"]
     hurt_winter = 1 + (bio.hurt_death - 1) * c["hurt_winter"]
     nest = bio.nest_death * work * hurt_nest
     flying = bio.forager_death * c["forager_mortality"] * hours
-    idle = bio.forager_death_home * (1 - ramp(hours, 0, 4))
+    idle = bio.forager_death_home * (1 - ramp(hours, 0, bio.home_hours))
     foragers = (flying + idle) * hurt_nest
     winter = bio.winter_death * hurt_winter**2
     starved, starved_outside = bio.hunger_nest * c["starving"], bio.hunger_foragers * c["starving"]
@@ -232,17 +247,24 @@ def daily_survival(c: Colony, hours: float, bio: Biology) -> tuple[float, float,
 
 
 def change_roles(
-    c: Colony, emerging: float, to_winter: float, hurt: float, *, turned: float, aged: float
+    c: Colony,
+    emerging: float,
+    to_winter: float,
+    hurt: float,
+    *,
+    turned: float,
+    aged: float,
+    bio: Biology,
 ) -> None:
     """Bees emerge, nest bees turn foragers, winter bees age; who was hurt is carried along."""
     turned, aged = min(turned, c["nest"]), min(aged, c["winter"])
     born_winter, born_nest = emerging * to_winter, emerging * (1 - to_winter)
-    back_to_nest = 0.4 * aged
+    back_to_nest = (1 - bio.winter_aged_forage) * aged
     hurt_in_nest = (c["nest"] - max(turned, 0.0)) * c["hurt_nest"]
     hurt_in_nest += born_nest * hurt + back_to_nest * c["hurt_winter"]
     hurt_in_winter = (c["winter"] - aged) * c["hurt_winter"] + born_winter * hurt
     c["nest"] += born_nest - turned + back_to_nest
-    c["foragers"] += turned + 0.6 * aged
+    c["foragers"] += turned + bio.winter_aged_forage * aged
     c["winter"] += born_winter - aged
     c["hurt_nest"] = min(1.0, hurt_in_nest / c["nest"]) if c["nest"] > 0 else 0.0
     c["hurt_winter"] = min(1.0, hurt_in_winter / c["winter"]) if c["winter"] > 0 else 0.0

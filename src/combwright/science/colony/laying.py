@@ -1,37 +1,35 @@
 """The published laying season of a Central-European colony."""
 
 import numpy as np
-from numpy.typing import ArrayLike, NDArray
-
-from combwright.terms.parameters import Parameter
-from combwright.terms.ranges import within
-
-PEAK_EGGS = Parameter(
-    1600.0,
-    "eggs/day",
-    1500.0,
-    2000.0,
-    "Schmickl & Crailsheim 2007, as in the program of Torres; FAO gives 1500-2000",
-    "read",
-)
 
 
-def resting(day_of_year: ArrayLike) -> NDArray[np.float64]:
-    r"""Share of the laying rate that the season takes away.
+def season_share(  # noqa: PLR0917 (the five published constants)
+    day_of_year: float,
+    rise: float = 385.0,
+    rise_days: float = 30.0,
+    fall: float = 36.0,
+    fall_day: float = 155.0,
+    fall_days: float = 30.0,
+) -> float:
+    r"""Share of her best laying that the season lets a queen do.
 
     .. math::
-       s(t) = \max\Bigl(1 - \frac{1}{1 + 385 e^{-2t/30}},\;
-                        \frac{1}{1 + 36 e^{-2(t-155)/30}}\Bigr)
+       1 - \max\Bigl(1 - \frac{1}{1 + x_1 e^{-2t/x_2}},\;
+                     \frac{1}{1 + x_3 e^{-2(t-x_4)/x_5}}\Bigr)
 
     Parameters
     ----------
     day_of_year
         Day :math:`t`, 1 on 1 January. [day]
+    rise, rise_days
+        :math:`x_1` and :math:`x_2` of spring. [-], [days]
+    fall, fall_day, fall_days
+        :math:`x_3`, :math:`x_4` and :math:`x_5` of autumn. [-], [day], [days]
 
     Returns
     -------
-    NDArray[np.float64]
-        0 when nothing holds the queen back, 1 when she rests.
+    float
+        0 when she rests, 1 when nothing holds her back.
 
     References
     ----------
@@ -41,86 +39,10 @@ def resting(day_of_year: ArrayLike) -> NDArray[np.float64]:
 
     Examples
     --------
-    >>> float(resting(149).round(3))
-    0.018
+    >>> round(season_share(149), 3)
+    0.982
 
     """
-    t = within(day_of_year, 0, 366, "The day of the year")
-    spring = 1 - 1 / (1 + 385 * np.exp(-2 * t / 30))
-    autumn = 1 / (1 + 36 * np.exp(-2 * (t - 155) / 30))
-    return np.asarray(np.maximum(spring, autumn))
-
-
-def eggs_per_day(day_of_year: ArrayLike, peak: float = PEAK_EGGS.value) -> NDArray[np.float64]:
-    """Eggs laid on a day of the year when room and food are no limit.
-
-    Parameters
-    ----------
-    day_of_year
-        1 on 1 January. [day]
-    peak
-        Laying rate without any limit of season. [eggs/day]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Laying rate. [eggs/day]
-
-    References
-    ----------
-    .. [1] Schmickl and Crailsheim 2007; see ``resting``.
-
-    Examples
-    --------
-    >>> int(eggs_per_day(149).round())
-    1571
-
-    """
-    return within(peak, 0, 4000, "The peak laying rate", "eggs a day") * (1 - resting(day_of_year))
-
-
-def eggs_in_year(peak: float = PEAK_EGGS.value) -> float:
-    """Eggs laid in a year of 365 days.
-
-    Parameters
-    ----------
-    peak
-        Laying rate without any limit of season. [eggs/day]
-
-    Returns
-    -------
-    float
-        Sum over the days of the year. [eggs]
-
-    References
-    ----------
-    .. [1] Schmickl and Crailsheim 2007; see ``resting``. The sum is computed.
-
-    Examples
-    --------
-    >>> round(eggs_in_year(), -2)
-    191900.0
-
-    """
-    return float(eggs_per_day(np.arange(1, 366), peak).sum())
-
-
-def peak_day() -> int:
-    """Day of the year on which most eggs are laid.
-
-    Returns
-    -------
-    int
-        1 on 1 January.
-
-    References
-    ----------
-    .. [1] Schmickl and Crailsheim 2007; see ``resting``. The maximum is computed.
-
-    Examples
-    --------
-    >>> peak_day()
-    149
-
-    """
-    return int(np.argmin(resting(np.arange(1, 366)))) + 1
+    spring = 1.0 - 1.0 / (1.0 + rise * np.exp(-2.0 * day_of_year / rise_days))
+    autumn = 1.0 / (1.0 + fall * np.exp(-2.0 * (day_of_year - fall_day) / fall_days))
+    return float(1.0 - max(spring, autumn))

@@ -5,15 +5,16 @@ from typing import Any
 import numpy as np
 
 from combwright.simulation.step.compiled import compiled
-from combwright.simulation.step.warmth import brood_of, spread
+from combwright.simulation.step.shapes import between, spread
+from combwright.simulation.step.warmth import brood_of
 
 
 @compiled
 def winter_share(day_of_year: float, bio: Any) -> float:
     """Share of the bees emerging today that become long-lived winter bees."""
-    if day_of_year < 60.0:
-        return 1.0 - spread(day_of_year, 15.0, 60.0)
-    return 1.0 / (1.0 + np.exp(-(day_of_year - bio.winter_made_day) / 9.0))
+    if day_of_year < bio.winter_last_until:
+        return 1.0 - spread(day_of_year, bio.winter_last_from, bio.winter_last_until)
+    return 1.0 / (1.0 + np.exp(-(day_of_year - bio.winter_made_day) / bio.winter_made_days))
 
 
 @compiled
@@ -33,30 +34,32 @@ def recruitment(s: Any, flight_hours: float, bio: Any) -> float:
     hunger = bio.food_half * bio.food_half / (bio.food_half * bio.food_half + food * food)
     rate = bio.recruit + bio.recruit_hunger * hunger - bio.inhibit * s.foragers / workers
     if rate >= 0.0:
-        return rate * s.nest * (0.4 + 0.6 * spread(flight_hours, 0.0, 3.0))
-    return max(rate * s.nest, -0.1 * s.foragers)
+        flying = spread(flight_hours, 0.0, bio.recruit_hours)
+        return rate * s.nest * between(bio.recruit_indoors, 1.0, flying)
+    return max(rate * s.nest, -bio.turn_back_most * s.foragers)
 
 
 @compiled
 def ageing_winter_bees(s: Any, day_of_year: float, bio: Any) -> float:
     """Winter bees that age into nest bees today, from February on and the more brood they rear."""
-    if day_of_year > 220.0:
+    if day_of_year > bio.winter_ageing_until:
         return 0.0
     brood = brood_of(s)
-    work = 0.3 + 0.7 * brood / (brood + 3000.0)
-    return s.winter * bio.winter_ageing * work * spread(day_of_year, 30.0, 95.0)
+    work = between(bio.winter_ageing_idle, 1.0, brood / (brood + bio.winter_ageing_half))
+    in_season = spread(day_of_year, bio.winter_ageing_from, bio.winter_ageing_full)
+    return s.winter * bio.winter_ageing * work * in_season
 
 
 @compiled
 def survival(s: Any, flight_hours: float, bio: Any) -> tuple[float, float, float]:
     """Share of nest bees, foragers and winter bees that live through the day."""
     brood = brood_of(s)
-    work = 0.4 + 0.6 * brood / (brood + 2000.0)
+    work = between(bio.nest_death_idle, 1.0, brood / (brood + bio.nest_death_half))
     worse_nest = 1.0 + (bio.hurt_death - 1.0) * s.hurt_nest
     worse_winter = 1.0 + (bio.hurt_death - 1.0) * s.hurt_winter
     nest = bio.nest_death * work * worse_nest
     hours = bio.forager_death * s.forager_mortality * flight_hours
-    idle = bio.forager_death_home * (1.0 - spread(flight_hours, 0.0, 4.0))
+    idle = bio.forager_death_home * (1.0 - spread(flight_hours, 0.0, bio.home_hours))
     foragers = (hours + idle) * worse_nest
     winter = bio.winter_death * worse_winter * worse_winter
     fed = 1.0 - bio.hunger_nest * s.starving

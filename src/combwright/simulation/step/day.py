@@ -13,6 +13,7 @@ from typing import Any
 
 import numpy as np
 
+from combwright.simulation.luck import FORAGED, LAID, MITES_CARRIED, MITES_INVADE, ROBBED
 from combwright.simulation.step.adults import (
     ageing_winter_bees,
     recruitment,
@@ -30,12 +31,14 @@ from combwright.simulation.step.rearing import (
     brood_risk,
     drone_eggs,
     laid,
+    season,
     wanted,
 )
 from combwright.simulation.step.remembered import lie_dead, note, seen_today
-from combwright.simulation.step.room import DRONE_CELL, cells_for, room, share_above
+from combwright.simulation.step.room import cells_for, room, share_above
+from combwright.simulation.step.shapes import lucky
 from combwright.simulation.step.stores import drawing, eat, need, pollen_need, ripen
-from combwright.simulation.step.warmth import adults_of, season, warmth
+from combwright.simulation.step.warmth import adults_of, warmth
 from combwright.weather.conditions import (
     DAY,
     FLIGHT,
@@ -47,7 +50,8 @@ from combwright.weather.conditions import (
     POLLEN,
 )
 
-AGED_FORAGE = 0.6  # share of ageing winter bees that go straight to foraging; judgement
+DROP_G = 1.0  # sugar in the feeder from which it counts as standing there
+ROUNDING = 1e-6  # of a need: a smaller part of it unmet is none
 
 
 @compiled
@@ -68,10 +72,12 @@ def one_day(s: Any, w: Any, luck: Any, calendar: Any, bio: Any) -> int:  # noqa:
     turned = recruitment(s, w[FLIGHT], bio)
     aged = ageing_winter_bees(s, w[DAY], bio)
     live_nest, live_foragers, live_winter = survival(s, w[FLIGHT], bio)
-    eggs_lucky = eggs * np.exp(bio.lay_luck * luck[0] - 0.5 * bio.lay_luck * bio.lay_luck)
-    worker_laid = max(0.0, min(eggs_lucky, room_cells) - DRONE_CELL * drone_laid)
-    free -= max(worker_laid + DRONE_CELL * drone_laid, bio.kept_for_eggs * room_cells)
-    sugar_in, water_in, pollen_in = income(s, w[FLIGHT], w[NECTAR], w[POLLEN], luck[1], free, bio)
+    eggs_lucky = eggs * lucky(bio.lay_luck, luck[LAID])
+    worker_laid = max(0.0, min(eggs_lucky, room_cells) - bio.drone_cell * drone_laid)
+    free -= max(worker_laid + bio.drone_cell * drone_laid, bio.kept_for_eggs * room_cells)
+    sugar_in, water_in, pollen_in = income(
+        s, w[FLIGHT], w[NECTAR], w[POLLEN], luck[FORAGED], free, bio
+    )
     free -= cells_for(sugar_in, water_in, bio)
     pollen_in = min(pollen_in, max(0.0, free) * bio.pollen_per_cell)
     free -= pollen_in / bio.pollen_per_cell
@@ -88,8 +94,8 @@ def one_day(s: Any, w: Any, luck: Any, calendar: Any, bio: Any) -> int:  # noqa:
 
     # adults
     hurt_now = hurt_share(last_mothers, last_sealed)
-    crippled = 0.25 * hurt_now * emerging
-    mix_adults(s, emerging - crippled, calendar[1], hurt_now, turned, aged)
+    crippled = bio.crippled * hurt_now * emerging
+    mix_adults(s, emerging - crippled, calendar[1], hurt_now, turned, aged, bio)
     bees_mid = adults_of(s)
     s.nest *= live_nest
     s.foragers *= live_foragers
@@ -102,8 +108,8 @@ def one_day(s: Any, w: Any, luck: Any, calendar: Any, bio: Any) -> int:  # noqa:
     s.water += water_in + fed_water
     s.feeder -= fed_sugar
     s.feeder_water -= fed_water
-    s.feeder_warmth *= 0.2
-    s.feeder_days = s.feeder_days + 1.0 if s.feeder > 1.0 else 0.0
+    s.feeder_warmth *= bio.feed_cools
+    s.feeder_days = s.feeder_days + 1.0 if s.feeder > DROP_G else 0.0
     s.sour_days += turns_sour(s, w[MAX_C], bio)
     s.pollen += pollen_in - pollen_used
     eaten, water_eaten = eat(s, sugar_need)
@@ -111,15 +117,17 @@ def one_day(s: Any, w: Any, luck: Any, calendar: Any, bio: Any) -> int:  # noqa:
     paid = wax / bio.wax_sugar / (below + overhead) if below + overhead > 0.0 else 0.0
     below, overhead = below * min(1.0, paid), overhead * min(1.0, paid)
     driven_off = ripen(s, w[MEAN_C], above, bio)
-    robbed = rob(s, w[DAY], luck[6], bio)
+    robbed = rob(s, w[DAY], luck[ROBBED], bio)
     s.drawn += below
     s.foundation -= below
     s.super_drawn += overhead
     s.super_foundation -= overhead
 
     # mites
-    arriving = arriving_mites(s, w[DAY], luck[7])
-    born, died, fallen = age_mites(s, worker_sealed, drone_sealed, arriving, luck[8], bio)
+    arriving = arriving_mites(s, w[DAY], luck[MITES_CARRIED], bio)
+    born, died, fallen = age_mites(
+        s, worker_sealed, drone_sealed, arriving, luck[MITES_INVADE], bio
+    )
     if s.treated_days > 0.0:
         s.treated_days = max(0.0, s.treated_days - 1.0)
         if s.treated_days <= 0.0:
@@ -136,15 +144,15 @@ def one_day(s: Any, w: Any, luck: Any, calendar: Any, bio: Any) -> int:  # noqa:
     mites_gone = mites_staying - mites_of(s)
 
     # what is seen and remembered
-    note(s, eggs_wanted, worker_laid + drone_laid, room_cells, warm, heat_w, tied)
+    note(s, eggs_wanted, worker_laid + drone_laid, room_cells, warm, heat_w, tied, bio)
     s.intake = sugar_in + fed_sugar
     s.gathered = sugar_in
     s.used = eaten + wax
     s.unmet = max(0.0, 1.0 - eaten / sugar_need) if sugar_need > 0.0 else 0.0
-    s.unmet *= s.unmet > 1e-6
+    s.unmet *= s.unmet > ROUNDING
     bare = min(bio.bare_sugar * bees_mid, sugar_need)
-    s.starving = 1.0 - eaten / bare if eaten < bare * (1.0 - 1e-6) else 0.0
-    s.hungry_days += s.unmet > 0.05
+    s.starving = 1.0 - eaten / bare if eaten < bare * (1.0 - ROUNDING) else 0.0
+    s.hungry_days += s.unmet > bio.hungry_from
     s.chilled += chill * before[BROOD]
     s.taken_down += fed_sugar + fed_water
     s.gathered_total += sugar_in
@@ -174,14 +182,14 @@ def blend(held: float, share: float, nectar: float, fed: float) -> float:
 
 @compiled
 def mix_adults(
-    s: Any, emerging: float, to_winter: float, hurt: float, turned: float, aged: float
+    s: Any, emerging: float, to_winter: float, hurt: float, turned: float, aged: float, bio: Any
 ) -> None:
     """Let bees emerge and change roles in place, carrying along who was hurt by mites."""
     new_winter = emerging * to_winter
     new_nest = emerging - new_winter
     turned = min(turned, s.nest)
     aged = min(aged, s.winter)
-    to_nest = (1.0 - AGED_FORAGE) * aged
+    to_nest = (1.0 - bio.winter_aged_forage) * aged
     nest = s.nest + new_nest - turned + to_nest
     hurt_nest = (s.nest - max(turned, 0.0)) * s.hurt_nest + new_nest * hurt
     hurt_nest += to_nest * s.hurt_winter
@@ -190,16 +198,17 @@ def mix_adults(
     kept = (s.winter - aged) * s.hurt_winter + new_winter * hurt
     s.hurt_winter = min(1.0, kept / winter) if winter > 0.0 else 0.0
     s.nest = nest
-    s.foragers += turned + AGED_FORAGE * aged
+    s.foragers += turned + bio.winter_aged_forage * aged
     s.winter = winter
 
 
 @compiled
 def rob(s: Any, day_of_year: float, luck: float, bio: Any) -> float:
     """Let robbers take stores in place from a weak colony with a wide entrance in autumn."""
-    if day_of_year < 205.0 or day_of_year > 300.0 or adults_of(s) > 8000.0:
+    weak = 1.0 - adults_of(s) / bio.rob_strong
+    if day_of_year < bio.rob_from or day_of_year > bio.rob_until or weak < 0.0:
         return 0.0
-    hazard = bio.rob_hazard * min(1.0, s.entrance / 150.0) * (1.0 - adults_of(s) / 8000.0)
+    hazard = bio.rob_hazard * min(1.0, s.entrance / bio.rob_entrance) * weak
     if luck >= hazard:
         return 0.0
     taken = bio.rob_share * s.ripe

@@ -2,14 +2,9 @@
 
 from typing import Any
 
-import numpy as np
-
 from combwright.simulation.step.compiled import compiled
-from combwright.simulation.step.room import CRYSTAL_KG_PER_L
-from combwright.simulation.step.warmth import adults_of, spread
-
-FONDANT_SHARE = 0.8  # from this share of sugar on, feed is eaten as fondant
-POLLEN_ENOUGH_G = 1200.0  # stores above which few bees gather pollen (0.75-2 kg: McLellan 1978)
+from combwright.simulation.step.shapes import lucky, spread
+from combwright.simulation.step.warmth import adults_of
 
 
 @compiled
@@ -22,14 +17,15 @@ def income(
     Nectar is limited by the cells that are free to take it.
     """
     hours = s.foragers * flight_hours * s.forage_success
-    lack = POLLEN_ENOUGH_G / (POLLEN_ENOUGH_G + 2.0 * s.pollen)
-    for_pollen = min(1.0, bio.pollen_foragers * (0.05 + 3.4 * lack * lack))
+    lack = bio.pollen_enough / (bio.pollen_enough + bio.pollen_lack * s.pollen)
+    eager = bio.pollen_least + bio.pollen_most * lack * lack
+    for_pollen = min(1.0, bio.pollen_foragers * eager)
     gathered_pollen = hours * for_pollen * bio.pollen_per_hour * pollen
     yielded = nectar * (1.0 + bio.nectar_half) / (nectar + bio.nectar_half)
     offered = hours * (1.0 - for_pollen) * bio.nectar_per_hour * yielded
-    sugar = offered * np.exp(bio.daily_luck * luck - 0.5 * bio.daily_luck * bio.daily_luck)
+    sugar = offered * lucky(bio.daily_luck, luck)
     water_per_sugar = (1.0 - bio.nectar_sugar) / bio.nectar_sugar
-    ml_per_sugar = 1.0 / CRYSTAL_KG_PER_L + water_per_sugar
+    ml_per_sugar = 1.0 / bio.sugar_kg_per_l + water_per_sugar
     most = max(0.0, free) * bio.cell_ml * bio.unripe_fill / ml_per_sugar
     sugar = min(sugar, most)
     return sugar, sugar * water_per_sugar, gathered_pollen
@@ -49,13 +45,13 @@ def take_down(
     if mass <= 0.0:
         return 0.0, 0.0
     bees = adults_of(s)
-    if sugar / mass >= FONDANT_SHARE:
+    if sugar / mass >= bio.fondant_from:
         taken = min(mass, bio.fondant_rate * bees)
         return sugar * taken / mass, water * taken / mass
     near_feeder_c = 0.5 * (mean_c + max_c) + 0.5 * s.feeder_warmth
     warm = spread(near_feeder_c, bio.take_cold, bio.take_warm)
-    rate = bio.take_down * bees * warm / (1.0 + gathered / 400.0)
-    ml_per_g = (sugar / CRYSTAL_KG_PER_L + water) / mass
+    rate = bio.take_down * bees * warm / (1.0 + gathered / bio.nectar_before_syrup)
+    ml_per_g = (sugar / bio.sugar_kg_per_l + water) / mass
     most = max(0.0, free * bio.cell_ml * bio.unripe_fill / ml_per_g)
     taken = min(mass, rate, most)
     return sugar * taken / mass, water * taken / mass
@@ -64,7 +60,7 @@ def take_down(
 @compiled
 def turns_sour(s: Any, max_c: float, bio: Any) -> bool:
     """Tell whether feed stands in the warm for longer than its strength keeps."""
-    if s.feeder <= 100.0 or max_c <= 10.0:
+    if s.feeder <= bio.sour_least or max_c <= bio.sour_above_c:
         return False
     sugar = s.feeder / (s.feeder + s.feeder_water)
     if sugar < bio.keeps_weeks_from:

@@ -5,9 +5,9 @@ from typing import Any
 import numpy as np
 
 from combwright.simulation.step.compiled import compiled
-from combwright.simulation.step.warmth import adults_of, brood_of, spread
-
-DRONE_RATE = 5.0 / 14.5  # of five equal spells under the cap in 14.5 days
+from combwright.simulation.step.rearing import DRONE_SEALED_RATE
+from combwright.simulation.step.shapes import between, in_season, lucky, pass_on, spread
+from combwright.simulation.step.warmth import adults_of, brood_of
 
 
 @compiled
@@ -42,7 +42,7 @@ def age_mites(
 
     """
     grams = adults_of(s) * bio.bee_g + 1.0
-    spread_of_luck = np.exp(bio.mite_luck * luck - 0.5 * bio.mite_luck * bio.mite_luck)
+    spread_of_luck = lucky(bio.mite_luck, luck)
     rate_worker = bio.invade_worker * worker_sealed / grams * spread_of_luck
     rate_drone = bio.invade_drone * drone_sealed / grams * spread_of_luck
     rate = rate_worker + rate_drone
@@ -55,34 +55,35 @@ def age_mites(
         s.mites_worker[:] *= 1.0 - s.kill_cells
         s.mites_drone[:] *= 1.0 - s.kill_cells
     from_worker = s.mites_worker[11]
-    from_drone = s.mites_drone[4] * DRONE_RATE
     for day in range(11, 0, -1):
         s.mites_worker[day] = s.mites_worker[day - 1]
     s.mites_worker[0] = into_cells - into_drone
-    for spell in range(4, 0, -1):
-        s.mites_drone[spell] += (s.mites_drone[spell - 1] - s.mites_drone[spell]) * DRONE_RATE
-    s.mites_drone[0] += into_drone - s.mites_drone[0] * DRONE_RATE
+    from_drone = pass_on(s.mites_drone, into_drone, DRONE_SEALED_RATE)
 
     live = s.mite_growth * (from_worker * bio.leave_worker + from_drone * bio.leave_drone)
-    gross = s.mite_growth * (from_worker * bio.mite_gross + from_drone * (bio.leave_drone + 0.5))
-    rearing = brood_of(s) / (brood_of(s) + 1000.0)
-    natural = bio.mite_death_winter + (bio.mite_death - bio.mite_death_winter) * rearing
+    gross_drone = bio.leave_drone + bio.mite_gross_drone
+    gross = s.mite_growth * (from_worker * bio.mite_gross + from_drone * gross_drone)
+    rearing = brood_of(s) / (brood_of(s) + bio.mite_death_half)
+    natural = between(bio.mite_death_winter, bio.mite_death, rearing)
     on_bees = s.mites - into_cells
     dying = on_bees * (1.0 - np.exp(-natural) * (1.0 - s.kill_bees))
     s.mites = on_bees - dying + live + arriving
     fallen = dying + gross - live
     born = gross - from_worker - from_drone
-    return born, fallen + killed, fallen + 0.5 * killed
+    return born, fallen + killed, fallen + bio.killed_fall * killed
 
 
 @compiled
-def arriving_mites(s: Any, day_of_year: float, luck: float) -> float:
+def arriving_mites(s: Any, day_of_year: float, luck: float, bio: Any) -> float:
     """Mites carried in today from other colonies: some in summer, most from August to October.
 
     ``invaders`` is the pressure at its height; Frey & Rosenkranz 2014 (doi 10.1603/EC13381) found
     0.7-2.4 a day at low and 2.5-11.2 at high density of colonies.
     """
-    autumn = spread(day_of_year, 195.0, 235.0) * (1.0 - spread(day_of_year, 290.0, 320.0))
-    summer = 0.15 * spread(day_of_year, 140.0, 170.0) * (1.0 - autumn)
-    carried = s.invaders * (autumn + summer * (day_of_year < 300.0))
-    return carried * np.exp(0.5 * luck - 0.125) if carried > 0.0 else 0.0
+    autumn = in_season(
+        day_of_year, bio.invade_from, bio.invade_full, bio.invade_less, bio.invade_until
+    )
+    begun = spread(day_of_year, bio.invade_summer_from, bio.invade_summer_full)
+    summer = bio.invade_summer * begun * (1.0 - autumn)
+    carried = s.invaders * (autumn + summer * (day_of_year < bio.invade_summer_until))
+    return carried * lucky(bio.invade_luck, luck) if carried > 0.0 else 0.0

@@ -4,18 +4,19 @@ from typing import Any
 
 import numpy as np
 
+from combwright.science.queens.queen_clock import AGE, CLOCK
 from combwright.simulation.columns import CELL, LAYING, QUEENLESS, VIRGIN
+from combwright.simulation.luck import MATED, QUEEN_LOST, SWARM_LEAVES, SWARM_STARTS
 from combwright.simulation.step.compiled import compiled
 from combwright.simulation.step.room import drone_cells, held_below
-from combwright.simulation.step.warmth import adults_of, brood_of, spread
+from combwright.simulation.step.shapes import YEAR, between, in_season, spread
+from combwright.simulation.step.warmth import adults_of, brood_of
 
-SEALED_ON = 8.0  # day from the egg on which a queen cell is sealed
-EMERGES_ON = 16.0  # day from the egg on which a virgin emerges
-RAISED_FROM = 4.0  # age of the larva that bees choose for an emergency cell
-MATURE_ON = 6.0  # days after emergence from which a virgin can mate
-TOO_LATE_ON = 28.0  # days after emergence at which an unmated queen is a failure
-FLIGHTS_TO_MATE = 1.5  # good mating days that suffice; judgement
-LAYS_AFTER = 9.0  # earliest day after emergence on which she lays
+SEALED_ON = CLOCK["sealed"].value
+EMERGES_ON = CLOCK["emerges"].value
+RAISED_FROM = AGE["walk-away"].value
+MATURE_ON = CLOCK["flies to mate"].value - EMERGES_ON
+TOO_LATE_ON = CLOCK["too late"].value - EMERGES_ON
 
 
 @compiled
@@ -25,17 +26,22 @@ def swarm_hazard(s: Any, day_of_year: float, above: float, bio: Any) -> float:
     No validated trigger is published. Crowding of comb and of bees, the season and the queen's
     age, which reviews agree on, multiply; the size is judgement.
     """
-    in_season = spread(day_of_year, 108.0, 135.0) * (1.0 - spread(day_of_year, 190.0, 225.0))
-    if in_season == 0.0:
+    when = in_season(day_of_year, bio.swarm_from, bio.swarm_high, bio.swarm_less, bio.swarm_until)
+    if when == 0.0:
         return 0.0
     held, _ = held_below(s, above, bio)
-    full = (brood_of(s) + drone_cells(s) + held) / max(s.drawn, 1.0)
-    places = s.bees_per_frame * (s.frames + 6.0 * s.supers)
-    crowded = spread(full, bio.swarm_full - 0.15, bio.swarm_full + 0.07)
-    bees = spread(adults_of(s) / max(places, 1.0), 0.7, 1.2)
-    years = s.queen_age / 365.0
-    age = 0.25 + 0.75 * spread(years, 0.3, 1.0) + 0.4 * max(0.0, years - 1.0)
-    return bio.swarm_hazard * s.swarm_readiness * in_season * crowded * (0.25 + 0.75 * bees) * age
+    full = (brood_of(s) + drone_cells(s, bio) + held) / max(s.drawn, 1.0)
+    places = s.bees_per_frame * (s.frames + bio.swarm_super_frames * s.supers)
+    begins, certain = bio.swarm_full - bio.swarm_full_below, bio.swarm_full + bio.swarm_full_above
+    crowded = spread(full, begins, certain)
+    in_places = adults_of(s) / max(places, 1.0)
+    bees = between(
+        bio.swarm_loose, 1.0, spread(in_places, bio.swarm_bees_from, bio.swarm_bees_full)
+    )
+    years = s.queen_age / YEAR
+    age = between(bio.swarm_young, 1.0, spread(years, bio.swarm_young_until, 1.0))
+    age += bio.swarm_old * max(0.0, years - 1.0)
+    return bio.swarm_hazard * s.swarm_readiness * when * crowded * bees * age
 
 
 @compiled
@@ -61,15 +67,18 @@ def swarming(
     if s.queen != LAYING:
         return 0.0
     if s.swarm_clock == 0.0:
-        most = bio.swarm_hazard * s.swarm_readiness * (1.0 + s.queen_age / 365.0)
-        if luck[2] < most and luck[2] < 1.0 - np.exp(-swarm_hazard(s, day_of_year, above, bio)):
+        most = bio.swarm_hazard * s.swarm_readiness * (1.0 + s.queen_age / YEAR)
+        if luck[SWARM_STARTS] < most and luck[SWARM_STARTS] < 1.0 - np.exp(
+            -swarm_hazard(s, day_of_year, above, bio)
+        ):
             s.swarm_clock = 1.0
         return 0.0
     s.swarm_clock += 1.0
-    if s.swarm_clock > SEALED_ON and flight_hours >= 3.0 and luck[3] < 0.6:
+    ready = s.swarm_clock > SEALED_ON and flight_hours >= bio.swarm_hours
+    if ready and luck[SWARM_LEAVES] < bio.swarm_leaves:
         s.queen, s.queen_clock, s.swarm_clock = CELL, s.swarm_clock, 0.0
         return bio.swarm_share
-    if s.swarm_clock > 20.0:
+    if s.swarm_clock > bio.swarm_gives_up:
         s.swarm_clock = 0.0
     return 0.0
 
@@ -80,21 +89,21 @@ def queen_day(s: Any, mating_chance: float, luck: Any, bio: Any) -> float:
     s.queen_clock += 1.0
     if s.queen == LAYING:
         s.queen_age += 1.0
-        if luck[4] < bio.queen_loss:
+        if luck[QUEEN_LOST] < bio.queen_loss:
             s.queen, s.queen_clock, s.swarm_clock = QUEENLESS, 0.0, 0.0
         return 0.0
-    if s.queen == QUEENLESS and s.larvae[0] + s.larvae[1] > 50.0:
+    if s.queen == QUEENLESS and s.larvae[0] + s.larvae[1] > bio.emergency_larvae:
         s.queen, s.queen_clock = CELL, RAISED_FROM
         return 0.0
     if s.queen == CELL and s.queen_clock >= EMERGES_ON:
         s.queen, s.queen_clock, s.mating_flights = VIRGIN, 0.0, 0.0
-        cast = s.swarmed > 0.0 and adults_of(s) > 9000.0 and luck[4] < bio.cast_chance
-        return 0.4 if cast else 0.0
+        left_many = s.swarmed > 0.0 and adults_of(s) > bio.cast_bees
+        return bio.cast_share if left_many and luck[QUEEN_LOST] < bio.cast_chance else 0.0
     if s.queen == VIRGIN:
         if s.queen_clock >= MATURE_ON:
             s.mating_flights += mating_chance
-        if s.mating_flights >= FLIGHTS_TO_MATE and s.queen_clock >= LAYS_AFTER:
-            s.queen = QUEENLESS if luck[5] < bio.mating_loss else LAYING
+        if s.mating_flights >= bio.mating_days and s.queen_clock >= bio.lays_after:
+            s.queen = QUEENLESS if luck[MATED] < bio.mating_loss else LAYING
             s.queen_clock, s.queen_age = 0.0, 0.0
         elif s.queen_clock > TOO_LATE_ON:
             s.queen, s.queen_clock = QUEENLESS, 0.0

@@ -4,18 +4,38 @@ from typing import Any
 
 import numpy as np
 
+from combwright.science.colony import laying
+from combwright.science.colony.brood import STAGE_DAYS
 from combwright.simulation.columns import LAYING
 from combwright.simulation.step.compiled import compiled
-from combwright.simulation.step.warmth import brood_of, spread, winter_reserve
+from combwright.simulation.step.shapes import YEAR, between, in_season, pass_on, spread
+from combwright.simulation.step.warmth import brood_of, winter_reserve
 
-OPEN_LARVA_DAYS = 6.0
+season_share = compiled(laying.season_share)
+
+OPEN_LARVA_DAYS = STAGE_DAYS["worker"].open_larva.value
+DRONE_OPEN_RATE = 3.0 / STAGE_DAYS["drone"].sealed_on  # of the spells of ``drone_open``
+DRONE_SEALED_RATE = 5.0 / STAGE_DAYS["drone"].sealed.value  # of those of ``drone_sealed``
 
 
 @compiled
-def wanted(s: Any, in_season: float, tied: float, income: float, bio: Any) -> float:
+def season(day_of_year: float, bio: Any) -> float:
+    """Share of her best laying that the season lets the queen do."""
+    return season_share(
+        day_of_year,
+        bio.season_rise,
+        bio.season_rise_days,
+        bio.season_fall,
+        bio.season_fall_day + bio.autumn_shift,
+        bio.season_fall_days,
+    )
+
+
+@compiled
+def wanted(s: Any, season: float, tied: float, income: float, bio: Any) -> float:
     """Eggs that the queen would lay today if she had room.
 
-    The season's curve ``in_season``, her potential and age, the nurses that could feed the
+    The season's curve ``season``, her potential and age, the nurses that could feed the
     larvae, food, income and pollen each hold it back.
     """
     if s.queen != LAYING:
@@ -24,15 +44,21 @@ def wanted(s: Any, in_season: float, tied: float, income: float, bio: Any) -> fl
     food = s.ripe + s.unripe + s.super_ripe
     fed = food * food / (food * food + bio.food_half * bio.food_half)
     lift = 1.0 - bio.income_lift * (1.0 - min(1.0, income / max(s.used, 1.0)))
-    without = 0.25 + 0.45 * winter_reserve(s)
-    with_pollen = without + (1.0 - without) * s.pollen / (s.pollen + bio.pollen_half)
-    years = s.queen_age / 365.0
-    vigour = min(1.0, (s.queen_age + 4.0) / 12.0) * (1.0 - 0.12 * max(0.0, years - 1.0))
-    slimming = 0.4 if s.swarm_clock >= OPEN_LARVA_DAYS else 1.0
-    best = bio.lay_peak * in_season * s.queen_potential * max(0.0, vigour)
+    without = bio.without_pollen + bio.without_pollen_winter * winter_reserve(s)
+    with_pollen = between(without, 1.0, s.pollen / (s.pollen + bio.pollen_half))
+    slimming = bio.slimming if s.swarm_clock >= bio.slims_from else 1.0
+    best = bio.lay_peak * season * s.queen_potential * vigour(s.queen_age, bio)
     fit = best * fed * lift * with_pollen * nurses / (nurses + bio.bees_half)
     nursed = bio.larvae_per_nurse * nurses / OPEN_LARVA_DAYS
     return min(fit, nursed) * slimming * (1.0 - s.lay_brake)
+
+
+@compiled
+def vigour(queen_age: float, bio: Any) -> float:
+    """Share of her best laying that a queen's age leaves her."""
+    begun = min(1.0, (queen_age + bio.queen_begins_ahead) / bio.queen_begins_days)
+    worn = bio.queen_fade * max(0.0, queen_age / YEAR - 1.0)
+    return begun * max(0.0, 1.0 - worn)
 
 
 @compiled
@@ -47,7 +73,7 @@ def laid(eggs_wanted: float, room: float, bio: Any) -> float:
 def brood_risk(s: Any, warm_frames: float, bio: Any) -> tuple[float, float]:
     """Daily extra death of brood from cold (outside the warm nest) and from hunger."""
     brood = brood_of(s)
-    keepable = 0.95 * warm_frames * s.cells_per_frame
+    keepable = bio.keepable * warm_frames * s.cells_per_frame
     outside = max(0.0, 1.0 - keepable / brood) if brood > 0.0 else 0.0
     return bio.chill_death * outside, bio.hunger_brood * s.unmet
 
@@ -75,23 +101,17 @@ def age_brood(s: Any, new_eggs: float, chill: float, hunger: float, bio: Any) ->
 @compiled
 def drone_eggs(s: Any, new_eggs: float, day_of_year: float, bio: Any) -> float:
     """Drone eggs among those laid: from April to July, by colonies strong enough."""
-    in_season = spread(day_of_year, 95.0, 125.0) * (1.0 - spread(day_of_year, 185.0, 215.0))
-    return new_eggs * bio.drone_share * in_season * spread(s.nest + s.foragers, 5000.0, 12000.0)
+    when = in_season(day_of_year, bio.drone_from, bio.drone_high, bio.drone_less, bio.drone_until)
+    strong = spread(s.nest + s.foragers, bio.drone_bees_from, bio.drone_bees_full)
+    return new_eggs * bio.drone_share * when * strong
 
 
 @compiled
 def age_drones(s: Any, new_eggs: float, day_of_year: float, bio: Any) -> float:
     """Age drone brood in place (a chain of equal spells) and give the cells sealed today."""
-    open_rate = 3.0 / 9.5
-    sealed_rate = 5.0 / 14.5
-    sealed_today = s.drone_open[2] * open_rate
-    emerging = s.drone_sealed[4] * sealed_rate
-    for spell in range(4, 0, -1):
-        s.drone_sealed[spell] += (s.drone_sealed[spell - 1] - s.drone_sealed[spell]) * sealed_rate
-    s.drone_sealed[0] += sealed_today - s.drone_sealed[0] * sealed_rate
-    for spell in range(2, 0, -1):
-        s.drone_open[spell] += (s.drone_open[spell - 1] - s.drone_open[spell]) * open_rate
-    s.drone_open[0] += new_eggs - s.drone_open[0] * open_rate
-    thrown_out = 0.10 * spread(day_of_year, 210.0, 240.0) if s.queen == LAYING else 0.0
+    sealed_today = pass_on(s.drone_open, new_eggs, DRONE_OPEN_RATE)
+    emerging = pass_on(s.drone_sealed, sealed_today, DRONE_SEALED_RATE)
+    unwelcome = spread(day_of_year, bio.drones_out_from, bio.drones_out_full)
+    thrown_out = bio.drones_out * unwelcome if s.queen == LAYING else 0.0
     s.drones = (s.drones + emerging) * (1.0 - bio.drone_death - thrown_out)
     return sealed_today

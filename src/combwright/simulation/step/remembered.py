@@ -51,11 +51,12 @@ def note(
     warm: float,
     heat_w: float,
     tied: float,
+    bio: Any,
 ) -> None:
     """Remember in place what decided the day."""
     s.wanted, s.laid, s.room = wanted, laid, room
     s.warm_frames, s.heat_w, s.tied = warm, heat_w, tied
-    short = s.queen == LAYING and wanted > 50.0 and room < 0.5 * wanted
+    short = s.queen == LAYING and wanted > bio.wanted_least and room < bio.short_of_room * wanted
     s.short_of_room_days = s.short_of_room_days + 1.0 if short else 0.0
     s.short_of_room_most = max(s.short_of_room_most, s.short_of_room_days)
 

@@ -3,18 +3,14 @@
 from typing import Any
 
 from combwright.simulation.step.compiled import compiled
-from combwright.simulation.step.warmth import brood_of, frames_covered, spread
-
-CRYSTAL_KG_PER_L = 1.587  # density of sucrose crystals; from memory
-DRONE_CELL = 1.4  # worker cells' worth of comb in a drone cell: 4.0 to 2.7-3.0 a cm2 of face
-ARCH_SHARE = 0.14  # of the brood box's cells, kept in stores before honey goes up; judgement
-WATER_PER_RIPE_SUGAR = 0.22  # water carried by sugar in honey at 18 % water
+from combwright.simulation.step.shapes import between, spread
+from combwright.simulation.step.warmth import brood_of, frames_covered
 
 
 @compiled
 def cells_for(sugar: float, water: float, bio: Any) -> float:
     """Cells that unripe food takes: they are filled thinly to let it dry."""
-    return (sugar / CRYSTAL_KG_PER_L + water) / (bio.cell_ml * bio.unripe_fill)
+    return (sugar / bio.sugar_kg_per_l + water) / (bio.cell_ml * bio.unripe_fill)
 
 
 @compiled
@@ -37,14 +33,12 @@ def share_above(s: Any, night_c: float, bio: Any) -> float:
     """
     if s.supers < 1.0:
         return 0.0
-    arch = spread(s.ripe / s.sugar_per_cell / max(s.drawn, 1.0), 0.03, ARCH_SHARE)
-    climbing = spread(frames_covered(s, night_c, bio) / max(s.frames, 1.0), 0.6, 0.9)
-    return (
-        0.9
-        * climbing
-        * (0.2 + 0.8 * arch)
-        * min(1.0, super_free(s) / max(unripe_cells(s, bio), 1.0))
-    )
+    stored = s.ripe / s.sugar_per_cell / max(s.drawn, 1.0)
+    arch = between(bio.above_without_arch, 1.0, spread(stored, bio.arch_begun, bio.arch_done))
+    covered = frames_covered(s, night_c, bio) / max(s.frames, 1.0)
+    climbing = spread(covered, bio.climb_from, bio.climb_full)
+    fits = min(1.0, super_free(s) / max(unripe_cells(s, bio), 1.0))
+    return bio.above_most * climbing * arch * fits
 
 
 @compiled
@@ -55,9 +49,9 @@ def held_below(s: Any, above: float, bio: Any) -> tuple[float, float]:
 
 
 @compiled
-def drone_cells(s: Any) -> float:
+def drone_cells(s: Any, bio: Any) -> float:
     """Worker cells' worth of comb that drone brood takes; a drone cell is a third wider in area."""
-    return DRONE_CELL * (s.drone_open.sum() + s.drone_sealed.sum())
+    return bio.drone_cell * (s.drone_open.sum() + s.drone_sealed.sum())
 
 
 @compiled
@@ -67,7 +61,7 @@ def room(s: Any, warm_frames: float, above: float, bio: Any) -> tuple[float, flo
     Food is kept outside the warm nest first; what finds no place there, and a part of the unripe
     food in any case, is put into the nest's empty cells.
     """
-    brood = brood_of(s) + drone_cells(s)
+    brood = brood_of(s) + drone_cells(s, bio)
     held, unripe = held_below(s, above, bio)
     warm = min(s.drawn, warm_frames * s.cells_per_frame * bio.nest_share)
     within = max(held - (s.drawn - warm), bio.unripe_near * unripe)

@@ -3,18 +3,20 @@
 from typing import Any
 
 from combwright.simulation.step.compiled import compiled
-from combwright.simulation.step.room import WATER_PER_RIPE_SUGAR
-from combwright.simulation.step.warmth import adults_of, basal, brood_of, spread, winter_reserve
-
-OPEN_LARVA_DAYS = 6.0
+from combwright.simulation.step.rearing import OPEN_LARVA_DAYS
+from combwright.simulation.step.shapes import between, spread
+from combwright.simulation.step.warmth import (
+    adults_of,
+    basal,
+    rearing_share,
+    winter_reserve,
+)
 
 
 @compiled
 def need(s: Any, flight_hours: float, mean_c: float, heat_sugar: float, bio: Any) -> float:
     """Sugar needed today: to live, to rear brood, to heat and to fly. [g]."""
-    brood = brood_of(s)
-    rearing = brood / (brood + 2000.0)
-    living = adults_of(s) * basal(rearing, mean_c, bio) + s.drones * bio.drone_sugar
+    living = adults_of(s) * basal(rearing_share(s, bio), mean_c, bio) + s.drones * bio.drone_sugar
     per_larva = (bio.larva_sugar + bio.nurse_sugar) / OPEN_LARVA_DAYS
     larvae = (s.larvae.sum() + s.drone_open.sum()) * per_larva
     flying = s.foragers * flight_hours * bio.flight_sugar
@@ -23,9 +25,10 @@ def need(s: Any, flight_hours: float, mean_c: float, heat_sugar: float, bio: Any
 
 @compiled
 def pollen_need(s: Any, bio: Any) -> float:
-    """Pollen needed today by the larvae, through their nurses; winter bees give half. [g]."""
-    larvae = s.larvae.sum() + 1.5 * s.drone_open.sum()
-    return larvae * bio.larva_pollen / OPEN_LARVA_DAYS * (1.0 - 0.5 * winter_reserve(s))
+    """Pollen needed today by the larvae, through their nurses; winter bees give a part. [g]."""
+    larvae = s.larvae.sum() + bio.drone_larva_pollen * s.drone_open.sum()
+    saved = bio.winter_pollen_saved * winter_reserve(s)
+    return larvae * bio.larva_pollen / OPEN_LARVA_DAYS * (1.0 - saved)
 
 
 @compiled
@@ -34,10 +37,11 @@ def drawing(s: Any, warm_frames: float, bio: Any) -> tuple[float, float]:
 
     Foundation is drawn only by young bees in warmth, with food coming in.
     """
-    income = spread(s.intake - s.used, -50.0, 250.0)
-    crowded = spread(warm_frames * s.cells_per_frame / max(s.drawn, 1.0), 0.7, 0.95)
+    income = spread(s.intake - s.used, bio.draw_from, bio.draw_full)
+    warm = warm_frames * s.cells_per_frame / max(s.drawn, 1.0)
+    crowded = spread(warm, bio.draw_crowded_from, bio.draw_crowded_full)
     most = bio.draw_rate * s.nest * income * crowded
-    most = min(most, 0.3 * s.unripe / bio.wax_sugar)
+    most = min(most, bio.draw_spends * s.unripe / bio.wax_sugar)
     below = min(s.foundation, most)
     above = min(s.super_foundation, most - below) if s.supers >= 1.0 else 0.0
     return below, above
@@ -68,11 +72,12 @@ def ripen(s: Any, mean_c: float, above: float, bio: Any) -> float:
 
     Mixed food is treated as a share that is finished today and a rest that is as thin as before.
     """
-    excess = s.water - WATER_PER_RIPE_SUGAR * s.unripe
+    excess = s.water - bio.ripe_water * s.unripe
     if s.unripe <= 0.0:
         return 0.0
-    air = 0.4 + 0.6 * spread(mean_c, 2.0, 18.0)
-    vents = 0.85 + 0.15 * spread(s.tray_open + s.entrance, 50.0, 300.0)
+    air = between(bio.dry_cold, 1.0, spread(mean_c, bio.dry_cold_c, bio.dry_warm_c))
+    opening = spread(s.tray_open + s.entrance, bio.dry_closed_mm, bio.dry_open_mm)
+    vents = between(bio.dry_closed, 1.0, opening)
     capacity = bio.evaporate * adults_of(s) * air * vents
     share = min(bio.ripen_most, capacity / excess if excess > 0.0 else 1.0)
     ripened = share * s.unripe
