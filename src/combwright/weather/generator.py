@@ -18,12 +18,9 @@ from combwright.terms.ranges import within
 from combwright.terms.weather import DailyWeather
 from combwright.weather.chance_of_days import Chance, chance
 from combwright.weather.climate import Climate
-from combwright.weather.climates import climate, climates
 from combwright.weather.month_spread import shared
 from combwright.weather.months import calendar_days, months_of, smooth
 from combwright.weather.sunshine import uncensored
-
-__all__ = ["Climate", "climate", "climates", "continue_from", "generate"]
 
 Floats = NDArray[np.float64]
 
@@ -97,6 +94,7 @@ def generate(place: Climate, first: date, days: int, scenarios: int, seed: int) 
 
     Examples
     --------
+    >>> from combwright.weather.climates import climate
     >>> sampled = generate(climate("Dublin"), date(2026, 4, 1), 30, scenarios=3, seed=1)
     >>> sampled.t_max_c.shape, bool((sampled.t_max_c > sampled.t_min_c).all())
     ((3, 30), True)
@@ -142,6 +140,7 @@ def continue_from(
 
     Examples
     --------
+    >>> from combwright.weather.climates import climate
     >>> place = climate("Dublin")
     >>> known = generate(place, date(2026, 4, 1), 10, scenarios=1, seed=7)
     >>> longer = continue_from(known, place, 5, scenarios=4, seed=1)
