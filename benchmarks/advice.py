@@ -9,16 +9,15 @@ from collections import deque
 from collections.abc import Callable, Iterator
 from concurrent.futures import ThreadPoolExecutor
 from datetime import date
+from functools import partial
 from itertools import islice
 from time import perf_counter, process_time
 
 import numpy as np
 
-from combwright.advice.decisions import honey, mites, nucs, queen, visits, winter
+from combwright.advice.deciding import Deciding
+from combwright.advice.decisions import food, honey, mites, nucs, queen, space, visits, winter
 from combwright.advice.decisions.branches import branches
-from combwright.advice.decisions.food import portion
-from combwright.advice.decisions.housing import housing
-from combwright.advice.decisions.space import space
 from combwright.advice.plan import plan
 from combwright.advice.situation import Limits, Situation
 from combwright.belief.following.standing import Standing
@@ -75,24 +74,23 @@ def timed(work: Work, count: int, threads: int) -> tuple[float, float]:
 
 
 def parts() -> dict[str, Work]:
-    """Give the decisions that can be called alone."""
-    return {
-        "room and warmth": space,
-        "food": lambda at: portion(at, at.standing.set_up),
-        "next visit": lambda at: visits.next_visit(at, at.colonies, keep_out=False),
-        "nucs": nucs.nucs,
-        "queen": queen.queen,
-        "mites": lambda at: mites.mites(at, supers=0),
-        "winter": lambda at: winter.winter(at, supers=0),
-        "honey": honey.honey,
-        "room and food": lambda at: housing(at, queen.queen(at)),
-        "and branches": _with_branches,
+    """Give the decisions alone, each with what it needs of others."""
+    decide: dict[str, Callable[[Deciding], object]] = {
+        "queen": queen.decide,
+        "honey": honey.decide,
+        "winter": winter.decide,
+        "room and warmth": space.decide,
+        "and food": food.decide,
+        "and next visit": visits.decide,
+        "and branches": branches,
+        "mites": mites.decide,
+        "nucs": nucs.decide,
     }
+    return {name: partial(_decided, one) for name, one in decide.items()}
 
 
-def _with_branches(at: Situation) -> object:
-    queens = queen.queen(at)
-    return branches(at, queens, housing(at, queens))
+def _decided(decide: Callable[[Deciding], object], at: Situation) -> object:
+    return Deciding(at).of(decide)
 
 
 def main() -> None:

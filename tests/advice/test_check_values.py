@@ -37,19 +37,19 @@ def test_an_average_colony_never_gets_much_over_500_g_a_day_nor_a_full_feeder(
 
 @pytest.mark.parametrize("month", [3, 4, 5, 6, 7, 8, 9])
 def test_the_tray_is_open_75_to_125_mm_from_spring_to_autumn(month: int) -> None:
-    told = planned(replace(AVERAGE, on=date(2027, month, 15))).advised.set_up
+    told = planned(replace(AVERAGE, on=date(2027, month, 15))).set_up
     assert 75 <= told.tray_open_mm <= 125
 
 
 def test_the_tray_is_half_open_when_it_is_hot() -> None:
-    told = planned(replace(AVERAGE, on=date(2027, 7, 15), warmer_k=9.0)).advised.set_up
+    told = planned(replace(AVERAGE, on=date(2027, 7, 15), warmer_k=9.0)).set_up
     assert 125 < told.tray_open_mm <= 230
 
 
 @pytest.mark.parametrize("month", [11, 12, 1, 2])
 def test_the_tray_is_out_in_winter(month: int) -> None:
     case = replace(AVERAGE, on=date(2027, month, 15), frames_of_brood=0.0, stores_kg=12.0)
-    assert planned(case).advised.set_up.tray_open_mm == 460
+    assert planned(case).set_up.tray_open_mm == 460
 
 
 def test_the_tray_is_nearly_in_while_mites_are_counted() -> None:
@@ -58,19 +58,19 @@ def test_the_tray_is_nearly_in_while_mites_are_counted() -> None:
 
 
 def test_a_full_box_in_a_flow_gets_a_super() -> None:
-    told = planned(replace(STRONG, nectar=0.9, frames=10, frames_of_bees=10.5)).advised.set_up
+    told = planned(replace(STRONG, nectar=0.9, frames=10, frames_of_bees=10.5)).set_up
     assert told.supers == 1
     assert told.excluder
 
 
 def test_a_half_empty_box_gets_no_super() -> None:
     case = replace(STRONG, nectar=0.9, frames=10, frames_of_bees=5.0, frames_of_brood=3.0)
-    assert planned(case).advised.set_up.supers == 0
+    assert planned(case).set_up.supers == 0
 
 
 def test_no_super_goes_on_in_autumn() -> None:
     case = replace(STRONG, on=date(2027, 9, 10), frames_of_brood=2.0)
-    assert planned(case).advised.set_up.supers == 0
+    assert planned(case).set_up.supers == 0
 
 
 def test_excluder_slots_lie_between_4_2_and_4_5_mm() -> None:
@@ -83,7 +83,7 @@ def test_excluder_slots_lie_between_4_2_and_4_5_mm() -> None:
 def test_frames_are_added_at_the_edge_until_the_box_is_full(frames: int) -> None:
     case = Case(date(2027, 5, 8), frames + 0.8, 0.7 * frames, 5.0, frames)
     decided = planned(case)
-    told = decided.advised.set_up
+    told = decided.set_up
     assert frames < told.frames <= frames + 2
     assert told.frames <= 11
     assert any("at the edge of the nest" in job for job in decided.jobs)

@@ -5,9 +5,22 @@ from collections.abc import Callable
 import pytest
 from tests.advice.situations import drawn, situation
 
+from combwright.advice.actions import days_asked_for, of_kind
+from combwright.advice.bee_acts import (
+    Divide,
+    EggFrame,
+    Give,
+    LeaveShut,
+    Look,
+    Requeen,
+    TakeIn,
+    Unite,
+)
 from combwright.advice.decisions.food import FEEDER_G, FONDANT_MOST_G
+from combwright.advice.kit_acts import Act, Feed, Stack, SuperOff, Treat
 from combwright.advice.plan import Plan, plan
 from combwright.advice.situation import Situation
+from combwright.advice.stacking import set_up_after
 from combwright.kit.geometry import frames_that_fit
 from combwright.science.mites.treatments import TREATMENTS
 from combwright.terms.entries import Visit
@@ -27,104 +40,137 @@ def has_signs(at: Situation) -> bool:
 
 
 def is_kept_shut(decided: Plan) -> bool:
-    return any("keep out until" in job for job in decided.jobs)
+    return any(each.until and not each.since for each in decided.asks(LeaveShut))
+
+
+def asks(decided: Plan, *kinds: type[Act]) -> bool:
+    return any(isinstance(each, kinds) for each in decided.actions)
+
+
+def takes_honey(decided: Plan) -> bool:
+    return any(each.why != "must be fed" for each in decided.asks(SuperOff))
+
+
+def looks_inside(decided: Plan) -> bool:
+    inside = {"health", "queen cells", "every frame"}
+    return any(each.at in inside for each in decided.asks(Look))
 
 
 def no_feed_under_supers(_: Situation, decided: Plan) -> bool:
-    return decided.advised.grams == 0 or decided.advised.set_up.supers == 0
+    return decided.portion.grams == 0 or decided.set_up.supers == 0
 
 
 def a_new_super_takes_the_feeder_off(at: Situation, decided: Plan) -> bool:
-    more = decided.advised.set_up.supers > at.standing.set_up.supers
+    more = decided.set_up.supers > at.standing.set_up.supers
     told = any("the feeder comes off" in job for job in decided.jobs)
     clean = decided.chances["syrup in honey"] <= at.limits.syrup_in_honey
-    return not more or (told and clean and decided.advised.grams == 0)
+    return not more or (told and clean and decided.portion.grams == 0)
 
 
 def nothing_moves_when_signs_were_seen(at: Situation, decided: Plan) -> bool:
-    told = decided.advised
-    moves = told.supers_off or told.unite or told.give_queen or told.brood_frames_to_give
-    return not has_signs(at) or (not moves and told.set_up == at.standing.set_up)
+    moves = asks(decided, SuperOff, Unite, EggFrame, Give, TakeIn, Requeen, Divide)
+    return not has_signs(at) or (not moves and decided.set_up == at.standing.set_up)
 
 
 def nothing_moves_in_a_yard_with_signs(at: Situation, decided: Plan) -> bool:
     if at.signs_at is None:
         return True
-    told, now = decided.advised, at.standing.set_up
-    moves = told.supers_off or told.unite or told.brood_frames_to_give or told.requeen
-    moves = moves or told.divide or told.give_queen
-    same = (told.set_up.frames, told.set_up.supers) == (now.frames, now.supers)
-    asks = [job for job in decided.jobs if "another healthy" in job or "Can " in job]
-    return not moves and same and not asks
+    told, now = decided.set_up, at.standing.set_up
+    moves = asks(decided, Unite, Give, TakeIn, Requeen, Divide, EggFrame) or takes_honey(decided)
+    return not moves and (told.frames, told.supers) == (now.frames, now.supers)
 
 
 def branches_keep_what_the_plan_leaves_alone(at: Situation, decided: Plan) -> bool:
     opened = at.on.month not in WINTER and at.signs_at is None and not is_kept_shut(decided)
-    lines = [line for each in decided.branches for line in each.do]
-    stack = [line for line in lines if line.startswith("Leave it on")]
-    foreign = [line for line in lines if "another healthy" in line]
+    asked = [action for each in decided.branches for action in each.actions]
+    stack = of_kind(asked, Stack)
+    foreign = of_kind(asked, EggFrame)
     return (not stack or (opened and not has_signs(at))) and (not foreign or at.signs_at is None)
 
 
 def air_goes_through_at_one_end_only(_: Situation, decided: Plan) -> bool:
-    told = decided.advised.set_up
-    return told.cover != "vented" or told.tray_open_mm == 0
+    return decided.set_up.cover != "vented" or decided.set_up.tray_open_mm == 0
 
 
 def what_is_kept_shut_is_not_opened(at: Situation, decided: Plan) -> bool:
-    told = decided.advised
-    opens = told.supers_off or told.brood_frames_to_give or told.give_queen or told.treatment
-    looks = any(job.startswith("Look for") for job in decided.jobs)
+    opens = asks(decided, SuperOff, Give, TakeIn, EggFrame, Treat, Divide) or looks_inside(decided)
     shut = is_kept_shut(decided) or has_signs(at)
-    return not shut or (not opens and not looks and told.set_up == at.standing.set_up)
+    return not shut or (not opens and decided.set_up == at.standing.set_up)
 
 
 def winter_has_no_inspection(at: Situation, decided: Plan) -> bool:
     if at.on.month not in WINTER:
         return True
-    told, now = decided.advised, at.standing.set_up
-    same = (told.set_up.frames, told.set_up.dummy_boards) == (now.frames, now.dummy_boards)
-    looks = any(job.startswith(("Look for", "Look on")) for job in decided.jobs)
-    return same and not looks and told.brood_frames_to_give == 0
+    told, now = decided.set_up, at.standing.set_up
+    same = (told.frames, told.dummy_boards) == (now.frames, now.dummy_boards)
+    return same and not looks_inside(decided) and not asks(decided, Give)
 
 
 def the_stack_fits_the_box(at: Situation, decided: Plan) -> bool:
-    hive, told = at.standing.hive, decided.advised.set_up
+    hive, told = at.standing.hive, decided.set_up
     boxes = -(-at.standing.set_up.frames // hive.capacity)
     fits = frames_that_fit(hive, None, told.dummy_boards) * boxes
     return told.frames <= min(fits, 12 * boxes) and told.dummy_boards <= 2
 
 
 def what_is_fed_fits_the_feeder(_: Situation, decided: Plan) -> bool:
-    told = decided.advised
     most = FONDANT_MOST_G if decided.portion.feed == "fondant" else FEEDER_G
-    return told.grams <= most
+    return decided.portion.grams <= most
 
 
 def what_is_united_gives_and_gets_nothing(_: Situation, decided: Plan) -> bool:
-    told = decided.advised
-    idle = told.grams == 0 and told.brood_frames_to_give == 0 and not told.give_queen
-    return not told.unite or idle
+    idle = not asks(decided, Feed, Give, TakeIn, EggFrame, Requeen)
+    return not asks(decided, Unite) or idle
 
 
 def what_has_no_queen_gives_no_brood(_: Situation, decided: Plan) -> bool:
-    return not decided.advised.give_queen or decided.advised.brood_frames_to_give == 0
+    return not (asks(decided, EggFrame) and asks(decided, Give))
+
+
+def what_is_divided_keeps_its_queen(_: Situation, decided: Plan) -> bool:
+    return not (asks(decided, Divide) and asks(decided, Requeen))
 
 
 def a_treatment_is_possible(at: Situation, decided: Plan) -> bool:
-    told = decided.advised
-    if told.treatment is None:
-        return True
     high = float(at.conditions[:, :7, 2].mean())
-    ways = [way for way in TREATMENTS if way.substance == told.treatment]
-    warm = any((w.low_c or -50.0) <= high <= (w.high_c or 50.0) for w in ways)
-    return warm and (told.set_up.supers == 0 or not any(w.supers_off for w in ways))
+    for told in decided.asks(Treat):
+        ways = [way for way in TREATMENTS if way.substance == told.substance]
+        warm = any((w.low_c or -50.0) <= high <= (w.high_c or 50.0) for w in ways)
+        if not warm or (decided.set_up.supers and any(w.supers_off for w in ways)):
+            return False
+    return True
 
 
 def the_tray_is_never_shut_in_season(at: Situation, decided: Plan) -> bool:
-    told = decided.advised.set_up
+    told = decided.set_up
     is_open = told.tray_open_mm > 0 or at.standing.hive.floor != "mesh"
     return is_open or told == at.standing.set_up
+
+
+def the_actions_lead_to_the_set_up(at: Situation, decided: Plan) -> bool:
+    return set_up_after(at.standing.set_up, decided.actions) == decided.set_up
+
+
+def the_next_visit_is_the_first_day_asked_for(at: Situation, decided: Plan) -> bool:
+    days = [day for day in days_asked_for(decided.actions) if day > at.on]
+    return decided.next_visit == min([*days, decided.planned_until]) or is_kept_shut(decided)
+
+
+def the_next_visit_is_not_while_it_is_left_shut(at: Situation, decided: Plan) -> bool:
+    return not any(
+        (each.since or at.on) <= decided.next_visit < (each.until or at.on)
+        for each in decided.asks(LeaveShut)
+    )
+
+
+def no_date_is_told_that_lies_before_the_next_visit(at: Situation, decided: Plan) -> bool:
+    days = [day for day in days_asked_for(decided.actions) if day > at.on]
+    return at.on < decided.next_visit <= min(days, default=decided.next_visit)
+
+
+def a_visit_decided_upon_is_the_one_told(_: Situation, decided: Plan) -> bool:
+    looks = [each.by for each in decided.asks(Look) if each.at == "colony" and each.by]
+    return all(decided.next_visit <= by for by in looks)
 
 
 RULES: tuple[Callable[[Situation, Plan], bool], ...] = (
@@ -142,13 +188,19 @@ RULES: tuple[Callable[[Situation, Plan], bool], ...] = (
     what_has_no_queen_gives_no_brood,
     a_treatment_is_possible,
     the_tray_is_never_shut_in_season,
+    what_is_divided_keeps_its_queen,
+    the_actions_lead_to_the_set_up,
+    the_next_visit_is_the_first_day_asked_for,
+    the_next_visit_is_not_while_it_is_left_shut,
+    no_date_is_told_that_lies_before_the_next_visit,
+    a_visit_decided_upon_is_the_one_told,
 )
 
 
 @pytest.mark.parametrize("first", range(0, CASES, SEVERAL))
 def test_no_advice_contradicts_another(first: int) -> None:
     broken = [
-        (rule.__name__, first + number, at.on, decided.advised)
+        (rule.__name__, first + number, at.on, decided.actions)
         for number, (at, decided) in enumerate(_planned(first))
         for rule in RULES
         if not rule(at, decided)

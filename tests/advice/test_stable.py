@@ -20,7 +20,7 @@ def _planned(case: Case) -> Plan:
 
 def flipped(before: Plan, after: Plan) -> bool:
     """Tell whether two sheets say something else: the set-up, the portion, or the super."""
-    one, other = before.advised, after.advised
+    one, other = before, after
     frames = abs(one.set_up.frames - other.set_up.frames) > 1
     supers = one.set_up.supers != other.set_up.supers
     gap = abs(before.portion.per_day_g - after.portion.per_day_g)

@@ -123,6 +123,7 @@ def colony_sheet(order: int, name: str, yard: str) -> ColonySheet:
         order=order,
         last_visit=None if order == 11 else ON - timedelta(days=3 + order % 3),
         next_visit=ON + timedelta(days=3),
+        planned_until=ON + timedelta(days=3),
         expected=Expected(
             frames_of_bees=band(frames * strength),
             frames_of_brood=band(frames * strength * 0.6),
@@ -133,6 +134,7 @@ def colony_sheet(order: int, name: str, yard: str) -> ColonySheet:
         portion=portion,
         set_up_now=now,
         set_up=then,
+        actions=[],
         jobs=jobs,
         because=[
             f"it uses about {per_day or 420} g of syrup a day; three days to the next visit",
@@ -140,6 +142,8 @@ def colony_sheet(order: int, name: str, yard: str) -> ColonySheet:
         ],
         branches=[
             Branch(
+                code="at most",
+                actions=[],
                 found=f"bees on fewer than {frames * strength * 0.7:.0f} frames",
                 do=["take the outer frame away", "set the dummy board close to the bees"],
                 because="fewer bees cannot keep the brood warm",
@@ -152,6 +156,8 @@ def colony_sheet(order: int, name: str, yard: str) -> ColonySheet:
                 ),
             ),
             Branch(
+                code="charged cells",
+                actions=[],
                 found="charged queen cells",
                 do=["do not feed", "split it today or within four days"],
                 because="it will swarm when the first cell is sealed",

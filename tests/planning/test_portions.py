@@ -9,14 +9,14 @@ import numpy as np
 import pytest
 from tests.planning.standing import AVERAGE, NUC, STRONG, Kind, situation
 
-from combwright.advice.decisions.food import portion
+from combwright.advice.decisions.food import food
 from combwright.simulation.hands.actions import feed
 from combwright.simulation.run import run
 
 
 def portion_g(kind: Kind, days: int, on: date) -> int:
     asked = situation(kind, days=days, on=on)
-    return portion(asked, asked.standing.set_up).grams
+    return food(asked, asked.standing.set_up).portion.grams
 
 
 @pytest.mark.parametrize("on", [date(2027, 4, 24), date(2027, 5, 15)])
@@ -36,20 +36,20 @@ def test_a_visit_every_so_many_days_gives_so_many_portions(kind: Kind, days: int
 
 def test_use_is_what_the_portion_follows() -> None:
     asked = situation(AVERAGE, days=3)
-    food = portion(asked, asked.standing.set_up)
-    assert food.per_day_g == pytest.approx(food.decision.inputs["use_g_a_day"], abs=25)
+    decided = food(asked, asked.standing.set_up)
+    assert decided.portion.per_day_g == pytest.approx(decided.inputs["use_g_a_day"], abs=25)
 
 
 def test_nothing_is_given_to_a_colony_well_above_its_reserve() -> None:
     asked = situation(AVERAGE._replace(stores_kg=8.0), days=3)
-    food = portion(asked, asked.standing.set_up)
-    assert (food.grams, food.days, food.sugar_fraction) == (0, 0, 0.0)
+    given = food(asked, asked.standing.set_up).portion
+    assert (given.grams, given.days, given.sugar_fraction) == (0, 0, 0.0)
 
 
 def test_less_is_given_where_nectar_comes_in() -> None:
     asked = situation(AVERAGE, days=3)
     asked.conditions[:, :, 4] = 0.5  # nectar, half of the district's best
-    with_flow = portion(asked, asked.standing.set_up)
+    with_flow = food(asked, asked.standing.set_up).portion
     assert with_flow.per_day_g < portion_g(AVERAGE, 1, asked.on)
 
 

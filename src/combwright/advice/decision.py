@@ -1,48 +1,41 @@
-"""What every decision gives: jobs, the reason in words, the figures it quotes, the runner-up."""
+"""What every decision gives: actions, the reason in words, the figures it quotes, what lost."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import Literal
+from typing import TypeVar
 
-from combwright.terms.set_up import SetUp
+from combwright.advice.actions import Action, of_kind
+from combwright.advice.kit_acts import Act
+from combwright.advice.words.action_words import jobs_of
 
-Topic = Literal[
-    "food",
-    "room and warmth",
-    "swarm",
-    "queen",
-    "mites",
-    "nucs",
-    "honey",
-    "winter",
-    "disease",
-    "next visit",
-]
+A = TypeVar("A", bound=Act)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Decision:
-    """One decision for one colony; no jobs where nothing is to be done."""
+    """One decision for one colony; no actions where nothing is to be done.
 
-    topic: Topic
-    jobs: tuple[str, ...] = ()
+    Its reason stands on the sheet where it asks for something, unless ``tells`` says otherwise;
+    in the data it always stands.
+    """
+
+    topic: str
+    actions: tuple[Action, ...] = ()
     because: tuple[str, ...] = ()
     inputs: Mapping[str, float] = field(default_factory=dict)
     runner_up: str = ""
+    tells: bool | None = None
 
+    @property
+    def jobs(self) -> tuple[str, ...]:
+        """The actions in words."""
+        return jobs_of(self.actions)
 
-@dataclass(frozen=True)
-class Advised:
-    """The plan as things to do, for whoever carries it out: a simulated keeper, or the page."""
+    @property
+    def is_told(self) -> bool:
+        """Whether its reason belongs on the sheet."""
+        return bool(self.actions) if self.tells is None else self.tells
 
-    set_up: SetUp
-    grams: int = 0
-    sugar_fraction: float = 0.0
-    treatment: str | None = None
-    honey_kg: float = 0.0
-    supers_off: int = 0
-    give_queen: bool = False
-    requeen: bool = False
-    divide: bool = False
-    unite: bool = False
-    brood_frames_to_give: int = 0
+    def asks(self, kind: type[A]) -> tuple[A, ...]:
+        """Give its actions of one kind."""
+        return of_kind(self.actions, kind)

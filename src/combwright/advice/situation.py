@@ -3,11 +3,12 @@
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from functools import cached_property
-from typing import Any
+from typing import Any, Final
 
 import numpy as np
 from numpy.typing import NDArray
 
+from combwright.advice.numbers import numbers
 from combwright.belief.following.standing import Standing
 from combwright.belief.weighing.weights import quantiles
 from combwright.simulation import observe
@@ -18,20 +19,24 @@ from combwright.terms.sugar import SYRUP_SUGAR
 from combwright.weather.conditions import MAX_C
 
 Floats = NDArray[np.float64]
-MARGIN_DAYS = 3  # food must last this much longer than the next visit
-WARM_ENOUGH_C = 18.0  # mean of the days' highs from which syrup is taken as it is; judgement
+PARAMETERS: Final = numbers("trial")
+MARGIN_DAYS: Final = int(PARAMETERS["margin_days"].value)
+WARM_ENOUGH_C: Final = PARAMETERS["warm_enough_c"].value
+
+GRAVE: Final = PARAMETERS["grave"].value
+QUANTILES: Final = (PARAMETERS["low"].value, 0.5, PARAMETERS["high"].value)
 
 
 @dataclass(frozen=True, slots=True)
 class Limits:
     """The greatest chance of each harm that a plan may carry; the keeper may change them."""
 
-    hunger: float = 0.02
-    no_room: float = 0.10
-    chilled: float = 0.05
-    sour: float = 0.05
+    hunger: float = PARAMETERS["hunger"].value
+    no_room: float = PARAMETERS["no_room"].value
+    chilled: float = PARAMETERS["chilled"].value
+    sour: float = PARAMETERS["sour"].value
     syrup_in_honey: float = 0.0
-    swarm: float = 0.20
+    swarm: float = PARAMETERS["swarm"].value
 
     def excess(self, chances: dict[str, float]) -> float:
         """By how much a plan breaks the limits, in all; a swarm is flagged, not forbidden.
@@ -49,7 +54,7 @@ class Limits:
             "sour": self.sour,
             "syrup in honey": self.syrup_in_honey,
         }
-        weight = {"hunger": 3.0, "syrup in honey": 3.0}
+        weight = {"hunger": GRAVE, "syrup in honey": GRAVE}
         return sum(
             weight.get(name, 1.0) * max(0.0, chances.get(name, 0.0) - limit)
             for name, limit in allowed.items()
@@ -62,7 +67,8 @@ class Situation:
 
     ``conditions`` and ``luck`` begin on that day and reach at least over the days to the next
     visit and the margin after it. ``history`` holds the colony's entries before that day,
-    ``signs_at`` names another colony of its yard at which signs of disease stand noted.
+    ``signs_at`` names another colony of its yard at which signs of disease stand noted. ``dead`` is
+    the share of members that were left out because they have died.
     """
 
     colony: str
@@ -78,6 +84,7 @@ class Situation:
     pitch_mm: float | None = None
     history: tuple[Noted, ...] = ()
     signs_at: str | None = None
+    dead: float = 0.0
 
     @cached_property
     def tried_days(self) -> tuple[Floats, Floats]:
@@ -119,9 +126,16 @@ class Situation:
         return self.days + MARGIN_DAYS
 
     @property
-    def next_visit(self) -> date:
-        """When the colony is seen again."""
+    def planned_until(self) -> date:
+        """The day of the usual next visit, up to which food and room are planned."""
         return self.on + timedelta(days=self.days)
+
+    def if_alive(self) -> "Situation":
+        """Give the same situation for the case that the colony lives, if it may."""
+        alive = np.flatnonzero(observe.adults(self.colonies) > 0.0)
+        dead = 1.0 - len(alive) / len(self.colonies)
+        living = self.with_members(alive) if 0.0 < dead < 1.0 else self
+        return replace(living, dead=dead)
 
     def with_members(self, found: NDArray[np.intp]) -> "Situation":
         """Give the same situation for some of the members, as if they had been found."""
@@ -154,5 +168,5 @@ class Situation:
 
 def band(values: Floats) -> tuple[float, float, float]:
     """5, 50 and 95 % quantiles of evenly weighted members."""
-    low, mid, high = quantiles(values, np.full(len(values), 1.0 / len(values)), (0.05, 0.5, 0.95))
+    low, mid, high = quantiles(values, np.full(len(values), 1.0 / len(values)), QUANTILES)
     return low, mid, high

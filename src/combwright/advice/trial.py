@@ -1,26 +1,30 @@
 """Trying candidates on the same ensemble under the same weather and the same luck."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from typing import Any, Final
 
 import numpy as np
 from numpy.typing import NDArray
 
+from combwright.advice.actions import Action, of_kind
+from combwright.advice.kit_acts import Feed
+from combwright.advice.numbers import numbers
 from combwright.advice.situation import Situation
+from combwright.advice.stacking import set_up_after
 from combwright.simulation import observe
 from combwright.simulation.hands.actions import feed
 from combwright.simulation.run import run
-from combwright.terms.set_up import SetUp
 
 Floats = NDArray[np.float64]
 Change = Callable[[Any], None]
 
-CHILLED_SHARE: Final = 0.02  # of the brood, from which losing it to cold counts as harm; judgement
-SYRUP_TRACE_G: Final = 5.0  # fed sugar in supers: a quarter of what is told of honey; judgement
-ROOM_DAYS: Final = 2.0  # days without room that count as harm
-HAND_WARM_K: Final = 8.0  # by which hand-warm syrup is warmer at the feeder; judgement
-BROOD_BECOMES_BEES: Final = 0.86  # egg to adult: Fukuda & Sakagami 1968, 85.1 of 100
+PARAMETERS: Final = numbers("trial")
+CHILLED_SHARE: Final = PARAMETERS["chilled_share"].value
+SYRUP_TRACE_G: Final = PARAMETERS["syrup_trace_g"].value
+ROOM_DAYS: Final = PARAMETERS["room_days"].value
+HAND_WARM_K: Final = PARAMETERS["hand_warm_k"].value
+BROOD_BECOMES_BEES: Final = PARAMETERS["brood_becomes_bees"].value
 
 
 @dataclass(frozen=True)
@@ -61,13 +65,16 @@ def try_all(situation: Situation, changes: Sequence[Change]) -> list[Tried]:
     return _judged(lanes.reshape(shape), before.reshape(shape))
 
 
-def given(situation: Situation, set_up: SetUp, grams: int, fraction: float) -> Change:
-    """Give the work of a visit as a change: the stack arranged and the feed given."""
-    fed = fed_with(situation, grams, fraction)
+def doing(situation: Situation, actions: Iterable[Action]) -> Change:
+    """Give the work of a visit as a change: the stack as the actions leave it, and their feed."""
+    actions = tuple(actions)
+    set_up = set_up_after(situation.standing.set_up, actions)
+    feeds = [fed_with(situation, one.grams, one.sugar_fraction) for one in of_kind(actions, Feed)]
 
     def change(colonies: Any) -> None:
         situation.arrange(colonies, set_up)
-        fed(colonies)
+        for fed in feeds:
+            fed(colonies)
 
     return change
 
@@ -100,7 +107,8 @@ def _judged(lanes: Any, brood_before: Floats) -> list[Tried]:
     happened = {
         "hunger": lanes["hungry_days"] > 0.0,
         "no room": lanes["short_of_room_most"] >= ROOM_DAYS,
-        "chilled": lanes["chilled"] > CHILLED_SHARE * np.maximum(brood_before, 500.0),
+        "chilled": lanes["chilled"]
+        > CHILLED_SHARE * np.maximum(brood_before, PARAMETERS["chilled_brood"].value),
         "sour": lanes["sour_days"] > 0.0,
         "syrup in honey": lanes["super_syrup"] > SYRUP_TRACE_G,
         "swarm": lanes["swarmed"] > 0.0,

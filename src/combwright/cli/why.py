@@ -45,10 +45,11 @@ def tell_why(
         }
         typer.echo(dumps(shown, indent=2))
         return
-    _show(told, short=short)
+    show(told, short=short)
 
 
-def _show(told: "Told", *, short: bool) -> None:
+def show(told: "Told", *, short: bool) -> None:
+    """Print the chain of decisions; a topic without a lesson is told without one."""
     from rich.console import Console
     from rich.markup import escape
 
@@ -62,7 +63,7 @@ def _show(told: "Told", *, short: bool) -> None:
             console.print(f"  noted {name.replace('_', ' ')}: {seen}")
     for each in told.sheet.decisions:
         console.print(f"\n[bold]{each.topic}[/bold]")
-        if not short:
+        if not short and each.topic in LESSONS:
             console.print(f"  {LESSONS[each.topic]}", style="italic")
         for reason in each.because:
             console.print(f"  {escape(reason)}")

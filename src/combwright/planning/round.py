@@ -7,8 +7,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from combwright.advice.decision import Decision
-from combwright.advice.decisions.food import Portion
-from combwright.advice.decisions.found import Found
+from combwright.advice.decisions.found import IfFound
+from combwright.advice.kit_acts import Feed
 from combwright.advice.plan import plan
 from combwright.advice.situation import Situation, band
 from combwright.advice.words.wording import SYRUP_G_PER_L
@@ -24,7 +24,7 @@ TENTHS: Final = ("stores_kg", "frames_of_bees", "frames_of_brood")
 def colony_sheet(followed: Followed, situation: Situation, order: int) -> sheet.ColonySheet:
     """Plan for a colony and write its part of the sheet."""
     decided = plan(situation)
-    set_up = decided.space.set_up
+    set_up = decided.set_up
     after = situation.colonies.copy()
     situation.arrange(after, set_up)
     hive = situation.standing.hive
@@ -34,18 +34,20 @@ def colony_sheet(followed: Followed, situation: Situation, order: int) -> sheet.
         hive=hive.name,
         order=order,
         last_visit=followed.last_visit,
-        next_visit=situation.next_visit,
+        next_visit=decided.next_visit,
+        planned_until=decided.planned_until,
         expected=_expected(situation.colonies),
         portion=_portion(decided.portion),
         set_up_now=_shown(situation.standing.set_up),
         set_up=_shown(set_up),
+        actions=list(decided.actions),
         jobs=list(decided.jobs),
         because=list(decided.because),
         branches=shown_branches(decided.branches),
         questions=[*followed.belief.questions, *followed.notices],
         chances={name: round(chance, 3) for name, chance in decided.chances.items()},
         inputs={name: _rounded(value) for name, value in decided.inputs.items()},
-        decisions=[_decision(each) for each in decided.decisions if each.jobs or each.because],
+        decisions=[_decision(each) for each in decided.decisions if each.actions or each.because],
         before=stack_view(situation.colonies, hive, situation.standing.set_up, feeder_over=False),
         after=stack_view(
             after,
@@ -76,14 +78,14 @@ def _sensible(name: str, value: float) -> float:
     return round(value, 1) if name in TENTHS else float(f"{value:.2g}")
 
 
-def _portion(food: Portion) -> sheet.Portion:
+def _portion(feed: Feed) -> sheet.Portion:
     return sheet.Portion(
-        syrup_g=food.grams,
-        per_day_g=food.per_day_g,
-        days=food.days,
-        sugar_fraction=food.sugar_fraction,
-        feed=food.feed,
-        litres=round(food.grams / SYRUP_G_PER_L, 1) if food.feed == "syrup" else 0.0,
+        syrup_g=feed.grams,
+        per_day_g=feed.per_day_g,
+        days=feed.days,
+        sugar_fraction=feed.sugar_fraction,
+        feed=feed.feed,
+        litres=round(feed.grams / SYRUP_G_PER_L, 1) if feed.feed == "syrup" else 0.0,
     )
 
 
@@ -94,6 +96,7 @@ def _shown(set_up: SetUp) -> sheet.SetUpShown:
 def _decision(decided: Decision) -> sheet.DecisionShown:
     return sheet.DecisionShown(
         topic=decided.topic,
+        actions=list(decided.actions),
         jobs=list(decided.jobs),
         because=list(decided.because),
         inputs={name: _rounded(value) for name, value in decided.inputs.items()},
@@ -101,11 +104,20 @@ def _decision(decided: Decision) -> sheet.DecisionShown:
     )
 
 
-def shown_branches(found: Iterable[Found]) -> list[sheet.Branch]:
+def shown_branches(found: Iterable[IfFound]) -> list[sheet.Branch]:
     """Write branches as the sheet shows them."""
     return [_branch(each) for each in found]
 
 
-def _branch(found: Found) -> sheet.Branch:
-    food = _portion(found.portion) if found.portion is not None else None
-    return sheet.Branch(found=found.found, do=list(found.do), because=found.because, portion=food)
+def _branch(found: IfFound) -> sheet.Branch:
+    return sheet.Branch(
+        code=found.code,
+        quantity=found.quantity,
+        amount=found.amount,
+        chance=None if found.chance is None else round(found.chance, 3),
+        found=found.found,
+        actions=list(found.actions),
+        do=list(found.do),
+        because=found.because,
+        portion=None if found.portion is None else _portion(found.portion),
+    )

@@ -7,6 +7,7 @@ from datetime import date
 
 from pydantic import BaseModel, ConfigDict, Field
 
+from combwright.advice.actions import Action
 from combwright.terms.combs import StackView
 
 
@@ -61,7 +62,12 @@ class SetUpShown(Shown):
 class Branch(Shown):
     """What to do instead if the colony turns out different."""
 
+    code: str = Field(description="What is found, for a program; in words: found")
+    quantity: str | None = Field(default=None, description="What is seen or hefted: the amount of")
+    amount: float | None = None
+    chance: float | None = Field(default=None, description="That it is so here, 0 to 1")
     found: str
+    actions: list[Action] = Field(description="What is done, for a program; in words: do")
     do: list[str]
     because: str
     portion: Portion | None = None
@@ -71,6 +77,7 @@ class DecisionShown(Shown):
     """One decision: what it asks for, why, the figures it quotes, and what came second."""
 
     topic: str
+    actions: list[Action]
     jobs: list[str]
     because: list[str]
     inputs: dict[str, float]
@@ -85,11 +92,13 @@ class ColonySheet(Shown):
     hive: str
     order: int
     last_visit: date | None
-    next_visit: date
+    next_visit: date = Field(description="The earliest day that an action asks for, or the usual")
+    planned_until: date = Field(description="The day to which food and room are planned")
     expected: Expected
     portion: Portion
     set_up_now: SetUpShown
     set_up: SetUpShown
+    actions: list[Action] = Field(description="What is done, for a program; in words: jobs")
     jobs: list[str]
     because: list[str]
     branches: list[Branch] = Field(description="Its own; see also at_any_colony")

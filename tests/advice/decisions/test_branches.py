@@ -23,7 +23,7 @@ def test_in_autumn_the_lighter_end_is_fed_for_winter_too() -> None:
     """The branch is fed towards the same target: not a week's portion of spring."""
     decided = plan(situation(Case(date(2027, 9, 10), 8.0, 3.0, 8.0, 11)))
     fed = [each.portion.sugar_fraction for each in decided.branches if each.portion is not None]
-    assert decided.advised.sugar_fraction == 0.62
+    assert decided.portion.sugar_fraction == 0.62
     assert set(fed) == {0.62}
 
 

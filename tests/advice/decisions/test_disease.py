@@ -7,6 +7,7 @@ from uuid import UUID
 import pytest
 from tests.advice.situations import Case, situation
 
+from combwright.advice.bee_acts import Divide, Give, KnockDown
 from combwright.advice.decisions.disease import noted_signs
 from combwright.advice.plan import plan
 from combwright.terms.entries import Visit
@@ -43,16 +44,16 @@ def test_a_colony_about_to_swarm_is_not_divided_beside_a_sick_one() -> None:
     sound = situation(Case(date(2027, 5, 20), 9.0, 6.0, 8.0, 11))
     sound.colonies["swarm_clock"] = 5.0
     beside = replace(sound, signs_at="Sorrel")
-    assert plan(sound).advised.divide
-    assert not plan(beside).advised.divide
-    assert any("knock down every cell" in job for job in plan(beside).jobs)
+    assert plan(sound).asks(Divide)
+    assert not plan(beside).asks(Divide)
+    assert plan(beside).asks(KnockDown)
 
 
 def test_a_neighbour_of_a_sick_colony_is_told_so_and_gives_nothing() -> None:
     sound = plan(situation(STRONG))
     beside = plan(situation(replace(STRONG, signs_at="Sorrel")))
-    assert sound.advised.brood_frames_to_give > 0
-    assert beside.advised.brood_frames_to_give == 0
-    assert beside.advised.set_up.frames == STRONG.frames
+    assert sound.asks(Give)
+    assert not beside.asks(Give)
+    assert beside.set_up.frames == STRONG.frames
     assert any("Sorrel" in job for job in beside.jobs)
     assert not any("Sorrel" in job for job in sound.jobs)

@@ -5,8 +5,11 @@ from datetime import date
 import pytest
 from tests.advice.situations import Case, situation
 
-from combwright.advice.decisions.honey import full_super_kg, honey
+from combwright.advice.deciding import Deciding
+from combwright.advice.decisions.honey import decide, full_super_kg
+from combwright.advice.kit_acts import SuperOff
 from combwright.advice.plan import plan
+from combwright.advice.stacking import set_up_after
 from combwright.simulation import observe
 
 JULY, AUGUST = date(2027, 7, 5), date(2027, 8, 10)
@@ -14,21 +17,23 @@ JULY, AUGUST = date(2027, 7, 5), date(2027, 8, 10)
 
 def test_one_of_two_full_supers_is_taken_with_no_more_than_it_holds() -> None:
     at = situation(Case(JULY, 12.0, 6.0, 10.0, 11, supers=2, honey_above_kg=24.0))
-    taken = honey(at)
-    assert taken.supers_off == 1
+    (taken,) = Deciding(at).of(decide).asks(SuperOff)
+    assert taken.supers == 1
     assert 0.8 * full_super_kg(at) < taken.honey_kg <= full_super_kg(at)
 
 
 def test_in_august_all_come_off_with_all_that_is_in_them() -> None:
     at = situation(Case(AUGUST, 12.0, 6.0, 10.0, 11, supers=2, honey_above_kg=15.0))
-    taken = honey(at)
-    assert taken.supers_off == 2
-    assert taken.honey_kg == pytest.approx(0.93 * 15.0, rel=0.05)
+    (taken,) = Deciding(at).of(decide).asks(SuperOff)
+    assert taken.supers == 2
+    assert taken.honey_kg == pytest.approx(15.0, rel=0.05)
 
 
 def test_what_is_not_taken_stays_in_the_super_that_stays() -> None:
     at = situation(Case(JULY, 12.0, 6.0, 10.0, 11, supers=2, honey_above_kg=24.0))
     had = float(observe.honey_above_kg(at.colonies).mean())
-    left = at.after_harvest(plan(at).advised.set_up, full_super_kg(at))
+    left = at.after_harvest(
+        set_up_after(at.standing.set_up, plan(at).asks(SuperOff)), full_super_kg(at)
+    )
     rest = float(observe.honey_above_kg(left.colonies).mean())
     assert rest == pytest.approx(had - full_super_kg(at), rel=0.05)

@@ -7,6 +7,8 @@ from uuid import UUID
 import pytest
 from tests.advice.situations import Case, situation
 
+from combwright.advice.deciding import Deciding
+from combwright.advice.decisions import food
 from combwright.advice.plan import plan
 from combwright.advice.situation import Situation
 from combwright.terms.entries import Feed
@@ -24,20 +26,20 @@ def _fed_before(days: int, feed: str = "syrup") -> Situation:
 
 
 def test_a_full_box_in_a_flow_gets_a_super() -> None:
-    assert plan(situation(READY)).advised.set_up.supers == 1
+    assert plan(situation(READY)).set_up.supers == 1
 
 
 @pytest.mark.parametrize("days", [1, 4, 7])
 def test_it_waits_for_the_syrup_of_the_last_week(days: int) -> None:
     decided = plan(_fed_before(days))
-    assert decided.advised.set_up.supers == 0
-    assert decided.advised.grams == 0
+    assert decided.set_up.supers == 0
+    assert decided.portion.grams == 0
     assert any("A super is due" in reason for reason in decided.because)
 
 
 def test_older_syrup_and_fondant_do_not_hold_it_up() -> None:
-    assert plan(_fed_before(8)).advised.set_up.supers == 1
-    assert plan(_fed_before(4, "fondant")).advised.set_up.supers == 1
+    assert plan(_fed_before(8)).set_up.supers == 1
+    assert plan(_fed_before(4, "fondant")).set_up.supers == 1
 
 
 def test_a_full_box_is_fed_against_hunger_only_once_supers_are_near() -> None:
@@ -45,7 +47,7 @@ def test_a_full_box_is_fed_against_hunger_only_once_supers_are_near() -> None:
     light = Case(date(2027, 4, 20), 8.0, 4.0, 3.5, 11)
     may = replace(light, on=date(2027, 5, 8))
     starving = replace(may, stores_kg=0.5, nectar=0.0)
-    assert plan(situation(light)).advised.grams > 0
-    assert plan(situation(may)).portion.without.chances["hunger"] <= 0.02
-    assert plan(situation(may)).advised.grams == 0
-    assert plan(situation(starving)).advised.grams > 0
+    assert plan(situation(light)).portion.grams > 0
+    assert Deciding(situation(may)).of(food.decide).without.chances["hunger"] <= 0.02
+    assert plan(situation(may)).portion.grams == 0
+    assert plan(situation(starving)).portion.grams > 0

@@ -6,7 +6,9 @@ from uuid import UUID
 
 from tests.advice.situations import Case, situation
 
+from combwright.advice.actions import of_kind
 from combwright.advice.decisions.treated import Treated, treated
+from combwright.advice.kit_acts import Count, TakeOut
 from combwright.simulation.hands.actions import treatment_courses
 from combwright.terms.entries import Noted, TrayCount, Treatment, Visit
 
@@ -38,22 +40,22 @@ def test_nothing_is_said_where_nothing_was_treated() -> None:
 
 
 def test_what_was_put_in_comes_out_when_its_time_is_up() -> None:
-    assert any("Take out" in job for job in _after(-7).jobs)
-    assert any("today" in job for job in _after(2).jobs)
+    assert of_kind(_after(-7).actions, TakeOut)
+    assert of_kind(_after(2).actions, TakeOut)[0].is_due
 
 
 def test_it_is_not_asked_for_again_once_the_hive_was_opened() -> None:
-    assert not any("Take out" in job for job in _after(14, _seen(ENDS + timedelta(days=7))).jobs)
+    assert not of_kind(_after(14, _seen(ENDS + timedelta(days=7))).actions, TakeOut)
 
 
 def test_an_acid_that_was_trickled_does_not_come_out() -> None:
     days = int(treatment_courses()["oxalic acid"]["days"]) - THYMOL_DAYS
-    assert not any("Take out" in job for job in _after(days, substance="oxalic acid").jobs)
+    assert not of_kind(_after(days, substance="oxalic acid").actions, TakeOut)
 
 
 def test_a_count_is_asked_for_after_the_end_until_there_is_one() -> None:
-    assert any("mite count" in job for job in _after(3).jobs)
-    assert not any("mite count" in job for job in _after(8, _tray(ENDS + timedelta(7), 4)).jobs)
+    assert of_kind(_after(3).actions, Count)
+    assert not of_kind(_after(8, _tray(ENDS + timedelta(7), 4)).actions, Count)
 
 
 def test_efficacy_is_told_from_the_fall_before_and_after() -> None:

@@ -11,7 +11,9 @@ from pydantic import TypeAdapter
 from tests.validation.advice.truth import TrueColony
 from tests.validation.advice.weather import AHEAD, VERSIONS, Known
 
+from combwright.advice.bee_acts import Divide, EggFrame, Give, Requeen, Unite
 from combwright.advice.decisions.swarm import QUEENS_FROM
+from combwright.advice.kit_acts import Count, Feed, SuperOff, Treat
 from combwright.advice.plan import Plan, plan
 from combwright.advice.situation import Limits, Situation
 from combwright.belief.following.causes import TOO_WEAK
@@ -71,7 +73,7 @@ class Follower:
         self.followed = do(
             self.followed, done, on, catalogue=catalogue(), seed=SEED, other=lambda *_: None
         )
-        self.counting = any("tray in for a mite count" in job for job in decided.jobs)
+        self.counting = bool(decided.asks(Count))
         self.flagged.append((decided.chances["swarm"], False))
         return self._next(situation, decided)
 
@@ -148,45 +150,41 @@ class Follower:
         )
 
     def _carry_out(self, colony: TrueColony, decided: Plan, seen: Visit) -> list[Noted]:
-        advised = decided.advised
         done: list[Noted] = []
         if seen.queen_cells in {"charged", "sealed"} and not seen.eggs:
             colony.leave_one_cell()  # the branch for a colony that has swarmed
-        if advised.divide or _finds_cells(seen):
+        divided = bool(decided.asks(Divide)) or _finds_cells(seen)
+        if divided:
             done.append(self._divide(colony))
-        if advised.supers_off:
-            kilos = colony.take_supers(advised.supers_off)
-            done.append(
-                self._said("harvest", colony, honey_kg=round(kilos, 1), supers=advised.supers_off)
-            )
-        if advised.unite:
+        done += self._take_honey(colony, decided)
+        if decided.asks(Unite):
             colony.is_gone = True
             return done
-        done += self._restack(colony, advised.set_up)
-        if advised.brood_frames_to_give and not _finds_cells(seen):
-            done.append(self._give_brood(colony, advised.brood_frames_to_give))
-        if advised.treatment is not None:
-            colony.treat(advised.treatment)
-            done.append(self._said("treatment", colony, substance=advised.treatment))
-        if advised.grams:
-            colony.feed(float(advised.grams), advised.sugar_fraction)
-            feed = "fondant" if advised.sugar_fraction >= 0.8 else "syrup"
-            done.append(
-                self._said(
-                    "feed",
-                    colony,
-                    feed=feed,
-                    grams=float(advised.grams),
-                    sugar_fraction=advised.sugar_fraction,
-                )
-            )
-        divided = advised.divide or _finds_cells(seen)
+        done += self._restack(colony, decided.set_up)
+        if not _finds_cells(seen):
+            done += [self._give_brood(colony, one.frames_of_brood) for one in decided.asks(Give)]
+        for treat in decided.asks(Treat):
+            colony.treat(treat.substance)
+            done.append(self._said("treatment", colony, substance=treat.substance))
+        done += [self._feed(colony, one) for one in decided.asks(Feed)]
         without = divided or not seen.eggs
         has_one = divided and colony.on.timetuple().tm_yday >= QUEENS_FROM
-        wanted = has_one or (advised.give_queen if without else advised.requeen)
+        wanted = has_one or bool(decided.asks(EggFrame if without else Requeen))
         if wanted and (colony.give_queen() if without else colony.requeen()):
             done.append(self._said("queen", colony, event="introduced", queen_year=colony.on.year))
         return done
+
+    def _take_honey(self, colony: TrueColony, decided: Plan) -> list[Noted]:
+        off = sum(each.supers for each in decided.asks(SuperOff) if each.why != "must be fed")
+        if not off:
+            return []
+        kilos = colony.take_supers(off)
+        return [self._said("harvest", colony, honey_kg=round(kilos, 1), supers=off)]
+
+    def _feed(self, colony: TrueColony, portion: Feed) -> Noted:
+        colony.feed(float(portion.grams), portion.sugar_fraction)
+        said = {"feed": portion.feed, "grams": float(portion.grams)}
+        return self._said("feed", colony, **said, sugar_fraction=portion.sugar_fraction)
 
     def _give_brood(self, colony: TrueColony, frames: int) -> Noted:
         colony.take_nuc(float(frames), float(frames), 0.5 * frames, "cell")
@@ -202,9 +200,7 @@ class Follower:
         )
 
     def _next(self, situation: Situation, decided: Plan) -> int:
-        visit = next(each for each in decided.decisions if each.topic == "next visit")
-        days = int(visit.inputs["days_at_most"])
-        return max(2, min(situation.days, days))
+        return max(2, min(situation.days, (decided.next_visit - situation.on).days))
 
     # --- noting -------------------------------------------------------------------------------
 

@@ -3,6 +3,8 @@
 from collections.abc import Iterable
 from typing import Final
 
+from combwright.advice.bee_acts import MoveNothing, Report, WashTools
+from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
 from combwright.advice.situation import Situation
 from combwright.advice.words.wording import day_words
@@ -35,36 +37,24 @@ def is_suspected(situation: Situation) -> bool:
     return noted_signs(situation.history) is not None
 
 
-def disease(situation: Situation) -> Decision:
+def decide(deciding: Deciding) -> Decision:
     """Say what signs at the colony or in its yard ask for; nothing where there are none."""
+    situation = deciding.situation
     noted = noted_signs(situation.history)
     if noted is not None:
         return _at_the_colony(noted)
     if situation.signs_at is None:
-        return Decision("disease")
-    job = (
-        f"Signs of disease were noted at {situation.signs_at} in this yard: no bees, frames, honey "
-        "or kit in or out, nor from hive to hive, until the inspector allows it. "
-        "Wash between hives."
-    )
+        return Decision(topic="disease")
     because = "What is moved from a sick yard carries the disease on before anybody can see it."
-    return Decision("disease", (job,), (because,))
+    actions = (MoveNothing(signs_at=situation.signs_at),)
+    return Decision(topic="disease", actions=actions, because=(because,))
 
 
 def _at_the_colony(noted: Visit) -> Decision:
-    jobs = (
-        "Signs were noted: open it last, close it again, and move nothing in or out of this yard.",
-        (
-            "Report to the bee inspectors of your country today (Ireland: the Department of "
-            "Agriculture; Great Britain: the National Bee Unit); they decide, not this sheet."
-        ),
-        "Wash tools and gloves in washing soda before the next hive.",
-    )
     because = (
-        (
-            f"Noted on {day_words(noted.on)}: {noted.disease_signs}. Foulbroods, small hive beetle "
-            "and Tropilaelaps are notifiable (rules as read in 2025: check what holds now). This "
-            "stands until a visit says “none” or “cleared” of its signs."
-        ),
+        f"Noted on {day_words(noted.on)}: {noted.disease_signs}. Foulbroods, small hive beetle "
+        "and Tropilaelaps are notifiable (rules as read in 2025: check what holds now). This "
+        "stands until a visit says “none” or “cleared” of its signs."
     )
-    return Decision("disease", jobs, because)
+    actions = (MoveNothing(), Report(), WashTools())
+    return Decision(topic="disease", actions=actions, because=(because,))

@@ -1,11 +1,18 @@
 """Food: the portion of syrup for the days until the next visit."""
 
 from dataclasses import dataclass
-from typing import Final
+from typing import Final, Literal
 
 import numpy as np
 
+from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
+from combwright.advice.decisions import space, winter
+from combwright.advice.decisions.going import goes
+from combwright.advice.decisions.honey import after_honey
+from combwright.advice.decisions.reserve import reserve_kg
+from combwright.advice.kit_acts import Feed
+from combwright.advice.numbers import is_between, numbers
 from combwright.advice.situation import Situation, band
 from combwright.advice.trial import Tried, fed_with, try_all
 from combwright.advice.words import food_words
@@ -13,101 +20,123 @@ from combwright.advice.words.wording import (
     chance_words,
 )
 from combwright.simulation import observe
-from combwright.terms.parameters import Parameter
 from combwright.terms.set_up import SetUp
 from combwright.terms.sugar import FONDANT_SUGAR
 
-NEED_TIMES: Final = (1.0, 1.5, 2.0, 3.0)  # sizes tried, in what it will use beyond its nectar
-AT_ONCE: Final = (0.2, 0.4, 0.6, 0.8, 1.0)  # parts of an autumn feed that may be given at once
-LEAST_NEED: Final = 0.3  # share of its use below which no need is taken, whatever the flow
-WEIGHED_G: Final = 25  # step of a day's portion
-FEEDER_G: Final = 5800  # a 4.5 L contact feeder of 60 % syrup
-FONDANT_MOST_G: Final = 12500  # the block that the trade sells; a colony eats it in weeks
-RESERVE_KG: Final = Parameter(
-    0.5,
-    "kg/frame of bees",
-    0.4,
-    0.9,
-    "4 to 9 kg never to go below in the season (NBU 2011, four to five combs), over ten frames",
-    "judgement",
+PARAMETERS: Final = numbers("food")
+NEED_TIMES: Final = tuple(
+    PARAMETERS[f"{size}_times"].value for size in ("least", "catch_up", "double", "most")
 )
-SUGAR_COST: Final = Parameter(
-    0.10,
-    "bees/g syrup",
-    0.02,
-    0.5,
-    "a kilogram of sugar against bees at the price of a nuc, about 50 bees a euro",
-    "judgement",
+AT_ONCE: Final = PARAMETERS["part_at_once"].value  # steps of an autumn feed
+LEAST_NEED: Final = PARAMETERS["least_need"].value
+WEIGHED_G: Final = int(PARAMETERS["weighed_g"].value)
+FEEDER_G: Final = int(PARAMETERS["feeder_g"].value)
+FONDANT_MOST_G: Final = int(PARAMETERS["fondant_most_g"].value)
+SUGAR_COST: Final = PARAMETERS["sugar_cost"].value
+WORTH_BEES: Final = PARAMETERS["worth_bees"].value
+UNFED_MONTHS: Final = (
+    int(PARAMETERS["unfed_from_month"].value),
+    int(PARAMETERS["unfed_to_month"].value),
 )
-WORTH_BEES: Final = 60.0  # a gain below this many bees is no reason to feed; judgement
-COLD_C: Final = 9.0  # mean of the days' highs below which syrup is left and fondant is given
+AUTUMN_FRACTION: Final = PARAMETERS["autumn_fraction"].value
+COLD_C: Final = PARAMETERS["cold_c"].value
 
 
-@dataclass(frozen=True)
-class Portion:
-    """Feed until the next visit, with its reason."""
+@dataclass(frozen=True, kw_only=True)
+class Food(Decision):
+    """The decision, its portion (of 0 grams where none is given), and what was tried."""
 
-    grams: int
-    per_day_g: int
-    days: int
-    sugar_fraction: float
-    feed: str
-    decision: Decision
+    portion: Feed
     tried: Tried
     without: Tried
 
 
-def portion(
+def decide(deciding: Deciding) -> Food:
+    """Choose the portion for the set-up: settled by winter, or by what the colony uses."""
+    situation, room = deciding.of(after_honey), deciding.of(space.decide)
+    for_winter = deciding.of(winter.decide)
+    settled = None
+    if goes(deciding):
+        settled = Feed(feed="syrup", grams=0, sugar_fraction=AUTUMN_FRACTION)
+    elif for_winter.syrup_kg > 0.0:
+        grams = _to_hundreds(for_winter.syrup_kg)
+        settled = Feed(feed="syrup", grams=grams, sugar_fraction=AUTUMN_FRACTION)
+    elif for_winter.fondant_kg > 0.0:
+        grams = min(FONDANT_MOST_G, _to_hundreds(for_winter.fondant_kg))
+        settled = Feed(feed="fondant", grams=grams, sugar_fraction=FONDANT_SUGAR.value)
+    elif is_between(situation.on.month, *UNFED_MONTHS):
+        settled = Feed(feed="syrup", grams=0, sugar_fraction=AUTUMN_FRACTION)
+    return food(situation, room.set_up, settled=settled, only_if_hungry=room.super_near)
+
+
+def _to_hundreds(kilograms: float) -> int:
+    return int(round(kilograms * 1000.0, -2))
+
+
+def food(
     situation: Situation,
     set_up: SetUp,
     *,
-    fixed: tuple[int, float, str] | None = None,
+    settled: Feed | None = None,
     only_if_hungry: bool = False,
-) -> Portion:
+) -> Food:
     """Choose the portion for a set-up.
 
     The least portion is what the colony will use until the next visit beyond the nectar it finds;
     larger ones catch up where stores are so short that hunger threatens. All are tried on the same
     members and luck. One is given where the unfed colony would fall below its reserve or break
     the limits on harm, or where it gains more bees than the sugar costs: the least that keeps the
-    limits. With ``fixed`` (grams, sugar fraction, kind) the amount is settled elsewhere, as for
-    winter; of syrup, as much of it is given at once as is taken down before it turns. With
-    ``only_if_hungry`` nothing is given but to keep the limits, as before a super.
+    limits. With ``settled`` the amount comes from elsewhere, as for winter; of syrup, as much of it
+    is given at once as is taken down before it turns. With ``only_if_hungry`` nothing is given but
+    to keep the limits, as before a super.
     """
     arranged = situation.with_set_up(set_up)
-    syrup_suits = situation.mean_high_c >= COLD_C
-    fraction = situation.syrup_fraction if syrup_suits else FONDANT_SUGAR.value
-    kind = "syrup" if syrup_suits else "fondant"
-    if fixed is not None:
-        grams, fraction, kind = fixed
-        sizes = _parts(grams) if kind == "syrup" else list(dict.fromkeys((0, grams)))
-    else:
+    kind, fraction = _kind(situation) if settled is None else (settled.feed, settled.sugar_fraction)
+    if settled is None:
         sizes = _sizes(arranged, fraction)
-    tried = _tried(arranged, sizes, fraction, at_once=fixed is not None)
+    else:
+        grams = settled.grams
+        sizes = _parts(grams) if kind == "syrup" else list(dict.fromkeys((0, grams)))
+    tried = _tried(arranged, sizes, fraction, at_once=settled is not None)
     sizes = sizes[: len(tried)]
-    if fixed is not None:
+    if settled is not None:
         best = _most(situation, tried)
     else:
         best = _best(situation, tried, only_if_hungry=only_if_hungry)
     grams = sizes[best]
     inputs = _inputs(situation, tried[0], tried[best], grams) | _if_fed(sizes, tried)
     inputs["only_if_hungry"] = float(only_if_hungry)
-    because = food_words.because(inputs, grams, situation, set_up, kind)
-    return Portion(
-        grams,
-        grams // situation.days,
-        situation.days if grams else 0,
-        fraction if grams else 0.0,
-        kind,
-        Decision(
-            "food",
-            food_words.jobs(situation, grams, kind),
-            because,
-            inputs,
-            _runner_up(sizes, tried, best),
-        ),
-        tried[best],
-        tried[0],
+    portion = _portion(situation, grams, kind, fraction)
+    return Food(
+        topic="food",
+        actions=(portion,) if grams else (),
+        because=food_words.because(inputs, grams, situation, set_up, kind),
+        inputs=inputs,
+        runner_up=_runner_up(sizes, tried, best),
+        tells=True,
+        portion=portion,
+        tried=tried[best],
+        without=tried[0],
+    )
+
+
+def _kind(situation: Situation) -> tuple[Literal["syrup", "fondant"], float]:
+    """Give syrup, or fondant where it is too cold for syrup to be taken."""
+    if situation.mean_high_c >= COLD_C:
+        return "syrup", situation.syrup_fraction
+    return "fondant", FONDANT_SUGAR.value
+
+
+def _portion(
+    situation: Situation, grams: int, kind: Literal["syrup", "fondant"], fraction: float
+) -> Feed:
+    return Feed(
+        feed=kind,
+        grams=grams,
+        sugar_fraction=fraction if grams else 0.0,
+        per_day_g=grams // situation.days,
+        days=situation.days if grams else 0,
+        hand_warm=bool(grams) and kind == "syrup" and situation.is_cool,
     )
 
 
@@ -146,7 +175,8 @@ def _tried(
 def _parts(grams: int) -> list[int]:
     """Give what may be fed at once of a settled amount: parts that the feeder holds. [g]."""
     most = min(grams, FEEDER_G)
-    parts = dict.fromkeys(int(round(most * part, -2)) for part in AT_ONCE)
+    steps = round(1.0 / AT_ONCE)
+    parts = dict.fromkeys(int(round(most * (step / steps), -2)) for step in range(1, steps + 1))
     return [0, *(grams for grams in parts if grams)]
 
 
@@ -159,7 +189,7 @@ def _most(situation: Situation, tried: list[Tried]) -> int:
 
 def _same_harm(situation: Situation) -> float:
     """Give the harm that two members more or less make: no reason to feed more."""
-    return 2.0 / len(situation.colonies)
+    return PARAMETERS["same_harm_members"].value / len(situation.colonies)
 
 
 def _weighable(grams: float) -> int:
@@ -185,13 +215,7 @@ def _best(situation: Situation, tried: list[Tried], *, only_if_hungry: bool) -> 
 
 def _worth(fed: Tried, without: Tried) -> float:
     """Bees and brood gained, less the bees that the sugar would buy."""
-    return fed.bees - without.bees - SUGAR_COST.value * fed.syrup_g
-
-
-def reserve_kg(situation: Situation) -> float:
-    """Give the stores below which the colony must not be expected to fall. [kg]."""
-    bees = situation.bees
-    return RESERVE_KG.value * bees
+    return fed.bees - without.bees - SUGAR_COST * fed.syrup_g
 
 
 def _left_kg(tried: Tried) -> float:
@@ -207,7 +231,7 @@ def _runner_up(sizes: list[int], tried: list[Tried], best: int) -> str:
         f"{name} {chance_words(tried[other].chances[name])} "
         f"against {chance_words(tried[best].chances[name])}"
         for name in ("hunger", "no room", "sour")
-        if tried[other].chances[name] > tried[best].chances[name] + 0.005
+        if tried[other].chances[name] > tried[best].chances[name] + PARAMETERS["told_apart"].value
     ]
     more = "more than it uses" if other > best > 0 else "not needed" if other else "too little"
     why = ", ".join(worse) or more

@@ -2,28 +2,65 @@
 
 from dataclasses import dataclass
 from datetime import date, timedelta
-from typing import Final
+from typing import Final, Literal
 
-from combwright.advice.decisions.food import Portion
+from combwright.advice.actions import Action
+from combwright.advice.bee_acts import (
+    AsForCharged,
+    AsPlanned,
+    Divide,
+    EggFrame,
+    LeaveCells,
+    LeaveShut,
+    Look,
+    MoveNothing,
+    Report,
+)
 from combwright.advice.decisions.swarm import nucleus_plan, swarmed_plan
-from combwright.advice.words.wording import day_words
+from combwright.advice.kit_acts import Feed
+from combwright.advice.numbers import numbers
+from combwright.advice.words.action_words import jobs_instead
+from combwright.advice.words.found_words import found_words
 
-SWARM_SEASON: Final = (105, 225)  # days of the year between which queen cells may be found
+PARAMETERS: Final = numbers("found")
+SWARM_SEASON: Final = (PARAMETERS["season_from"].value, PARAMETERS["season_to"].value)
+LOOK_AGAIN: Final = timedelta(days=PARAMETERS["look_again_days"].value)
+CELL_CLOCK: Final = (
+    "A cell is sealed 8 days after its egg is laid, and the swarm leaves about then."
+)
+Quantity = Literal["frames of bees", "kg of stores"]
 
 
-@dataclass(frozen=True)
-class Found:
-    """A class of what may be found, and what is done then."""
+@dataclass(frozen=True, kw_only=True)
+class IfFound:
+    """A class of what may be found, and what is done then.
 
-    found: str
-    do: tuple[str, ...]
+    ``code`` is one of ``found_words.FOUND``; ``amount`` of a ``quantity`` is the limit of what is
+    seen or hefted, ``chance`` how likely the book thinks it at this colony.
+    """
+
+    code: str
+    actions: tuple[Action, ...]
     because: str
-    portion: Portion | None = None
+    quantity: Quantity | None = None
+    amount: float | None = None
+    chance: float | None = None
+    portion: Feed | None = None
+
+    @property
+    def found(self) -> str:
+        """What is found, in words."""
+        return found_words(self.code, self.quantity, self.amount, self.chance)
+
+    @property
+    def do(self) -> tuple[str, ...]:
+        """What is done, in words."""
+        return jobs_instead(self.actions)
 
 
-def at_any_colony(on: date) -> tuple[Found, ...]:
+def at_any_colony(on: date) -> tuple[IfFound, ...]:
     """Give the branches that are the same at every colony on a day."""
-    return (no_eggs(), *(cells(on) if is_swarm_season(on) else ()), _signs())
+    return (no_eggs(on), *(cells(on) if is_swarm_season(on) else ()), _signs())
 
 
 def is_swarm_season(on: date) -> bool:
@@ -31,98 +68,82 @@ def is_swarm_season(on: date) -> bool:
     return SWARM_SEASON[0] < on.timetuple().tm_yday < SWARM_SEASON[1]
 
 
-def no_eggs() -> Found:
+def no_eggs(on: date) -> IfFound:
     """Give what is done where no eggs are found."""
-    do = (
-        "Look for queen cells, a virgin, or polished cells; do not add a queen yet.",
-        "No queen cell: put in a frame with eggs from another healthy colony, marked.",
-        "Add no frames today; look again in 4 to 5 days for cells on the marked one.",
+    actions = (
+        Look(at="signs of a queen"),
+        EggFrame(marked=True),
+        Look(
+            at="cells on the test frame", on=on + LOOK_AGAIN, by=on + LOOK_AGAIN + timedelta(days=1)
+        ),
     )
     because = (
         "Eggs stand for three days after they are laid; without any, she has laid none "
         "for at least that long."
     )
-    return Found("no eggs", do, because)
+    return IfFound(code="no eggs", actions=actions, because=because)
 
 
-def cells(on: date) -> tuple[Found, ...]:
+def cells(on: date) -> tuple[IfFound, ...]:
     """Give what is done by the queen cells that are found, from harmless to late."""
-    clock = "A cell is sealed 8 days after its egg is laid, and the swarm leaves about then."
+    again = on + LOOK_AGAIN
     return (
-        Found(
-            "cups without anything in them",
-            ("Do as planned, and look into them again at the next visit.",),
-            "Bees build cups long before they mean to swarm, and often never do.",
+        IfFound(
+            code="cups",
+            actions=(AsPlanned(look_into="cups"),),
+            because="Bees build cups long before they mean to swarm, and often never do.",
         ),
-        Found(
-            "one to three cells on the face of a comb",
-            ("They replace their queen: leave cells and queen alone.",),
-            "Swarm cells are many, and hang at the edges of the combs.",
+        IfFound(
+            code="supersedure cells",
+            actions=(LeaveCells(which="all"),),
+            because="Swarm cells are many, and hang at the edges of the combs.",
         ),
-        Found(
-            "charged cells under seven frames of bees",
-            ("Leave them and look again in 4 days.",),
-            "So small a colony seldom swarms.",
+        IfFound(
+            code="charged cells in a small colony",
+            actions=(LeaveCells(which="all for now", on=again),),
+            because="So small a colony seldom swarms.",
         ),
         charged(on),
         _charged_without_finding_her(on),
-        Found(
-            "sealed cells, few bees, no eggs and no queen",
-            swarmed_plan(on),
-            "The old queen leaves with the swarm; eggs are gone three days after her.",
+        IfFound(
+            code="swarmed",
+            actions=swarmed_plan(on),
+            because="The old queen leaves with the swarm; eggs are gone three days after her.",
         ),
-        Found(
-            "sealed cells, and eggs or the queen",
-            ("The swarm goes with the next fine day: do today as for charged cells.",),
-            clock,
-        ),
+        IfFound(code="sealed cells", actions=(AsForCharged(),), because=CELL_CLOCK),
     )
 
 
-def charged(on: date) -> Found:
+def charged(on: date) -> IfFound:
     """Give the nucleus method, for charged cells where the queen is found."""
-    return Found(
-        "charged cells (a larva in jelly), and the queen found",
-        nucleus_plan(on),
-        "A cell is sealed 8 days after its egg is laid, and the swarm leaves about then.",
-    )
+    return IfFound(code="charged cells", actions=nucleus_plan(on), because=CELL_CLOCK)
 
 
-def _charged_without_finding_her(on: date) -> Found:
+def _charged_without_finding_her(on: date) -> IfFound:
     """Divide without finding the queen; common practice, no source."""
-    look = on + timedelta(days=4)
-    return Found(
-        "charged cells, eggs, but the queen not found",
-        (
-            "Share eggs, brood, stores and bees with a box beside it; knock down every cell.",
-            (
-                f"{day_words(look)}: the box with fresh eggs has the queen. In the other leave one "
-                "open cell, or give a mated queen."
-            ),
+    return IfFound(
+        code="charged cells without the queen",
+        actions=(
+            Divide(way="halves", successor="marked cell"),
+            Look(at="box with eggs", on=on + LOOK_AGAIN),
         ),
-        "Four days later only the queen's box has eggs, and only the other one new cells.",
+        because="Four days later only the queen's box has eggs, and only the other one new cells.",
     )
 
 
-def from_outside() -> tuple[Found, ...]:
+def from_outside() -> tuple[IfFound, ...]:
     """Give what is told at the entrance of a colony that waits for its queen; common practice."""
     because = "Bees with the hope of a queen are calm and fetch pollen for the brood to come."
+    look = Look(at="signs of a queen", early_or_late=True, if_none="test frame")
     return (
-        Found("calm bees that carry pollen in", ("Leave it shut, as planned.",), because),
-        Found(
-            "bees that run about the entrance, or no pollen on a fine day",
-            ("Look before 10 or after 17 o'clock; no eggs, cell or virgin: put in a test frame.",),
-            because,
-        ),
+        IfFound(code="calm with pollen", actions=(LeaveShut(why="as planned"),), because=because),
+        IfFound(code="restless or no pollen", actions=(look,), because=because),
     )
 
 
-def _signs() -> Found:
-    return Found(
-        "sunken, discoloured or ropy brood, or a pest new to you",
-        (
-            "Stop, close the hive, move nothing in or out of this yard.",
-            "Report it to the bee inspectors of your country, and wash hands and tools.",
-        ),
-        "Foulbroods and some pests are notifiable; only the inspector can tell.",
+def _signs() -> IfFound:
+    return IfFound(
+        code="signs of disease",
+        actions=(MoveNothing(found_now=True), Report(found_now=True)),
+        because="Foulbroods and some pests are notifiable; only the inspector can tell.",
     )

@@ -1,36 +1,49 @@
 """Honey: take or leave, when, how much, and what must stay."""
 
-from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
 
+from combwright.advice.actions import Action
+from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
+from combwright.advice.decisions.kept_shut import nothing_moves
+from combwright.advice.kit_acts import KeepHoney, ProveRipe, SuperOff
+from combwright.advice.numbers import numbers
 from combwright.advice.situation import Situation, band
-from combwright.advice.words.wording import many
+from combwright.advice.stacking import set_up_after
 from combwright.simulation import observe
 
-FULL: Final = 0.75  # share of the supers' comb that is ripe from which taking is worth it
-LAST_TAKE: Final = (8, 5)  # month and day from which all supers come off for the treatment
-TOUCHED_G: Final = 20.0  # fed sugar in supers from which honey counts as touched; judgement
-TAKEN: Final = 0.93  # share that comes out of the comb; judgement
-LEAVE_KG: Final = 9.0  # stores never to go below in the season: NBU 2011, four to five combs
+PARAMETERS: Final = numbers("honey")
+FULL: Final = PARAMETERS["full"].value
+LAST_TAKE: Final = (PARAMETERS["last_month"].value, PARAMETERS["last_day"].value)
+TOUCHED_G: Final = PARAMETERS["touched_g"].value
+WATER_MOST: Final = PARAMETERS["water_most"].value
+LEAVE_KG: Final = PARAMETERS["leave_kg"].value
 
 
-@dataclass(frozen=True)
-class HoneyPlan:
-    """The decision, and what is taken."""
-
-    decision: Decision
-    honey_kg: float
-    supers_off: int
-
-
-def honey(situation: Situation) -> HoneyPlan:
+def decide(deciding: Deciding) -> Decision:
     """Decide whether supers come off today."""
+    if nothing_moves(deciding):
+        return Decision(topic="honey")
+    return _honey(deciding.situation)
+
+
+def after_honey(deciding: Deciding) -> Situation:
+    """Give the situation without the supers that come off today."""
+    situation = deciding.situation
+    taken = deciding.of(decide).asks(SuperOff)
+    if not taken:
+        return situation
+    off = sum(each.supers for each in taken)
+    lighter = set_up_after(situation.standing.set_up, taken)
+    return situation.after_harvest(lighter, off * full_super_kg(situation))
+
+
+def _honey(situation: Situation) -> Decision:
     supers = situation.standing.set_up.supers
     if supers == 0:
-        return HoneyPlan(Decision("honey"), 0.0, 0)
+        return Decision(topic="honey")
     colonies = situation.colonies
     above = observe.honey_above_kg(colonies)
     last = (situation.on.month, situation.on.day) >= LAST_TAKE
@@ -54,19 +67,16 @@ def honey(situation: Situation) -> HoneyPlan:
         "taken_kg": in_those[1],
         "taken_kg_high": in_those[2],
     }
-    dry = inputs["unripe_share"] < 0.15
+    dry = inputs["unripe_share"] < PARAMETERS["unripe_most"].value
     take = last or (inputs["ripe_share"] >= FULL and dry and supers >= 2)
     if not take:
         because = (
-            (
-                f"{inputs['honey_kg']:.0f} kg above ({inputs['honey_kg_low']:.0f} to "
-                f"{inputs['honey_kg_high']:.0f}), {inputs['ripe_share']:.0%} of the "
-                "supers' comb ripe: "
-                "leave it to fill and ripen."
-            ),
+            f"{inputs['honey_kg']:.0f} kg above ({inputs['honey_kg_low']:.0f} to "
+            f"{inputs['honey_kg_high']:.0f}), {inputs['ripe_share']:.0%} of the supers' comb "
+            "ripe: leave it to fill and ripen."
         )
-        return HoneyPlan(Decision("honey", (), because, inputs), 0.0, 0)
-    return HoneyPlan(_taking(inputs, off, last=last), inputs["taken_kg"] * TAKEN, off)
+        return Decision(topic="honey", because=(because,), inputs=inputs)
+    return _taking(inputs, off, last=last)
 
 
 def full_super_kg(situation: Situation) -> float:
@@ -77,23 +87,20 @@ def full_super_kg(situation: Situation) -> float:
 
 def _taking(inputs: dict[str, float], off: int, *, last: bool) -> Decision:
     why = "the flow is over and mites must be treated" if last else "they are ripe and full"
-    jobs = [
-        (
-            f"Take {many(off, 'super')}, the fullest: about "
-            f"{inputs['taken_kg']:.0f} kg ({inputs['taken_kg_low']:.0f} to "
-            f"{inputs['taken_kg_high']:.0f}). Clearer board the evening before; two to lift."
+    actions: list[Action] = [
+        SuperOff(
+            supers=off,
+            why="end of the season" if last else "ripe",
+            honey_kg_low=inputs["taken_kg_low"],
+            honey_kg=inputs["taken_kg"],
+            honey_kg_high=inputs["taken_kg_high"],
         ),
-        (
-            "Test first: sealed by three quarters and nothing drips when a comb is jerked, or 20 % "
-            "water at most by refractometer (heather 23 %)."
-        ),
+        ProveRipe(water_percent_most=WATER_MOST),
     ]
-    if inputs["syrup_in_honey"] > 0.05:
-        jobs.append("Fed syrup may be in it: do not sell this as honey; keep it for the bees.")
+    if inputs["syrup_in_honey"] > PARAMETERS["touched_chance"].value:
+        actions.append(KeepHoney())
     because = (
-        (
-            f"Supers come off because {why}. {inputs['stores_below_kg']:.0f} kg stay below; under "
-            f"{LEAVE_KG:.0f} kg it is fed at once."
-        ),
+        f"Supers come off because {why}. {inputs['stores_below_kg']:.0f} kg stay below; under "
+        f"{LEAVE_KG:.0f} kg it is fed at once."
     )
-    return Decision("honey", tuple(jobs), because, inputs)
+    return Decision(topic="honey", actions=tuple(actions), because=(because,), inputs=inputs)

@@ -1,43 +1,55 @@
 """Mites: where they stand, where they go without a treatment, and what can be done now."""
 
-from dataclasses import dataclass
 from datetime import date
 from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 
+from combwright.advice.actions import Action, of_kind
+from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
-from combwright.advice.decisions.treated import COUNT, treated
+from combwright.advice.decisions import space
+from combwright.advice.decisions.honey import after_honey
+from combwright.advice.decisions.kept_shut import is_kept_shut
+from combwright.advice.decisions.treated import treated
+from combwright.advice.kit_acts import Count, Treat, WriteDown
+from combwright.advice.numbers import numbers
 from combwright.advice.situation import Situation, band
 from combwright.advice.words.wording import chance_words, day_words
 from combwright.science.mites.season_ahead import growth_in
-from combwright.science.mites.treatments import LABEL, Option, options
+from combwright.science.mites.treatments import Option, options
 from combwright.simulation import observe
 from combwright.terms.entries import TrayCount, Treatment, WashCount
+from combwright.weather.conditions import MAX_C
 
 Floats = NDArray[np.float64]
-HARM: Final = 1000.0  # mites in a full colony above which harm grows fast: Defra/NBU 2005
-FULL_BEES: Final = 25000.0  # bees of the colony for which that level is meant; judgement
-ALLOWED: Final = 0.10  # chance of passing the level before the next chance to treat
-COUNT_EVERY: Final = 35  # days after which a new count is asked for in the season; judgement
-SAFE_WINTER: Final = 50.0  # mites in midwinter above which a broodless treatment pays; judgement
+PARAMETERS: Final = numbers("mites")
+HARM: Final = PARAMETERS["harm"].value
+FULL_BEES: Final = PARAMETERS["full_bees"].value
+ALLOWED: Final = PARAMETERS["allowed"].value
+BROODLESS: Final = PARAMETERS["broodless_cells"].value
+WEATHER_DAYS: Final = int(PARAMETERS["weather_days"].value)
+SOON_DAYS: Final = int(PARAMETERS["soon_days"].value)
+COUNT_EVERY: Final = PARAMETERS["count_every"].value
+SAFE_WINTER: Final = PARAMETERS["safe_winter"].value
 # What is begun first where several are possible; substances in turn, so that none grows blunt.
 IN_SEASON: Final = ("formic acid", "thymol", "amitraz")
 
 
-@dataclass(frozen=True)
-class MitePlan:
-    """The decision, and the substance to begin today, if any."""
-
-    decision: Decision
-    treatment: str | None
-
-
-def mites(situation: Situation, *, supers: int) -> MitePlan:
+def decide(deciding: Deciding) -> Decision:
     """Decide on mites: a treatment today, a count, or nothing."""
+    if is_kept_shut(deciding):
+        return Decision(topic="mites")
+    supers = deciding.of(space.decide).set_up.supers
+    return _mites(deciding.of(after_honey), supers)
+
+
+def _mites(situation: Situation, supers: int) -> Decision:
     now = observe.mites(situation.colonies)
-    level = HARM * np.clip(observe.adults(situation.colonies) / FULL_BEES, 0.15, 1.0)
+    level = HARM * np.clip(
+        observe.adults(situation.colonies) / FULL_BEES, PARAMETERS["least_level"].value, 1.0
+    )
     chance_day = _next_chance(situation.on, supers)
     growth = np.array([growth_in(month).value for month in range(1, 13)])
     later = (
@@ -58,27 +70,42 @@ def mites(situation: Situation, *, supers: int) -> MitePlan:
     }
     ways = options(
         situation.on.month,
-        "no brood" if brood < 300.0 else "brood",
+        "no brood" if brood < BROODLESS else "brood",
         supers,
-        float(np.mean(situation.conditions[:, :7, 2])),
+        float(np.mean(situation.conditions[:, :WEATHER_DAYS, MAX_C])),
     )
     because = _because(inputs, chance_day)
     before = treated(situation)
     because, inputs = (*because, *before.because), inputs | before.inputs
     if before.is_at_work:
         line = "A treatment is at work: count the fall, and again two weeks after it ends."
-        return MitePlan(Decision("mites", before.jobs, (*because, line), inputs), None)
+        return _asking(before.actions, (*because, line), inputs)
     wanted = passing > ALLOWED or _is_main_time(situation.on, supers, inputs)
-    chosen = _choose(situation, ways, inputs, broodless=brood < 300.0) if wanted else None
-    if chosen is not None:
-        name = chosen.treatment.substance
-        job = f"Treat with {name} ({chosen.treatment.way}) today. {LABEL}"
-        note = "Write product, batch and dates into the book: the law asks for it for five years."
-        reasons = (*because, f"{name.capitalize()}: {'; '.join(chosen.because)}.")
-        jobs = (*before.jobs, job, note)
-        return MitePlan(Decision("mites", jobs, reasons, inputs, _other_ways(name, ways)), name)
-    jobs = tuple(dict.fromkeys((*before.jobs, *_count_jobs(situation))))
-    return MitePlan(Decision("mites", jobs, because, inputs), None)
+    chosen = _choose(situation, ways, broodless=brood < BROODLESS) if wanted else None
+    if chosen is None:
+        actions = tuple(dict.fromkeys((*before.actions, *_counts(situation))))
+        return _asking(actions, because, inputs)
+    name = chosen.treatment.substance
+    treat = (Treat(substance=name, way=chosen.treatment.way), WriteDown())
+    reasons = (*because, f"{name.capitalize()}: {'; '.join(chosen.because)}.")
+    return _asking((*before.actions, *treat), reasons, inputs, _other_ways(name, ways))
+
+
+def _asking(
+    actions: tuple[Action, ...],
+    because: tuple[str, ...],
+    inputs: dict[str, float],
+    runner_up: str = "",
+) -> Decision:
+    """Give the decision; its reason stands on the sheet where something is begun."""
+    return Decision(
+        topic="mites",
+        actions=actions,
+        because=because,
+        inputs=inputs,
+        runner_up=runner_up,
+        tells=bool(of_kind(actions, Treat)),
+    )
 
 
 def _other_ways(chosen: str, ways: list[Option]) -> str:
@@ -96,35 +123,40 @@ def _summed(growth: Floats, first: date, last: date) -> float:
 
 def _next_chance(on: date, supers: int) -> date:
     """Give the next day after today on which treating is usual: August, or midwinter."""
-    main = date(on.year, 8, 12)
-    winter = date(on.year, 12, 15)
+    main = _day("main", on.year)
+    winter = _day("winter", on.year)
     if on < main:
-        soon = date.fromordinal(on.toordinal() + 28)
+        soon = date.fromordinal(on.toordinal() + SOON_DAYS)
         return main if supers else min(soon, main)
-    return winter if on < winter else date(on.year + 1, 3, 15)
+    return winter if on < winter else _day("spring", on.year + 1)
+
+
+def _day(name: str, year: int) -> date:
+    return date(year, *(int(PARAMETERS[f"{name}_{part}"].value) for part in ("month", "day")))
 
 
 def _is_main_time(on: date, supers: int, inputs: dict[str, float]) -> bool:
     """Late summer once supers are off, and broodless midwinter, are treated where mites are."""
-    late_summer = (on.month == 8 or (on.month == 9 and on.day < 20)) and supers == 0
-    midwinter = on.month == 12 or (on.month == 1 and on.day < 10)
-    return (late_summer and inputs["mites_high"] > 120.0) or (
+    main = int(PARAMETERS["main_month"].value)
+    late_summer = date(on.year, main, 1) <= on < _day("summer_to", on.year) and supers == 0
+    december = PARAMETERS["winter_month"].value
+    midwinter = on.month == december or (
+        on.month == 1 and on.day < PARAMETERS["midwinter_to_day"].value
+    )
+    return (late_summer and inputs["mites_high"] > PARAMETERS["safe_summer"].value) or (
         midwinter and inputs["mites_high"] > SAFE_WINTER
     )
 
 
-def _choose(
-    situation: Situation, ways: list[Option], inputs: dict[str, float], *, broodless: bool
-) -> Option | None:
+def _choose(situation: Situation, ways: list[Option], *, broodless: bool) -> Option | None:
     possible = {way.treatment.substance: way for way in ways if way.possible == "yes"}
     if broodless and "oxalic acid" in possible:
         return possible["oxalic acid"]
     used = _last_substance(situation)
     ordered = sorted(IN_SEASON, key=lambda name: name == used)
     bees = situation.bees
-    if bees < 5.0:  # formic acid is not for weak colonies
+    if bees < PARAMETERS["acid_bees"].value:  # formic acid is not for weak colonies
         ordered = [name for name in ordered if name != "formic acid"]
-    del inputs
     return next((possible[name] for name in ordered if name in possible), None)
 
 
@@ -133,13 +165,14 @@ def _last_substance(situation: Situation) -> str | None:
     return used[-1].substance if used else None
 
 
-def _count_jobs(situation: Situation) -> tuple[str, ...]:
+def _counts(situation: Situation) -> tuple[Action, ...]:
     counts = [e.on for e in situation.history if isinstance(e, TrayCount | WashCount)]
-    if not 3 <= situation.on.month <= 10:
+    first, last = PARAMETERS["count_from_month"].value, PARAMETERS["count_to_month"].value
+    if not first <= situation.on.month <= last:
         return ()
     if counts and (situation.on - counts[-1]).days < COUNT_EVERY:
         return ()
-    return (COUNT,)
+    return (Count(),)
 
 
 def _because(inputs: dict[str, float], chance_day: date) -> tuple[str, ...]:
@@ -154,6 +187,6 @@ def _because(inputs: dict[str, float], chance_day: date) -> tuple[str, ...]:
 
 
 def _round(value: float) -> str:
-    if value < 20.0:
+    if value < PARAMETERS["whole_below"].value:
         return f"{value:.0f}"
     return f"{float(f'{value:.2g}'):,.0f}"

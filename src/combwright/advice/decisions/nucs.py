@@ -6,7 +6,14 @@ from typing import Any, Final
 
 import numpy as np
 
+from combwright.advice.bee_acts import EggFrame, Give, TakeIn
+from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
+from combwright.advice.decisions import queen
+from combwright.advice.decisions.going import goes
+from combwright.advice.decisions.honey import after_honey
+from combwright.advice.decisions.kept_shut import nothing_moves
+from combwright.advice.numbers import numbers
 from combwright.advice.situation import Situation
 from combwright.advice.trial import Change, try_all
 from combwright.advice.words.wording import chance_words, count_words, day_words
@@ -16,9 +23,10 @@ from combwright.simulation.columns import LAYING
 from combwright.simulation.observe import FULL_BROOD_SHARE
 from combwright.terms.entries import Split
 
-MOST: Final = 3  # frames given at once: one nuc
-SEASON: Final = (110, 206)  # days of the year in which nucs are made: late July to winter them
-RECOVERS_IN: Final = 21  # days after which a donor may give again: planning rule of the trade
+PARAMETERS: Final = numbers("nucs")
+MOST: Final = int(PARAMETERS["most"].value)
+SEASON: Final = (PARAMETERS["season_from"].value, PARAMETERS["season_to"].value)
+RECOVERS_IN: Final = PARAMETERS["recovers_in"].value
 
 
 @dataclass(frozen=True)
@@ -32,42 +40,47 @@ class Terms:
 
 # Brood that is sealed before the main flow makes its foragers; what is sealed later does not
 # (an egg becomes a forager in about 42 days), so that it can be given more freely.
-MAIN_FLOW: Final = 172  # day of the year, 21 June
-BEFORE: Final = Terms(6.0, 9.0, 0.12)
-AFTER: Final = Terms(4.0, 8.5, 0.12)
-HELP_SEASON: Final = (105, MAIN_FLOW)  # days of the year in which helping bees pays; judgement
-WEAK: Final = (2.0, 5.0)  # frames of bees of a colony that is helped; judgement
-SURE_OF_HER: Final = 0.9  # chance that the queen lays, below which nothing is given; judgement
-SALEABLE_DAYS: Final = (37, 45)  # from a ripe cell to a nuc ready for sale
+MAIN_FLOW: Final = PARAMETERS["main_flow"].value
+BEFORE: Final = Terms(*(PARAMETERS[name].value for name in ("brood_before", "bees_before", "cost")))
+AFTER: Final = Terms(*(PARAMETERS[name].value for name in ("brood_after", "bees_after", "cost")))
+HELP_SEASON: Final = (PARAMETERS["help_from"].value, MAIN_FLOW)
+WEAK: Final = (PARAMETERS["weak_from"].value, PARAMETERS["weak_to"].value)
+SURE_OF_HER: Final = PARAMETERS["sure_of_her"].value
+CAREFUL: Final = PARAMETERS["careful"].value
+SALEABLE_DAYS: Final = (PARAMETERS["saleable_from"].value, PARAMETERS["saleable_to"].value)
 
 
-def nucs(situation: Situation) -> tuple[Decision, int]:
-    """Tell how many frames of brood a colony can give today."""
+def decide(deciding: Deciding) -> Decision:
+    """Tell how many frames of brood a colony can give today, or whether one would help it."""
+    is_queenless = bool(deciding.of(queen.decide).asks(EggFrame))
+    if nothing_moves(deciding) or goes(deciding) or is_queenless:
+        return Decision(topic="nucs")
+    return _nucs(deciding.of(after_honey))
+
+
+def _nucs(situation: Situation) -> Decision:
     day = situation.on.timetuple().tm_yday
-    bees = float(np.quantile(situation.frames_of_bees, 0.2))
-    brood = float(np.quantile(observe.frames_of_brood(situation.colonies), 0.2))
+    bees = float(np.quantile(situation.frames_of_bees, CAREFUL))
+    brood = float(np.quantile(observe.frames_of_brood(situation.colonies), CAREFUL))
     inputs = {"frames_of_bees_safe": bees, "frames_of_brood_safe": brood}
     terms = BEFORE if day < MAIN_FLOW else AFTER
     is_able = brood >= terms.frames_of_brood and bees >= terms.frames_of_bees
     if not SEASON[0] <= day <= SEASON[1] or not is_able or _gave_lately(situation):
-        return _helped(situation, inputs), 0
+        return _helped(situation, inputs)
     tried = try_all(situation, [_taking(frames) for frames in range(MOST + 1)])
     lost = [1.0 - each.bees / tried[0].bees for each in tried]
     can = max(frames for frames in range(MOST + 1) if lost[frames] <= terms.cost)
     inputs |= {"frames_to_give": float(can), "cost_share": lost[can]}
     if can == 0:
-        return Decision("nucs", inputs=inputs), 0
+        return Decision(topic="nucs", inputs=inputs)
     ready = [situation.on + timedelta(days=days) for days in SALEABLE_DAYS]
-    jobs = (f"Can give {can} frame{'s' if can > 1 else ''} of sealed brood with bees for a nuc.",)
     because = (
-        (
-            f"{brood:.1f} frames of brood and {bees:.1f} of bees at the careful end: giving {can} "
-            f"costs {lost[can]:.0%} of its bees and brood by then. A nuc made with "
-            "a ripe cell today "
-            f"is ready for sale about {day_words(ready[0])} to {day_words(ready[1])}, if she mates."
-        ),
+        f"{brood:.1f} frames of brood and {bees:.1f} of bees at the careful end: giving {can} "
+        f"costs {lost[can]:.0%} of its bees and brood by then. A nuc made with a ripe cell today "
+        f"is ready for sale about {day_words(ready[0])} to {day_words(ready[1])}, if she mates."
     )
-    return Decision("nucs", jobs, because, inputs), can
+    gives = (Give(frames_of_brood=can),)
+    return Decision(topic="nucs", actions=gives, because=(because,), inputs=inputs)
 
 
 def _helped(situation: Situation, inputs: dict[str, float]) -> Decision:
@@ -77,7 +90,7 @@ def _helped(situation: Situation, inputs: dict[str, float]) -> Decision:
     is_weak = WEAK[0] <= situation.bees <= WEAK[1] and situation.standing.hive.kind == "hive"
     laying = float(np.mean(situation.colonies["queen"] == LAYING))
     if not in_season or not is_weak or laying < SURE_OF_HER:
-        return Decision("nucs", inputs=inputs)
+        return Decision(topic="nucs", inputs=inputs)
     without, with_one = try_all(situation, [_taking(0), _taking_in])
     limits, chances = situation.limits, with_one.chances
     covers = chances["chilled"] <= max(limits.chilled, without.chances["chilled"])
@@ -89,18 +102,14 @@ def _helped(situation: Situation, inputs: dict[str, float]) -> Decision:
         "gained_by_help": with_one.bees - without.bees,
     }
     if not (covers and has_room):
-        return Decision("nucs", inputs=inputs)
-    job = (
-        "Can take a frame of sealed brood for an empty one, bees shaken off and the frame marked, "
-        "from a healthy colony that can give."
-    )
+        return Decision(topic="nucs", inputs=inputs)
     because = (
         f"{situation.bees:.1f} frames of bees with a laying queen keep one frame more warm (chance "
         f"that brood is chilled {chance_words(chances['chilled'])}): about "
         f"{count_words(inputs['gained_by_help'])} bees and brood more by "
-        f"{day_words(situation.next_visit)}. A colony without a laying queen is united instead."
+        f"{day_words(situation.planned_until)}. A colony without a laying queen is united instead."
     )
-    return Decision("nucs", (job,), (because,), inputs)
+    return Decision(topic="nucs", actions=(TakeIn(),), because=(because,), inputs=inputs)
 
 
 def _taking_in(colonies: Any) -> None:
@@ -117,10 +126,12 @@ def _taking(frames: int) -> Change:
     def change(colonies: Any) -> None:
         cells = frames * BROOD_FRAME_FULL * FULL_BROOD_SHARE * colonies["cells_per_frame"]
         sealed = colonies["sealed"].sum(axis=1)
-        share = np.clip(cells / np.maximum(sealed, 1.0), 0.0, 0.95)
+        share = np.clip(cells / np.maximum(sealed, 1.0), 0.0, PARAMETERS["sealed_most"].value)
         colonies["sealed"] *= (1.0 - share)[:, None]
         bees = np.clip(
-            frames * colonies["bees_per_frame"] / np.maximum(colonies["nest"], 1.0), 0, 0.6
+            frames * colonies["bees_per_frame"] / np.maximum(colonies["nest"], 1.0),
+            0,
+            PARAMETERS["bees_most"].value,
         )
         colonies["nest"] *= 1.0 - bees
         colonies["mites_worker"] *= (1.0 - share)[:, None]

@@ -5,34 +5,55 @@ from typing import Any, Final
 
 import numpy as np
 
+from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
 from combwright.advice.decisions import supers
+from combwright.advice.decisions.going import goes
+from combwright.advice.decisions.honey import after_honey
+from combwright.advice.decisions.kept_shut import is_cold, is_kept_shut
+from combwright.advice.numbers import is_between, numbers
 from combwright.advice.situation import Situation, band
+from combwright.advice.stacking import steps_to
 from combwright.advice.trial import Change, Tried, fed_with, try_all
-from combwright.advice.words.space_words import because, jobs
+from combwright.advice.words.space_words import because
 from combwright.advice.words.wording import many
 from combwright.kit.geometry import frames_that_fit
 from combwright.simulation import observe
 from combwright.simulation.enclosure.loss import slab_loss
 from combwright.terms.set_up import SetUp
 
-FRAME_COST: Final = 0.015  # share of bees and brood to be gained by opening up a frame; judgement
-LITTLE_KG: Final = 3.0  # honey above below which supers of a hungry colony are as good as empty
-HOT_C: Final = 24.0  # mean high from which the tray is drawn out further
+PARAMETERS: Final = numbers("space")
+TOPIC: Final = "room and warmth"
+FED_FRACTION: Final = PARAMETERS["fed_fraction"].value
+FRAME_COST: Final = PARAMETERS["frame_cost"].value
+LITTLE_KG: Final = PARAMETERS["little_kg"].value
+HOT_C: Final = PARAMETERS["hot_c"].value
 
 
-@dataclass(frozen=True)
-class Space:
-    """A set-up with its reason and the runner-up.
+@dataclass(frozen=True, kw_only=True)
+class Space(Decision):
+    """The decision, and the set-up that it leads to.
 
     ``super_near`` where a super may go on at one of the next visits: until then nothing is fed but
     against hunger, so that no syrup is carried up.
     """
 
     set_up: SetUp
-    decision: Decision
-    chances: dict[str, float]
     super_near: bool = False
+
+
+def decide(deciding: Deciding) -> Space:
+    """Choose the set-up of a colony that is opened and stays; else leave it or only air it."""
+    situation = deciding.of(after_honey)
+    if is_kept_shut(deciding):
+        return left_alone(situation)
+    if situation.signs_at is not None:
+        return unopened(
+            situation, "Nothing goes in or out of this yard, so frames and boards stay as they are."
+        )
+    if goes(deciding) or is_cold(deciding):
+        return unopened(situation)
+    return space(situation)
 
 
 def space(situation: Situation) -> Space:
@@ -59,16 +80,17 @@ def space(situation: Situation) -> Space:
     chosen = _ventilated(situation, chosen)
     inputs = _inputs(situation, tried[0], after, chosen)
     return Space(
-        chosen,
-        Decision(
-            "room and warmth",
-            jobs(situation, now, chosen),
-            (*because(situation, now, chosen, inputs), *((supers.DUE,) if is_due else ())),
-            inputs,
-            _runner_up(candidates, worth, excess, best),
+        topic=TOPIC,
+        actions=steps_to(situation.standing.hive, now, chosen),
+        because=(
+            *because(situation, now, chosen, inputs),
+            *((supers.DUE,) if is_due else ()),
         ),
-        after.chances,
-        is_due or supers.is_near_its_super(situation, chosen),
+        inputs=inputs,
+        runner_up=_runner_up(candidates, worth, excess, best),
+        tells=True,
+        set_up=chosen,
+        super_near=is_due or supers.is_near_its_super(situation, chosen),
     )
 
 
@@ -91,9 +113,9 @@ def _weighed(
 
 def left_alone(situation: Situation) -> Space:
     """Give the set-up as it stands, for a colony that is not opened."""
-    reason = ("It is not opened today, so the set-up stays as it is.",)
-    decision = Decision("room and warmth", (), reason)
-    return Space(situation.standing.set_up, decision, {})
+    reason = "It is not opened today, so the set-up stays as it is."
+    now = situation.standing.set_up
+    return Space(topic=TOPIC, because=(reason,), tells=True, set_up=now)
 
 
 def unopened(
@@ -103,8 +125,8 @@ def unopened(
     """Leave the box as it stands, and set tray and entrance for the season."""
     now = situation.standing.set_up
     chosen = _ventilated(situation, now)
-    told = Decision("room and warmth", jobs(situation, now, chosen), (reason,))
-    return Space(chosen, told, {})
+    steps = steps_to(situation.standing.hive, now, chosen)
+    return Space(topic=TOPIC, actions=steps, because=(reason,), tells=True, set_up=chosen)
 
 
 def _runner_up(candidates: list[SetUp], worth: list[float], excess: list[float], best: int) -> str:
@@ -117,7 +139,7 @@ def _runner_up(candidates: list[SetUp], worth: list[float], excess: list[float],
     stack = [many(kept.frames, "frame"), many(kept.dummy_boards, "board")]
     stack += [many(kept.supers, "super")] if kept.supers else []
     less = f"{round(worth[best] - worth[second], -1):.0f} bees' worth less"
-    harm = excess[second] > excess[best] + 0.005
+    harm = excess[second] > excess[best] + PARAMETERS["told_apart"].value
     why = "more than the limits allow" if harm else less
     return f"{', '.join(stack)}: {why}"
 
@@ -157,7 +179,7 @@ def _otherwise(situation: Situation) -> list[SetUp]:
 
 def _can_spare(situation: Situation, fewer: int) -> bool:
     """Tell whether the bees cover less, and so many frames' worth of comb hold nothing."""
-    covered = float(np.quantile(situation.frames_of_bees, 0.9))
+    covered = float(np.quantile(situation.frames_of_bees, PARAMETERS["covered_at"].value))
     left = situation.standing.set_up.frames - fewer
     return left >= covered + 0.5 and _empty_frames(situation) >= fewer
 
@@ -167,7 +189,7 @@ def _empty_frames(situation: Situation) -> float:
     colonies = situation.colonies
     held = observe.brood(colonies) + colonies["ripe"] / colonies["sugar_per_cell"]
     empty = (colonies["drawn"] + colonies["foundation"] - held) / colonies["cells_per_frame"]
-    return float(np.quantile(empty, 0.2))
+    return float(np.quantile(empty, PARAMETERS["empty_at"].value))
 
 
 def _boards(hive: Any, frames: int, pitch: float) -> int | None:
@@ -181,7 +203,7 @@ def _boards(hive: Any, frames: int, pitch: float) -> int | None:
 
 def _arranged(situation: Situation, set_up: SetUp) -> Change:
     use_g = situation.used_g * situation.horizon
-    fed = fed_with(situation, use_g * 0.8 / 0.6, 0.6)
+    fed = fed_with(situation, use_g * PARAMETERS["fed_share"].value / FED_FRACTION, FED_FRACTION)
 
     def change(colonies: Any) -> None:
         situation.arrange(colonies, set_up)
@@ -203,22 +225,33 @@ def _ventilated(situation: Situation, set_up: SetUp) -> SetUp:
     Air goes either through an open floor under a closed top, or out of a vented top over a closed
     floor; never through both.
     """
-    month = situation.on.month
-    high = situation.mean_high_c
-    bees = situation.bees
-    if month in (11, 12, 1, 2):
-        tray = 460
-    elif high >= HOT_C:
-        tray = 230
-    else:
-        tray = 75 if high < 12.0 or bees < 4.0 else 100 if high < 18.0 else 125
-    entrance = 30 if bees < 4.0 else 60 if bees < 7.0 else 120 if bees < 10.0 else 250
+    tray, entrance = _tray_mm(situation), _entrance_mm(situation)
     hive, cover = situation.standing.hive, set_up.cover
     if hive.floor == "solid":
         tray, cover = 0, "vented" if hive.kind == "hive" else cover
     elif cover == "vented":
         cover = "crown board"
     return set_up.model_copy(update={"tray_open_mm": tray, "entrance_mm": entrance, "cover": cover})
+
+
+def _tray_mm(situation: Situation) -> int:
+    high, few = situation.mean_high_c, situation.bees < PARAMETERS["few_bees"].value
+    first, last = (int(PARAMETERS[f"out_{end}_month"].value) for end in ("from", "to"))
+    if is_between(situation.on.month, first, last):
+        way = "out"
+    elif high >= HOT_C:
+        way = "hot"
+    elif high < PARAMETERS["cool_c"].value or few:
+        way = "cool"
+    else:
+        way = "mild" if high < PARAMETERS["mild_c"].value else "warm"
+    return int(PARAMETERS[f"{way}_mm"].value)
+
+
+def _entrance_mm(situation: Situation) -> int:
+    ways = ("few", "some", "many")
+    enough = (way for way in ways if situation.bees < PARAMETERS[f"{way}_bees"].value)
+    return int(PARAMETERS[f"{next(enough, 'most')}_mm"].value)
 
 
 def _inputs(situation: Situation, now: Tried, chosen: Tried, set_up: SetUp) -> dict[str, float]:

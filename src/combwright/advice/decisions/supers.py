@@ -4,29 +4,29 @@ from typing import Any, Final
 
 import numpy as np
 
-from combwright.advice.decisions.food import reserve_kg
+from combwright.advice.decisions.reserve import reserve_kg
+from combwright.advice.numbers import numbers
 from combwright.advice.situation import Situation
-from combwright.advice.trial import Tried, given, try_all
+from combwright.advice.stacking import steps_to
+from combwright.advice.trial import Tried, doing, try_all
 from combwright.simulation import observe
 from combwright.terms.entries import Feed
 from combwright.terms.set_up import SetUp
 
-SUPER_COST: Final = 50.0  # bees' worth to be gained by lifting on a super; judgement
-SUPER_SEASON: Final = (
-    100,
-    206,
-)  # days of the year in which a super may go on: later none fills; judgement
-RIPENS_IN: Final = 7  # days after the last syrup in which no super goes on; judgement
-MOST_SUPERS: Final = 4  # on one hive: more is lifted by nobody; judgement
-FLOWS_FROM: Final = 121  # day of the year (1 May) from which a super may go on any week; judgement
+PARAMETERS: Final = numbers("supers")
+SUPER_COST: Final = PARAMETERS["cost"].value
+SUPER_SEASON: Final = (PARAMETERS["season_from"].value, PARAMETERS["season_to"].value)
+RIPENS_IN: Final = PARAMETERS["ripens_in"].value
+MOST_SUPERS: Final = PARAMETERS["most"].value
+FLOWS_FROM: Final = PARAMETERS["flows_from"].value
 DUE: Final = (
     "A super is due, but syrup was given in the last week and might be carried up: it goes on at "
     "the next visit."
 )
-CROWDED: Final = 0.3  # worth lost of bees that find no comb to cover: idle, and swarming; judgement
-SUPER_FRAMES: Final = 5.0  # frames of bees that a super takes up; judgement
-ABOVE_BEES: Final = 500.0  # bees that a kilogram of honey above is worth: 10 euros; judgement
-BELOW_BEES: Final = 100.0  # and a kilogram below, which saves as much sugar; judgement
+CROWDED: Final = PARAMETERS["crowded"].value
+SUPER_FRAMES: Final = PARAMETERS["frames"].value
+ABOVE_BEES: Final = PARAMETERS["above_bees"].value
+BELOW_BEES: Final = PARAMETERS["below_bees"].value
 
 
 def with_super(situation: Situation, chosen: SetUp) -> tuple[SetUp, Tried] | None:
@@ -38,8 +38,8 @@ def with_super(situation: Situation, chosen: SetUp) -> tuple[SetUp, Tried] | Non
     if not _may_be_supered(situation, chosen):
         return None
     more = chosen.model_copy(update={"supers": chosen.supers + 1, "excluder": True})
-    fraction = situation.syrup_fraction  # of a feed of nothing
-    both = [given(situation, each, 0, fraction) for each in (chosen, more)]
+    hive, now = situation.standing.hive, situation.standing.set_up
+    both = [doing(situation, steps_to(hive, now, each)) for each in (chosen, more)]
     without, tried = try_all(situation, both)
     limits = situation.limits
     within = (
@@ -77,7 +77,7 @@ def fed_lately(situation: Situation) -> bool:
 
 def worth(tried: Tried, candidate: SetUp) -> float:
     """Weigh bees, honey, the chance of a swarm and the bees that stand about, in bees."""
-    swarm = 4000.0 * tried.chances["swarm"]
+    swarm = PARAMETERS["swarm_bees"].value * tried.chances["swarm"]
     idle = CROWDED * _beyond_frames(tried.colonies, candidate)
     below = float(np.mean(observe.stores_below_kg(tried.colonies)))
     return tried.bees + ABOVE_BEES * tried.honey_kg + BELOW_BEES * below - swarm - idle

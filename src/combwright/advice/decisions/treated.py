@@ -4,19 +4,21 @@ from dataclasses import dataclass, field
 from datetime import date, timedelta
 from typing import Final
 
+from combwright.advice.actions import Action
+from combwright.advice.kit_acts import Count, TakeOut
+from combwright.advice.numbers import numbers
 from combwright.advice.situation import Situation
-from combwright.advice.words.wording import day_words
 from combwright.science.mites.efficacy import efficacy_without_control
 from combwright.science.mites.season_ahead import growth_in
 from combwright.science.mites.treatments import TREATMENTS
 from combwright.simulation.hands.actions import treatment_courses
 from combwright.terms.entries import TrayCount, Treatment, Visit
 
-OTHER_DAYS: Final = 21  # days that a treatment of no known course is left to work; judgement
-COUNT_AFTER: Final = 12  # days after a treatment by which its fall is known; judgement
-LATELY: Final = 60  # days before a treatment within which a count tells what was there; judgement
+PARAMETERS: Final = numbers("treated")
+OTHER_DAYS: Final = PARAMETERS["other_days"].value
+COUNT_AFTER: Final = PARAMETERS["count_after"].value
+LATELY: Final = PARAMETERS["lately"].value
 STAYS_IN: Final = ("formic acid", "thymol", "amitraz", "tau-fluvalinate", "flumethrin")
-COUNT: Final = "Push the tray in for a mite count over five to seven days (open about 50 mm)."
 
 
 @dataclass(frozen=True)
@@ -24,7 +26,7 @@ class Treated:
     """What the last treatment asks for, what it did, and whether it is still at work."""
 
     is_at_work: bool = False
-    jobs: tuple[str, ...] = ()
+    actions: tuple[Action, ...] = ()
     because: tuple[str, ...] = ()
     inputs: dict[str, float] = field(default_factory=dict)
 
@@ -45,9 +47,9 @@ def treated(situation: Situation) -> Treated:
     due = _comes_out(situation, last, ends)
     if counted is None:
         wanted = is_at_work and situation.on >= ends and not _counts(situation, ends)
-        jobs = (COUNT,) if wanted else ()
+        count = (Count(),) if wanted else ()
         reason = f"The fall after {last.substance} tells how well it worked." if wanted else ""
-        return Treated(is_at_work, (*due, *jobs), (reason,) if reason else ())
+        return Treated(is_at_work, (*due, *count), (reason,) if reason else ())
     return Treated(is_at_work, due, (_verdict(last.substance, counted),), counted)
 
 
@@ -55,14 +57,14 @@ def _course_days(substance: str) -> int:
     return int(treatment_courses().get(substance, {}).get("days", OTHER_DAYS))
 
 
-def _comes_out(situation: Situation, last: Treatment, ends: date) -> tuple[str, ...]:
+def _comes_out(situation: Situation, last: Treatment, ends: date) -> tuple[Action, ...]:
     """Say that strips or trays come out, where the hive was not opened since their time was up."""
     seen = [entry.on for entry in situation.history if isinstance(entry, Visit)]
-    is_due = (max(seen) if seen else last.on) <= ends <= situation.next_visit
+    is_due = (max(seen) if seen else last.on) <= ends <= situation.planned_until
     if last.substance not in STAYS_IN or not is_due:
         return ()
-    by = "today" if ends <= situation.on else f"by {day_words(ends)}"
-    return (f"Take out what is left of the {last.substance} {by}: no longer than its label says.",)
+    by = max(ends, situation.on)
+    return (TakeOut(substance=last.substance, by=by, is_due=by == situation.on),)
 
 
 def _counts(situation: Situation, since: date) -> list[TrayCount]:

@@ -1,70 +1,82 @@
 """The next visit: the longest wait that the limits on harm allow."""
 
-from datetime import timedelta
+from dataclasses import replace
+from datetime import date, timedelta
 from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 
+from combwright.advice.bee_acts import Due, LeaveShut, Look
+from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
+from combwright.advice.decisions import food, queen, space
+from combwright.advice.decisions.honey import after_honey
+from combwright.advice.numbers import numbers
 from combwright.advice.situation import Situation
+from combwright.advice.trial import doing
 from combwright.advice.words.wording import day_words
 from combwright.simulation import observe
 from combwright.simulation.run import run
 
 # Longest wait by month: weekly in the swarm season, a month in winter (associations' practice).
+PARAMETERS: Final = numbers("visits")
+YEAR: Final = 2000  # any: of its months the names are taken
 LONGEST_WAIT: Final = {
-    1: 28,
-    2: 21,
-    3: 14,
-    4: 10,
-    5: 7,
-    6: 7,
-    7: 10,
-    8: 14,
-    9: 21,
-    10: 28,
-    11: 28,
-    12: 28,
+    month: int(PARAMETERS[f"{date(YEAR, month, 1):%B}".lower()].value) for month in range(1, 13)
 }
 
 
-def next_visit(situation: Situation, planned: NDArray[np.void], *, keep_out: bool) -> Decision:
+def decide(deciding: Deciding) -> Decision:
     """Tell by when the colony must be seen again under the plan.
 
-    ``planned`` holds the members after today's work. Each day ahead the chance of hunger, of a
-    queen short of room and of a swarm is followed; the last day within the limits counts.
+    Each day ahead, after today's work, the chance of hunger, of a queen short of room and of a
+    swarm is followed; the last day within the limits counts. A virgin is left alone until she
+    should lay.
     """
-    longest = LONGEST_WAIT[situation.on.month]
-    most = min(longest, situation.conditions.shape[1] - 1)
-    colonies = planned.copy()
+    shut = deciding.of(queen.decide).asks(LeaveShut)
+    if shut and shut[0].until is not None:
+        days = (shut[0].until - deciding.situation.on).days
+        return _seen_again(deciding.situation, days, "a virgin is not disturbed before")
+    situation = deciding.of(after_honey)
+    work = (*deciding.of(space.decide).actions, *deciding.of(food.decide).actions)
+    planned = situation.colonies.copy()
+    doing(situation, work)(planned)
+    days, due = _within_limits(situation, planned)
+    told = _seen_again(situation, days, f"{due} after" if due else "nothing is due before")
+    if due is None or days >= situation.days:
+        return told
+    by = situation.on + timedelta(days=days)
+    return replace(told, actions=(Look(at="colony", by=by, due=due),))
+
+
+def _seen_again(situation: Situation, days: int, reason: str) -> Decision:
+    by = situation.on + timedelta(days=days)
+    because = f"Seen again by {day_words(by)}: {reason} then."
+    inputs = {"days_at_most": float(days)}
+    return Decision(topic="next visit", because=(because,), inputs=inputs)
+
+
+def _within_limits(situation: Situation, colonies: NDArray[np.void]) -> tuple[int, Due | None]:
+    """Follow planned members in place to the last day within the limits; tell what breaks them."""
+    most = min(LONGEST_WAIT[situation.on.month], situation.conditions.shape[1] - 1)
     colonies["hungry_days"] = colonies["short_of_room_days"] = colonies["swarmed"] = 0.0
-    reason, last = "nothing is due before", most
     for day in range(most):
         run(colonies, situation.conditions[:, day : day + 1], situation.luck[:, day : day + 1])
-        broken = _broken(situation, colonies)
-        if broken:
-            reason, last = f"{broken} after", max(1, day)
-            break
-    if keep_out:
-        reason, last = "a virgin is not disturbed before", max(last, situation.days)
-    by = situation.on + timedelta(days=last)
-    inputs = {"days_at_most": float(last)}
-    jobs: tuple[str, ...] = ()
-    if last < situation.days:
-        jobs = (f"Look again by {by:%a} {day_words(by)}: {reason} then.",)
-    return Decision("next visit", jobs, (f"Seen again by {day_words(by)}: {reason} then.",), inputs)
+        if due := _broken(situation, colonies):
+            return max(1, day), due
+    return most, None
 
 
-def _broken(situation: Situation, colonies: NDArray[np.void]) -> str:
+def _broken(situation: Situation, colonies: NDArray[np.void]) -> Due | None:
     limits = situation.limits
     if _share(colonies["hungry_days"] > 0.0) > limits.hunger:
         return "food may run out"
-    if _share(colonies["short_of_room_days"] >= 2.0) > limits.no_room:
+    if _share(colonies["short_of_room_days"] >= PARAMETERS["short_days"].value) > limits.no_room:
         return "the queen may be short of room"
     if _share(colonies["swarmed"] > 0.0) > limits.swarm:
         return "it may swarm"
-    return "it may be dead" if _share(observe.adults(colonies) <= 0.0) > 0.5 else ""
+    return "it may be dead" if _share(observe.adults(colonies) <= 0.0) > 0.5 else None
 
 
 def _share(happened: NDArray[np.bool_]) -> float:

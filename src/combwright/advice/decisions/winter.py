@@ -5,31 +5,41 @@ from typing import Final
 
 import numpy as np
 
+from combwright.advice.actions import Action
+from combwright.advice.bee_acts import ClearEntrance, Heft, MakeFast, Unite
+from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
+from combwright.advice.decisions.honey import after_honey
+from combwright.advice.numbers import is_between, numbers
 from combwright.advice.situation import Situation, band
 from combwright.simulation import observe
 
-TARGET_KG: Final = {"hive": 20.0, "nuc": 10.0}  # 1 October: BBKA and NBU; overwintered nuc 8-12
-WEAKEST: Final = 3.0  # frames of bees in September below which a colony is united: 3-4, trade
-LIGHT_KG: Final = 5.0  # in winter: fondant at once
-FED_BY: Final = (9, 30)  # month and day by which autumn feed should be taken
+PARAMETERS: Final = numbers("winter")
+TARGET_KG: Final = {kind: PARAMETERS[f"target_{kind}_kg"].value for kind in ("hive", "nuc")}
+AUTUMN: Final = tuple(int(PARAMETERS[f"autumn_{end}_month"].value) for end in ("from", "to"))
+COLD_TO: Final = int(PARAMETERS["cold_to_month"].value)
+SUGAR_IN_HONEY: Final = PARAMETERS["sugar_in_honey"].value
+AUTUMN_FRACTION: Final = numbers("food")["autumn_fraction"].value
+GUARD_ON: Final = (PARAMETERS["guard_month"].value, PARAMETERS["guard_day"].value)
+WEAKEST: Final = PARAMETERS["weakest"].value
+LIGHT_KG: Final = PARAMETERS["light_kg"].value
+FED_BY: Final = (PARAMETERS["fed_by_month"].value, PARAMETERS["fed_by_day"].value)
 
 
-@dataclass(frozen=True)
-class WinterPlan:
-    """The decision, what is to be fed, and whether to unite."""
+@dataclass(frozen=True, kw_only=True)
+class Winter(Decision):
+    """The decision, and what is to be fed in all."""
 
-    decision: Decision
-    syrup_kg: float
-    fondant_kg: float
-    unite: bool
+    syrup_kg: float = 0.0
+    fondant_kg: float = 0.0
 
 
-def winter(situation: Situation, *, supers: int) -> WinterPlan:
+def decide(deciding: Deciding) -> Winter:
     """Decide what a colony needs to come through the winter."""
+    situation = deciding.of(after_honey)
     month = situation.on.month
-    if month not in (8, 9, 10, 11, 12, 1, 2) or supers:
-        return WinterPlan(Decision("winter"), 0.0, 0.0, unite=False)
+    if not is_between(month, AUTUMN[0], COLD_TO) or situation.standing.set_up.supers:
+        return Winter(topic="winter")
     stores = band(observe.stores_kg(situation.colonies))
     bees = band(situation.frames_of_bees)
     target = TARGET_KG[situation.standing.hive.kind]
@@ -42,47 +52,56 @@ def winter(situation: Situation, *, supers: int) -> WinterPlan:
         "weakest_frames": WEAKEST,
         "frames_of_bees": bees[1],
     }
-    if month in (8, 9, 10):
+    if is_between(month, *AUTUMN):
         return _autumn(situation, inputs)
     return _cold(inputs)
 
 
-def _autumn(situation: Situation, inputs: dict[str, float]) -> WinterPlan:
-    in_feeder = float(np.median(situation.colonies["feeder"])) / 800.0
+def _autumn(situation: Situation, inputs: dict[str, float]) -> Winter:
+    in_feeder = float(np.median(situation.colonies["feeder"])) / PARAMETERS["sugar_g_per_kg"].value
     short = max(0.0, inputs["target_kg"] - 0.5 * (inputs["stores_kg_low"] + inputs["stores_kg"]))
     short = max(0.0, short - in_feeder)
     inputs = {**inputs, "short_kg": short}
-    weak = inputs["frames_of_bees"] < WEAKEST and situation.on.month in (9, 10)
+    weak = inputs["frames_of_bees"] < WEAKEST and is_between(
+        situation.on.month, int(PARAMETERS["unite_from_month"].value), AUTUMN[1]
+    )
     unite = weak and situation.standing.hive.kind == "hive"
-    jobs = []
-    if unite:
-        jobs.append("Unite it, if healthy, with a queenright neighbour through newspaper.")
-    if situation.on.month == 9 and situation.on.day >= 20:
-        jobs.append("Mouse guard on; strap; roof tight.")
+    actions: list[Action] = [Unite(why="weak")] if unite else []
+    if situation.on.month == GUARD_ON[0] and situation.on.day >= GUARD_ON[1]:
+        actions.append(MakeFast())
     because = (
-        (
-            f"{inputs['stores_kg']:.0f} kg of stores ({inputs['stores_kg_low']:.0f} to "
-            f"{inputs['stores_kg_high']:.0f}) against {inputs['target_kg']:.0f} kg wanted on "
-            f"1 October: {short:.0f} kg short. {inputs['frames_of_bees']:.0f} "
-            "frames of bees; under "
-            f"{WEAKEST:.0f} a colony rarely winters alone."
-        ),
+        f"{inputs['stores_kg']:.0f} kg of stores ({inputs['stores_kg_low']:.0f} to "
+        f"{inputs['stores_kg_high']:.0f}) against {inputs['target_kg']:.0f} kg wanted on "
+        f"1 October: {short:.0f} kg short. {inputs['frames_of_bees']:.0f} frames of bees; under "
+        f"{WEAKEST:.0f} a colony rarely winters alone."
     )
     late = (situation.on.month, situation.on.day) > FED_BY
-    syrup = 0.0 if unite or late or short < 0.7 else short * 0.8 / 0.62
-    fondant = short if late and not unite and short >= 2.0 else 0.0
-    return WinterPlan(Decision("winter", tuple(jobs), because, inputs), syrup, fondant, unite=unite)
-
-
-def _cold(inputs: dict[str, float]) -> WinterPlan:
-    light = inputs["stores_kg_low"] < LIGHT_KG
-    jobs = ["Heft from behind; do not open.", "Clear dead bees from the entrance."]
-    because = (
-        (
-            f"About {inputs['stores_kg']:.0f} kg of stores ({inputs['stores_kg_low']:.0f} to "
-            f"{inputs['stores_kg_high']:.0f}); under {LIGHT_KG:.0f} kg it may not reach spring."
-        ),
+    syrup = (
+        0.0
+        if unite or late or short < PARAMETERS["short_least_kg"].value
+        else short * SUGAR_IN_HONEY / AUTUMN_FRACTION
     )
-    return WinterPlan(
-        Decision("winter", tuple(jobs), because, inputs), 0.0, 2.5 if light else 0.0, unite=False
+    fondant = short if late and not unite and short >= PARAMETERS["fondant_least_kg"].value else 0.0
+    return Winter(
+        topic="winter",
+        actions=tuple(actions),
+        because=(because,),
+        inputs=inputs,
+        syrup_kg=syrup,
+        fondant_kg=fondant,
+    )
+
+
+def _cold(inputs: dict[str, float]) -> Winter:
+    light = inputs["stores_kg_low"] < LIGHT_KG
+    because = (
+        f"About {inputs['stores_kg']:.0f} kg of stores ({inputs['stores_kg_low']:.0f} to "
+        f"{inputs['stores_kg_high']:.0f}); under {LIGHT_KG:.0f} kg it may not reach spring."
+    )
+    return Winter(
+        topic="winter",
+        actions=(Heft(), ClearEntrance()),
+        because=(because,),
+        inputs=inputs,
+        fondant_kg=PARAMETERS["fondant_kg"].value if light else 0.0,
     )

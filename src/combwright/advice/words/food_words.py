@@ -1,8 +1,10 @@
-"""What is said of food: the job, and the reason in numbers."""
+"""What is said of food: the reason in numbers."""
 
+from typing import Final
+
+from combwright.advice.numbers import numbers
 from combwright.advice.situation import Situation
 from combwright.advice.words.wording import (
-    amount_words,
     chance_words,
     count_words,
     day_words,
@@ -10,15 +12,7 @@ from combwright.advice.words.wording import (
 )
 from combwright.terms.set_up import SetUp
 
-
-def jobs(situation: Situation, grams: int, kind: str) -> tuple[str, ...]:
-    """Say what is given, and how."""
-    if not grams:
-        return ()
-    if kind == "fondant":
-        return (f"Lay {amount_words(grams, kind)} over the cluster.",)
-    warm = "hand-warm, " if situation.is_cool else ""
-    return (f"Give {amount_words(grams, kind)}, {warm}in the evening.",)
+PARAMETERS: Final = numbers("food")
 
 
 def because(
@@ -31,7 +25,9 @@ def because(
         f"{grams_words(inputs['use_g_a_day_high'])}), finds "
         f"{_nectar_words(inputs['nectar_g_a_day'])} and has {inputs['stores_kg']:.1f} kg of stores."
     )
-    until = f"{day_words(situation.next_visit)} and {situation.horizon - situation.days} days more"
+    until = (
+        f"{day_words(situation.planned_until)} and {situation.horizon - situation.days} days more"
+    )
     without = chance_words(inputs["hunger_without"])
     hungry = f"Unfed, the chance of hunger before {until} is {without}"
     if grams == 0 and set_up.supers:
@@ -50,7 +46,7 @@ def because(
         )
     elif inputs["bees_gained"] >= inputs["least_gain"]:
         lines.append(f"It gains about {count_words(inputs['bees_gained'])} bees and brood by then.")
-    if inputs["room_cells_lost"] > 200.0:
+    if inputs["room_cells_lost"] > PARAMETERS["room_told"].value:
         lost = count_words(inputs["room_cells_lost"])
         lines.append(f"It takes about {lost} cells of the queen's room for some days.")
     if kind == "fondant":
@@ -70,10 +66,18 @@ def _no_gain_words(inputs: dict[str, float]) -> tuple[str, ...]:
     if inputs.get("worth_by_least", inputs["least_gain"]) >= inputs["least_gain"]:
         return ()
     gained = inputs["gained_by_least"]
-    said = "next to no bees" if gained < 20.0 else f"about {count_words(gained)} bees and brood"
+    said = (
+        "next to no bees"
+        if gained < PARAMETERS["gain_told"].value
+        else f"about {count_words(gained)} bees and brood"
+    )
     fed = grams_words(inputs["least_g"])
     return (f"Fed {fed} all the same, it would gain {said}: not worth the sugar.",)
 
 
 def _nectar_words(grams: float) -> str:
-    return f"nectar for {grams_words(grams)} of that" if grams >= 10.0 else "hardly any nectar"
+    return (
+        f"nectar for {grams_words(grams)} of that"
+        if grams >= PARAMETERS["nectar_told"].value
+        else "hardly any nectar"
+    )

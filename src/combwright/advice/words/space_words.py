@@ -1,48 +1,8 @@
-"""What is said of room and warmth: the jobs, and the reason in numbers."""
+"""What is said of room and warmth: the reason in numbers."""
 
 from combwright.advice.situation import Situation
 from combwright.advice.words.wording import chance_words, count_words, day_words
 from combwright.terms.set_up import SetUp
-
-
-def jobs(situation: Situation, now: SetUp, chosen: SetUp) -> tuple[str, ...]:
-    """Say what is changed, in working order."""
-    told = []
-    more = chosen.frames - now.frames
-    kind = "frame{s} of foundation" if chosen.foundation else "drawn frame{s}"
-    if more > 0:
-        told.append(f"Add {_many(more, kind)} at the edge of the nest{_in_turn(more)}.")
-    if more < 0:
-        told.append(f"Take out {-more} empty frame{_s(-more)} from the edge.")
-    boards = chosen.dummy_boards - now.dummy_boards
-    if boards:
-        verb = "Put in" if boards > 0 else "Take out"
-        told.append(f"{verb} {abs(boards)} dummy board{_s(abs(boards))}.")
-    if chosen.supers > now.supers:
-        told.append("Put on a super over the excluder; the feeder comes off.")
-    if chosen.supers < now.supers:
-        told.append("Take off what is above the excluder: it must be fed, and not into honey.")
-    if chosen.tray_open_mm != now.tray_open_mm and situation.standing.hive.floor == "mesh":
-        out = chosen.tray_open_mm >= 400
-        told.append("Take the tray out." if out else f"Open the tray by {chosen.tray_open_mm} mm.")
-    if chosen.cover != now.cover:
-        opened = chosen.cover == "vented"
-        told.append(f"{'Open' if opened else 'Close'} the holes of the crown board.")
-    if chosen.entrance_mm != now.entrance_mm:
-        told.append(f"Set the entrance to {chosen.entrance_mm} mm.")
-    return tuple(told)
-
-
-def _many(count: int, kind: str) -> str:
-    return f"{'a' if count == 1 else count} {kind.format(s=_s(count))}"
-
-
-def _in_turn(count: int) -> str:
-    return ", one a side" if count > 1 else ""
-
-
-def _s(count: int) -> str:
-    return "" if count == 1 else "s"
 
 
 def because(
@@ -70,7 +30,7 @@ def because(
     else:
         lines.append(
             f"{bees} on {now.frames} frames: chance that the queen runs short of room before "
-            f"{day_words(situation.next_visit)} {chance_words(short)}."
+            f"{day_words(situation.planned_until)} {chance_words(short)}."
         )
     if chosen.supers > now.supers:
         lines.append(

@@ -4,9 +4,12 @@ from dataclasses import asdict, dataclass
 from datetime import date
 from typing import Any
 
-from combwright.advice.plan import plan
+from combwright.advice.actions import Action, of_kind
+from combwright.advice.kit_acts import Feed
+from combwright.advice.plan import Plan, plan
 from combwright.advice.situation import Situation, band
-from combwright.advice.trial import Tried, given, try_all
+from combwright.advice.stacking import set_up_after, steps_to
+from combwright.advice.trial import Tried, doing, try_all
 from combwright.records.store.book_handle import Book
 from combwright.services.rounds.situations import AskedRound, situations_of
 from combwright.simulation import observe
@@ -86,39 +89,49 @@ def whatif(
     """
     situations = situations_of(book, AskedRound(on, None, days, members, seed))
     situation = situations.of(situations.follow(colony))
-    advised = plan(situation).advised
-    wished = _wished(situation, advised.set_up, idea)
-    grams = advised.grams if idea.feed_g is None else idea.feed_g
-    share = idea.sugar_share or advised.sugar_fraction or situation.syrup_fraction
-    ways = (
-        ("the plan", advised.set_up, advised.grams, advised.sugar_fraction or share),
-        ("your idea", wished, grams, share),
-        ("nothing done", situation.standing.set_up, 0, share),
-    )
-    tried = try_all(situation, [given(situation, way[1], way[2], way[3]) for way in ways])
+    planned = plan(situation, with_branches=False)
+    share = idea.sugar_share or planned.portion.sugar_fraction or situation.syrup_fraction
+    ways = {
+        "the plan": _work(situation, planned.set_up, planned.portion),
+        "your idea": _wished(situation, planned, idea, share),
+        "nothing done": (),
+    }
+    tried = try_all(situation, [doing(situation, actions) for actions in ways.values()])
     outcomes = tuple(
-        _outcome(name, set_up, fed, each)
-        for (name, set_up, fed, _), each in zip(ways, tried, strict=True)
+        _outcome(name, set_up_after(situation.standing.set_up, actions), actions, each)
+        for (name, actions), each in zip(ways.items(), tried, strict=True)
     )
-    return Compared(colony, situation.next_visit, outcomes)
+    return Compared(colony, situation.planned_until, outcomes)
 
 
-def _wished(situation: Situation, planned: SetUp, idea: Idea) -> SetUp:
+def _work(situation: Situation, set_up: SetUp, portion: Feed) -> tuple[Action, ...]:
+    """Give what leads to a set-up and a portion."""
+    steps = steps_to(situation.standing.hive, situation.standing.set_up, set_up)
+    return (*steps, portion) if portion.grams else steps
+
+
+def _wished(
+    situation: Situation, planned: Plan, idea: Idea, sugar_share: float
+) -> tuple[Action, ...]:
+    """Give the plan's actions with what the keeper would rather do in their place."""
     asked = {
         "frames": idea.frames,
         "foundation": idea.foundation,
         "dummy_boards": idea.dummy_boards,
         "supers": idea.supers,
     }
-    said = {name: value for name, value in asked.items() if value is not None}
+    said: dict[str, object] = {name: value for name, value in asked.items() if value is not None}
     if idea.supers is not None:
         said["excluder"] = idea.supers > 0
-    wished = SetUp.model_validate({**planned.model_dump(), **said})
+    wished = SetUp.model_validate({**planned.set_up.model_dump(), **said})
     refuse_impossible(situation.standing.hive, wished)
-    return wished
+    grams = planned.portion.grams if idea.feed_g is None else idea.feed_g
+    portion = planned.portion.model_copy(update={"grams": grams, "sugar_fraction": sugar_share})
+    return _work(situation, wished, portion)
 
 
-def _outcome(name: str, set_up: SetUp, grams: int, tried: Tried) -> Outcome:
+def _outcome(name: str, set_up: SetUp, actions: tuple[Action, ...], tried: Tried) -> Outcome:
+    grams = sum(each.grams for each in of_kind(actions, Feed))
     expected = {
         "frames of bees": band(observe.frames_of_bees(tried.colonies)),
         "frames of brood": band(observe.frames_of_brood(tried.colonies)),

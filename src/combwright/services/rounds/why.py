@@ -20,6 +20,7 @@ class Told:
 # What a beginner asks at each decision, and the trade's answer in a sentence.
 LESSONS = {
     "disease": "With signs of disease nothing is moved: frames, tools and bees carry it on.",
+    "look": "Eggs, stores, room and signs of disease: four looks say how a colony stands.",
     "swarm": (
         "A queen cell is sealed eight days after its egg, and the swarm leaves about then: a look "
         "every seven days leaves at most one missed cell."

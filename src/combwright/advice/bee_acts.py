@@ -1,0 +1,172 @@
+"""What is looked at, left alone, or done with queens, brood and cells: typed actions."""
+
+from datetime import date
+from typing import Literal
+
+from pydantic import Field
+
+from combwright.advice.kit_acts import Act
+
+Seen = Literal[
+    "life",
+    "health",
+    "queen cells",
+    "every frame",
+    "eggs",
+    "signs of a queen",
+    "cells on the test frame",
+    "cups",
+    "box with eggs",
+    "colony",
+]
+Due = Literal[
+    "food may run out", "the queen may be short of room", "it may swarm", "it may be dead"
+]
+
+
+class Look(Act):
+    """Look for something: today, or on or by a day."""
+
+    do: Literal["look"] = "look"
+    at: Seen
+    on: date | None = None
+    by: date | None = None
+    chance: float | None = None
+    due: Due | None = None
+    if_none: Literal["test frame", "test frame or unite"] | None = None
+    early_or_late: bool = Field(default=False, description="Before 10 or after 17 o'clock")
+
+
+class LeaveShut(Act):
+    """Do not open from a day (today when left out) until another."""
+
+    do: Literal["leave shut"] = "leave shut"
+    why: Literal["queen is likely", "virgin mates", "swarmed", "as planned"]
+    since: date | None = None
+    until: date | None = None
+
+
+class LeaveCells(Act):
+    """Leave queen cells: all, or one good one; and look again on a day."""
+
+    do: Literal["leave cells"] = "leave cells"
+    which: Literal["all", "all for now", "one good one"]
+    on: date | None = None
+
+
+class KnockDown(Act):
+    """Knock down queen cells on a day, but for a marked one; and again by another day."""
+
+    do: Literal["knock down cells"] = "knock down cells"
+    on: date
+    but: Literal["none", "marked one"] = "none"
+    again_by: date | None = None
+    look_for_queen: bool = False
+
+
+class Divide(Act):
+    """Divide: the queen into a nuc, or everything by halves where she is not found."""
+
+    do: Literal["divide"] = "divide"
+    way: Literal["nucleus", "halves"] = "nucleus"
+    successor: Literal["mated queen", "marked cell"]
+    likely: bool = Field(default=False, description="Charged cells are likely, not found")
+
+
+class EggFrame(Act):
+    """Put in a frame with eggs; where cells stand on it give a queen, a cell or leave one."""
+
+    do: Literal["test frame"] = "test frame"
+    marked: bool = False
+
+
+class Requeen(Act):
+    """Replace a queen by a young mated one."""
+
+    do: Literal["requeen"] = "requeen"
+
+
+class Wait(Act):
+    """Wait with a judgement of the queen."""
+
+    do: Literal["wait"] = "wait"
+    until_month: int
+
+
+class Unite(Act):
+    """Unite it with a healthy queenright neighbour."""
+
+    do: Literal["unite"] = "unite"
+    why: Literal["weak", "queenless"]
+
+
+class GoOnAlone(Act):
+    """Let it go on alone, where the plan would unite it."""
+
+    do: Literal["go on alone"] = "go on alone"
+
+
+class Give(Act):
+    """Frames of sealed brood with bees that it can give for a nuc."""
+
+    do: Literal["give"] = "give"
+    frames_of_brood: int
+
+
+class TakeIn(Act):
+    """Frames of sealed brood that it can take from another."""
+
+    do: Literal["take in"] = "take in"
+    frames_of_brood: int = 1
+
+
+class Heft(Act):
+    """Weigh it by hand from behind, unopened."""
+
+    do: Literal["heft"] = "heft"
+
+
+class ClearEntrance(Act):
+    """Clear dead bees from the entrance."""
+
+    do: Literal["clear entrance"] = "clear entrance"
+
+
+class MakeFast(Act):
+    """Mouse guard, strap and roof for the winter."""
+
+    do: Literal["make fast for winter"] = "make fast for winter"
+
+
+class MoveNothing(Act):
+    """Move nothing in or out of the yard, because of signs of disease."""
+
+    do: Literal["move nothing"] = "move nothing"
+    signs_at: str | None = Field(default=None, description="Another colony; none: this one")
+    found_now: bool = False
+
+
+class Report(Act):
+    """Report to the bee inspectors."""
+
+    do: Literal["report"] = "report"
+    found_now: bool = False
+
+
+class WashTools(Act):
+    """Wash tools and gloves before the next hive."""
+
+    do: Literal["wash tools"] = "wash tools"
+
+
+class AsPlanned(Act):
+    """Do as planned."""
+
+    do: Literal["as planned"] = "as planned"
+    look_into: Literal["cups"] | None = None
+
+
+class AsForCharged(Act):
+    """Do what is said of charged cells."""
+
+    do: Literal["as for charged cells"] = "as for charged cells"

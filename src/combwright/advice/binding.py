@@ -1,0 +1,53 @@
+"""What one decision forbids another: the actions that are left out, in one place."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from combwright.advice.bee_acts import (
+    ClearEntrance,
+    Divide,
+    EggFrame,
+    Heft,
+    LeaveShut,
+    Look,
+    MakeFast,
+    Requeen,
+    Unite,
+    Wait,
+)
+from combwright.advice.deciding import Deciding
+from combwright.advice.decision import Decision
+from combwright.advice.decisions import swarm
+from combwright.advice.decisions.disease import is_suspected
+from combwright.advice.decisions.going import goes
+from combwright.advice.decisions.kept_shut import is_kept_shut, nothing_moves
+from combwright.advice.kit_acts import Act
+
+
+def bound(decision: Decision, deciding: Deciding) -> Decision:
+    """Give a decision without what it may not ask for; what was found stays said."""
+    forbidden = tuple(_forbidden(deciding))
+    is_sick = is_suspected(deciding.situation)
+    allowed = tuple(
+        each
+        for each in decision.actions
+        if not isinstance(each, forbidden) and not (is_sick and _waits_for_queen(each))
+    )
+    return decision if allowed == decision.actions else replace(decision, actions=allowed)
+
+
+def _waits_for_queen(action: Act) -> bool:
+    """Tell whether it is part of waiting for a queen, which signs of disease overrule."""
+    return isinstance(action, LeaveShut) or (isinstance(action, Look) and action.at == "eggs")
+
+
+def _forbidden(deciding: Deciding) -> Iterator[type[Act]]:
+    """Name what may not be done: between sick hives, at a shut one, to one that goes or divides."""
+    if nothing_moves(deciding):
+        yield from (EggFrame, Requeen, Unite, Wait)
+    if is_kept_shut(deciding):
+        yield from (Heft, ClearEntrance, MakeFast)
+    if goes(deciding):
+        yield from (EggFrame, Requeen)
+    if deciding.of(swarm.decide).asks(Divide):
+        yield Requeen

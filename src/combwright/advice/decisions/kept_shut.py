@@ -1,0 +1,43 @@
+"""Whether a colony is opened, and whether anything goes in or out of it.
+
+Both bind all other decisions; see ``binding``.
+"""
+
+from typing import Final
+
+from combwright.advice.bee_acts import LeaveShut
+from combwright.advice.deciding import Deciding
+from combwright.advice.decisions import queen
+from combwright.advice.decisions.disease import is_suspected
+from combwright.advice.numbers import is_between, numbers
+
+PARAMETERS: Final = numbers("look")
+COLD_MONTHS: Final = (
+    int(PARAMETERS["cold_from_month"].value),
+    int(PARAMETERS["cold_to_month"].value),
+)
+
+
+def is_cold(deciding: Deciding) -> bool:
+    """Tell whether no hive is opened at this time of the year."""
+    return is_between(deciding.situation.on.month, *COLD_MONTHS)
+
+
+def keeps_out(deciding: Deciding) -> bool:
+    """Tell whether a virgin or a cell is likely, at whose hive nobody works."""
+    return bool(deciding.of(queen.decide).asks(LeaveShut))
+
+
+def is_kept_shut(deciding: Deciding) -> bool:
+    """Tell whether a colony is left shut: with a virgin, or with signs of disease."""
+    return keeps_out(deciding) or is_suspected(deciding.situation)
+
+
+def waits_for_a_queen(deciding: Deciding) -> bool:
+    """Tell whether a colony is left shut for its virgin or cell alone."""
+    return keeps_out(deciding) and not is_suspected(deciding.situation)
+
+
+def nothing_moves(deciding: Deciding) -> bool:
+    """Tell whether nothing comes out of a colony and nothing goes in."""
+    return is_kept_shut(deciding) or deciding.situation.signs_at is not None

@@ -1,0 +1,34 @@
+"""The numbers that decisions weigh by; values, units, ranges and sources are in ``data``."""
+
+import tomllib
+from collections.abc import Mapping
+from importlib.resources import files
+
+from combwright.terms.parameters import Parameter
+
+
+def is_between(month: int, first: int, last: int) -> bool:
+    """Tell whether a month lies between two others, over the turn of the year where they ask it.
+
+    Examples
+    --------
+    >>> [is_between(month, 11, 1) for month in (10, 12, 1, 2)]
+    [False, True, True, False]
+
+    """
+    if first <= last:
+        return first <= month <= last
+    return month >= first or month <= last
+
+
+def numbers(room: str) -> Mapping[str, Parameter]:
+    """Read the numbers of one room of the advice, by name.
+
+    Examples
+    --------
+    >>> numbers("winter")["light_kg"].value
+    5.0
+
+    """
+    text = files("combwright.advice").joinpath(f"data/{room}.toml").read_text("utf-8")
+    return {name: Parameter(**fields) for name, fields in tomllib.loads(text).items()}

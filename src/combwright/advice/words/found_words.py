@@ -1,0 +1,43 @@
+"""What may be found at a colony, in words, by its code."""
+
+from collections.abc import Mapping
+from typing import Final
+
+from combwright.advice.words.wording import chance_words
+
+FOUND: Final[Mapping[str, str]] = {
+    "at most": "at most {amount:g} {quantity}",
+    "at least": "at least {amount:g} {quantity}",
+    "no eggs": "no eggs",
+    "cups": "cups without anything in them",
+    "supersedure cells": "one to three cells on the face of a comb",
+    "charged cells in a small colony": "charged cells under seven frames of bees",
+    "charged cells": "charged cells (a larva in jelly), and the queen found",
+    "charged cells without the queen": "charged cells, eggs, but the queen not found",
+    "swarmed": "sealed cells, few bees, no eggs and no queen",
+    "sealed cells": "sealed cells, and eggs or the queen",
+    "calm with pollen": "calm bees that carry pollen in",
+    "restless or no pollen": "bees that run about the entrance, or no pollen on a fine day",
+    "signs of disease": "sunken, discoloured or ropy brood, or a pest new to you",
+}
+LIKELY: Final[Mapping[str, str]] = {
+    "no eggs": "no queen is laying",
+    "charged cells": "cells are begun",
+}
+
+
+def found_words(code: str, quantity: str | None, amount: float | None, chance: float | None) -> str:
+    """Say what is found, and how likely the book thinks it where it does.
+
+    Examples
+    --------
+    >>> found_words("at most", "frames of bees", 5.5, None)
+    'at most 5.5 frames of bees'
+    >>> found_words("no eggs", None, None, 0.08)
+    'no eggs (chance that no queen is laying: 8%)'
+
+    """
+    found = FOUND[code].format(amount=amount, quantity=quantity)
+    if chance is None:
+        return found
+    return f"{found} (chance that {LIKELY[code]}: {chance_words(chance)})"
