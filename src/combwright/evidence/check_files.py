@@ -12,7 +12,7 @@ from combwright.terms.errors import CombwrightError, NotFoundError
 from combwright.terms.parameters import Verified
 
 TOPICS = (
-    *("syrup", "honey", "heat", "sun", "flight", "kit", "brood", "queens", "swarms"),
+    *("syrup", "honey", "heat", "sun", "flight", "kit", "brood", "queens"),
     *("foraging", "mites", "weather", "simulation", "belief"),
 )
 

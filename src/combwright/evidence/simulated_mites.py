@@ -1,15 +1,33 @@
 """Mites of simulated colonies under even conditions: growth, fall, winter, re-invasion."""
 
 import numpy as np
+from scipy.special import wrightomega
 
 from combwright.evidence.simulated_colonies import MEMBERS, ON, SEED, colonies, even_days, live
-from combwright.science.mites.invasion import growth_rate
+from combwright.science.mites.invasion import invasion_rate, trapped_share
 from combwright.simulation import observe
 from combwright.simulation.biology import BIOLOGY
 from combwright.simulation.columns import CAGED
 from combwright.simulation.hands import actions
 from combwright.simulation.luck import luck
 from combwright.simulation.run import run
+
+
+def growth_rate(invasion: float, leaving: float, sealed_days: float, death: float) -> float:
+    r"""Steady growth of mites under constant conditions, in closed form.
+
+    The rate :math:`r` solves :math:`a R e^{-r S} = a + m + r`. With
+    :math:`\omega` of :math:`z = \ln(S a R) + S (a + m)`, for which
+    :math:`\omega + \ln \omega = z`, that is :math:`r = \omega / S - a - m`.
+
+    Examples
+    --------
+    >>> round(growth_rate(0.2, 1.5, 12.0, 0.006), 4)
+    0.0226
+
+    """
+    z = np.log(sealed_days * invasion * leaving) + sealed_days * (invasion + death)
+    return float(np.real(wrightomega(z)) / sealed_days - invasion - death)
 
 
 def steady_growth() -> dict[str, float]:
@@ -25,7 +43,7 @@ def steady_growth() -> dict[str, float]:
     for day in range(days):
         sealed_tomorrow = float(np.median(made["larvae"][:, 5]))
         grams = float(np.median(observe.adults(made))) * BIOLOGY.bee_g
-        rates.append(BIOLOGY.invade_worker * sealed_tomorrow / grams)
+        rates.append(invasion_rate(sealed_tomorrow, grams, BIOLOGY.invade_worker))
         run(made, even[:, day : day + 1], chance[:, day : day + 1], biology=biology)
         made["ripe"], made["pollen"] = 8000.0, 800.0
         seen.append(float(np.median(observe.mites(made))))
@@ -36,8 +54,8 @@ def steady_growth() -> dict[str, float]:
     )
     return {
         "growth": grown,
-        "closed_form": float(closed),
-        "difference": grown - float(closed),
+        "closed_form": closed,
+        "difference": grown - closed,
         "on_bees": float(np.median(made["mites"] / observe.mites(made))),
     }
 
@@ -89,8 +107,12 @@ def left_after(substance: str, brood: float, days: int) -> float:
 
 def trapped_by_drones(cells: float, grams: float) -> float:
     """Share of the mites on bees that a day's sealing of so many drone cells takes."""
-    rate = BIOLOGY.invade_drone * cells / grams
-    return float(1.0 - np.exp(-rate))
+    return trapped_share(invasion_rate(cells, grams, BIOLOGY.invade_drone))
+
+
+def drone_preference() -> float:
+    """How many times as often a drone cell is entered as a worker cell."""
+    return BIOLOGY.invade_drone / BIOLOGY.invade_worker
 
 
 def carried_in(pressure: float) -> float:

@@ -4,9 +4,13 @@ from typing import Any
 
 import numpy as np
 
+from combwright.science.foraging import recruitment as published
 from combwright.simulation.step.compiled import compiled
 from combwright.simulation.step.shapes import between, spread
-from combwright.simulation.step.warmth import brood_of
+from combwright.simulation.step.warmth import brood_of, food_of
+
+hunger = compiled(published.hunger)
+turning_share = compiled(published.turning_share)
 
 
 @compiled
@@ -19,20 +23,11 @@ def winter_share(day_of_year: float, bio: Any) -> float:
 
 @compiled
 def recruitment(s: Any, flight_hours: float, bio: Any) -> float:
-    """Nest bees that turn foragers today; negative when foragers turn back.
-
-    References
-    ----------
-    .. [1] D. S. Khoury, M. R. Myerscough and A. B. Barron, PLoS ONE 6(4), e18491, 2011,
-       doi 10.1371/journal.pone.0018491; PLoS ONE 8(5), e59084, 2013 for the part of hunger.
-
-    """
-    workers = s.nest + s.foragers
-    if workers <= 0.0:
+    """Nest bees that turn foragers today; negative when foragers turn back."""
+    if s.nest + s.foragers <= 0.0:
         return 0.0
-    food = s.ripe + s.unripe + s.super_ripe
-    hunger = bio.food_half * bio.food_half / (bio.food_half * bio.food_half + food * food)
-    rate = bio.recruit + bio.recruit_hunger * hunger - bio.inhibit * s.foragers / workers
+    recruit = bio.recruit + bio.recruit_hunger * hunger(food_of(s), bio.food_half)
+    rate = turning_share(s.nest, s.foragers, recruit, bio.inhibit)
     if rate >= 0.0:
         flying = spread(flight_hours, 0.0, bio.recruit_hours)
         return rate * s.nest * between(bio.recruit_indoors, 1.0, flying)

@@ -4,10 +4,14 @@ from typing import Any
 
 import numpy as np
 
+from combwright.science.mites import invasion
 from combwright.simulation.step.compiled import compiled
 from combwright.simulation.step.rearing import DRONE_SEALED_RATE
 from combwright.simulation.step.shapes import between, in_season, lucky, pass_on, spread
 from combwright.simulation.step.warmth import adults_of, brood_of
+
+invasion_rate = compiled(invasion.invasion_rate)
+trapped_share = compiled(invasion.trapped_share)
 
 
 @compiled
@@ -35,18 +39,15 @@ def age_mites(
 
     References
     ----------
-    .. [1] W. J. Boot, J. Schoenmaker, J. N. M. Calis and J. Beetsma, Apidologie 26, 109-118,
-       1995, doi 10.1051/apido:19950204.
-    .. [2] J. N. M. Calis, I. Fries and S. C. Ryrie, Apidologie 30, 111-124, 1999.
-    .. [3] S. J. Martin, Ecological Modelling 109, 267-281, 1998 (growth; from memory).
+    .. [1] S. J. Martin, Ecological Modelling 109, 267-281, 1998 (growth; from memory).
 
     """
     grams = adults_of(s) * bio.bee_g + 1.0
     spread_of_luck = lucky(bio.mite_luck, luck)
-    rate_worker = bio.invade_worker * worker_sealed / grams * spread_of_luck
-    rate_drone = bio.invade_drone * drone_sealed / grams * spread_of_luck
+    rate_worker = invasion_rate(worker_sealed, grams, bio.invade_worker) * spread_of_luck
+    rate_drone = invasion_rate(drone_sealed, grams, bio.invade_drone) * spread_of_luck
     rate = rate_worker + rate_drone
-    into_cells = s.mites * (1.0 - np.exp(-rate)) if rate > 0.0 else 0.0
+    into_cells = s.mites * trapped_share(rate) if rate > 0.0 else 0.0
     into_drone = into_cells * rate_drone / rate if rate > 0.0 else 0.0
 
     killed = 0.0

@@ -4,18 +4,19 @@ from typing import Any
 
 import numpy as np
 
-from combwright.science.colony import laying
-from combwright.science.colony.brood import STAGE_DAYS
+from combwright.science.colony import brood, laying
 from combwright.simulation.columns import LAYING
+from combwright.simulation.step.adults import hunger
 from combwright.simulation.step.compiled import compiled
 from combwright.simulation.step.shapes import YEAR, between, in_season, pass_on, spread
-from combwright.simulation.step.warmth import brood_of, winter_reserve
+from combwright.simulation.step.warmth import brood_of, food_of, winter_reserve
 
+alive_next_day = compiled(brood.alive_next_day)
 season_share = compiled(laying.season_share)
 
-OPEN_LARVA_DAYS = STAGE_DAYS["worker"].open_larva.value
-DRONE_OPEN_RATE = 3.0 / STAGE_DAYS["drone"].sealed_on  # of the spells of ``drone_open``
-DRONE_SEALED_RATE = 5.0 / STAGE_DAYS["drone"].sealed.value  # of those of ``drone_sealed``
+OPEN_LARVA_DAYS = brood.stage_days("worker").open_larva.value
+DRONE_OPEN_RATE = 3.0 / brood.stage_days("drone").sealed_on  # of the spells of ``drone_open``
+DRONE_SEALED_RATE = 5.0 / brood.stage_days("drone").sealed.value  # of those of ``drone_sealed``
 
 
 @compiled
@@ -41,8 +42,7 @@ def wanted(s: Any, season: float, tied: float, income: float, bio: Any) -> float
     if s.queen != LAYING:
         return 0.0
     nurses = max(0.0, s.nest + bio.winter_nurse * s.winter - tied)
-    food = s.ripe + s.unripe + s.super_ripe
-    fed = food * food / (food * food + bio.food_half * bio.food_half)
+    fed = 1.0 - hunger(food_of(s), bio.food_half)
     lift = 1.0 - bio.income_lift * (1.0 - min(1.0, income / max(s.used, 1.0)))
     without = bio.without_pollen + bio.without_pollen_winter * winter_reserve(s)
     with_pollen = between(without, 1.0, s.pollen / (s.pollen + bio.pollen_half))
@@ -72,19 +72,19 @@ def laid(eggs_wanted: float, room: float, bio: Any) -> float:
 @compiled
 def brood_risk(s: Any, warm_frames: float, bio: Any) -> tuple[float, float]:
     """Daily extra death of brood from cold (outside the warm nest) and from hunger."""
-    brood = brood_of(s)
+    cells = brood_of(s)
     keepable = bio.keepable * warm_frames * s.cells_per_frame
-    outside = max(0.0, 1.0 - keepable / brood) if brood > 0.0 else 0.0
+    outside = max(0.0, 1.0 - keepable / cells) if cells > 0.0 else 0.0
     return bio.chill_death * outside, bio.hunger_brood * s.unmet
 
 
 @compiled
-def age_brood(s: Any, new_eggs: float, chill: float, hunger: float, bio: Any) -> float:
+def age_brood(s: Any, new_eggs: float, chill: float, unfed: float, bio: Any) -> float:
     """Age worker brood by a day in place, and give the bees that emerge."""
     cold = 1.0 - chill
-    alive_egg = (1.0 - min(1.0, bio.egg_death * s.brood_mortality)) * cold
-    alive_larva = (1.0 - min(1.0, bio.larva_death * s.brood_mortality)) * cold * (1.0 - hunger)
-    alive_sealed = (1.0 - min(1.0, bio.sealed_death * s.brood_mortality)) * cold
+    alive_egg = alive_next_day(bio.egg_death, s.brood_mortality) * cold
+    alive_larva = alive_next_day(bio.larva_death, s.brood_mortality) * cold * (1.0 - unfed)
+    alive_sealed = alive_next_day(bio.sealed_death, s.brood_mortality) * cold
     emerging = s.sealed[11] * alive_sealed
     for day in range(11, 0, -1):
         s.sealed[day] = s.sealed[day - 1] * alive_sealed

@@ -2,8 +2,11 @@
 
 from typing import Any
 
+from combwright.science.heat import cluster
 from combwright.simulation.step.compiled import compiled
 from combwright.simulation.step.shapes import between, spread
+
+mantle_w_per_k = compiled(cluster.mantle_w_per_k)
 
 SECONDS_A_DAY = 86400.0
 SIDES = 2.0  # of the nest that can face empty space
@@ -20,6 +23,12 @@ def adults_of(s: Any) -> float:
 def brood_of(s: Any) -> float:
     """Count worker brood cells of all ages."""
     return s.eggs.sum() + s.larvae.sum() + s.sealed.sum()
+
+
+@compiled
+def food_of(s: Any) -> float:
+    """Sugar in ripe and unripe stores and in supers. [g]."""
+    return s.ripe + s.unripe + s.super_ripe
 
 
 @compiled
@@ -47,9 +56,8 @@ def frames_covered(s: Any, air_c: float, bio: Any) -> float:
 @compiled
 def conductance(s: Any, frames: float, looseness: float, bio: Any) -> float:
     """Heat loss of the nest per kelvin: the bees' mantle and the enclosure in series."""
-    mantle = (
-        bio.mantle_w_per_k * (adults_of(s) * bio.bee_g + 1.0) ** bio.mantle_exponent * looseness
-    )
+    grams = adults_of(s) * bio.bee_g + 1.0
+    mantle = mantle_w_per_k(grams, bio.mantle_w_per_k, bio.mantle_exponent) * looseness
     enclosure = s.heat_loss * (s.loss_base + s.loss_per_frame * frames)
     return mantle * enclosure / (mantle + enclosure)
 
