@@ -57,22 +57,6 @@ def dublin(first: date = SPRING, days: int = 400, years: int = 8) -> Floats:
     return conditions(weather, nectar, pollen, latitude_deg=place.latitude_deg)
 
 
-def steady(
-    days: int,
-    *,
-    day: int,
-    mean_c: float,
-    hours: float = 4.0,
-    nectar: float = 0.0,
-    pollen: float = 0.6,
-) -> Floats:
-    """Days that are all alike, from a day of the year on."""
-    table = np.zeros((1, days, 8))
-    table[0, :, :7] = (hours, mean_c, mean_c + 5.0, mean_c - 3.0, nectar, pollen, 0.3)
-    table[0, :, 7] = day + np.arange(days)
-    return table
-
-
 def chance(seed: int, members: int, days: int) -> Floats:
     """Luck of the shape that the step reads."""
     rng = np.random.default_rng(seed)

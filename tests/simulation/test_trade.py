@@ -7,6 +7,7 @@ import pytest
 from numpy.typing import NDArray
 from tests.simulation import samples
 
+from combwright.evidence.simulated_colonies import even_days
 from combwright.kit.catalogue import catalogue
 from combwright.simulation import observe
 from combwright.simulation.begin import Described, begin
@@ -53,7 +54,7 @@ def test_what_a_colony_uses_a_day_without_a_flow(
     first = on.timetuple().tm_yday
     for day in range(5):
         actions.feed(colonies, 450.0, SYRUP)
-        weather = samples.steady(1, day=first + day, mean_c=mean_c)
+        weather = even_days(1, day=first + day, mean_c=mean_c, hours=4.0)
         run(colonies, weather, luck(5, "trade", on, 1, 200))
     assert use[0] <= np.median(colonies["used"]) / SYRUP <= use[1]
 
@@ -66,7 +67,7 @@ def test_two_and_a_half_litres_at_once_are_taken_in_two_days_and_cost_the_queen_
         actions.feed(colonies, grams, SYRUP)
         room[grams] = []
         for day in range(7):
-            weather = samples.steady(1, day=115 + day, mean_c=11.0)
+            weather = even_days(1, day=115 + day, mean_c=11.0, hours=4.0)
             run(colonies, weather, luck(5, "trade", AVERAGE, day + 1, 200)[:, day : day + 1])
             room[grams].append(float(np.median(colonies["room"])))
             if grams:
@@ -103,7 +104,7 @@ def test_feeding_changes_nothing_but_what_feed_does() -> None:
 
 
 def test_syrup_is_not_taken_from_a_cold_feeder_but_fondant_is() -> None:
-    cold = samples.steady(3, day=60, mean_c=1.0, hours=0.0)
+    cold = even_days(3, day=60, mean_c=1.0)
     cold[:, :, 2] = 4.0
     for share, least in ((SYRUP, 0.0), (0.85, 500.0)):
         colonies = samples.usual(members=10, on=date(2026, 3, 1))
@@ -116,5 +117,5 @@ def test_syrup_is_not_taken_from_a_cold_feeder_but_fondant_is() -> None:
 def test_a_colony_without_food_dies_within_ten_days() -> None:
     colonies = samples.usual(members=10, stores=0.05)
     before = observe.adults(colonies)
-    run(colonies, samples.steady(10, day=80, mean_c=8.0, hours=0.0), samples.chance(2, 10, 10))
+    run(colonies, even_days(10, day=80, mean_c=8.0), samples.chance(2, 10, 10))
     assert (observe.adults(colonies) < 0.05 * before).all()

@@ -11,6 +11,7 @@ from numpy.typing import NDArray
 from tests.simulation import samples
 from tests.simulation.reference.day import record
 
+from combwright.evidence.simulated_colonies import even_days
 from combwright.kit.catalogue import catalogue
 from combwright.simulation import observe
 from combwright.simulation.biology import Biology
@@ -209,7 +210,7 @@ def test_a_colony_without_a_queen_loses_its_last_cell_and_raises_others_from_you
     colonies["larvae"][0], colonies["sealed"][0] = 0.0, 0.0
     actions.cut_cells(colonies)
     assert (colonies["queen"] == QUEENLESS).all()
-    run(colonies, samples.steady(3, day=150, mean_c=15.0), samples.chance(1, 2, 3))
+    run(colonies, even_days(3, day=150, mean_c=15.0, hours=4.0), samples.chance(1, 2, 3))
     assert colonies["queen"].tolist() == [QUEENLESS, CELL]
 
 

@@ -4,9 +4,11 @@ weather and forage -> room and warmth -> laying -> brood ages and survives or no
 recruitment to foraging -> deaths -> intake of nectar and pollen -> take-down of feed ->
 consumption -> ripening and cell use -> comb drawing -> mites -> swarm and queen -> what is seen.
 
-Rates are worked out from the state as it was in the morning; then they are applied. Balances of
-bees, brood, sugar, water, pollen, cells and mites are checked at the end of every day; a broken
-one is reported to the caller, which stops the run.
+What is laid, dies, changes role, comes in, is needed and could be drawn is worked out from the
+state as it was in the morning; then it is applied. What follows reads the colony as it has become:
+bees eat of what came in today, those alive by evening ripen it, and robbers, mites, swarm and queen
+meet what is then left. The balances of bees, sugar, water, comb, mites and brood are checked at the
+end of every day; a broken one is reported to the caller, which stops the run.
 """
 
 from typing import Any
@@ -61,7 +63,7 @@ def one_day(s: Any, w: Any, luck: Any, calendar: Any, bio: Any) -> int:  # noqa:
     if before[BEES] < 1.0:
         return lie_dead(s)
 
-    # rates from the state as it was in the morning
+    # from the state as it was in the morning
     warm, heat_w, heat_sugar, tied = warmth(s, w[MEAN_C], w[NIGHT_C], bio)
     above = share_above(s, w[NIGHT_C], bio)
     room_cells, free = room(s, warm, above, bio)
@@ -102,7 +104,7 @@ def one_day(s: Any, w: Any, luck: Any, calendar: Any, bio: Any) -> int:  # noqa:
     s.winter *= live_winter
     dead = bees_mid - adults_of(s)
 
-    # food
+    # food, from here on with the bees and the food of the evening
     s.syrup_share = blend(s.unripe, s.syrup_share, sugar_in, fed_sugar)
     s.unripe += sugar_in + fed_sugar
     s.water += water_in + fed_water
