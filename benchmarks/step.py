@@ -23,7 +23,7 @@ sys.path.insert(0, str(Path(__file__).parent.parent))
 from tests.simulation import samples
 from tests.simulation.reference.day import one_day, plain
 
-from combwright.simulation.biology import BIOLOGY, RECORD
+from combwright.simulation.biology import BIOLOGY, as_table
 from combwright.simulation.columns import STATE
 from combwright.simulation.run import run
 from combwright.simulation.step.mite_day import age_mites
@@ -156,13 +156,13 @@ def _processes_numpy(c: dict[str, Floats]) -> None:
     bees = c["nest"] + c["foragers"] + c["winter"]
     brood = c["eggs"].sum(1) + c["larvae"].sum(1) + c["sealed"].sum(1)
     # warmth
-    rearing = brood / (brood + 2000.0)
+    rearing = brood / (brood + b.core_half)
     covered = np.minimum(bees / c["bees_per_frame"] * (1 - (1 - b.contract) * 0.45), c["frames"])
     empty = np.maximum(0.0, c["frames"] - covered)
     beside = empty / (empty + b.empty_half)
     loose = b.mantle_loose + (b.mantle_brood - b.mantle_loose) * rearing
     loose *= 1.0 + b.draught * rearing * beside
-    mantle = b.mantle_w_per_k * (bees * b.bee_g + 1.0) ** 0.521 * loose
+    mantle = b.mantle_w_per_k * (bees * b.bee_g + 1.0) ** b.mantle_exponent * loose
     walls = c["heat_loss"] * (c["loss_base"] + c["loss_per_frame"] * covered)
     loss = mantle * walls / (mantle + walls)
     core = b.cluster_c + (b.nest_c - b.cluster_c) * rearing
@@ -170,7 +170,10 @@ def _processes_numpy(c: dict[str, Floats]) -> None:
     extra = np.minimum(np.maximum(0.0, loss * (core - 9.0) - living), bees * b.heat_most)
     night = loss * (b.nest_c - 6.0)
     share = np.minimum(1.0, (living + bees * b.heat_most) / np.maximum(night, 1e-9))
-    _ = np.maximum(0.6 * covered, covered - b.edge_frames * 2 * beside * 0.8) * share, extra
+    _ = (
+        np.maximum(b.warm_least * covered, covered - b.edge_frames * 2 * beside * 0.8) * share,
+        extra,
+    )
     # mites
     grams = bees * b.bee_g + 1.0
     worker, drone = b.invade_worker * 900.0 / grams, b.invade_drone * 20.0 / grams
@@ -187,7 +190,9 @@ def _processes_numpy(c: dict[str, Floats]) -> None:
     c["mites_drone"][:, 1:] += moved[:, :-1]
     c["mites_drone"][:, 0] += to_drone
     stay = c["mites"] - enter
-    natural = b.mite_death_winter + (b.mite_death - b.mite_death_winter) * brood / (brood + 1000.0)
+    natural = b.mite_death_winter + (b.mite_death - b.mite_death_winter) * brood / (
+        brood + b.mite_death_half
+    )
     dying = stay * (1.0 - np.exp(-natural) * (1.0 - c["kill_bees"]))
     c["mites"] = (
         stay - dying + c["mite_growth"] * (left * b.leave_worker + left_drone * b.leave_drone)
@@ -210,7 +215,7 @@ def numpy_against_compiled(members: int) -> float:
     """Time of three processes in vectorised numpy against compiled, on so many colonies."""
     records = samples.usual(members=members)
     columns = {name: np.ascontiguousarray(records[name]) for name in STATE.names or ()}
-    bio = np.array([tuple(BIOLOGY)], dtype=RECORD)[0]
+    bio = as_table(BIOLOGY)[0]
     _processes_compiled(records.copy(), bio)
     fast = seconds(lambda: _processes_compiled(records, bio), 9)
     return seconds(lambda: _processes_numpy(columns), 9) / fast

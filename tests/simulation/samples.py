@@ -10,8 +10,8 @@ from numpy.typing import NDArray
 
 from combwright.kit.catalogue import catalogue
 from combwright.simulation.begin import Described, begin
-from combwright.simulation.biology import PARAMETERS, Biology
-from combwright.simulation.columns import COLUMNS, TRAITS
+from combwright.simulation.biology import BIOLOGY, PARAMETERS, Biology, as_table
+from combwright.simulation.columns import COLUMNS, STATE, TRAITS
 from combwright.terms.set_up import SetUp
 from combwright.weather.climates import climate
 from combwright.weather.conditions import conditions
@@ -138,6 +138,24 @@ def states(draw: st.DrawFn) -> dict[str, Any]:
     colony["super_syrup"] = min(colony["super_syrup"], colony["super_ripe"])
     colony["intake"], colony["used"] = 1500.0 * rng.random(), 600.0 * rng.random()
     return colony
+
+
+def row(colony: dict[str, Any]) -> Any:  # a record
+    """One colony as the processes of a day take it, changed in place by them."""
+    made = np.zeros(1, dtype=STATE)
+    for name, value in colony.items():
+        made[name] = value
+    return made.view(np.recarray)[0]
+
+
+def numbers(biology: Biology = BIOLOGY) -> Any:  # a record
+    """Give the numbers of the model as the processes of a day take them."""
+    return as_table(biology).view(np.recarray)[0]
+
+
+def colonies() -> st.SearchStrategy[Any]:
+    """Colonies of any kind, as the processes of a day take them."""
+    return states().map(row)
 
 
 @st.composite

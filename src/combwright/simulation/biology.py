@@ -4,10 +4,12 @@ The kernel takes them as one argument, so that a study can vary them without tou
 """
 
 import tomllib
+from functools import lru_cache
 from importlib.resources import files
 from typing import TYPE_CHECKING, Final, NamedTuple, Self
 
 import numpy as np
+from numpy.typing import NDArray
 
 from combwright.terms.parameters import Parameter
 
@@ -42,7 +44,7 @@ BIOLOGY: Final = Biology(**{name: parameter.value for name, parameter in PARAMET
 RECORD: Final = np.dtype([(name, np.float64) for name in Biology._fields])
 
 
-def as_record(biology: Biology) -> np.void:
-    """Give the values in the form in which the compiled step reads them."""
-    record: np.void = np.array([tuple(biology)], dtype=RECORD)[0]
-    return record
+@lru_cache(maxsize=8)
+def as_table(biology: Biology) -> NDArray[np.void]:
+    """Give the values in the form in which the compiled step reads them: a table of one row."""
+    return np.array([tuple(biology)], dtype=RECORD)

@@ -1,13 +1,12 @@
 """Letting ensembles live through days of weather, and what is kept of it."""
 
 from dataclasses import dataclass
-from functools import lru_cache
 from typing import Any, Final
 
 import numpy as np
 from numpy.typing import NDArray
 
-from combwright.simulation.biology import BIOLOGY, RECORD, Biology
+from combwright.simulation.biology import BIOLOGY, Biology, as_table
 from combwright.simulation.columns import STATE
 from combwright.simulation.step.day import live
 from combwright.simulation.step.remembered import TRACED
@@ -29,12 +28,6 @@ class Trace:
     def __getitem__(self, name: str) -> Floats:
         """Give one quantity, [day, lane]."""
         return np.asarray(self.values[:, :, TRACED.index(name)])
-
-
-@lru_cache(maxsize=8)
-def _record(biology: Biology) -> NDArray[np.void]:
-    """Give the parameters as the step reads them."""
-    return np.array([tuple(biology)], dtype=RECORD)
 
 
 def make_ready() -> None:
@@ -85,7 +78,7 @@ def run(
         colonies,
         np.ascontiguousarray(conditions),
         np.ascontiguousarray(luck),
-        _record(biology),
+        as_table(biology),
         trace,
     )
     if broken:
