@@ -6,7 +6,7 @@ from pathlib import Path
 
 import combwright
 from combwright.evidence.assumptions import LAYERS, assumptions
-from combwright.science.foraging import recruitment
+from combwright.science.queens import mating
 from combwright.simulation.biology import PARAMETERS
 from combwright.terms.parameters import Parameter
 
@@ -15,7 +15,7 @@ PACKAGE = Path(combwright.__file__).parent
 
 def test_a_constant_is_found_under_its_name() -> None:
     found = {(one.module, one.name): one.parameter for one in assumptions()}
-    assert found["science.foraging.recruitment", "LAYING"] is recruitment.LAYING
+    assert found["science.queens.mating", "DRY_BELOW_MM"] is mating.DRY_BELOW_MM
 
 
 def test_a_table_is_found_key_by_key() -> None:
