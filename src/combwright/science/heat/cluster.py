@@ -36,4 +36,4 @@ def mantle_w_per_k(bees_g: float, w_per_k: float = 0.007, exponent: float = 0.52
     5.3
 
     """
-    return w_per_k * bees_g**exponent
+    return float(w_per_k * bees_g**exponent)
