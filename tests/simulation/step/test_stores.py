@@ -52,7 +52,7 @@ def test_cold_syrup_stays_where_it_is_but_fondant_is_eaten() -> None:
     for water, taken in ((700.0, False), (150.0, True)):
         colony = samples.row({"feeder": 1000.0, "feeder_water": water, "nest": 15_000.0})
         sugar, _ = take_down(colony, -2.0, 2.0, 0.0, 20_000.0, BIO)
-        assert (sugar > 0.0) is taken
+        assert (sugar > 0.0) == taken
 
 
 @pytest.mark.parametrize(
@@ -61,8 +61,8 @@ def test_cold_syrup_stays_where_it_is_but_fondant_is_eaten() -> None:
 )
 def test_thin_feed_turns_before_thick(share: float, days: float, *, sour: bool) -> None:
     feed = {"feeder": 1000.0 * share, "feeder_water": 1000.0 * (1 - share), "feeder_days": days}
-    assert turns_sour(samples.row(feed), 20.0, BIO) is sour
-    assert turns_sour(samples.row(feed), 5.0, BIO) is False
+    assert turns_sour(samples.row(feed), 20.0, BIO) == sour
+    assert not turns_sour(samples.row(feed), 5.0, BIO)
 
 
 @given(samples.colonies(), st.floats(0, 12))
