@@ -5,12 +5,21 @@ from numpy.typing import NDArray
 
 from combwright.science.flight.flight_hours import flight_hours
 from combwright.science.queens.mating import flight_chance
+from combwright.terms.parameters import Parameter
 from combwright.terms.weather import DailyWeather
 
 Floats = NDArray[np.float64]
 
 # Columns of a day's conditions, as the step reads them.
 FLIGHT, MEAN_C, MAX_C, NIGHT_C, NECTAR, POLLEN, MATING, DAY = range(8)
+
+SUN_TO_MATE_H = Parameter(
+    3.0, "h/day", 1.0, 5.0, "sunshine that counts as full for mating flights", "judgement"
+)
+WIND_HINDERS_M_S = Parameter(
+    6.0, "m/s", 4.0, 7.0, "wind from which mating flights grow fewer", "judgement"
+)
+WIND_STOPS_M_S = Parameter(9.0, "m/s", 7.5, 11.0, "wind from which no queen flies", "judgement")
 
 
 def day_of_year(weather: DailyWeather) -> Floats:
@@ -24,10 +33,11 @@ def day_of_year(weather: DailyWeather) -> Floats:
 def mating_chance(weather: DailyWeather) -> Floats:
     """How good a day is for a mating flight, 0 to 1, [scenario, day]; see ``queens.mating``.
 
-    Three hours of sun count as full, wind hinders from 6 m/s and stops at 9; judgement.
+    Warmth, rain, sunshine and wind each hold a queen back.
     """
-    sunny = np.clip(weather.sun_h / 3.0, 0.0, 1.0)
-    still = np.clip((9.0 - weather.wind_m_s) / 3.0, 0.0, 1.0)
+    sunny = np.clip(weather.sun_h / SUN_TO_MATE_H.value, 0.0, 1.0)
+    stops, hinders = WIND_STOPS_M_S.value, WIND_HINDERS_M_S.value
+    still = np.clip((stops - weather.wind_m_s) / (stops - hinders), 0.0, 1.0)
     return flight_chance(weather.t_max_c, weather.rain_mm, sunny, still)
 
 
