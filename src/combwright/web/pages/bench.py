@@ -1,11 +1,12 @@
 """What to prepare indoors and what to load, to be ticked off; and the syrup calculator."""
 
 from datetime import date
-from typing import Annotated
+from typing import Annotated, Final
 
 from fastapi import APIRouter, Query, Request
 from starlette.responses import RedirectResponse, Response
 
+from combwright.services.book.form_fields import FormField
 from combwright.services.calculators.syrup_batch import Wanted
 from combwright.services.calculators.syrup_mixing import mix
 from combwright.services.rounds.kept_rounds import of_yard
@@ -36,6 +37,10 @@ def show(at: AtDesk, request: Request, on: date, yard: str = "", days: Days = 7)
     return page(request, "bench.html", sheet=shown, yards=sheet.yards, yard=yard, on=on, days=days)
 
 
+RATIO: Final = FormField("ratio", "Sugar to one part of water, by weight", "line", type="number")
+AMOUNT: Final = FormField("amount", "How much", "line", type="number")
+
+
 @router.get("/syrup")
 def syrup(
     request: Request,
@@ -62,6 +67,8 @@ def syrup(
         "syrup.html",
         status_code=422 if wrong else 200,
         values=values,
+        ratio=RATIO,
+        amount=AMOUNT,
         made_of=made,
         wrong=wrong,
     )
