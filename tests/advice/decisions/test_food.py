@@ -1,0 +1,51 @@
+"""Food: the least portion that keeps the limits, and none without a reason."""
+
+from dataclasses import replace
+from datetime import date
+
+import pytest
+from tests.advice.situations import Case, situation
+
+from combwright.advice.deciding import Deciding
+from combwright.advice.decisions import food
+from combwright.advice.decisions.food import FEEDER_G, Food
+
+APRIL = Case(date(2027, 4, 20), 7.0, 4.0, 3.0, 8, nectar=0.0)
+
+
+def decided(case: Case) -> Food:
+    return Deciding(situation(case)).of(food.decide)
+
+
+def test_a_full_larder_is_not_fed_and_a_bare_one_is() -> None:
+    assert decided(replace(APRIL, stores_kg=9.0)).portion.grams == 0
+    assert decided(replace(APRIL, stores_kg=1.0)).portion.grams > 0
+
+
+def test_feeding_never_makes_hunger_more_likely() -> None:
+    for stores in (0.5, 1.0, 2.0, 4.0):
+        told = decided(replace(APRIL, stores_kg=stores))
+        assert told.tried.chances["hunger"] <= told.without.chances["hunger"]
+
+
+@pytest.mark.parametrize("stores", [0.5, 2.0, 6.0])
+def test_the_portion_by_the_day_makes_the_portion(stores: float) -> None:
+    portion = decided(replace(APRIL, stores_kg=stores)).portion
+    assert 0 <= portion.grams <= FEEDER_G
+    assert portion.grams - portion.per_day_g * portion.days < max(1, portion.days)
+
+
+def test_it_is_hand_warm_in_the_cool_and_fondant_in_the_cold() -> None:
+    cool, warm = (
+        decided(replace(APRIL, stores_kg=0.8, warmer_k=k)).portion.hand_warm for k in (0.0, 12.0)
+    )
+    assert (cool, warm) == (True, False)
+    cold = decided(replace(APRIL, on=date(2027, 2, 10), stores_kg=1.0, warmer_k=-4.0))
+    assert cold.portion.feed == "fondant"
+
+
+def test_no_action_where_nothing_is_given() -> None:
+    told = decided(replace(APRIL, stores_kg=9.0))
+    assert not told.actions
+    assert told.is_told
+    assert told.because

@@ -1,0 +1,62 @@
+"""Mites: treated where they pass the level and something works; counted where nobody knows."""
+
+from dataclasses import replace
+from datetime import date
+
+import pytest
+from tests.advice.situations import Case, situation
+
+from combwright.advice.deciding import Deciding
+from combwright.advice.decision import Decision
+from combwright.advice.decisions import mites
+from combwright.advice.kit_acts import Count, Treat, WriteDown
+
+AUGUST = Case(date(2027, 8, 20), 9.0, 4.0, 15.0, 11, mites=1500.0)
+
+
+def decided(case: Case) -> Decision:
+    return Deciding(situation(case)).of(mites.decide)
+
+
+def test_many_mites_in_late_summer_are_treated_and_that_is_written_down() -> None:
+    told = decided(AUGUST)
+    assert told.asks(Treat)
+    assert told.asks(WriteDown)
+    assert told.is_told
+
+
+def test_hardly_any_are_not() -> None:
+    assert not decided(replace(AUGUST, mites=3.0)).asks(Treat)
+
+
+@pytest.mark.parametrize("few", [3.0, 30.0, 300.0])
+def test_more_mites_pass_the_level_more_likely(few: float) -> None:
+    low, high = (
+        decided(replace(AUGUST, mites=n)).inputs["chance_of_passing"] for n in (few, 3000.0)
+    )
+    assert low <= high
+
+
+def test_without_brood_in_midwinter_the_acid_for_broodless_colonies_is_taken() -> None:
+    case = replace(AUGUST, on=date(2027, 12, 20), frames_of_brood=0.0, warmer_k=3.0)
+    assert {each.substance for each in decided(case).asks(Treat)} <= {"oxalic acid"}
+
+
+def test_a_weak_colony_gets_no_formic_acid() -> None:
+    for bees in (2.0, 3.0, 4.0):
+        case = replace(AUGUST, frames_of_bees=bees, frames_of_brood=1.0)
+        assert "formic acid" not in {each.substance for each in decided(case).asks(Treat)}
+
+
+def test_while_a_treatment_is_at_work_no_other_is_begun() -> None:
+    assert not decided(replace(AUGUST, treated_days_ago=10)).asks(Treat)
+
+
+def test_a_count_is_asked_for_in_the_season_only() -> None:
+    few = replace(AUGUST, mites=3.0)
+    assert decided(replace(few, on=date(2027, 5, 10))).asks(Count)
+    assert not decided(replace(few, on=date(2027, 1, 10), frames_of_brood=0.0)).asks(Count)
+
+
+def test_a_colony_with_a_virgin_is_left_alone() -> None:
+    assert not decided(replace(AUGUST, queen="virgin")).actions

@@ -1,0 +1,69 @@
+"""The queen: left, waited for, replaced, or a successor found while there are any."""
+
+from dataclasses import replace
+from datetime import date
+
+import pytest
+from tests.advice.situations import Case, situation
+
+from combwright.advice.bee_acts import EggFrame, LeaveShut, Look, Requeen, Unite, Wait
+from combwright.advice.deciding import Deciding
+from combwright.advice.decision import Decision
+from combwright.advice.decisions import queen
+
+JUNE = Case(date(2027, 6, 10), 8.0, 4.0, 8.0, 11)
+
+
+def decided(case: Case, years: float | None = None) -> Decision:
+    at = situation(case)
+    if years is not None:
+        at.colonies["queen_age"] = 365.0 * years
+    return Deciding(at).of(queen.decide)
+
+
+def test_a_young_laying_queen_is_left() -> None:
+    assert not decided(JUNE, years=0.5).actions
+
+
+def test_an_old_one_is_replaced_while_queens_are_to_be_had() -> None:
+    assert decided(JUNE, years=2.5).asks(Requeen)
+    assert not decided(replace(JUNE, on=date(2027, 3, 20)), years=2.5).asks(Requeen)
+
+
+@pytest.mark.parametrize("kind", ["virgin", "cell"])
+def test_a_queen_to_come_is_waited_for_to_the_day_on_which_eggs_are_looked_for(kind: str) -> None:
+    waiting = decided(replace(JUNE, queen=kind))
+    (shut,), (look,) = waiting.asks(LeaveShut), waiting.asks(Look)
+    assert shut.until == look.on
+    assert look.at == "eggs"
+
+
+def test_a_cell_is_waited_for_longer_than_a_virgin() -> None:
+    cell, virgin = (
+        decided(replace(JUNE, queen=kind)).asks(LeaveShut)[0].until for kind in ("cell", "virgin")
+    )
+    assert cell is not None
+    assert virgin is not None
+    assert cell > virgin
+
+
+@pytest.mark.parametrize(
+    ("on", "bees", "kind"),
+    [
+        (date(2027, 6, 10), 8.0, EggFrame),
+        (date(2027, 6, 10), 2.0, Unite),
+        (date(2027, 9, 10), 2.0, EggFrame),
+        (date(2027, 12, 10), 8.0, Wait),
+    ],
+)
+def test_without_any_it_depends_on_the_season_and_the_bees(
+    on: date, bees: float, kind: type[EggFrame | Unite | Wait]
+) -> None:
+    case = replace(JUNE, on=on, frames_of_bees=bees, frames_of_brood=0.5, queen="lost")
+    assert len(decided(case).asks(kind)) == len(decided(case).actions) == 1
+
+
+def test_the_shares_of_what_she_may_be_make_one() -> None:
+    inputs = decided(replace(JUNE, queen="virgin")).inputs
+    shares = [inputs[f"queen_{kind}"] for kind in ("laying", "virgin", "cell", "none")]
+    assert sum(shares) == pytest.approx(1.0)

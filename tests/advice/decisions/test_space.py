@@ -1,0 +1,66 @@
+"""Room and warmth: frames follow the bees; tray, top and entrance the season."""
+
+from dataclasses import replace
+from datetime import date
+
+import pytest
+from tests.advice.situations import Case, situation
+
+from combwright.advice.deciding import Deciding
+from combwright.advice.decisions import space
+from combwright.advice.decisions.space import Space
+from combwright.advice.kit_acts import Entrance, Frames, SuperOff
+
+MAY = Case(date(2027, 5, 8), 7.0, 4.0, 6.0, 8)
+
+
+def decided(case: Case) -> Space:
+    return Deciding(situation(case)).of(space.decide)
+
+
+def test_bees_beyond_their_frames_get_more() -> None:
+    told = decided(replace(MAY, frames_of_bees=9.0, frames_of_brood=6.0))
+    assert [each.more > 0 for each in told.asks(Frames)] == [True]
+
+
+def test_few_bees_on_many_empty_frames_are_closed_up() -> None:
+    few = replace(MAY, on=date(2027, 3, 20), frames_of_bees=3.0, frames_of_brood=1.0, stores_kg=2.0)
+    assert decided(replace(few, frames=9)).set_up.frames <= 9
+
+
+def test_the_more_bees_the_wider_the_entrance() -> None:
+    widths = [
+        decided(replace(MAY, frames_of_bees=b, frames_of_brood=0.5 * b)).set_up.entrance_mm
+        for b in (2.5, 5.0, 8.0)
+    ]
+    assert widths == sorted(widths)
+    assert widths[0] < widths[-1]
+
+
+@pytest.mark.parametrize(
+    "case", [replace(MAY, queen="virgin"), replace(MAY, disease_signs="sunken caps")]
+)
+def test_what_is_kept_shut_stays_as_it_stands(case: Case) -> None:
+    case = replace(case, frames_of_bees=9.0)
+    told = decided(case)
+    assert not told.actions
+    assert told.set_up == situation(case).standing.set_up
+
+
+def test_in_winter_only_the_air_is_set() -> None:
+    told = decided(replace(MAY, on=date(2027, 12, 8), frames_of_brood=0.0))
+    assert not told.asks(Frames)
+    assert told.set_up.tray_open_mm > 400
+
+
+def test_a_colony_starving_under_empty_supers_loses_them() -> None:
+    starving = Case(date(2027, 5, 8), 9.0, 6.0, 0.4, 11, supers=1, nectar=0.0)
+    told = decided(starving)
+    assert [each.why for each in told.asks(SuperOff)] == ["must be fed"]
+
+
+def test_an_entrance_that_is_right_is_not_told() -> None:
+    at = situation(MAY)
+    first = Deciding(at).of(space.decide)
+    again = Deciding(at.with_set_up(first.set_up)).of(space.decide)
+    assert not again.asks(Entrance)

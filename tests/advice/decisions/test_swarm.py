@@ -1,0 +1,62 @@
+"""Swarm: looked for in the season, and divided by the clock of the cells."""
+
+from dataclasses import replace
+from datetime import date, timedelta
+
+import pytest
+from tests.advice.situations import Case, situation
+
+from combwright.advice.bee_acts import Divide, KnockDown, LeaveShut, Look, Requeen
+from combwright.advice.deciding import Deciding
+from combwright.advice.decision import Decision
+from combwright.advice.decisions import swarm
+from combwright.advice.decisions.swarm import nucleus_plan
+from combwright.advice.plan import plan
+
+MAY = Case(date(2027, 5, 20), 9.0, 6.0, 8.0, 11)
+
+
+def decided(case: Case, clock: float) -> Decision:
+    at = situation(case)
+    at.colonies["swarm_clock"] = clock
+    return Deciding(at).of(swarm.decide)
+
+
+def test_charged_cells_in_a_strong_colony_divide_it() -> None:
+    assert decided(MAY, 5.0).asks(Divide)
+    assert not decided(MAY, 0.0).asks(Divide)
+    assert not decided(replace(MAY, frames_of_bees=4.0, frames_of_brood=2.0), 5.0).asks(Divide)
+
+
+def test_cells_are_looked_for_in_the_season_only() -> None:
+    assert [look.at for look in decided(MAY, 0.0).asks(Look)][:1] == ["queen cells"]
+    assert not decided(replace(MAY, on=date(2027, 10, 5)), 0.0).actions
+
+
+@pytest.mark.parametrize("on", [date(2027, 4, 20), date(2027, 5, 20), date(2027, 7, 1)])
+def test_the_method_keeps_to_the_clock_of_the_cells(on: date) -> None:
+    """Cells are sealed on day 8; a virgin emerges on day 16 and is left alone until she lays."""
+    steps = nucleus_plan(on)
+    knocked = [each.on for each in steps if isinstance(each, KnockDown)]
+    assert all(day < on + timedelta(days=8) for day in knocked)
+    for shut in (each for each in steps if isinstance(each, LeaveShut)):
+        assert shut.since is not None
+        assert shut.until is not None
+        assert shut.since < on + timedelta(days=16) < shut.until
+        eggs = [each.on for each in steps if isinstance(each, Look) and each.on]
+        assert min(eggs) >= shut.until
+
+
+def test_a_mated_queen_takes_the_place_of_the_cell_once_there_are_any() -> None:
+    early, late = (nucleus_plan(on)[0] for on in (date(2027, 4, 20), date(2027, 5, 20)))
+    assert isinstance(early, Divide)
+    assert isinstance(late, Divide)
+    assert (early.successor, late.successor) == ("marked cell", "mated queen")
+
+
+def test_what_is_divided_is_not_requeened_too() -> None:
+    at = situation(replace(MAY, on=date(2027, 6, 5)))
+    at.colonies["swarm_clock"], at.colonies["queen_age"] = 5.0, 900.0
+    told = plan(at, with_branches=False)
+    assert told.asks(Divide)
+    assert not told.asks(Requeen)

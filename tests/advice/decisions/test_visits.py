@@ -1,0 +1,44 @@
+"""The next visit: no later than food, room and the swarm allow."""
+
+from dataclasses import replace
+from datetime import date
+
+from tests.advice.situations import Case, situation
+
+from combwright.advice.bee_acts import LeaveShut, Look
+from combwright.advice.deciding import Deciding
+from combwright.advice.decisions import visits
+from combwright.advice.decisions.visits import LONGEST_WAIT
+from combwright.advice.plan import plan
+
+MAY = Case(date(2027, 5, 10), 7.0, 4.0, 9.0, 9)
+
+
+def days(case: Case) -> float:
+    return Deciding(situation(case)).of(visits.decide).inputs["days_at_most"]
+
+
+def test_it_is_never_later_than_the_month_allows() -> None:
+    for month in range(1, 13):
+        case = replace(MAY, on=date(2027, month, 10), frames_of_brood=2.0)
+        assert 1 <= days(case) <= LONGEST_WAIT[month]
+
+
+def test_a_colony_that_will_starve_under_its_supers_is_seen_sooner() -> None:
+    hungry = replace(MAY, stores_kg=0.6, nectar=0.0, frames=11, frames_of_bees=10.0, queen="laying")
+    assert days(replace(hungry, signs_at="Sorrel", supers=1)) < days(MAY)
+
+
+def test_a_look_before_the_usual_day_is_told_with_its_reason() -> None:
+    hungry = replace(
+        MAY, stores_kg=0.3, nectar=0.0, supers=1, frames=11, signs_at="Sorrel", days=14
+    )
+    told = plan(situation(hungry), with_branches=False)
+    looks = [each for each in told.asks(Look) if each.at == "colony"]
+    assert [each.due for each in looks] == ["food may run out"]
+    assert told.next_visit == looks[0].by
+
+
+def test_a_virgin_is_next_seen_when_she_should_lay() -> None:
+    told = plan(situation(replace(MAY, queen="virgin")), with_branches=False)
+    assert told.next_visit == told.asks(LeaveShut)[0].until

@@ -1,0 +1,64 @@
+"""Winter: strength and stores in autumn, hefting and fondant in the cold."""
+
+from dataclasses import replace
+from datetime import date
+
+import pytest
+from tests.advice.situations import Case, situation
+
+from combwright.advice.bee_acts import ClearEntrance, Heft, Unite
+from combwright.advice.deciding import Deciding
+from combwright.advice.decisions import winter
+from combwright.advice.decisions.winter import Winter
+from combwright.advice.kit_acts import Feed
+from combwright.advice.plan import plan
+
+SEPTEMBER = Case(date(2027, 9, 8), 8.0, 3.0, 12.0, 11)
+JANUARY = Case(date(2028, 1, 8), 7.0, 0.0, 12.0, 11)
+
+
+def decided(case: Case) -> Winter:
+    return Deciding(situation(case)).of(winter.decide)
+
+
+def test_the_lighter_the_colony_the_more_is_fed() -> None:
+    fed = [decided(replace(SEPTEMBER, stores_kg=kg)).syrup_kg for kg in (6.0, 9.0, 12.0, 15.0)]
+    assert fed == sorted(fed, reverse=True)
+    assert fed[0] > fed[-1] > 0.0
+
+
+def test_a_heavy_one_is_not_fed() -> None:
+    told = decided(replace(SEPTEMBER, hive="commercial", frames_of_brood=1.0, stores_kg=26.0))
+    assert (told.syrup_kg, told.fondant_kg) == (0.0, 0.0)
+
+
+def test_a_nuc_needs_less_than_a_hive() -> None:
+    nuc = replace(SEPTEMBER, hive="nuc 6 polystyrene", frames=6, frames_of_bees=5.0, stores_kg=7.0)
+    assert decided(nuc).inputs["target_kg"] < decided(SEPTEMBER).inputs["target_kg"]
+
+
+def test_a_weak_hive_is_united_and_not_fed() -> None:
+    weak = replace(SEPTEMBER, frames_of_bees=2.0, frames_of_brood=1.0, stores_kg=6.0)
+    assert decided(weak).asks(Unite)
+    assert not plan(situation(weak)).asks(Feed)
+
+
+def test_after_the_last_day_for_syrup_it_is_fondant() -> None:
+    late = decided(replace(SEPTEMBER, on=date(2027, 10, 20), stores_kg=8.0))
+    assert late.syrup_kg == 0.0
+    assert late.fondant_kg > 0.0
+
+
+def test_in_the_cold_it_is_hefted_and_a_light_one_gets_fondant() -> None:
+    heavy, light = decided(JANUARY), decided(replace(JANUARY, stores_kg=2.0))
+    assert heavy.asks(Heft)
+    assert heavy.asks(ClearEntrance)
+    assert heavy.fondant_kg == 0.0
+    assert light.fondant_kg > 0.0
+
+
+@pytest.mark.parametrize("month", [3, 4, 5, 6, 7])
+def test_from_spring_to_summer_winter_asks_for_nothing(month: int) -> None:
+    told = decided(replace(SEPTEMBER, on=date(2027, month, 10)))
+    assert not told.actions
+    assert not told.because
