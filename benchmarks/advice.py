@@ -20,8 +20,8 @@ from combwright.advice.decisions import food, honey, mites, nucs, queen, space, 
 from combwright.advice.decisions.branches import branches
 from combwright.advice.plan import plan
 from combwright.advice.situation import Limits, Situation
-from combwright.belief.following.standing import Standing
 from combwright.kit.catalogue import catalogue
+from combwright.kit.standing import Standing
 from combwright.simulation.begin import Described, begin
 from combwright.simulation.luck import luck
 from combwright.terms.set_up import SetUp

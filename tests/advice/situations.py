@@ -9,9 +9,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from combwright.advice.situation import Limits, Situation
-from combwright.belief.following.standing import Standing
 from combwright.kit.catalogue import catalogue
-from combwright.kit.geometry import frames_that_fit
+from combwright.kit.fits import frames_that_fit
+from combwright.kit.standing import Standing
 from combwright.simulation.begin import Described, begin
 from combwright.simulation.hands.actions import arrange, change_queen, feed
 from combwright.simulation.luck import luck

@@ -21,7 +21,7 @@ from combwright.advice.kit_acts import Act, Feed, Stack, SuperOff, Treat
 from combwright.advice.plan import Plan, plan
 from combwright.advice.situation import Situation
 from combwright.advice.stacking import set_up_after
-from combwright.kit.geometry import frames_that_fit
+from combwright.kit.fits import frames_that_fit
 from combwright.science.mites.treatments import TREATMENTS
 from combwright.terms.entries import Visit
 
@@ -108,8 +108,8 @@ def winter_has_no_inspection(at: Situation, decided: Plan) -> bool:
 
 def the_stack_fits_the_box(at: Situation, decided: Plan) -> bool:
     hive, told = at.standing.hive, decided.set_up
-    boxes = -(-at.standing.set_up.frames // hive.capacity)
-    fits = frames_that_fit(hive, None, told.dummy_boards) * boxes
+    boxes = at.standing.set_up.brood_boxes
+    fits = frames_that_fit(hive, None, told.dummy_boards, boxes)
     return told.frames <= min(fits, 12 * boxes) and told.dummy_boards <= 2
 
 

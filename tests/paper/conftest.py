@@ -95,6 +95,7 @@ def colony_sheet(order: int, name: str, yard: str) -> ColonySheet:
         litres=3 * per_day / 1290,
     )
     now = SetUpShown(
+        brood_boxes=1,
         frames=frames,
         foundation=0,
         dummy_boards=1,

@@ -7,8 +7,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from combwright.advice.situation import Limits, Situation
-from combwright.belief.following.standing import Standing
 from combwright.kit.catalogue import catalogue
+from combwright.kit.standing import Standing
 from combwright.simulation.begin import Described, begin
 from combwright.simulation.luck import luck
 from combwright.simulation.run import run

@@ -17,7 +17,7 @@ def sheet_of(kind: Kind, *, pitch_mm: float | None = None) -> ColonySheet:
     shared = draw_shared(MEMBERS, 1, np.random.default_rng(1))
     since = Since.now(asked.colonies)
     belief = Belief("Bramble", ON, asked.colonies, shared, (since, since), ON)
-    followed = Followed(belief, asked.standing, "Alder Bank", pitch_mm=pitch_mm)
+    followed = Followed(belief, asked.standing, "Alder Bank")
     return colony_sheet(followed, asked, 1)
 
 

@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from combwright.kit.catalogue import catalogue
-from combwright.kit.geometry import frames_that_fit
+from combwright.kit.fits import frames_that_fit
 from combwright.planning.strip import stack_view
 from combwright.simulation import observe
 from combwright.simulation.begin import Described, begin
@@ -27,10 +27,10 @@ def views(draw: st.DrawFn) -> tuple[StackView, SetUp, int]:
     boxes = draw(st.integers(1, 2)) if hive.honey_super else 1
     frames = draw(st.integers(1, hive.capacity * boxes))
     supers = draw(st.integers(0, 3)) if hive.honey_super else 0
-    used = -(-frames // hive.capacity)
-    fitting = [n for n in range(3) if used * frames_that_fit(hive, dummy_boards=n) >= frames]
+    fitting = [n for n in range(3) if frames_that_fit(hive, None, n, boxes) >= frames]
     set_up = SetUp(
         hive=hive.key,
+        brood_boxes=boxes,
         frames=frames,
         foundation=draw(st.integers(0, frames)),
         dummy_boards=draw(st.sampled_from(fitting)),
@@ -66,7 +66,7 @@ def test_places_fill_the_box(drawn: tuple[StackView, SetUp, int]) -> None:
     combs = [p for box in brood_boxes for p in box.places if p.holds in {"comb", "foundation"}]
     boards = [p for box in brood_boxes for p in box.places if p.holds == "dummy board"]
     assert len(combs) == set_up.frames
-    assert len(boards) == set_up.dummy_boards
+    assert len(boards) == set_up.dummy_boards * set_up.brood_boxes
     assert len(view.boxes) - len(brood_boxes) == set_up.supers
     for box in brood_boxes:
         # a board is thinner than a frame: beside a full box it takes no place of its own

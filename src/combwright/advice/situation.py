@@ -9,8 +9,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from combwright.advice.numbers import numbers
-from combwright.belief.following.standing import Standing
 from combwright.belief.weighing.weights import quantiles
+from combwright.kit.standing import Standing
 from combwright.simulation import observe
 from combwright.simulation.hands.actions import arrange, empty_feeder, harvest
 from combwright.terms.entries import Noted

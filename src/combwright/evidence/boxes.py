@@ -1,6 +1,6 @@
 """Studies that take a hive by its key: how frames fit it, what it weighs, what it loses."""
 
-from combwright.kit import geometry
+from combwright.kit import fits, spacing
 from combwright.kit.catalogue import catalogue
 from combwright.simulation.enclosure.loss import slab_loss
 from combwright.terms.set_up import Cover, SetUp
@@ -8,12 +8,12 @@ from combwright.terms.set_up import Cover, SetUp
 
 def frames_that_fit(hive: str, pitch_mm: float, dummy_boards: int = 0) -> int:
     """Count the frames that go into one brood box of a hive at a pitch. [mm]."""
-    return geometry.frames_that_fit(catalogue().hive(hive), pitch_mm, dummy_boards)
+    return fits.frames_that_fit(catalogue().hive(hive), pitch_mm, dummy_boards)
 
 
 def slack_mm(hive: str, frames: int, pitch_mm: float) -> float:
     """Give the width that so many frames at a pitch leave free. [mm]."""
-    return geometry.slack_mm(catalogue().hive(hive), frames, pitch_mm)
+    return spacing.slack_mm(catalogue().hive(hive), frames, pitch_mm)
 
 
 def cells_in_box(hive: str) -> int:

@@ -16,16 +16,17 @@ KINDS: dict[str, type[items.Item]] = {
     "material": items.Material,
     "frame": items.Frame,
     "super": items.Super,
+    "board": items.Board,
     "hive": items.Hive,
     "spacing": items.Spacing,
     "feeder": items.Feeder,
     "floor": items.Floor,
-    "board": items.Board,
     "cover": items.Cover,
     "excluder": items.Excluder,
 }
 LAYERED = ("wall", "crown_board", "roof", "floor_layers", "layers")
-REFERS = {"frame": items.Frame, "honey_super": items.Super}
+REFERS = {"frame": items.Frame, "honey_super": items.Super, "dummy_board": items.Board}
+USUAL = {"hive": {"dummy_board": "dummy board"}}  # what a thing has that names no other
 SLIPS = {
     "greater_than": "or more",
     "greater_than_equal": "or more",
@@ -85,7 +86,8 @@ def _item(
     kind: str, table: Mapping[str, Any], label: str, known: Mapping[str, items.Item]
 ) -> items.Item:
     place = f"{label}, {kind} “{table.get('key', '?')}”"
-    whole = {field: _resolved(field, value, place, known) for field, value in table.items()}
+    said = {**USUAL.get(kind, {}), **table}
+    whole = {field: _resolved(field, value, place, known) for field, value in said.items()}
     try:
         return TypeAdapter(KINDS[kind]).validate_python(whole)
     except ValidationError as error:

@@ -96,6 +96,15 @@ class Super(Item):
 
 
 @dataclass(frozen=True, kw_only=True, config=CONFIG)
+class Board(Item):
+    """A dummy board, which takes a frame's place and is thinner than one."""
+
+    mm: Thickness
+    layers: tuple[Layer, ...]
+    kg: Mass
+
+
+@dataclass(frozen=True, kw_only=True, config=CONFIG)
 class Hive(Item):
     """A hive or nuc box. ``inner_width_mm`` is the direction in which frames stack.
 
@@ -118,6 +127,7 @@ class Hive(Item):
     floor_layers: tuple[Layer, ...]
     frame: Frame
     honey_super: Super | None = None
+    dummy_board: Board
     box_kg: Mass
     floor_kg: Mass
     crown_board_kg: Mass
@@ -180,15 +190,6 @@ class Floor(Item):
 
     floor: Literal["mesh", "solid"]
     entrance_height_mm: Thickness
-    layers: tuple[Layer, ...]
-    kg: Mass
-
-
-@dataclass(frozen=True, kw_only=True, config=CONFIG)
-class Board(Item):
-    """A dummy board, which takes a frame's place and is thinner than one."""
-
-    mm: Thickness
     layers: tuple[Layer, ...]
     kg: Mass
 

@@ -49,6 +49,7 @@ class Portion(Shown):
 class SetUpShown(Shown):
     """How the stack should stand until the next visit."""
 
+    brood_boxes: int
     frames: int
     foundation: int
     dummy_boards: int

@@ -5,6 +5,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
+from combwright.kit.fits import frames_in_fullest_box
 from combwright.kit.items import Hive
 from combwright.simulation import observe
 from combwright.simulation.biology import BIOLOGY
@@ -45,15 +46,15 @@ def stack_view(
         Boxes from the bottom up.
 
     """
-    per_box = hive.capacity
-    boxes = max(1, -(-set_up.frames // per_box))
+    boxes = set_up.brood_boxes
+    full = frames_in_fullest_box(set_up)
+    places = max(hive.capacity, full)
     new = 0 if was is None else max(0, set_up.frames - was.frames)
     combs = _combs(_shares(colonies, set_up.frames - new), set_up, new)
     stack = []
     for number in range(boxes):
-        here = combs[number * per_box : (number + 1) * per_box]
-        boards = set_up.dummy_boards if number == 0 else 0
-        stack.append(Box("brood", _between_boards(here, boards, per_box)))
+        here = combs[number * full : (number + 1) * full]
+        stack.append(Box("brood", _between_boards(here, set_up.dummy_boards, places)))
     stack += [_super(colonies, hive) for _ in range(set_up.supers)]
     return StackView(
         tuple(stack),

@@ -34,6 +34,11 @@ def _frames(colony: ColonySheet) -> tuple[int, int]:
     return more - sheets, sheets
 
 
+def _boards(colony: ColonySheet) -> int:
+    """Count the dummy boards to bring for a colony: so many more in each brood box."""
+    return _more(colony, "dummy_boards") * colony.set_up.brood_boxes
+
+
 def bench(colonies: Sequence[ColonySheet], sugar_fraction: float) -> Bench:
     """Add up what the round needs from the bench."""
     grams = sum(c.portion.syrup_g for c in colonies if c.portion.feed == "syrup") * SPARE
@@ -43,7 +48,7 @@ def bench(colonies: Sequence[ColonySheet], sugar_fraction: float) -> Bench:
     litres = kilograms / float(density_kg_per_l(sugar_fraction, 20.0))
     drawn = sum(_frames(c)[0] for c in colonies)
     sheets = sum(_frames(c)[1] for c in colonies)
-    boards = sum(_more(c, "dummy_boards") for c in colonies)
+    boards = sum(_boards(c) for c in colonies)
     supers = sum(_more(c, "supers") for c in colonies)
     steps = []
     if kilograms:
@@ -130,7 +135,7 @@ def load(
                 fondant_kg=round(fondant / 1000.0, 1),
                 frames_drawn=sum(_frames(c)[0] for c in here),
                 frames_foundation=sum(_frames(c)[1] for c in here),
-                dummy_boards=sum(_more(c, "dummy_boards") for c in here),
+                dummy_boards=sum(_boards(c) for c in here),
                 supers=supers,
                 excluders=excluders,
                 items=items,

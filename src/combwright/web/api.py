@@ -53,6 +53,7 @@ class ColonyStanding(BaseModel):
     since: date
     split_from: str | None
     queen_year: int | None
+    brood_boxes: int | None
     frames: int | None
     foundation: int | None
     dummy_boards: int | None

@@ -47,11 +47,12 @@ def above(followed: Followed) -> Loose:
 def test_what_is_harvested_is_what_is_noted_and_the_rest_stays(
     supers: int, full: float, noted: float, off: int
 ) -> None:
+    off = min(off, supers)
     before = standing(supers, full)
     after = done(before, entry(Harvest, 1, honey_kg=noted, supers=off))
     had, left = above(before), above(after)
     taken = np.minimum(noted, had)
-    assert after.standing.set_up.supers == max(0, supers - off)
+    assert after.standing.set_up.supers == supers - off
     assert (taken + left <= had + 1e-9).all()
     comb_kg = catalogue().hive("national timber").honey_super.honey_full_kg  # type: ignore[union-attr]
     finds_comb = had - taken <= 0.95 * comb_kg * (supers - off)
@@ -78,6 +79,27 @@ def test_it_does_not_matter_which_note_says_that_the_supers_came_off(said: list[
     left = after.belief.colonies
     most = left["super_drawn"] * left["sugar_per_cell"] / 1000.0 / observe.SUGAR_IN_HONEY
     assert above(after) == pytest.approx(np.clip(above(before) - 4.0, 0.0, most))
+
+
+def test_more_supers_than_were_noted_are_told_and_left_out() -> None:
+    before = standing(1, 0.5)
+    after = done(before, entry(Harvest, 1, honey_kg=4.0, supers=2))
+    assert after.standing == before.standing
+    assert above(after) == pytest.approx(above(before))
+    assert "2 supers were taken" in after.notices[-1]
+
+
+@pytest.mark.parametrize("turned", [False, True])
+def test_a_frame_given_in_place_of_another_goes_into_a_full_box(*, turned: bool) -> None:
+    before = done(standing(0), entry(Stack, 1, frames=12))
+    said = [
+        entry(Change, 1, part="brood frame", count=1),
+        entry(Change, 1, part="drawn frame", count=-1),
+    ]
+    after = done(before, *(reversed(said) if turned else said))
+    assert after.notices == before.notices
+    assert after.standing.set_up.frames == 12
+    assert (observe.brood(after.belief.colonies) > observe.brood(before.belief.colonies)).all()
 
 
 def test_supers_taken_off_without_a_harvest_go_with_their_honey() -> None:

@@ -153,12 +153,12 @@ def test_a_nuc_of_a_colony_that_came_in_that_day() -> None:
 
 
 CONTRADICTIONS = {
-    "13 frames in a nuc": (entry(Stack, 22, "Nuc", frames=13), "do not go into"),
+    "13 frames in a nuc": (entry(Stack, 22, "Nuc", frames=13), "do not fit into"),
     "a super on a nuc": (entry(Stack, 22, "Nuc", supers=1), "takes no super"),
     "a super put on a nuc": (entry(Change, 22, "Nuc", part="super", count=1), "takes no super"),
     "more taken out than is there": (
         entry(Change, 22, "Nuc", part="drawn frame", count=-9),
-        "knows of 6 only",
+        "the notes know 6",
     ),
     "united with one that is not there": (
         entry(Unite, 22, "Nobody", into="Nuc"),

@@ -2,6 +2,7 @@ from datetime import date
 
 from tests.records.samples import noted_as
 
+from combwright.kit.catalogue import catalogue
 from combwright.records.replay.colonies import standings
 
 BOOK = [
@@ -20,16 +21,16 @@ BOOK = [
 
 
 def test_a_colony_is_replayed_up_to_the_evening_of_a_day() -> None:
-    assert standings(BOOK, date(2026, 3, 31)) == {}
-    april = standings(BOOK, date(2026, 4, 10))["Alder"]
+    assert standings(BOOK, catalogue(), date(2026, 3, 31)) == {}
+    april = standings(BOOK, catalogue(), date(2026, 4, 10))["Alder"]
     assert (april.frames, april.dummy_boards, april.supers, april.queen_year) == (10, 1, 0, None)
     assert april.foundation is None  # never counted, so not known
-    now = standings(BOOK)["Alder"]
+    now = standings(BOOK, catalogue())["Alder"]
     assert (now.yard, now.supers, now.queen_year, now.ended) == ("Hill Top", 1, 2026, None)
 
 
 def test_a_split_starts_where_its_mother_stood_and_a_unite_ends_it() -> None:
-    elm = standings(BOOK, date(2026, 7, 31))["Elm"]
+    elm = standings(BOOK, catalogue(), date(2026, 7, 31))["Elm"]
     assert (elm.yard, elm.hive, elm.since, elm.split_from) == (
         "Mill Lane",
         "nuc 5 ply",
@@ -37,5 +38,5 @@ def test_a_split_starts_where_its_mother_stood_and_a_unite_ends_it() -> None:
         "Alder",
     )
     assert elm.ended is None
-    assert standings(BOOK)["Elm"].ended == date(2026, 8, 1)
-    assert standings(BOOK)["Elm"].ended_by == "united"
+    assert standings(BOOK, catalogue())["Elm"].ended == date(2026, 8, 1)
+    assert standings(BOOK, catalogue())["Elm"].ended_by == "united"

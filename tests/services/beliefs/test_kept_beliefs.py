@@ -39,14 +39,13 @@ def same(one: Followed, other: Followed) -> bool:
     scores = [
         np.array_equal(a.ladder, b.ladder) for a, b in zip(one.scored, other.scored, strict=True)
     ]
-    plain = (one.notes, one.notices, one.standing, one.yard, one.last_visit, one.pitch_mm)
+    plain = (one.notes, one.notices, one.standing, one.yard, one.last_visit)
     others = (
         other.notes,
         other.notices,
         other.standing,
         other.yard,
         other.last_visit,
-        other.pitch_mm,
     )
     return arrays and all(scores) and plain == others and one.belief.chances == other.belief.chances
 

@@ -55,6 +55,7 @@ def whole(colonies: Colonies) -> None:
 def stand(frames: int, foundation: int, boards: int, supers: int) -> SetUp:
     boards = min(boards, 2 if frames <= 11 else 0)
     return SetUp(
+        brood_boxes=1 if frames <= 12 else 2,
         frames=frames,
         foundation=min(foundation, frames),
         dummy_boards=boards,

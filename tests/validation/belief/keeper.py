@@ -15,10 +15,10 @@ from uuid import UUID
 import numpy as np
 from numpy.typing import NDArray
 
+from combwright.belief.following.acting import act
 from combwright.belief.following.causes import CAUSES
 from combwright.belief.following.entering import see_through
 from combwright.belief.following.replay import Followed, Replay
-from combwright.belief.following.standing import Standing, act
 from combwright.belief.sharing.pooling import NOTHING, Pooled
 from combwright.belief.sharing.shared import draw_shared
 from combwright.belief.weighing.observation import (
@@ -31,6 +31,7 @@ from combwright.belief.weighing.observation import (
     looked_at,
 )
 from combwright.kit.catalogue import catalogue
+from combwright.kit.standing import Standing
 from combwright.services.weather.surroundings import DISTRICT, yard_conditions
 from combwright.simulation.begin import Described, begin
 from combwright.simulation.biology import BIOLOGY, Biology

@@ -17,7 +17,7 @@ from combwright.advice.numbers import numbers
 from combwright.advice.situation import Situation
 from combwright.advice.trial import Change, try_all
 from combwright.advice.words.wording import chance_words, count_words, day_words
-from combwright.belief.following.standing import BROOD_FRAME_FULL
+from combwright.belief.following.acting import BROOD_FRAME_FULL
 from combwright.simulation import observe
 from combwright.simulation.columns import LAYING
 from combwright.simulation.observe import FULL_BROOD_SHARE

@@ -17,7 +17,7 @@ from combwright.advice.stacking import steps_to
 from combwright.advice.trial import Change, Tried, fed_with, try_all
 from combwright.advice.words.space_words import because
 from combwright.advice.words.wording import many
-from combwright.kit.geometry import frames_that_fit
+from combwright.kit.fits import frames_that_fit
 from combwright.simulation import observe
 from combwright.simulation.enclosure.loss import slab_loss
 from combwright.terms.set_up import SetUp
@@ -147,15 +147,13 @@ def _runner_up(candidates: list[SetUp], worth: list[float], excess: list[float],
 def _stepped(situation: Situation, steps: tuple[int, ...]) -> list[SetUp]:
     """Give the set-ups with so many frames more or fewer that can be and make sense."""
     hive, now = situation.standing.hive, situation.standing.set_up
-    pitch = situation.pitch_mm or hive.pitch_mm
-    boxes = max(1, -(-now.frames // hive.capacity))
     found = []
     for more in steps:
         frames = now.frames + more
         if frames < 2 or (more < 0 and not _can_spare(situation, -more)):
             continue
-        boards = _boards(hive, frames, pitch)
-        if boards is None or (more > 0 and frames > hive.frames * boxes):
+        boards = _boards(situation, frames)
+        if boards is None or (more > 0 and frames > hive.frames * now.brood_boxes):
             continue
         sheets = 0 if situation.drawn_frames_to_hand else max(0, more)
         found.append(
@@ -168,8 +166,8 @@ def _otherwise(situation: Situation) -> list[SetUp]:
     """Give the same frames behind another board, and without supers that are as good as empty."""
     hive, now = situation.standing.hive, situation.standing.set_up
     found = []
-    if now.dummy_boards < 2 and now.frames < hive.frames - 1:
-        boards = _boards(hive, now.frames, situation.pitch_mm or hive.pitch_mm)
+    if now.dummy_boards < 2 and now.frames < hive.frames * now.brood_boxes - 1:
+        boards = _boards(situation, now.frames)
         if boards is not None and boards > now.dummy_boards:
             found.append(now.model_copy(update={"dummy_boards": boards}))
     if now.supers and float(np.median(observe.honey_above_kg(situation.colonies))) < LITTLE_KG:
@@ -192,11 +190,12 @@ def _empty_frames(situation: Situation) -> float:
     return float(np.quantile(empty, PARAMETERS["empty_at"].value))
 
 
-def _boards(hive: Any, frames: int, pitch: float) -> int | None:
+def _boards(situation: Situation, frames: int) -> int | None:
     """Give the dummy boards that go in beside so many frames: two while there is room."""
+    hive, boxes = situation.standing.hive, situation.standing.set_up.brood_boxes
     for boards in (2, 1, 0):
-        if frames_that_fit(hive, pitch, boards) >= frames:
-            wide_open = frames <= hive.frames - 2
+        if frames_that_fit(hive, situation.pitch_mm, boards, boxes) >= frames:
+            wide_open = frames <= hive.frames * boxes - 2
             return boards if wide_open or boards < 2 else 1
     return None
 

@@ -4,7 +4,8 @@ from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
 from combwright.advice.decisions.space import TOPIC
 from combwright.advice.kit_acts import Respace
-from combwright.kit.geometry import spacing_notice
+from combwright.kit.fits import frames_in_fullest_box
+from combwright.kit.spacing import spacing_notice
 
 
 def decide(deciding: Deciding) -> Decision:
@@ -13,7 +14,7 @@ def decide(deciding: Deciding) -> Decision:
     set_up, pitch = situation.standing.set_up, situation.pitch_mm
     if pitch is None:
         return Decision(topic=TOPIC)
-    frames, boards = set_up.frames, set_up.dummy_boards
+    frames, boards = frames_in_fullest_box(set_up), set_up.dummy_boards
     notice = spacing_notice(situation.standing.hive, frames, pitch, boards)
     if not notice:
         return Decision(topic=TOPIC)

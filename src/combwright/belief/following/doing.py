@@ -7,19 +7,20 @@ from typing import Any
 
 import numpy as np
 
+from combwright.belief.following.acting import act
 from combwright.belief.following.causes import Since
 from combwright.belief.following.followed import Followed
-from combwright.belief.following.standing import Standing, act, usual
 from combwright.belief.weighing.filter import Belief
 from combwright.kit.catalogue import Catalogue
+from combwright.kit.evening import evening
+from combwright.kit.standing import Standing, in_order_of_work, usual
 from combwright.simulation.columns import CELL
 from combwright.simulation.hands.dividing import split, unite
-from combwright.terms.entries import Change, End, Harvest, Move, Noted, Queen, Split, Stack, Unite
+from combwright.terms.entries import End, Harvest, Move, Noted, Queen, Split, Unite
 from combwright.terms.errors import CombwrightError
 from combwright.terms.streams import stream
 
 Other = Callable[[str, date], Followed | None]
-MOST_BOARDS = 2
 LIKELY = 0.5  # chance of living on cells alone from which knocking them down is told; judgement
 
 
@@ -53,32 +54,27 @@ def do(
     rng = stream(seed, followed.belief.colony, "done", day.toordinal())
     belief = replace(followed.belief, colonies=followed.belief.colonies.copy())
     followed = replace(followed, belief=belief)
-    entries = sorted(entries, key=_turn)
+    entries = in_order_of_work(entries)
+    stood = evening(followed.standing, entries, catalogue)
     harvested = any(isinstance(entry, Harvest) for entry in entries)
     for entry in entries:
-        told = (
-            *contradictions(entry, followed.standing),
-            *last_cells(entry, followed.belief.colonies),
-        )
+        odd = [f"{day:%d %B %Y}: {one.what}" for one in stood.odd.get(entry.id, ())]
+        told = (*odd, *last_cells(entry, followed.belief.colonies))
+        if (wrong := stood.impossible.get(entry.id)) is not None:
+            said = f"{wrong.what} {wrong.remedy}"
+            followed = followed.told(_left_out(day, said, entry))
+            continue
         try:
             followed = _one(followed, entry, catalogue, rng, other, harvested=harvested)
         except CombwrightError as error:
-            notice = f"{day:%d %B %Y}: {error} The belief leaves this {entry.kind} out."
-            told = (*told, notice)
+            told = (*told, _left_out(day, str(error), entry))
         followed = followed.told(*told)
     since = _standing_since(followed.belief, entries)
     return replace(followed, belief=replace(followed.belief, since=since))
 
 
-def _turn(entry: Noted) -> int:
-    """Give the turn of an entry on its day, as work at a hive goes.
-
-    Honey is taken before the supers that held it are gone, and a feeder before the next feed; how
-    the stack is left has the last word.
-    """
-    if isinstance(entry, Harvest) or (isinstance(entry, Change) and entry.part == "feeder"):
-        return 0
-    return 2 if isinstance(entry, Stack | End) else 1
+def _left_out(day: date, why: str, entry: Noted) -> str:
+    return f"{day:%d %B %Y}: {why} The belief leaves this {entry.kind} out."
 
 
 def _standing_since(belief: Belief, entries: Iterable[Noted]) -> tuple[Since, Since]:
@@ -118,14 +114,13 @@ def _one(
             return replace(followed, yard=entry.yard)
         case _:
             standing = act(entry, colonies, followed.standing, catalogue, rng, harvested=harvested)
-            pitch = entry.pitch_mm if isinstance(entry, Stack) else None
-            return replace(followed, standing=standing, pitch_mm=pitch or followed.pitch_mm)
+            return replace(followed, standing=standing)
 
 
 def divide(colonies: Any, entry: Split, catalogue: Catalogue) -> tuple[Any, Standing]:
     """Take a split from a colony in place; give the new colony and how it stands."""
     hive = catalogue.hive(entry.hive)
-    standing = Standing(hive, usual(hive))
+    standing = usual(hive)
     new = split(
         colonies,
         hive,
@@ -154,17 +149,3 @@ def last_cells(entry: Noted, colonies: Any) -> tuple[str, ...]:
         "was left, strike this entry out."
     )
     return (said,)
-
-
-def contradictions(entry: Noted, standing: Standing) -> tuple[str, ...]:
-    """Say what of an entry contradicts the stack as the book has it, and what was made of it."""
-    now, said = standing.set_up, ""
-    if isinstance(entry, Stack) and entry.supers and standing.hive.honey_super is None:
-        said = f"{standing.hive.name} takes no super; the belief leaves {entry.supers} out."
-    if isinstance(entry, Change) and entry.part != "feeder":
-        have = {"dummy board": now.dummy_boards, "super": now.supers}.get(entry.part, now.frames)
-        if -entry.count > have:
-            said = f"{-entry.count} × {entry.part} taken out, but the book knows of {have} only."
-        if entry.part == "dummy board" and have + entry.count > MOST_BOARDS:
-            said = f"{have + entry.count} dummy boards in one box; the belief keeps {MOST_BOARDS}."
-    return (f"{entry.on:%d %B %Y}: {said}",) if said else ()

@@ -7,13 +7,13 @@ import numpy as np
 
 from combwright.belief.following.causes import Since
 from combwright.belief.following.followed import Followed
-from combwright.belief.following.standing import Standing, after_change, stack_noted, usual
 from combwright.belief.sharing.pooling import Pooled
 from combwright.belief.sharing.shared import draw_shared
 from combwright.belief.weighing.filter import Belief
 from combwright.kit.catalogue import Catalogue
+from combwright.kit.evening import arrived
 from combwright.simulation.begin import Described, begin
-from combwright.terms.entries import Change, Colony, Noted, Stack, Visit
+from combwright.terms.entries import Colony, Noted, Visit
 from combwright.terms.streams import stream
 
 
@@ -66,16 +66,7 @@ def enter(
 
     """
     hive = catalogue.hive(entry.hive)
-    standing, pitch = Standing(hive, usual(hive)), None
-    for other in entries:
-        if isinstance(other, Stack):
-            standing = stack_noted(standing, other, catalogue)
-            pitch = other.pitch_mm or pitch
-    # what the changes of the first day added was not there when it was looked at
-    for other in entries:
-        if isinstance(other, Change):
-            back = other.model_copy(update={"count": -other.count})
-            standing = after_change(standing, back)
+    standing = arrived(hive, entries, catalogue)
     visits = [each for each in entries if isinstance(each, Visit)]
     known = described(visits, entry.queen_year, hive.frame.stores_full_kg)
     colonies = begin(
@@ -93,7 +84,7 @@ def enter(
     pooled.teach(colonies)
     now = Since.now(colonies)
     belief = Belief(entry.colony, entry.on, colonies, shared, (now, now), entry.on)
-    return Followed(belief, standing, entry.yard, pitch_mm=pitch).remember(entries)
+    return Followed(belief, standing, entry.yard).remember(entries)
 
 
 def see_through(colonies: Any, shared: Any, known: Described) -> None:

@@ -4,9 +4,9 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from datetime import date
 
-from combwright.belief.following.standing import Standing
 from combwright.belief.scoring import Scored, noted
 from combwright.belief.weighing.filter import Belief
+from combwright.kit.standing import Standing
 from combwright.terms.entries import Noted, Visit
 
 
@@ -24,7 +24,6 @@ class Followed:
     notes: Mapping[str, tuple[tuple[date, float], ...]] = field(default_factory=dict)
     notices: tuple[str, ...] = ()
     has_ended: bool = False
-    pitch_mm: float | None = None
     last_visit: date | None = None
 
     def remember(self, entries: Iterable[Noted]) -> "Followed":

@@ -15,6 +15,7 @@ from combwright.belief.following.looking import look
 from combwright.belief.sharing.pooling import NOTHING, Pooled
 from combwright.belief.weighing.filter import Belief
 from combwright.kit.catalogue import Catalogue
+from combwright.kit.standing import another_day
 from combwright.simulation.luck import luck
 from combwright.simulation.run import run
 from combwright.terms.entries import Colony, Noted, Split
@@ -222,7 +223,11 @@ class Replay:
         colonies = belief.colonies.copy()
         weather = self.season(followed.yard, belief.on, until)[belief.shared["year"]]
         run(colonies, weather, luck(self.seed, belief.colony, belief.on, days, len(colonies)))
-        return replace(followed, belief=replace(belief, on=until, colonies=colonies))
+        return replace(
+            followed,
+            belief=replace(belief, on=until, colonies=colonies),
+            standing=another_day(followed.standing),
+        )
 
     def _resume(self, colony: str, keys: Sequence[str]) -> tuple[int, Followed | None]:
         for number in range(len(keys) - 1, -1, -1):

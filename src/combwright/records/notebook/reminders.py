@@ -7,7 +7,7 @@ from datetime import date
 
 from combwright.records.notebook.from_lines import Line
 from combwright.records.problems import Problem
-from combwright.records.replay.colonies import Standing, replay
+from combwright.records.replay.colonies import KnownColony, replay
 from combwright.records.store.corrections import names
 from combwright.terms.entries import Noted, Yard
 
@@ -62,7 +62,7 @@ def wrong_reminders(lines: Iterable[Line], stand: Iterable[Noted]) -> Iterator[P
 def histories(stand: Iterable[Noted]) -> dict[str, list[Known]]:
     """Tell for each colony from which day on it stood where, with a queen of which year."""
     past: defaultdict[str, list[Known]] = defaultdict(list)
-    found: dict[str, Standing] = {}
+    found: dict[str, KnownColony] = {}
     for each in stand:
         replay(found, each)
         for colony in names(each):

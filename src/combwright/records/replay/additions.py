@@ -4,12 +4,12 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from uuid import UUID
 
+from combwright.kit.catalogue import Catalogue
 from combwright.records.notebook.entry_table import from_csv, from_json, is_entry_table, is_json
 from combwright.records.notebook.from_lines import Line, read_notebook
 from combwright.records.notebook.reminders import wrong_reminders
 from combwright.records.problems import Problem
 from combwright.records.replay.clashes import check
-from combwright.records.replay.impossible_amounts import BroodBox
 from combwright.records.store.corrections import standing
 from combwright.terms.entries import AnyEntry, Colony, Correction, Split, Yard
 from combwright.terms.errors import NotebookError
@@ -76,7 +76,7 @@ def sorted_out(lines: Sequence[Line], problems: Sequence[Problem]) -> Addition:
     return Addition(good, tuple(told), hopeless=bool(problems))
 
 
-def settled(added: Addition, whole: Sequence[AnyEntry], hives: Mapping[str, BroodBox]) -> Addition:
+def settled(added: Addition, whole: Sequence[AnyEntry], kit: Catalogue) -> Addition:
     """Leave out line after line until what remains agrees with the book and with itself.
 
     Parameters
@@ -85,16 +85,16 @@ def settled(added: Addition, whole: Sequence[AnyEntry], hives: Mapping[str, Broo
         What was read.
     whole
         The book so far, with corrections that come with the file at its end.
-    hives
-        The brood boxes of the catalogue of kit.
+    kit
+        The catalogue in use.
 
     """
     old: set[tuple[UUID | None, str]] | None = None
     while True:
-        found = clashes(added, whole, hives)
+        found = clashes(added, whole, kit)
         if old is None and any(one.blocks and one.line is None for one in found):
             # what was wrong with the book before is not this file's fault
-            old = {(one.entry, one.what) for one in check(whole, hives)}
+            old = {(one.entry, one.what) for one in check(whole, kit)}
         found = [one for one in found if (one.entry, one.what) not in (old or ())]
         bad = {one.line for one in found if one.blocks and one.line is not None}
         told = replace(added, problems=(*added.problems, *found))
@@ -105,16 +105,14 @@ def settled(added: Addition, whole: Sequence[AnyEntry], hives: Mapping[str, Broo
         added = replace(added, lines=lines, problems=(*added.problems, *mine))
 
 
-def clashes(
-    added: Addition, whole: Sequence[AnyEntry], hives: Mapping[str, BroodBox]
-) -> list[Problem]:
+def clashes(added: Addition, whole: Sequence[AnyEntry], kit: Catalogue) -> list[Problem]:
     """Find what would clash if the lines were added, each with its line."""
     line_of = {key: line.number for line in added.lines for key in by_id(line.entries)}
     known = by_id(whole)
     everything = [*whole, *(each for each in added.entries if each.id not in known)]
     told = [
         located(one, line_of, known)
-        for one in check(everything, hives)
+        for one in check(everything, kit)
         if one.blocks or one.entry in line_of
     ]
     return [*told, *wrong_reminders(added.lines, standing(everything))]

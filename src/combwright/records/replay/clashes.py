@@ -4,10 +4,12 @@ from collections.abc import Iterable, Iterator, Mapping
 from difflib import get_close_matches
 from uuid import UUID
 
+from combwright.kit.catalogue import Catalogue
 from combwright.records.problems import Problem, wrong
-from combwright.records.replay.colonies import Standing, replay
-from combwright.records.replay.impossible_amounts import BroodBox, amounts
+from combwright.records.replay.colonies import KnownColony, by_day, replay
+from combwright.records.replay.impossible_amounts import amounts
 from combwright.records.replay.same_day import same_day
+from combwright.records.replay.stacks import Stacks
 from combwright.records.store.corrections import names, standing
 from combwright.terms.entries import (
     AnyEntry,
@@ -22,15 +24,15 @@ from combwright.terms.entries import (
 )
 
 
-def check(entries: Iterable[AnyEntry], hives: Mapping[str, BroodBox]) -> list[Problem]:
+def check(entries: Iterable[AnyEntry], kit: Catalogue) -> list[Problem]:
     """Find what cannot be true.
 
     Parameters
     ----------
     entries
         The whole book in the order in which it was written, with what is to be added at its end.
-    hives
-        The brood boxes of the catalogue of kit, by the hive's key.
+    kit
+        The catalogue in use.
 
     Returns
     -------
@@ -43,11 +45,14 @@ def check(entries: Iterable[AnyEntry], hives: Mapping[str, BroodBox]) -> list[Pr
     yards = {each.yard for each in stand if isinstance(each, Yard)}
     starts = {each.colony: each for each in reversed(stand) if isinstance(each, Colony)}
     problems = list(lost_corrections(written))
-    found: dict[str, Standing] = {}
-    for each in stand:
-        told = [*places(each, yards), *newcomers(each, found), *who(each, found, starts)]
-        problems += told or amounts(each, found, hives)
-        replay(found, each)
+    found: dict[str, KnownColony] = {}
+    stacks = Stacks(kit)
+    for _, today in by_day(stand):
+        day = stacks.pass_day(today)
+        for each in today:
+            told = [*places(each, yards), *newcomers(each, found), *who(each, found, starts)]
+            problems += told or amounts(each, day, kit)
+            replay(found, each)
     return [*problems, *same_day(stand)]
 
 
@@ -75,7 +80,7 @@ def places(each: Noted, yards: set[str]) -> Iterator[Problem]:
         )
 
 
-def newcomers(each: Noted, found: Mapping[str, Standing]) -> Iterator[Problem]:
+def newcomers(each: Noted, found: Mapping[str, KnownColony]) -> Iterator[Problem]:
     """Find colonies that enter the book under a name that is taken."""
     new = ""
     if isinstance(each, Colony):
@@ -93,7 +98,7 @@ def newcomers(each: Noted, found: Mapping[str, Standing]) -> Iterator[Problem]:
 
 
 def who(
-    each: Noted, found: Mapping[str, Standing], starts: Mapping[str, Colony]
+    each: Noted, found: Mapping[str, KnownColony], starts: Mapping[str, Colony]
 ) -> Iterator[Problem]:
     """Find colonies that are unknown, not there yet, or gone."""
     if isinstance(each, Unite | Split) and len(set(names(each))) == 1:
@@ -115,7 +120,7 @@ def who(
 
 
 def unknown(
-    each: Noted, colony: str, found: Mapping[str, Standing], starts: Mapping[str, Colony]
+    each: Noted, colony: str, found: Mapping[str, KnownColony], starts: Mapping[str, Colony]
 ) -> Problem:
     """Say that a colony is not in the book, or not yet."""
     if colony in starts:
@@ -130,7 +135,7 @@ def unknown(
     )
 
 
-def says_it_again(each: Noted, now: Standing) -> bool:
+def says_it_again(each: Noted, now: KnownColony) -> bool:
     """Allow “ended: united” beside the uniting itself."""
     return (
         isinstance(each, End) and each.reason == now.ended_by == "united" and each.on == now.ended

@@ -1,38 +1,17 @@
 """How each colony stands, replayed from the entries: its yard, hive, frames, boards, supers."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from datetime import date
+from itertools import groupby
 
-from combwright.terms.entries import (
-    Change,
-    Colony,
-    End,
-    Harvest,
-    Move,
-    Noted,
-    Queen,
-    Split,
-    Stack,
-    Unite,
-)
-
-STACK_FIELDS = (
-    "hive",
-    "frames",
-    "foundation",
-    "dummy_boards",
-    "supers",
-    "excluder",
-    "entrance_mm",
-    "tray_open_mm",
-    "cover",
-    "pitch_mm",
-)
+from combwright.kit.catalogue import Catalogue
+from combwright.records.replay.stacks import Stacks
+from combwright.terms.entries import Colony, End, Move, Noted, Queen, Split, Unite
 
 
 @dataclass(frozen=True, slots=True)
-class Standing:
+class KnownColony:
     """One colony as the book knows it on a day; ``None`` where nothing was noted yet."""
 
     colony: str
@@ -41,6 +20,7 @@ class Standing:
     since: date
     split_from: str | None = None
     queen_year: int | None = None
+    brood_boxes: int | None = None
     frames: int | None = None
     foundation: int | None = None
     dummy_boards: int | None = None
@@ -54,57 +34,64 @@ class Standing:
     ended_by: str | None = None
 
 
-def standings(entries: Iterable[Noted], on: date | None = None) -> dict[str, Standing]:
+def standings(
+    entries: Iterable[Noted], kit: Catalogue, on: date | None = None
+) -> dict[str, KnownColony]:
     """Replay entries up to the end of a day.
 
     Parameters
     ----------
     entries
         Entries as they stand, in the order of their days.
+    kit
+        The catalogue in use.
     on
         The last day that counts; all when left out.
 
     Returns
     -------
-    dict[str, Standing]
+    dict[str, KnownColony]
         Every colony that has entered the book by then, ended ones included, by name.
 
     """
-    found: dict[str, Standing] = {}
-    for each in entries:
-        if on is None or each.on <= on:
-            replay(found, each)
-    return found
+    found: dict[str, KnownColony] = {}
+    stacks = Stacks(kit)
+    for day, today in by_day(entries):
+        if on is None or day <= on:
+            for each in today:
+                replay(found, each)
+            stacks.pass_day(today)
+    return {
+        name: replace(now, **stacks.now[name].told()) if name in stacks.now else now
+        for name, now in found.items()
+    }
 
 
-def replay(found: dict[str, Standing], each: Noted) -> None:
+def by_day(entries: Iterable[Noted]) -> Iterator[tuple[date, list[Noted]]]:
+    """Give the entries of each day."""
+    for day, today in groupby(entries, key=lambda each: each.on):
+        yield day, list(today)
+
+
+def replay(found: dict[str, KnownColony], each: Noted) -> None:
     """Let one entry act; entries about colonies that the book does not know change nothing."""
     if isinstance(each, Colony) and each.colony not in found:
-        found[each.colony] = Standing(
+        found[each.colony] = KnownColony(
             each.colony, each.yard, each.hive, each.on, queen_year=each.queen_year
         )
     now = found.get(getattr(each, "colony", ""))
     if now is None:
         return
     if isinstance(each, Split) and each.new_colony not in found:
-        found[each.new_colony] = Standing(
+        found[each.new_colony] = KnownColony(
             each.new_colony, now.yard, each.hive, each.on, split_from=each.colony
         )
     found[now.colony] = after(now, each)
 
 
-def after(now: Standing, each: Noted) -> Standing:  # noqa: PLR0911  (one line a kind)
-    """Tell how a colony stands after an entry about it."""
+def after(now: KnownColony, each: Noted) -> KnownColony:
+    """Tell where a colony is, with which queen, after an entry about it."""
     match each:
-        case Stack():
-            noted = {name: getattr(each, name) for name in STACK_FIELDS}
-            return replace(
-                now, **{name: value for name, value in noted.items() if value is not None}
-            )
-        case Change():
-            return changed(now, each)
-        case Harvest():
-            return replace(now, supers=moved(now.supers, -each.supers))
         case Queen() if each.queen_year is not None:
             return replace(now, queen_year=each.queen_year)
         case Move():
@@ -115,22 +102,3 @@ def after(now: Standing, each: Noted) -> Standing:  # noqa: PLR0911  (one line a
             return replace(now, ended=each.on, ended_by=each.reason)
         case _:
             return now
-
-
-def changed(now: Standing, each: Change) -> Standing:
-    """Put frames, boards or supers in, or take them out; a feeder is no part of the stack."""
-    if each.part == "feeder":
-        return now
-    if each.part == "super":
-        return replace(now, supers=moved(now.supers, each.count))
-    if each.part == "dummy board":
-        return replace(now, dummy_boards=moved(now.dummy_boards, each.count))
-    foundation = now.foundation
-    if each.part == "foundation frame":
-        foundation = moved(foundation, each.count)
-    return replace(now, frames=moved(now.frames, each.count), foundation=foundation)
-
-
-def moved(before: int | None, count: int) -> int | None:
-    """Count on from what was there; what was never counted stays unknown."""
-    return None if before is None else max(0, before + count)

@@ -1,63 +1,45 @@
 """Numbers that the bees, the stack or the box do not allow."""
 
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
-from difflib import get_close_matches
+from collections.abc import Iterator
 
+from combwright.kit.catalogue import Catalogue
+from combwright.kit.fits import frames_that_fit
 from combwright.records.problems import Problem, odd, wrong
-from combwright.records.replay.colonies import Standing, after
-from combwright.terms.entries import Change, Colony, Harvest, Noted, Split, Stack, Visit, WashCount
+from combwright.records.replay.stacks import StackDay
+from combwright.terms.entries import Change, Colony, Noted, Split, Visit, WashCount
+from combwright.terms.errors import NotFoundError
 
 CHECK_BOTH = "Check both numbers."
 CORRECT_ONE = "Correct one of the two."
 
 
-@dataclass(frozen=True, slots=True)
-class BroodBox:
-    """How much goes into a brood box: its inner width, and what a frame and a board take of it."""
-
-    width_mm: float
-    pitch_mm: float = 35.0
-    board_mm: float = 9.0
-
-    @property
-    def frames(self) -> int:
-        """The most frames that go in, without boards."""
-        return int(self.width_mm // self.pitch_mm)
-
-
-def amounts(
-    each: Noted, found: Mapping[str, Standing], hives: Mapping[str, BroodBox]
-) -> Iterator[Problem]:
-    """Go through the numbers of an entry, given how the colonies stood before it."""
-    hive = getattr(each, "hive", None)
-    if hive is not None and hive not in hives:
-        yield no_hive(each, hive, hives)
-    now = found.get(getattr(each, "colony", ""))
-    if now is None or isinstance(each, Colony):
-        return
+def amounts(each: Noted, day: StackDay, kit: Catalogue) -> Iterator[Problem]:
+    """Go through the numbers of an entry, given how the stacks stood on its day."""
+    if isinstance(each, Colony | Split):
+        yield from no_hive(each, each.hive, kit)
     match each:
         case Visit():
             yield from seen(each)
-            yield from too_much_brood(each, now, hives)
+            yield from too_much_brood(each, day)
         case WashCount() if each.mites > each.bees:
             yield odd(each, f"{each.mites} mites on {each.bees} bees.", CHECK_BOTH)
         case Split():
-            yield from split(each, now, hives)
+            yield from split(each, day)
         case Change(part="feeder"):
             yield from feeder(each)
-            return
-        case Change() | Harvest():
-            yield from taken(each, now)
-    if isinstance(each, Stack | Change):
-        yield from fits(each, after(now, each), hives)
+    if each.id in day.impossible:
+        misfit = day.impossible[each.id]
+        yield wrong(each, misfit.what, misfit.remedy)
+    for misfit in day.odd.get(each.id, ()):
+        yield odd(each, misfit.what, misfit.remedy)
 
 
-def no_hive(each: Noted, key: str, hives: Mapping[str, BroodBox]) -> Problem:
-    """Say that a hive is not in the catalogue."""
-    near = get_close_matches(key, list(hives), n=3, cutoff=0.4)
-    known = ", ".join(near or sorted(hives))
-    return wrong(each, f"There is no hive “{key}” in the catalogue of kit.", f"There is: {known}.")
+def no_hive(each: Noted, key: str, kit: Catalogue) -> Iterator[Problem]:
+    """Find hives that are not in the catalogue."""
+    try:
+        kit.hive(key)
+    except NotFoundError as error:
+        yield wrong(each, error.what, error.remedy)
 
 
 def seen(each: Visit) -> Iterator[Problem]:
@@ -76,33 +58,21 @@ def seen(each: Visit) -> Iterator[Problem]:
         yield odd(each, "Eggs, but no brood: eggs count as brood.", CORRECT_ONE)
 
 
-def too_much_brood(each: Visit, now: Standing, hives: Mapping[str, BroodBox]) -> Iterator[Problem]:
-    """Find more frames of brood than the box holds."""
-    box = hives.get(now.hive)
-    if box is not None and (each.frames_of_brood or 0) > box.frames:
+def too_much_brood(each: Visit, day: StackDay) -> Iterator[Problem]:
+    """Find more frames of brood than the boxes hold, before or after the day's work."""
+    if each.colony not in day.after:
+        return
+    now = day.after[each.colony]
+    boxes = max(now.set_up.brood_boxes, day.before[each.colony].set_up.brood_boxes)
+    most = frames_that_fit(now.hive, brood_boxes=boxes)
+    if (each.frames_of_brood or 0) > most:
+        held = f"which holds {most} frames at most"
         yield wrong(
             each,
-            f"{each.frames_of_brood:g} frames of brood in “{now.hive}”, which holds "
-            f"{box.frames} frames at most.",
-            "Correct the number or the hive.",
-        )
-
-
-def taken(each: Change | Harvest, now: Standing) -> Iterator[Problem]:
-    """Find things taken out that are not there."""
-    if isinstance(each, Harvest):
-        thing, wanted, there = "supers", each.supers, now.supers
-    elif each.part == "super":
-        thing, wanted, there = "supers", -each.count, now.supers
-    elif each.part == "dummy board":
-        thing, wanted, there = "dummy boards", -each.count, now.dummy_boards
-    else:
-        thing, wanted, there = "frames", -each.count, now.frames
-    if there is not None and wanted > there:
-        yield wrong(
-            each,
-            f"{wanted} {thing} were taken from “{now.colony}”, which had {there}.",
-            f"Correct the number, or note the {thing} that were there.",
+            f"{each.frames_of_brood:g} frames of brood in “{now.hive.key}”, "
+            + (held if boxes == 1 else f"{held} in {boxes} brood boxes")
+            + ".",
+            "Correct the number, the brood boxes or the hive.",
         )
 
 
@@ -116,20 +86,22 @@ def feeder(each: Change) -> Iterator[Problem]:
         )
 
 
-def split(each: Split, now: Standing, hives: Mapping[str, BroodBox]) -> Iterator[Problem]:
+def split(each: Split, day: StackDay) -> Iterator[Problem]:
     """Find splits of more than there is, than the new box holds, or than the bees can cover."""
     combs = max(each.frames_of_brood + each.frames_of_stores, each.frames_of_bees)
-    box = hives.get(each.hive)
-    if now.frames is not None and combs > now.frames:
+    mother, young = day.before.get(each.colony), day.before.get(each.new_colony)
+    had = mother.told()["frames"] if mother else None
+    if had is not None and combs > had:
         yield wrong(
             each,
-            f"{combs:g} frames were split from “{now.colony}”, which had {now.frames}.",
+            f"{combs:g} frames were split from “{each.colony}”, which had {had}.",
             "Correct the number, or note the frames that were there.",
         )
-    if box is not None and combs > box.frames:
+    most = frames_that_fit(young.hive) if young else combs
+    if combs > most:
         yield wrong(
             each,
-            f"{combs:g} frames do not fit into “{each.hive}”, which holds {box.frames} at most.",
+            f"{combs:g} frames do not fit into “{each.hive}”, which holds {most} at most.",
             "Correct the numbers or the hive.",
         )
     if each.frames_of_brood > each.frames_of_bees + 1:
@@ -137,35 +109,4 @@ def split(each: Split, now: Standing, hives: Mapping[str, BroodBox]) -> Iterator
             each,
             f"{each.frames_of_brood:g} frames of brood went with {each.frames_of_bees:g} of bees.",
             CHECK_BOTH,
-        )
-
-
-def fits(each: Stack | Change, now: Standing, hives: Mapping[str, BroodBox]) -> Iterator[Problem]:
-    """Find more frames and boards than the box holds."""
-    if now.foundation is not None and now.frames is not None and now.foundation > now.frames:
-        yield wrong(
-            each,
-            f"{now.foundation} frames of foundation among {now.frames} frames.",
-            "“foundation” counts those of the frames that are not drawn yet.",
-        )
-    box = hives.get(now.hive)
-    if box is None or now.frames is None:
-        return
-    boards = now.dummy_boards or 0
-    tight = now.frames * box.pitch_mm + boards * box.board_mm
-    loose = now.frames * (now.pitch_mm or box.pitch_mm) + boards * box.board_mm
-    what = f"{now.frames} frames" + (f" and {boards} dummy boards" if boards else "")
-    if tight > box.width_mm:
-        yield wrong(
-            each,
-            f"{what} do not fit into “{now.hive}”, which holds {box.frames} frames at most "
-            f"({box.width_mm:g} mm inside).",
-            "Correct the frames, the boards or the hive.",
-        )
-    elif loose > box.width_mm:
-        yield odd(
-            each,
-            f"At {now.pitch_mm:g} mm from comb to comb, {what} take {loose:.0f} mm of the "
-            f"{box.width_mm:g} mm inside “{now.hive}”.",
-            "Scrape the propolis off the shoulders, or take a frame or board out.",
         )

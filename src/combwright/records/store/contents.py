@@ -6,7 +6,8 @@ from dataclasses import dataclass, field
 from datetime import date, timedelta
 from functools import cached_property
 
-from combwright.records.replay.colonies import Standing, standings
+from combwright.kit.catalogue import catalogue
+from combwright.records.replay.colonies import KnownColony, standings
 from combwright.records.store.corrections import names, standing
 from combwright.terms.entries import AnyEntry, Correction, Noted, Yard
 from combwright.terms.errors import NotFoundError
@@ -28,9 +29,9 @@ class Contents:
         return standing(self.history)
 
     @cached_property
-    def standings(self) -> Mapping[str, Standing]:
+    def standings(self) -> Mapping[str, KnownColony]:
         """Every colony as it stands after the last note."""
-        return standings(self.entries)
+        return standings(self.entries, catalogue())
 
     @cached_property
     def _by_colony(self) -> Mapping[str, list[Noted]]:
@@ -53,7 +54,7 @@ class Contents:
         return {each.yard: each for each in self.entries if isinstance(each, Yard)}
 
     @property
-    def living(self) -> list[Standing]:
+    def living(self) -> list[KnownColony]:
         """The colonies that have not left the book, by yard and name."""
         found = (each for each in self.standings.values() if each.ended is None)
         return sorted(found, key=lambda each: (each.yard, each.colony))
@@ -66,7 +67,7 @@ class Contents:
         """Give what was noted of one day."""
         return self._by_day.get(day, [])
 
-    def colony(self, name: str) -> Standing:
+    def colony(self, name: str) -> KnownColony:
         """Tell how one colony stands."""
         if name not in self.standings:
             raise NotFoundError(

@@ -20,11 +20,11 @@ from platformdirs import user_cache_path
 from combwright import __version__
 from combwright.belief.following.causes import Since
 from combwright.belief.following.followed import Followed
-from combwright.belief.following.standing import Standing
 from combwright.belief.scoring import LADDER, Scored
 from combwright.belief.sharing.shared import SHARED
 from combwright.belief.weighing.filter import Belief
 from combwright.kit.catalogue import Catalogue
+from combwright.kit.standing import Standing
 from combwright.records.store.book_handle import Book
 from combwright.simulation.columns import STATE
 from combwright.terms.fingerprint import fingerprint
@@ -110,7 +110,8 @@ def _written(followed: Followed) -> bytes:
         "yard": followed.yard,
         "notices": followed.notices,
         "has_ended": followed.has_ended,
-        "pitch_mm": followed.pitch_mm,
+        "pitch_mm": followed.standing.pitch_mm,
+        "noted": sorted(followed.standing.noted),
         "last_visit": followed.last_visit.isoformat() if followed.last_visit else None,
         "notes": {
             name: [(on.isoformat(), value) for on, value in values]
@@ -164,7 +165,12 @@ def _read(content: bytes, catalogue: Catalogue) -> Followed:
     )
     followed = Followed(
         belief,
-        Standing(catalogue.hive(told["hive"]), SetUp(**told["set_up"])),
+        Standing(
+            catalogue.hive(told["hive"]),
+            SetUp(**told["set_up"]),
+            told["pitch_mm"],
+            frozenset(told["noted"]),
+        ),
         told["yard"],
         scored,
         {
@@ -173,7 +179,6 @@ def _read(content: bytes, catalogue: Catalogue) -> Followed:
         },
         tuple(told["notices"]),
         told["has_ended"],
-        told["pitch_mm"],
     )
     last_visit = told["last_visit"]
     return replace(followed, last_visit=date.fromisoformat(last_visit) if last_visit else None)

@@ -12,8 +12,7 @@ from combwright.records.notebook.from_lines import Line
 from combwright.records.problems import Problem
 from combwright.records.replay.additions import Addition, additions, settled
 from combwright.records.replay.amending import amendments
-from combwright.records.replay.colonies import Standing, standings
-from combwright.records.replay.impossible_amounts import BroodBox
+from combwright.records.replay.colonies import KnownColony, standings
 from combwright.records.store.book_handle import Book, Transaction
 from combwright.records.store.corrections import names
 from combwright.records.store.kept_entries import (
@@ -42,7 +41,7 @@ class Report:
 class Page:
     """What the book says of one colony: how it stands, and its entries in order."""
 
-    standing: Standing
+    standing: KnownColony
     entries: tuple[Noted, ...]
 
 
@@ -83,12 +82,11 @@ def add_notebook(
 
     """
     data = contents(csv_path)
-    hives = brood_boxes()
     with book.writing() as db:
         whole = history(db)
         read = additions(data, whole)
         amended = amendments(whole, notes(read)) if correct and read.notebook else []
-        added = settled(read, [*whole, *amended], hives)
+        added = settled(read, [*whole, *amended], catalogue())
         if added.hopeless or (added.blocked and (correct or not keep_good)):
             remedy = "Put them right and add the file again"
             good = (
@@ -114,7 +112,7 @@ def add_entries(book: Book, entries: Sequence[AnyEntry]) -> Report:
     """
     lines = tuple(Line(at, entries=(each,)) for at, each in enumerate(entries, 1))
     with book.writing() as db:
-        added = settled(Addition(lines), bearing_on(db, entries), brood_boxes())
+        added = settled(Addition(lines), bearing_on(db, entries), catalogue())
         if added.blocked:
             remedy = "Put them right and send them again."
             raise RefusedError("entries", [without_line(one) for one in added.problems], remedy)
@@ -138,10 +136,10 @@ def show_colony(book: Book, colony: str) -> Page:
     """
     with book.reading() as db:
         about = entries_of(db, colony)
-        found = standings(about)
+        found = standings(about, catalogue())
         if colony not in found:
             # a colony made by a split stands where its mother stood: that takes the whole book
-            found = standings(all_entries(db))
+            found = standings(all_entries(db), catalogue())
     if colony not in found:
         raise NotFoundError(
             f"There is no colony “{colony}” in the book.",
@@ -158,7 +156,7 @@ def export(book: Book, form: Literal["csv", "json"] = "csv") -> str:
     return to_csv(entries) if form == "csv" else to_json(entries)
 
 
-def colonies_on(book: Book, on: date) -> list[Standing]:
+def colonies_on(book: Book, on: date) -> list[KnownColony]:
     """Tell how every colony that lives in the evening of a day stands, by yard and name.
 
     Raises
@@ -171,13 +169,8 @@ def colonies_on(book: Book, on: date) -> list[Standing]:
     if not entries or entries[0].on > on:
         first = f"The first note is of {entries[0].on}." if entries else "The book is empty."
         raise NotFoundError(f"The book knows nothing of {on}.", where=book.place, remedy=first)
-    living = (each for each in standings(entries, on).values() if each.ended is None)
+    living = (each for each in standings(entries, catalogue(), on).values() if each.ended is None)
     return sorted(living, key=lambda each: (each.yard, each.colony))
-
-
-def brood_boxes() -> dict[str, BroodBox]:
-    """Take from the catalogue of kit how much goes into each brood box."""
-    return {hive.key: BroodBox(hive.inner_width_mm, hive.pitch_mm) for hive in catalogue().hives()}
 
 
 def notes(read: Addition) -> list[Noted]:

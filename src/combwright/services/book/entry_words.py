@@ -4,7 +4,7 @@ from datetime import date
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from combwright.records.replay.colonies import Standing
+    from combwright.records.replay.colonies import KnownColony
     from combwright.terms.entries import Noted
     from combwright.terms.entries.fields import EntryField
 
@@ -45,7 +45,7 @@ def spoken(field: "EntryField", value: object) -> str:
     return " ".join(part for part in (words, shown, about.unit) if part)
 
 
-def stands(now: "Standing") -> str:
+def stands(now: "KnownColony") -> str:
     """Say in one or two lines how a colony stands."""
     from combwright.terms.entries import STACK_FIELDS, Stack
     from combwright.terms.entries.fields import fields_of

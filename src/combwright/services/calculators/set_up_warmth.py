@@ -9,7 +9,7 @@ from typing import Any
 from pydantic import ValidationError
 
 from combwright.kit.catalogue import catalogue
-from combwright.kit.geometry import frames_that_fit
+from combwright.kit.fits import misfits, refuse_impossible
 from combwright.kit.items import Hive
 from combwright.science.heat.burnt_food import SUGAR_KJ_PER_G, bees_per_conductance, food_g_per_day
 from combwright.simulation.enclosure import loss, stack_geometry
@@ -204,7 +204,7 @@ def _others(hive: Hive, set_up: SetUp) -> Iterable[tuple[str, SetUp]]:
     boards = {0: "no dummy board", 1: "one dummy board", 2: "a dummy board on each side"}
     for number in (1, 2, 0):
         other = set_up.model_copy(update={"dummy_boards": number})
-        if number != set_up.dummy_boards and _fits(hive, other):
+        if number != set_up.dummy_boards and not list(misfits(hive, other)):
             yield boards[number], other
     covers = {
         "crown board": "a closed crown board",
@@ -277,17 +277,7 @@ def _must_fit(hive: Hive, set_up: SetUp, bees: float) -> None:
             f"Bees cannot cover {bees:g} of {set_up.frames} frames.",
             remedy="Give the frames that stand in the box with --frames.",
         )
-    if not _fits(hive, set_up):
-        raise OutOfRangeError(
-            f"{set_up.frames} frames and {set_up.dummy_boards} dummy boards do not fit: "
-            f"one box of this hive takes {frames_that_fit(hive)} frames without a board.",
-            remedy="Take frames or boards out.",
-        )
-
-
-def _fits(hive: Hive, set_up: SetUp) -> bool:
-    boxes = ceil(set_up.frames / hive.capacity)
-    return set_up.frames <= boxes * frames_that_fit(hive, dummy_boards=set_up.dummy_boards)
+    refuse_impossible(hive, set_up)
 
 
 def _rounded(value: object) -> Any:  # noqa: ANN401  # plain data of any depth

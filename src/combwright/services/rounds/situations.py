@@ -60,7 +60,7 @@ class Situations:
             limits=self._limits,
             syrup_fraction=SYRUP_FRACTION,
             drawn_frames_to_hand=self._has_drawn_frames,
-            pitch_mm=followed.pitch_mm,
+            pitch_mm=followed.standing.pitch_mm,
             history=self._history.get(belief.colony, ()),
             signs_at=self._signs_beside(belief.colony, followed.yard),
         )
@@ -83,7 +83,7 @@ class Situations:
         sick = [colony for colony, entries in self._history.items() if noted_signs(entries)]
         if not sick:
             return {}
-        standing = standings(self.entries, self.asked.on - timedelta(days=1))
+        standing = standings(self.entries, self.replay.catalogue, self.asked.on - timedelta(days=1))
         return {
             colony: standing[colony].yard
             for colony in sick

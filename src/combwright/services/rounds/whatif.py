@@ -10,10 +10,10 @@ from combwright.advice.plan import Plan, plan
 from combwright.advice.situation import Situation, band
 from combwright.advice.stacking import set_up_after, steps_to
 from combwright.advice.trial import Tried, doing, try_all
+from combwright.kit.fits import refuse_impossible
 from combwright.records.store.book_handle import Book
 from combwright.services.rounds.situations import AskedRound, situations_of
 from combwright.simulation import observe
-from combwright.simulation.hands.actions import refuse_impossible
 from combwright.terms.set_up import SetUp
 
 TENTHS = ("frames of bees", "frames of brood", "stores kg")

@@ -11,7 +11,7 @@ from functools import lru_cache
 from types import MappingProxyType
 
 from combwright.kit.items import Hive
-from combwright.simulation.enclosure.stack_geometry import Assumptions, Stack
+from combwright.simulation.enclosure.stack_geometry import Assumptions, SlabGeometry
 from combwright.simulation.enclosure.walls import walls_of
 from combwright.terms.errors import OutOfRangeError
 from combwright.terms.parameters import Parameter
@@ -90,7 +90,9 @@ def slab_loss(
         raise OutOfRangeError(
             "A set-up without frames holds no nest.", remedy="Give at least one frame."
         )
-    stack = Stack(hive, set_up, walls_of(hive, set_up, wind_m_s), assumptions or Assumptions())
+    stack = SlabGeometry(
+        hive, set_up, walls_of(hive, set_up, wind_m_s), assumptions or Assumptions()
+    )
     few, most = min(1.0, set_up.frames / 2), float(set_up.frames)
     parts = stack.parts(most)
     slope = (sum(parts.values()) - sum(stack.parts(few).values())) / (most - few)
@@ -117,7 +119,7 @@ def nest_parts_w_per_k(
             remedy="Frames of bees are those covered on both sides, halves allowed.",
         )
     walls = walls_of(hive, set_up, wind_m_s)
-    return Stack(hive, set_up, walls, assumptions or Assumptions()).parts(frames_of_bees)
+    return SlabGeometry(hive, set_up, walls, assumptions or Assumptions()).parts(frames_of_bees)
 
 
 def nest_loss_w_per_k(

@@ -6,7 +6,6 @@ last enters as a share of the bee space that air may use, which is a judgement w
 """
 
 from dataclasses import dataclass
-from math import ceil
 
 from combwright.kit.items import Hive
 from combwright.science.heat import moving_air, surfaces
@@ -15,7 +14,6 @@ from combwright.simulation.enclosure.walls import (
     TRAY_LENGTH_MM,
     UNDER_FRAMES_MM,
     Walls,
-    board_mm,
     board_resistance,
     vent_cm2,
 )
@@ -57,8 +55,8 @@ class Assumptions:
 
 
 @dataclass(frozen=True, slots=True)
-class Stack:
-    """Geometry of one set-up; lengths in metres. Two brood boxes hold half the frames each."""
+class SlabGeometry:
+    """Geometry of one set-up; lengths in metres. Brood boxes share the frames evenly."""
 
     hive: Hive
     set_up: SetUp
@@ -67,8 +65,8 @@ class Stack:
 
     @property
     def boxes(self) -> int:
-        """Brood boxes that the frames need."""
-        return ceil(self.set_up.frames / self.hive.capacity)
+        """Brood boxes, over all of which the nest reaches."""
+        return self.set_up.brood_boxes
 
     @property
     def length(self) -> float:
@@ -93,7 +91,7 @@ class Stack:
     @property
     def room(self) -> float:
         """Width that neither frames nor boards take."""
-        board = board_mm() / 1000 * self.set_up.dummy_boards
+        board = self.hive.dummy_board.mm / 1000 * self.set_up.dummy_boards
         return max(0.0, self.hive.inner_width_mm / 1000 - self.set_up.frames * self.pitch - board)
 
     @property
@@ -179,7 +177,7 @@ class Stack:
         """Give the loss through and past a board into a room of this width. [W/K]."""
         still = float(surfaces.air_layer_resistance(BEE_SPACE_MM, "horizontal"))
         surface = float(surfaces.inner_surface_resistance("horizontal"))
-        through = self.face / (still + board_resistance() + surface)
+        through = self.face / (still + board_resistance(self.hive) + surface)
         past = self.bee_ways * (1 - self.assumed.board_seal)
         return float(moving_air.in_series(through + past, self.room_out(width)))
 

@@ -49,14 +49,9 @@ def vent_cm2() -> float:
     return catalogue().cover("crown board vented").openings_cm2
 
 
-def board_mm() -> float:
-    """Thickness of a dummy board. [mm]."""
-    return catalogue().board("dummy board").mm
-
-
-def board_resistance() -> float:
-    """Resistance of a dummy board without its surfaces. [m² K/W]."""
-    return _resistance(catalogue().board("dummy board").layers, "horizontal")
+def board_resistance(hive: Hive) -> float:
+    """Resistance of a hive's dummy board without its surfaces. [m² K/W]."""
+    return _resistance(hive.dummy_board.layers, "horizontal")
 
 
 def _cover(hive: Hive, set_up: SetUp, outside: float) -> float:

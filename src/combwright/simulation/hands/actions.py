@@ -4,12 +4,12 @@ import tomllib
 from collections.abc import Mapping
 from functools import lru_cache
 from importlib.resources import files
-from math import ceil, isfinite
+from math import isfinite
 from typing import Any, Final
 
 import numpy as np
 
-from combwright.kit.geometry import frames_that_fit
+from combwright.kit.fits import refuse_impossible
 from combwright.kit.items import Hive
 from combwright.simulation import observe
 from combwright.simulation.columns import CAGED, CELL, LAYING, QUEENLESS, VIRGIN
@@ -49,6 +49,11 @@ def arrange(colonies: Any, hive: Hive, set_up: SetUp, *, honey_stays: bool = Fal
     the honey stays as far as the comb of the other supers holds it.
     """
     refuse_impossible(hive, set_up)
+    rearrange(colonies, hive, set_up, honey_stays=honey_stays)
+
+
+def rearrange(colonies: Any, hive: Hive, set_up: SetUp, *, honey_stays: bool = False) -> None:
+    """Do what ``arrange`` does in place, also to a stack that fits only by the evening."""
     _fit_frames(colonies, set_up, float(hive.frame.worker_cells))
     _stack_supers(colonies, hive, set_up, honey_stays=honey_stays)
     fit_comb(colonies)
@@ -57,36 +62,11 @@ def arrange(colonies: Any, hive: Hive, set_up: SetUp, *, honey_stays: bool = Fal
     colonies["excluder"] = float(set_up.excluder)
     colonies["entrance"] = set_up.entrance_mm
     colonies["tray_open"] = set_up.tray_open_mm
+    if set_up.frames == 0:  # no nest that could lose anything
+        return
     loss = slab_loss(hive, set_up)
     colonies["loss_base"] = loss.base_w_per_k
     colonies["loss_per_frame"] = loss.per_frame_w_per_k
-
-
-def refuse_impossible(hive: Hive, set_up: SetUp) -> None:
-    """Refuse a set-up that this hive cannot hold, with the reason."""
-    boxes = 3 if hive.kind == "hive" else 2
-    most = boxes * (hive.capacity)
-    if set_up.frames > most:
-        raise ClashError(
-            f"{set_up.frames} frames do not go into {hive.name}, which holds {hive.capacity}.",
-            remedy="Count the frames again, or name the hive that they stand in.",
-        )
-    if set_up.supers and hive.honey_super is None:
-        raise ClashError(
-            f"{hive.name} takes no super.", remedy="Move the colony to a full hive first."
-        )
-    boxes_used = max(1, ceil(set_up.frames / hive.capacity))
-    if set_up.frames > boxes_used * frames_that_fit(hive, dummy_boards=set_up.dummy_boards):
-        raise ClashError(
-            f"{set_up.frames} frames and {set_up.dummy_boards} dummy boards do not fit into "
-            f"{hive.name}.",
-            remedy="Take a frame or a board out.",
-        )
-    if set_up.foundation > set_up.frames:
-        raise ClashError(
-            f"{set_up.foundation} frames of foundation cannot be among {set_up.frames} frames.",
-            remedy="Foundation counts the frames that are still to be drawn.",
-        )
 
 
 def _fit_frames(colonies: Any, set_up: SetUp, cells: float) -> None:

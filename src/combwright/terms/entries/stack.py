@@ -34,11 +34,23 @@ class Stack(Entry):
     hive: Annotated[
         Name | None, About("Hive", "its hive now", chosen_from="hive", at_hive="taken")
     ] = None
+    brood_boxes: Annotated[
+        int | None,
+        About(
+            "Brood boxes",
+            "brood boxes, on leaving",
+            "brood boxes",
+            step=1,
+            start=1,
+            at_hive="done",
+        ),
+        Field(ge=1, le=3),
+    ] = None
     frames: Annotated[
         int | None,
         About(
             "Frames in the box",
-            "all frames of the brood box, on leaving",
+            "all frames of the brood box or boxes, on leaving",
             "frames in box",
             said="frames",
             step=1,

@@ -1,39 +1,23 @@
-"""How frames fit a box: how many, what is left, and what propolis on the shoulders costs."""
+"""How frames stand in one box: the width they leave free, and what propolis costs."""
 
-from combwright.kit.catalogue import catalogue
+from dataclasses import dataclass
+from typing import Final
+
 from combwright.kit.items import Hive
 from combwright.terms.errors import OutOfRangeError
 
-WORKING_GAP_MM = 10.0  # room to lift the first frame without rolling bees; judgement
-WIDENED_MM = 1.0  # a pitch this far over the frame's own shows propolis, not a tape's error
+WORKING_GAP_MM: Final = 10.0  # room to lift the first frame without rolling bees; judgement
+WIDENED_MM: Final = 1.0  # a pitch this far over the frame's own is propolis, not a tape's error
+NARROWEST_MM, WIDEST_MM = 28.0, 60.0  # the pitches that the catalogue takes too
 
 
-def frames_that_fit(hive: Hive, pitch_mm: float | None = None, dummy_boards: int = 0) -> int:
-    """Count the frames that go into one brood box beside so many dummy boards.
+@dataclass(frozen=True, slots=True)
+class Tightness:
+    """What is wrong with the spacing in a box, the width that is left [mm], and the cure."""
 
-    Parameters
-    ----------
-    hive
-        The hive.
-    pitch_mm
-        From comb to comb; the frame's own where none is given. [mm]
-    dummy_boards
-        Boards in the box.
-
-    Returns
-    -------
-    int
-        Frames, with no room left over asked for.
-
-    Examples
-    --------
-    >>> national = catalogue().hive("national timber")
-    >>> frames_that_fit(national, 35), frames_that_fit(national, 35, dummy_boards=1)
-    (12, 11)
-
-    """
-    pitch = _pitch(hive, pitch_mm)
-    return max(0, int((hive.inner_width_mm - _boards_mm(dummy_boards)) // pitch))
+    what: str
+    cure: str
+    left_mm: float
 
 
 def slack_mm(
@@ -59,11 +43,13 @@ def slack_mm(
 
     Examples
     --------
+    >>> from combwright.kit.catalogue import catalogue
     >>> slack_mm(catalogue().hive("national timber"), 12, 35)
     2.0
 
     """
-    return hive.inner_width_mm - frames * _pitch(hive, pitch_mm) - _boards_mm(dummy_boards)
+    boards_mm = dummy_boards * hive.dummy_board.mm
+    return hive.inner_width_mm - frames * pitch_of(hive, pitch_mm) - boards_mm
 
 
 def spacing_notice(
@@ -73,21 +59,41 @@ def spacing_notice(
 
     Examples
     --------
+    >>> from combwright.kit.catalogue import catalogue
     >>> print(spacing_notice(catalogue().hive("national timber"), 11, 38, 1))
     11 frames at 38 mm and 1 dummy board need 427 of 422 mm: 5 mm too much. The frames stand 3 mm \
 wider than made, which is propolis on the shoulders: scrape them and 33 mm come back.
 
     """
-    pitch = _pitch(hive, pitch_mm)
+    found = wide_spacing(hive, frames, pitch_mm, dummy_boards)
+    return f"{found.what} {found.cure}" if found else ""
+
+
+def wide_spacing(
+    hive: Hive, frames: int, pitch_mm: float | None = None, dummy_boards: int = 0
+) -> Tightness | None:
+    """Find out whether frames stand too wide in a box, or leave no room to lift the first one."""
+    pitch = pitch_of(hive, pitch_mm)
     left = slack_mm(hive, frames, pitch, dummy_boards)
     widened = pitch - hive.pitch_mm >= WIDENED_MM
     if left >= WORKING_GAP_MM and not widened:
-        return ""
+        return None
     taken = hive.inner_width_mm - left
     what = f"{frames} frames at {pitch:g} mm" + _with_boards(dummy_boards)
-    return f"{what} need {taken:g} of {hive.inner_width_mm:g} mm: {_left(left)} " + _cure(
-        frames, pitch - hive.pitch_mm if widened else 0.0
-    )
+    said = f"{what} need {taken:g} of {hive.inner_width_mm:g} mm: {_left(left)}"
+    return Tightness(said, _cure(frames, pitch - hive.pitch_mm if widened else 0.0), left)
+
+
+def pitch_of(hive: Hive, pitch_mm: float | None) -> float:
+    """Give the pitch that is meant: as measured, or else the frame's own. [mm]."""
+    pitch = hive.pitch_mm if pitch_mm is None else pitch_mm
+    if not NARROWEST_MM <= pitch <= WIDEST_MM:
+        raise OutOfRangeError(
+            f"Frames cannot stand {pitch:g} mm apart: {NARROWEST_MM:g} to {WIDEST_MM:g} mm is "
+            "meant.",
+            remedy=_other_unit(pitch),
+        )
+    return pitch
 
 
 def _left(left: float) -> str:
@@ -112,24 +118,9 @@ def _with_boards(dummy_boards: int) -> str:
     return f" and {dummy_boards} dummy board{'s' if dummy_boards > 1 else ''}"
 
 
-def _boards_mm(dummy_boards: int) -> float:
-    return dummy_boards * catalogue().board("dummy board").mm
-
-
-def _pitch(hive: Hive, pitch_mm: float | None) -> float:
-    pitch = hive.pitch_mm if pitch_mm is None else pitch_mm
-    low, high = 28.0, 60.0
-    if not low <= pitch <= high:
-        raise OutOfRangeError(
-            f"Frames cannot stand {pitch:g} mm apart: {low:g} to {high:g} mm is meant.",
-            remedy=_centimetres(pitch, low, high),
-        )
-    return pitch
-
-
-def _centimetres(pitch: float, low: float, high: float) -> str:
-    if low <= pitch * 10 <= high:
+def _other_unit(pitch: float) -> str:
+    if NARROWEST_MM <= pitch * 10 <= WIDEST_MM:
         return f"{pitch:g} looks like centimetres; that would be {pitch * 10:g} mm."
-    if low <= pitch * 25.4 <= high:
+    if NARROWEST_MM <= pitch * 25.4 <= WIDEST_MM:
         return f"{pitch:g} looks like inches; that would be {pitch * 25.4:.3g} mm."
     return ""

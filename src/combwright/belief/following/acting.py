@@ -1,6 +1,5 @@
 """What was done, done to a belief: each kind of action in the book, with its own uncertainty."""
 
-from dataclasses import dataclass, replace
 from datetime import date
 from typing import Any, Final
 
@@ -8,6 +7,7 @@ import numpy as np
 
 from combwright.kit.catalogue import Catalogue
 from combwright.kit.items import Hive
+from combwright.kit.standing import Standing, after
 from combwright.simulation.columns import LAYING
 from combwright.simulation.hands import actions
 from combwright.simulation.observe import FULL_BROOD_SHARE
@@ -20,69 +20,9 @@ from combwright.terms.entries import (
     Stack,
     Treatment,
 )
-from combwright.terms.set_up import SetUp
 
 BROOD_FRAME_FULL: Final = 0.7  # how full of brood a moved frame of brood is; judgement
 STORES_FRAME_FULL: Final = 0.85  # how full of stores a moved frame of stores is; judgement
-
-
-@dataclass(frozen=True, slots=True)
-class Standing:
-    """The stack as the book has it."""
-
-    hive: Hive
-    set_up: SetUp
-
-    @property
-    def empty_kg(self) -> float:
-        """Weight of the stack without bees and stores. [kg]."""
-        supers = self.hive.honey_super
-        above = self.set_up.supers * (supers.box_kg + supers.frames * 0.2) if supers else 0.0
-        return self.hive.empty_kg + above
-
-
-def usual(hive: Hive) -> SetUp:
-    """Give the set-up assumed where nothing is noted: the hive's usual number of drawn frames."""
-    return SetUp(hive=hive.key, frames=hive.frames)
-
-
-def stack_noted(standing: Standing, stack: Stack, catalogue: Catalogue) -> Standing:
-    """Bring what a stack entry says into the set-up; what it leaves out stays as it was."""
-    said = stack.model_dump(
-        exclude_none=True,
-        include={
-            "frames",
-            "foundation",
-            "dummy_boards",
-            "supers",
-            "excluder",
-            "entrance_mm",
-            "tray_open_mm",
-            "cover",
-        },
-    )
-    hive = catalogue.hive(stack.hive) if stack.hive else standing.hive
-    if stack.hive and "frames" not in said and hive.frames < standing.set_up.frames:
-        said["frames"] = hive.frames
-    if hive.honey_super is None:
-        said["supers"] = 0
-    return Standing(hive, standing.set_up.model_copy(update={**said, "hive": hive.key}))
-
-
-def after_change(standing: Standing, change: Change) -> Standing:
-    """Bring frames, boards or supers put in or taken out into the set-up."""
-    if change.part == "feeder":
-        return standing
-    now = standing.set_up
-    if change.part == "dummy board":
-        update: dict[str, Any] = {"dummy_boards": min(2, max(0, now.dummy_boards + change.count))}
-    elif change.part == "super":
-        update = {"supers": max(0, now.supers + change.count)}
-    else:
-        update = {"frames": max(0, now.frames + change.count)}
-        if change.part == "foundation frame":
-            update["foundation"] = max(0, change.count)
-    return replace(standing, set_up=now.model_copy(update=update))
 
 
 def act(
@@ -98,21 +38,16 @@ def act(
 
     Where honey was ``harvested`` that day, supers taken off take no more along than was noted.
     """
+    standing = after(standing, entry, catalogue)
     match entry:
         case Stack():
-            standing = stack_noted(standing, entry, catalogue)
-            actions.refuse_impossible(standing.hive, standing.set_up)
             _rehouse(colonies, standing.hive)
-            actions.arrange(colonies, standing.hive, standing.set_up, honey_stays=harvested)
+            actions.rearrange(colonies, standing.hive, standing.set_up, honey_stays=harvested)
         case Change(part="feeder"):
             if entry.count < 0:
                 actions.empty_feeder(colonies)
         case Change():
-            standing = after_change(standing, entry)
-            actions.arrange(colonies, standing.hive, standing.set_up, honey_stays=harvested)
-            standing = replace(
-                standing, set_up=standing.set_up.model_copy(update={"foundation": 0})
-            )
+            actions.rearrange(colonies, standing.hive, standing.set_up, honey_stays=harvested)
             _carry(entry, colonies, rng)
         case Feed():
             measured = 1.0 + 0.03 * rng.standard_normal(len(colonies))
@@ -127,10 +62,7 @@ def act(
         case Harvest():
             actions.harvest(colonies, entry.honey_kg)
             if entry.supers:
-                supers = max(0, standing.set_up.supers - entry.supers)
-                update = standing.set_up.model_copy(update={"supers": supers})
-                standing = replace(standing, set_up=update)
-                actions.arrange(colonies, standing.hive, update, honey_stays=True)
+                actions.rearrange(colonies, standing.hive, standing.set_up, honey_stays=True)
         case _:
             pass
     return standing

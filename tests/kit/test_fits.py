@@ -5,8 +5,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from combwright.kit.catalogue import catalogue
-from combwright.kit.geometry import frames_that_fit, slack_mm, spacing_notice
+from combwright.kit.fits import frames_that_fit
 from combwright.kit.items import Hive
+from combwright.kit.spacing import slack_mm, spacing_notice
 from combwright.terms.errors import OutOfRangeError
 
 NATIONAL = catalogue().hive("national timber")
