@@ -3,6 +3,8 @@
 import errno
 import os
 import sys
+from pathlib import Path
+from typing import Annotated
 
 import typer
 
@@ -24,6 +26,7 @@ from combwright.cli import (
     why,
 )
 from combwright.cli import round as round_command
+from combwright.cli.options import KIT_FOLDER
 from combwright.terms.errors import CombwrightError, OutputError
 
 NO_OUTPUT = {errno.ENOSPC, errno.EDQUOT, errno.EIO, errno.EBADF, errno.EFBIG}
@@ -36,6 +39,22 @@ app = typer.Typer(
     rich_markup_mode="markdown",
     help="From the keeper's notes to the next round: room, warmth, food and care, with reasons.",
 )
+
+
+@app.callback()
+def shared(
+    kit: Annotated[
+        Path | None,
+        typer.Option(
+            envvar="COMBWRIGHT_KIT",
+            help="Folder with files of your own kit: see docs/kit.md.",
+        ),
+    ] = None,
+) -> None:
+    """From the keeper's notes to the next round: room, warmth, food and care, with reasons."""
+    KIT_FOLDER.set(kit)
+
+
 book.register(app)
 colony.register(app)
 demo.register(app)

@@ -1,5 +1,6 @@
 """Options that several commands share."""
 
+from contextvars import ContextVar
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
@@ -8,8 +9,11 @@ import typer
 if TYPE_CHECKING:
     from datetime import date
 
+    from combwright.kit.catalogue import Catalogue
     from combwright.records.store.book_handle import Book
 
+# what stands before the command: set once by the callback, read where the kit is needed
+KIT_FOLDER: ContextVar[Path | None] = ContextVar("kit", default=None)
 BookOption = Annotated[
     Path | None,
     typer.Option("--book", help="The book's file; your own data folder without it."),
@@ -38,4 +42,11 @@ def named_book(option: Path | None, *, must_exist: bool = False) -> "Book":
     """Take up the book; it is opened when it is first needed."""
     from combwright.records.store.book_handle import Book
 
-    return Book(book_path(option), must_exist=must_exist)
+    return Book(book_path(option), must_exist=must_exist, kit=kit_named())
+
+
+def kit_named() -> "Catalogue":
+    """Read the kit in use, with the folder of the keeper's own that ``--kit`` names."""
+    from combwright.services.own_kit import kit_in_use
+
+    return kit_in_use(KIT_FOLDER.get())

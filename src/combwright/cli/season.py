@@ -37,7 +37,8 @@ def season(
     mites: Annotated[float, typer.Option(help="Mites on the first day.")] = 40.0,
     queen_year: Annotated[int | None, typer.Option(help="Year in which the queen hatched.")] = None,
     hive: Annotated[str, typer.Option(help="Hive or nuc box.")] = "national timber",
-    frames: Annotated[int, typer.Option(help="Frames in the box.")] = 11,
+    brood_boxes: Annotated[int, typer.Option(help="Brood boxes, 1 to 3.")] = 1,
+    frames: Annotated[int, typer.Option(help="Frames in them.")] = 11,
     foundation: Annotated[int, typer.Option(help="Of them still to be drawn.")] = 0,
     dummy_boards: Annotated[int, typer.Option(help="Dummy boards, 0 to 2.")] = 0,
     supers: Annotated[int, typer.Option(help="Supers on the first day.")] = 0,
@@ -63,7 +64,7 @@ def season(
     """Show how a colony fares from a start on, with bands; or two variants under the same luck."""
     from datetime import date
 
-    from combwright.cli.options import day_of
+    from combwright.cli.options import day_of, kit_named
     from combwright.services import season as service
 
     said = {
@@ -73,6 +74,7 @@ def season(
         "mites": mites,
         "queen_year": queen_year,
         "hive": hive,
+        "brood_boxes": brood_boxes,
         "frames": frames,
         "foundation": foundation,
         "dummy_boards": dummy_boards,
@@ -91,8 +93,9 @@ def season(
     variants = {"this way": said}
     if against:
         variants[against] = {**said, **_changes(against, said)}
+    kit = kit_named()
     seasons = {
-        name: service.season(_start(values), first, last, members=members, seed=seed)
+        name: service.season(_start(values), first, last, kit=kit, members=members, seed=seed)
         for name, values in variants.items()
     }
     if svg is not None:
@@ -139,7 +142,7 @@ def _value(key: str, text: str) -> Any:  # noqa: ANN401 - a number, yes/no or wo
         raise OutOfRangeError(
             f"'{text}' is not a number.", where=f"--against, {key}", remedy="Write it in digits."
         ) from error
-    whole = key in {"frames", "foundation", "dummy_boards", "supers", "queen_year"}
+    whole = key in {"brood_boxes", "frames", "foundation", "dummy_boards", "supers", "queen_year"}
     return int(number) if whole else number
 
 
@@ -156,7 +159,7 @@ def _start(said: dict[str, Any]) -> "Start":
             raise OutOfRangeError(
                 f"{key} cannot be '{said[key]}'.", remedy=f"Choose from: {', '.join(known)}."
             )
-    box = ("hive", "frames", "foundation", "dummy_boards", "supers", "cover")
+    box = ("hive", "brood_boxes", "frames", "foundation", "dummy_boards", "supers", "cover")
     return Start(
         set_up=set_up_of(**{key: said[key] for key in box}),
         frames_of_bees=said["frames_of_bees"],

@@ -29,6 +29,7 @@ def warm(
     frames: Annotated[
         int | None, typer.Option(help="Frames in the box; those covered unless given.")
     ] = None,
+    brood_boxes: Annotated[int, typer.Option(help="Brood boxes, 1 to 3.")] = 1,
     dummy_boards: Annotated[int, typer.Option(help="Dummy boards, 0 to 2.")] = 0,
     cover: Annotated[str, typer.Option(help="crown board, cushion or vented.")] = "crown board",
     supers: Annotated[int, typer.Option(help="Supers over the brood box.")] = 0,
@@ -42,11 +43,14 @@ def warm(
     as_json: Annotated[bool, typer.Option("--json", help="Print JSON only.")] = False,
 ) -> None:
     """Show what a set-up loses, and what a board, a cushion or an open top changes."""
+    from combwright.cli.options import kit_named
     from combwright.services.calculators.set_up_warmth import warmth
 
     told = warmth(
         hive,
         frames_of_bees,
+        kit=kit_named(),
+        brood_boxes=brood_boxes,
         nest_c=nest_c,
         outside_c=outside_c,
         wind_m_s=wind_m_s,

@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
+from hashlib import blake2b
 from importlib import resources
 from typing import TypeVar
 
@@ -15,9 +16,10 @@ Kind = TypeVar("Kind", bound=Item)
 
 @dataclass(frozen=True, slots=True)
 class Catalogue:
-    """All kit by key."""
+    """All kit by key; ``own`` tells one keeper's own kit from another's."""
 
     items: Mapping[str, Item]
+    own: str = ""
 
     def item(self, key: str) -> Item:
         """Give the thing with this key; an unknown key is answered with its neighbours."""
@@ -94,7 +96,8 @@ def catalogue(extra_toml_texts: Mapping[str, str] | None = None) -> Catalogue:
 
 @lru_cache(maxsize=8)
 def _catalogue(extra: tuple[tuple[str, str], ...]) -> Catalogue:
-    return Catalogue(read_items((*_packaged(), *extra)))
+    own = blake2b(repr(extra).encode(), digest_size=8).hexdigest() if extra else ""
+    return Catalogue(read_items((*_packaged(), *extra)), own)
 
 
 def _packaged() -> list[tuple[str, str]]:

@@ -37,20 +37,31 @@ SLIPS = {
 
 def read_items(texts: Iterable[tuple[str, str]]) -> dict[str, items.Item]:
     """Read every text, given with the label that errors should name."""
-    parsed = [(label, _parse(label, text)) for label, text in texts]
+    parsed = [(label, text, _parse(label, text)) for label, text in texts]
     known: dict[str, items.Item] = {}
     for kind in KINDS:
-        for label, tables in parsed:
-            for table in tables.get(kind, []):
-                item = _item(kind, table, label, known)
+        for label, text, tables in parsed:
+            for number, table in enumerate(tables.get(kind, [])):
+                place = f"{label}, line {line_of(text, kind, number)}"
+                item = _item(kind, table, f"{place}, {kind} “{table.get('key', '?')}”", known)
                 if item.key in known:
                     raise OutOfRangeError(
                         f"“{item.key}” is in the catalogue already.",
-                        where=label,
+                        where=place,
                         remedy="Choose another key, such as one with your own name in it.",
                     )
                 known[item.key] = item
     return known
+
+
+def line_of(text: str, kind: str, number: int) -> int:
+    """Find the line in which a table of a kind begins, counted from 1."""
+    heads = [at for at, line in enumerate(text.splitlines(), 1) if _heads(line, kind)]
+    return heads[number] if number < len(heads) else 1
+
+
+def _heads(line: str, kind: str) -> bool:
+    return line.partition("#")[0].replace(" ", "").strip() == f"[[{kind}]]"
 
 
 def nearest(key: str, known: Iterable[str]) -> str:
@@ -83,9 +94,8 @@ def _parse(label: str, text: str) -> dict[str, list[dict[str, Any]]]:
 
 
 def _item(
-    kind: str, table: Mapping[str, Any], label: str, known: Mapping[str, items.Item]
+    kind: str, table: Mapping[str, Any], place: str, known: Mapping[str, items.Item]
 ) -> items.Item:
-    place = f"{label}, {kind} “{table.get('key', '?')}”"
     said = {**USUAL.get(kind, {}), **table}
     whole = {field: _resolved(field, value, place, known) for field, value in said.items()}
     try:

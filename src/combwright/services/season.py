@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 from pydantic import ValidationError
 
 from combwright.figures.bands import Course, season_chart
-from combwright.kit.catalogue import catalogue
+from combwright.kit.catalogue import Catalogue, catalogue
 from combwright.kit.items import Hive
 from combwright.simulation import observe
 from combwright.simulation.begin import Described, begin
@@ -83,7 +83,15 @@ def set_up_of(**fields: object) -> SetUp:
         ) from error
 
 
-def season(start: Start, first: date, until: date, *, members: int = 200, seed: int = 1) -> Season:
+def season(
+    start: Start,
+    first: date,
+    until: date,
+    *,
+    kit: Catalogue | None = None,
+    members: int = 200,
+    seed: int = 1,
+) -> Season:
     """Let simulated colonies live from a day up to another.
 
     Two starts with the same dates and seed have the same luck; with the same climate also the
@@ -95,6 +103,8 @@ def season(start: Start, first: date, until: date, *, members: int = 200, seed: 
         The colony, its stack, its place and its keeping.
     first, until
         First and last day.
+    kit
+        The catalogue in use.
     members
         Simulated colonies, each in a year of its own.
     seed
@@ -108,7 +118,7 @@ def season(start: Start, first: date, until: date, *, members: int = 200, seed: 
         If the set-up does not fit the hive.
 
     """
-    hive = catalogue().hive(start.set_up.hive)
+    hive = (kit or catalogue()).hive(start.set_up.hive)
     _check(start, hive, first, until, members)
     days = (until - first).days + 1
     described = Described(

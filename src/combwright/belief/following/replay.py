@@ -20,14 +20,14 @@ from combwright.simulation.luck import luck
 from combwright.simulation.run import run
 from combwright.terms.entries import Colony, Noted, Split
 
-__all__ = ["Followed", "Kept", "Replay", "Season"]
+__all__ = ["Followed", "KeptStates", "Replay", "Season"]
 
 CROWD: Final = 2  # so many times more members weigh the notes than are handed on
 # What is seen comes before what is done on the same day.
 ORDER: Final = {"colony": 0, "visit": 1, "tray count": 2, "wash count": 3}
 
 
-class Kept(Protocol):
+class KeptStates(Protocol):
     """Where states on the way are kept, by a key that stands for all that led to them."""
 
     def get(self, colony: str, key: str) -> Followed | None:
@@ -49,7 +49,7 @@ class Replay:
         members: int,
         seed: int,
         pooled: Mapping[str, Pooled] | None = None,
-        kept: Kept | None = None,
+        kept: KeptStates | None = None,
         version: str = "",
     ) -> None:
         self.season, self.catalogue = season, catalogue

@@ -8,6 +8,7 @@ from typing import Self, TypeAlias
 
 import sqlalchemy as sa
 
+from combwright.kit.catalogue import Catalogue, catalogue
 from combwright.records.store.contents import Contents
 from combwright.records.store.engine import open_engine, reading, writing
 from combwright.records.store.newly_written import marks, written_since
@@ -17,7 +18,7 @@ Transaction: TypeAlias = sa.Connection
 
 
 class Book:
-    """One book. The handle costs nothing until the book is first read or written.
+    """One book. Its file is not touched until the book is first read or written.
 
     Parameters
     ----------
@@ -25,16 +26,21 @@ class Book:
         The book's file.
     must_exist
         Refuse, rather than make an empty book, when there is none.
+    kit
+        The catalogue in which its hives are looked up; the one that comes along where none is.
 
     """
 
-    def __init__(self, path: Path, *, must_exist: bool = False) -> None:
+    def __init__(
+        self, path: Path, *, must_exist: bool = False, kit: Catalogue | None = None
+    ) -> None:
         self._path = path
+        self.kit = kit or catalogue()
         self._must_exist = must_exist
         self._engine: sa.Engine | None = None
         self._lock = Lock()
         self._history: list[AnyEntry] = []
-        self._newest = Contents(())
+        self._newest = Contents((), self.kit)
 
     @property
     def place(self) -> str:
@@ -84,12 +90,12 @@ class Book:
         with self._lock, self.reading() as db:
             last, weather = marks(db)
             if last < self._newest.last:  # another book was put in its place
-                self._newest, self._history = Contents(()), []
+                self._newest, self._history = Contents((), self.kit), []
             if last > self._newest.last:
                 new = written_since(db, self._newest.last)
                 self._history = [*self._history, *(each for _, each in new)]
             if (last, weather) != (self._newest.last, self._newest.weather):
-                self._newest = Contents(self._history, last, weather)
+                self._newest = Contents(self._history, self.kit, last, weather)
             return self._newest
 
     def close(self) -> None:

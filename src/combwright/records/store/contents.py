@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from datetime import date, timedelta
 from functools import cached_property
 
-from combwright.kit.catalogue import catalogue
+from combwright.kit.catalogue import Catalogue
 from combwright.records.replay.colonies import KnownColony, standings
 from combwright.records.store.corrections import names, standing
 from combwright.terms.entries import AnyEntry, Correction, Noted, Yard
@@ -20,6 +20,7 @@ class Contents:
     """The book as it stood at one moment."""
 
     history: Sequence[AnyEntry] = field(repr=False)
+    kit: Catalogue = field(repr=False)
     last: int = 0
     weather: str = ""
 
@@ -31,7 +32,7 @@ class Contents:
     @cached_property
     def standings(self) -> Mapping[str, KnownColony]:
         """Every colony as it stands after the last note."""
-        return standings(self.entries, catalogue())
+        return standings(self.entries, self.kit)
 
     @cached_property
     def _by_colony(self) -> Mapping[str, list[Noted]]:

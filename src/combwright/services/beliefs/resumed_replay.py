@@ -5,7 +5,6 @@ from datetime import date
 
 from combwright.belief.following.keys import Season
 from combwright.belief.following.replay import Replay
-from combwright.kit.catalogue import catalogue
 from combwright.records.store.book_handle import Book
 from combwright.services.beliefs.kept_beliefs import KeptBeliefs, folder_for, version
 from combwright.services.beliefs.neighbours import MEMBERS, Lessons
@@ -44,27 +43,28 @@ def resumed_replay(
 
     """
     folder = folder_for(book)
-    kept = KeptBeliefs(folder, catalogue())
+    kept = KeptBeliefs(folder, book.kit)
+    root = f"{version()} {book.kit.own}".strip()
     lessons = None
     if with_neighbours:
         few = min(MEMBERS, members)
         alone = Replay(
             entries,
             season,
-            catalogue(),
+            book.kit,
             members=few,
             seed=seed,
             kept=kept,
-            version=version() + " alone",
+            version=f"{root} alone",
         )
         lessons = Lessons(alone, entries, on, folder / "lessons.json")
     return Replay(
         entries,
         season,
-        catalogue(),
+        book.kit,
         members=members,
         seed=seed,
         pooled=lessons,
         kept=kept,
-        version=version(),
+        version=root,
     )

@@ -6,7 +6,6 @@ from datetime import date
 from pathlib import Path
 from typing import Literal
 
-from combwright.kit.catalogue import catalogue
 from combwright.records.notebook.entry_table import to_csv, to_json
 from combwright.records.notebook.from_lines import Line
 from combwright.records.problems import Problem
@@ -86,7 +85,7 @@ def add_notebook(
         whole = history(db)
         read = additions(data, whole)
         amended = amendments(whole, notes(read)) if correct and read.notebook else []
-        added = settled(read, [*whole, *amended], catalogue())
+        added = settled(read, [*whole, *amended], book.kit)
         if added.hopeless or (added.blocked and (correct or not keep_good)):
             remedy = "Put them right and add the file again"
             good = (
@@ -112,7 +111,7 @@ def add_entries(book: Book, entries: Sequence[AnyEntry]) -> Report:
     """
     lines = tuple(Line(at, entries=(each,)) for at, each in enumerate(entries, 1))
     with book.writing() as db:
-        added = settled(Addition(lines), bearing_on(db, entries), catalogue())
+        added = settled(Addition(lines), bearing_on(db, entries), book.kit)
         if added.blocked:
             remedy = "Put them right and send them again."
             raise RefusedError("entries", [without_line(one) for one in added.problems], remedy)
@@ -136,10 +135,10 @@ def show_colony(book: Book, colony: str) -> Page:
     """
     with book.reading() as db:
         about = entries_of(db, colony)
-        found = standings(about, catalogue())
+        found = standings(about, book.kit)
         if colony not in found:
             # a colony made by a split stands where its mother stood: that takes the whole book
-            found = standings(all_entries(db), catalogue())
+            found = standings(all_entries(db), book.kit)
     if colony not in found:
         raise NotFoundError(
             f"There is no colony “{colony}” in the book.",
@@ -169,7 +168,7 @@ def colonies_on(book: Book, on: date) -> list[KnownColony]:
     if not entries or entries[0].on > on:
         first = f"The first note is of {entries[0].on}." if entries else "The book is empty."
         raise NotFoundError(f"The book knows nothing of {on}.", where=book.place, remedy=first)
-    living = (each for each in standings(entries, catalogue(), on).values() if each.ended is None)
+    living = (each for each in standings(entries, book.kit, on).values() if each.ended is None)
     return sorted(living, key=lambda each: (each.yard, each.colony))
 
 

@@ -8,7 +8,7 @@ from typing import Any
 
 from pydantic import ValidationError
 
-from combwright.kit.catalogue import catalogue
+from combwright.kit.catalogue import Catalogue, catalogue
 from combwright.kit.fits import misfits, refuse_impossible
 from combwright.kit.items import Hive
 from combwright.science.heat.burnt_food import SUGAR_KJ_PER_G, bees_per_conductance, food_g_per_day
@@ -85,6 +85,7 @@ def warmth(
     hive_key: str,
     frames_of_bees: float,
     *,
+    kit: Catalogue | None = None,
     nest_c: float = 32.0,
     outside_c: float = 5.0,
     wind_m_s: float = 0.0,
@@ -98,6 +99,8 @@ def warmth(
         Key of the hive in the catalogue.
     frames_of_bees
         Frames that the nest covers.
+    kit
+        The catalogue in use.
     nest_c
         At the boundary of the nest: about 32 with brood, 10 to 14 for a winter cluster. [°C]
     outside_c
@@ -120,7 +123,7 @@ def warmth(
     [True, True]
 
     """
-    hive = catalogue().hive(hive_key)
+    hive = (kit or catalogue()).hive(hive_key)
     bees = float(within(frames_of_bees, 0.5, 36, "Frames of bees"))
     nest = float(celsius(nest_c, "The nest", 5, 38))
     outside = float(celsius(outside_c, "The outside", -30, 38))

@@ -124,14 +124,13 @@ def keep(
     """
     days, members = conditions.shape[1], len(colonies)
     honey, sugar = np.zeros((days, members)), np.zeros((days, members))
-    cover = set_up.cover
     traces = []
     for start in range(0, days, EVERY_DAYS):
         stop = min(days, start + EVERY_DAYS)
         on = first + timedelta(days=start)
         visit = _Visit(colonies, hive, on, on.timetuple().tm_yday, stream(seed, "keeper", start))
         honey[start:] += take_honey(visit, keeping)
-        make_room(visit, keeping, cover)
+        make_room(visit, keeping, set_up)
         sugar[start:] += give_food(visit, keeping)
         care(visit, keeping)
         passed = run(
@@ -160,9 +159,9 @@ def take_honey(visit: _Visit, keeping: Keeping) -> Floats:
     return taken
 
 
-def make_room(visit: _Visit, keeping: Keeping, cover: Any) -> None:
+def make_room(visit: _Visit, keeping: Keeping, set_up: SetUp) -> None:
     """Add the next frame beside covered ones, and supers ahead of the bees; clear in August."""
-    colonies, box = visit.colonies, visit.hive.frames
+    colonies, box = visit.colonies, visit.hive.frames * set_up.brood_boxes
     bees, frames, supers = observe.frames_of_bees(colonies), colonies["frames"], colonies["supers"]
     boards = colonies["boards"]
     if keeping.adds_frames and visit.between(75, 215):
@@ -184,11 +183,12 @@ def make_room(visit: _Visit, keeping: Keeping, cover: Any) -> None:
     for stand in np.unique(now[changed], axis=0):
         new = SetUp(
             hive=visit.hive.key,
+            brood_boxes=set_up.brood_boxes,
             frames=int(stand[0]),
             dummy_boards=int(stand[1]),
             supers=int(stand[2]),
             excluder=bool(stand[2] > 0),
-            cover=cover,
+            cover=set_up.cover,
         )
         same = changed & (now == stand).all(axis=1)
         visit.do(same, partial(actions.arrange, hive=visit.hive, set_up=new))

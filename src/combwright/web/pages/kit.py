@@ -3,7 +3,6 @@
 from fastapi import APIRouter, Request
 from starlette.responses import Response
 
-from combwright.kit.catalogue import catalogue
 from combwright.terms.entries import Kit
 from combwright.web.desk import AtDesk
 from combwright.web.showing import page
@@ -15,4 +14,4 @@ router = APIRouter(include_in_schema=False)
 def show(at: AtDesk, request: Request) -> Response:
     """List what is owned, as last counted, and the hives that are known."""
     owned = {each.item: each for each in at.book.now().entries if isinstance(each, Kit)}
-    return page(request, "kit.html", owned=owned, hives=catalogue().hives())
+    return page(request, "kit.html", owned=owned, hives=at.book.kit.hives())

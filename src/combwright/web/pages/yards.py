@@ -8,7 +8,6 @@ from fastapi import APIRouter, Request
 from starlette.concurrency import run_in_threadpool
 from starlette.responses import RedirectResponse, Response
 
-from combwright.kit.catalogue import catalogue
 from combwright.services.book.entry_form import form_fields, form_of, take_entry
 from combwright.services.book.notes import NoteError
 from combwright.terms.entries import Kit, Visit
@@ -54,7 +53,7 @@ def form(
     known = {
         "colony": [each.colony for each in book.living],
         "yard": list(book.yards),
-        "hive": [each.key for each in catalogue().hives()],
+        "hive": [each.key for each in at.book.kit.hives()],
         "climate": climates(),
         "district": districts(),
         "item": items(at),
@@ -78,7 +77,7 @@ def items(at: Desk) -> list[str]:
     """Name what can be counted: what the book counts already, and the catalogue."""
     counted = [each.item for each in at.book.now().entries if isinstance(each, Kit)]
     usual = ["drawn frame", "foundation frame", "dummy board", "super", "queen excluder"]
-    return list(dict.fromkeys([*counted, *usual, *sorted(catalogue().items)]))
+    return list(dict.fromkeys([*counted, *usual, *sorted(at.book.kit.items)]))
 
 
 @router.post("/enter/{kind}")
