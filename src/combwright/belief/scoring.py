@@ -8,6 +8,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
+from combwright.belief.numbers import number
 from combwright.belief.weighing.filter import Belief
 from combwright.belief.weighing.observation import EYE, looked_at
 from combwright.terms.entries import Visit
@@ -16,8 +17,9 @@ from combwright.terms.streams import stream
 Floats = NDArray[np.float64]
 Notes = Mapping[str, Sequence[tuple[date, float]]]
 SCORED: Final = ("frames_of_bees", "frames_of_brood", "stores_kg")
-LADDER: Final = (np.arange(100) + 0.5) / 100.0
-LONGEST_TREND_DAYS: Final = 60  # a line through older notes says nothing; judgement
+RUNGS: Final = 100
+LADDER: Final = (np.arange(RUNGS) + 0.5) / RUNGS
+LONGEST_TREND_DAYS: Final = int(number("longest_trend"))
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,6 +5,7 @@ from typing import Any, Final
 
 import numpy as np
 
+from combwright.belief.numbers import number
 from combwright.kit.catalogue import Catalogue
 from combwright.kit.items import Hive
 from combwright.kit.standing import Standing, after
@@ -21,8 +22,8 @@ from combwright.terms.entries import (
     Treatment,
 )
 
-BROOD_FRAME_FULL: Final = 0.7  # how full of brood a moved frame of brood is; judgement
-STORES_FRAME_FULL: Final = 0.85  # how full of stores a moved frame of stores is; judgement
+BROOD_FRAME_FULL: Final = number("brood_frame_full")
+STORES_FRAME_FULL: Final = number("stores_frame_full")
 
 
 def act(
@@ -50,8 +51,10 @@ def act(
             actions.rearrange(colonies, standing.hive, standing.set_up, honey_stays=harvested)
             _carry(entry, colonies, rng)
         case Feed():
-            measured = 1.0 + 0.03 * rng.standard_normal(len(colonies))
-            warmer = max(0.0, (entry.temperature_c or 15.0) - 12.0)
+            measured = 1.0 + number("feed_spread") * rng.standard_normal(len(colonies))
+            warmer = max(
+                0.0, (entry.temperature_c or number("feed_usual_c")) - number("feed_cool_c")
+            )
             actions.feed(colonies, 1.0, entry.sugar_fraction, warmer_k=warmer)
             colonies["feeder"] += (entry.grams * measured - 1.0) * entry.sugar_fraction
             colonies["feeder_water"] += (entry.grams * measured - 1.0) * (1 - entry.sugar_fraction)
@@ -75,7 +78,7 @@ def _rehouse(colonies: Any, hive: Hive) -> None:
 
 def _carry(change: Change, colonies: Any, rng: np.random.Generator) -> None:
     """Bring in or take away what the frames of a change held, in place."""
-    frames = change.count * np.exp(0.12 * rng.standard_normal(len(colonies)))
+    frames = change.count * np.exp(number("frame_spread") * rng.standard_normal(len(colonies)))
     if change.part == "stores frame":
         sugar = frames * STORES_FRAME_FULL * colonies["cells_per_frame"]
         sugar *= colonies["sugar_per_cell"]
@@ -84,9 +87,9 @@ def _carry(change: Change, colonies: Any, rng: np.random.Generator) -> None:
         cells = frames * BROOD_FRAME_FULL * FULL_BROOD_SHARE * colonies["cells_per_frame"]
         before = colonies["sealed"].sum(axis=1)
         if change.count > 0:
-            colonies["sealed"] += (cells / 12.0)[:, None]
+            colonies["sealed"] += (cells / colonies["sealed"].shape[1])[:, None]
         else:
-            share = np.clip(1.0 + cells / np.maximum(before, 1.0), 0.05, 1.0)
+            share = np.clip(1.0 + cells / np.maximum(before, 1.0), number("brood_left"), 1.0)
             colonies["sealed"] *= share[:, None]
             colonies["mites_worker"] *= share[:, None]
 
@@ -98,7 +101,8 @@ def _queen(entry: Queen, colonies: Any) -> None:
     if entry.event == "cells knocked down":
         actions.cut_cells(colonies)
         return
-    age = 20.0
+    age = number("queen_age")
     if entry.queen_year is not None:
-        age = max(1.0, float(entry.on.toordinal() - date(entry.queen_year, 6, 20).toordinal()))
+        emerged = date(entry.queen_year, int(number("queen_month")), int(number("queen_day")))
+        age = max(1.0, float((entry.on - emerged).days))
     actions.change_queen(colonies, entry.event, age_days=age)

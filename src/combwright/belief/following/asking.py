@@ -6,12 +6,13 @@ from typing import Final
 import numpy as np
 
 from combwright.belief.following.causes import ASKED_FROM, IN_WORDS
+from combwright.belief.numbers import number
 from combwright.belief.scoring import Scored
 from combwright.belief.weighing.filter import Belief
 
-MENTIONED: Final = 0.1  # chance from which a trouble is named when asking; judgement
-TAIL: Final = 0.005  # of the forecast at each end
-BEYOND: Final = 1.35  # times the way from middle to tail: where a normal has 1 in 2000; judgement
+MENTIONED: Final = number("mentioned")
+TAIL: Final = number("tail")
+BEYOND: Final = number("beyond")
 WHAT: Final = {
     "frames_of_bees": ("frames of bees", ""),
     "frames_of_brood": ("frames of brood", ""),
@@ -42,7 +43,7 @@ def is_surprise(score: Scored) -> bool:
 
 
 def _asked(score: Scored, likely: Sequence[str]) -> str:
-    low, high = np.quantile(score.ladder, (0.05, 0.95))
+    low, high = np.quantile(score.ladder, (number("told_from"), number("told_to")))
     what, unit = WHAT[score.quantity]
     said = f"The book expected {low:.0f} to {high:.0f}{unit} {what}, you saw {score.seen:g}{unit}"
     return f"{said}: {', '.join([*likely, 'or miscounted'])}?"

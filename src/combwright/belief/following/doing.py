@@ -3,13 +3,14 @@
 from collections.abc import Callable, Iterable
 from dataclasses import replace
 from datetime import date
-from typing import Any
+from typing import Any, Final
 
 import numpy as np
 
 from combwright.belief.following.acting import act
 from combwright.belief.following.causes import Since
 from combwright.belief.following.followed import Followed
+from combwright.belief.numbers import number
 from combwright.belief.weighing.filter import Belief
 from combwright.kit.catalogue import Catalogue
 from combwright.kit.evening import evening
@@ -21,7 +22,7 @@ from combwright.terms.errors import CombwrightError
 from combwright.terms.streams import stream
 
 Other = Callable[[str, date], Followed | None]
-LIKELY = 0.5  # chance of living on cells alone from which knocking them down is told; judgement
+LIKELY: Final = number("cells_likely")
 
 
 def do(

@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from datetime import date
 from hashlib import blake2b
 from itertools import groupby
+from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
@@ -17,6 +18,8 @@ from combwright.terms.entries import Noted
 
 Floats = NDArray[np.float64]
 Season = Callable[[str, date, date], Floats]  # yard, first day, day after the last -> conditions
+
+DIGEST_BYTES: Final = 16
 
 
 class Keys:
@@ -48,7 +51,7 @@ class Keys:
     ) -> Iterator[tuple[str, str]]:
         key, yard, last = f"{self._root} {colony}", "", days[0][0]
         for day, entries in days:
-            digest = blake2b(key.encode(), digest_size=16)
+            digest = blake2b(key.encode(), digest_size=DIGEST_BYTES)
             digest.update(self._days(yard, last, day))
             for entry in entries:
                 digest.update(entry.model_dump_json().encode())
@@ -79,7 +82,7 @@ class Keys:
         at = (yard, first, until)
         if at not in self._weather:
             table = np.ascontiguousarray(self._season(yard, first, until))
-            self._weather[at] = blake2b(table.tobytes(), digest_size=16).digest()
+            self._weather[at] = blake2b(table.tobytes(), digest_size=DIGEST_BYTES).digest()
         return self._weather[at]
 
 

@@ -10,6 +10,7 @@ from numpy.typing import NDArray
 from combwright.belief.following.asking import questions
 from combwright.belief.following.entering import described
 from combwright.belief.following.followed import Followed
+from combwright.belief.numbers import number
 from combwright.belief.scoring import score
 from combwright.belief.weighing import observation
 from combwright.belief.weighing.filter import update
@@ -71,7 +72,7 @@ def _afresh(followed: Followed, visits: list[Visit], seed: int) -> NDArray[np.vo
         followed.standing.set_up,
         known,
         on=before.on,
-        members=max(20, before.members // 4),
+        members=int(max(number("afresh_least"), before.members // number("afresh_one_in"))),
         seed=seed + before.on.toordinal(),
         colony=before.colony,
     )

@@ -12,6 +12,7 @@ from combwright.belief.following.entering import enter
 from combwright.belief.following.followed import Followed
 from combwright.belief.following.keys import Keys, Season
 from combwright.belief.following.looking import look
+from combwright.belief.numbers import number
 from combwright.belief.sharing.pooling import NOTHING, Pooled
 from combwright.belief.weighing.filter import Belief
 from combwright.kit.catalogue import Catalogue
@@ -22,9 +23,9 @@ from combwright.terms.entries import Colony, Noted, Split
 
 __all__ = ["Followed", "KeptStates", "Replay", "Season"]
 
-CROWD: Final = 2  # so many times more members weigh the notes than are handed on
+CROWD: Final = int(number("crowd"))  # times more members weigh notes than are handed on
 # What is seen comes before what is done on the same day.
-ORDER: Final = {"colony": 0, "visit": 1, "tray count": 2, "wash count": 3}
+ORDER: Final = ("colony", "visit", "tray count", "wash count")
 
 
 class KeptStates(Protocol):
@@ -58,7 +59,7 @@ class Replay:
         self.pooled, self.kept = {} if pooled is None else pooled, kept
         self._by_colony: dict[str, list[Noted]] = {}
         once = {entry.id: entry for entry in entries}
-        in_order = sorted(once.values(), key=lambda entry: (entry.on, ORDER.get(entry.kind, 9)))
+        in_order = sorted(once.values(), key=_turn)
         for entry in in_order:
             for name in _concerned(entry):
                 self._by_colony.setdefault(name, []).append(entry)
@@ -142,8 +143,8 @@ class Replay:
             return None
         keys = list(self._keys.chain(colony, days)) if self.kept else []
         start, followed = self._resume(colony, keys) if passed is None else (0, None)
-        for number in range(start, len(days)):
-            day, entries = days[number]
+        for place in range(start, len(days)):
+            day, entries = days[place]
             morning = self._morning(colony, followed, day, entries)
             if morning is None:
                 return None
@@ -164,7 +165,7 @@ class Replay:
             if passed is not None:
                 passed.append((morning, followed))
             if self.kept:
-                self.kept.put(colony, keys[number], followed, number=number, of=len(days))
+                self.kept.put(colony, keys[place], followed, number=place, of=len(days))
         return followed
 
     def _morning(
@@ -230,11 +231,16 @@ class Replay:
         )
 
     def _resume(self, colony: str, keys: Sequence[str]) -> tuple[int, Followed | None]:
-        for number in range(len(keys) - 1, -1, -1):
-            found = self.kept.get(colony, keys[number]) if self.kept else None
+        for place in range(len(keys) - 1, -1, -1):
+            found = self.kept.get(colony, keys[place]) if self.kept else None
             if found is not None:
-                return number + 1, found
+                return place + 1, found
         return 0, None
+
+
+def _turn(entry: Noted) -> tuple[date, int]:
+    """Give the place of an entry among the others."""
+    return entry.on, ORDER.index(entry.kind) if entry.kind in ORDER else len(ORDER)
 
 
 def _concerned(entry: Noted) -> list[str]:

@@ -12,23 +12,17 @@ from typing import Any, Final
 
 import numpy as np
 
+from combwright.belief.numbers import PARAMETERS, number
 from combwright.belief.sharing import shared
 from combwright.belief.weighing.filter import Belief
 from combwright.simulation.begin import SPREAD
-from combwright.terms.parameters import Parameter
 
 FLOW: Final = "forage_success"
-FLOW_SPREAD: Final = Parameter(
-    0.20,
-    "log sd",
-    0.1,
-    0.4,
-    "of a district's flow between years beyond what weather and calendar explain",
-    "judgement",
-)
+FLOW_SPREAD: Final = PARAMETERS["flow_spread"]
 Moments = Mapping[str, tuple[float, float]]  # mean and standard deviation, by what is shared
-STEP: Final = 0.05  # to which shared logarithms are rounded
-FEWEST: Final = 4  # colonies from which a common part is estimated; judgement
+STEP: Final = number("pool_step")
+FEWEST: Final = number("pool_fewest")
+LEAST_SD: Final = 1e-3  # so that what is known for certain does not divide by nothing
 
 
 @dataclass(frozen=True)
@@ -85,10 +79,10 @@ def common_part(
     """
     precision, pull = 1.0 / common**2, 0.0
     for mean, sd in zip(means, sds, strict=True):
-        said = 1.0 / max(sd, 1e-3) ** 2 - 1.0 / own**2
+        said = 1.0 / max(sd, LEAST_SD) ** 2 - 1.0 / own**2
         if said <= 0.0:
             continue
-        value = mean / max(sd, 1e-3) ** 2 / said
+        value = mean / max(sd, LEAST_SD) ** 2 / said
         weight = 1.0 / (own**2 + 1.0 / said)
         precision += weight
         pull += weight * value
@@ -138,8 +132,8 @@ def _same(values: Sequence[tuple[float, float]]) -> tuple[float, float]:
     """Multiply beliefs about one and the same number, with its prior counted once."""
     precision, pull = 1.0 / shared.EYE_SPREAD.value**2, 0.0
     for mean, sd in values:
-        said = 1.0 / max(sd, 1e-3) ** 2 - 1.0 / shared.EYE_SPREAD.value**2
+        said = 1.0 / max(sd, LEAST_SD) ** 2 - 1.0 / shared.EYE_SPREAD.value**2
         if said > 0.0:
             precision += said
-            pull += mean / max(sd, 1e-3) ** 2
+            pull += mean / max(sd, LEAST_SD) ** 2
     return pull / precision, float(precision**-0.5)

@@ -11,19 +11,12 @@ from typing import Any, Final
 import numpy as np
 from numpy.typing import NDArray
 
-from combwright.terms.parameters import Parameter
+from combwright.belief.numbers import PARAMETERS, number
 
 EYES: Final = ("bees_eye", "brood_eye", "stores_eye")
 SHARED: Final = np.dtype([("year", np.int64), *((eye, np.float64) for eye in EYES)])
-EYE_SPREAD: Final = Parameter(
-    0.08,
-    "log sd",
-    0.03,
-    0.2,
-    "two keepers counting the same frames differ by about a tenth, in the same direction",
-    "judgement",
-)
-NEW_YEARS: Final = 0.1  # share of members that take up another version of the year; judgement
+EYE_SPREAD: Final = PARAMETERS["eye_spread"]
+NEW_YEARS: Final = number("new_years")
 
 
 def draw_shared(

@@ -13,6 +13,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from combwright.belief.following.causes import CAUSES, ELSE_CHANCE, Since, chances_of, of_lanes
+from combwright.belief.numbers import number
 from combwright.belief.sharing.shared import renew
 from combwright.belief.weighing.spreading import SHRINK, spread_out
 from combwright.belief.weighing.weights import Weights, gentle_share, pick
@@ -22,7 +23,7 @@ from combwright.terms.streams import stream
 Floats = NDArray[np.float64]
 LogLikelihood = Callable[[Any, Any, NDArray[np.bool_]], Floats]
 
-GENTLE: Final = 0.5  # a note is taken in by parts that leave so many effective members; judgement
+GENTLE: Final = number("gentle")
 TRIED: Final = 2  # each cause is tried on every second member, for speed
 LEAST_LOG: Final = -1e6  # so that a note which nothing explains leaves a finite evidence
 

@@ -11,40 +11,23 @@ import numpy as np
 from numpy.typing import NDArray
 from scipy.special import gammaln
 
+from combwright.belief.numbers import PARAMETERS, number, row
 from combwright.simulation import observe
 from combwright.simulation.columns import CELL, LAYING, VIRGIN
 from combwright.terms.entries import TrayCount, Visit, WashCount
-from combwright.terms.parameters import Parameter
 
 Floats = NDArray[np.float64]
 
 
-def _judged(value: float, unit: str, low: float, high: float, source: str) -> Parameter:
-    return Parameter(value, unit, low, high, source, "judgement")
+SLIP: Final = PARAMETERS["slip"]
+CLUMPED: Final = PARAMETERS["clumped"]
+SEEN_BY_TRAY: Final = PARAMETERS["seen_by_tray"]
+RECOVERED: Final = PARAMETERS["recovered"]
+FEWEST_MITES: Final = 1e-3  # expected at least, so that a mite found is never impossible
 
-
-BY_EYE: Final = "counts by eye against measured areas err by one tenth to one fifth"
-BEES_RELATIVE: Final = _judged(0.10, "share", 0.05, 0.25, BY_EYE)
-BEES_ABSOLUTE: Final = _judged(0.35, "frames", 0.2, 1.0, "halves are noted, quarters are not")
-BROOD_RELATIVE: Final = _judged(0.13, "share", 0.05, 0.3, BY_EYE)
-BROOD_ABSOLUTE: Final = _judged(0.35, "frames", 0.2, 1.0, "patches are rounded to halves")
-STORES_RELATIVE: Final = _judged(0.20, "share", 0.1, 0.4, "half-filled combs are hard to judge")
-STORES_ABSOLUTE: Final = _judged(0.7, "kg", 0.3, 2.0, "a third of a frame")
-WEIGHT_ABSOLUTE: Final = _judged(1.5, "kg", 0.3, 4.0, "spring balance, wet wood, unknown combs")
-LEFT_ABSOLUTE: Final = _judged(150.0, "g", 50.0, 500.0, "a look into the feeder")
-SLIP: Final = _judged(0.02, "share", 0.0, 0.1, "one note in fifty is of another colony or a slip")
-CLUMPED: Final = _judged(4.0, "size", 1.0, 20.0, "mites fall and ride in clumps: negative binomial")
-SEEN_BY_TRAY: Final = _judged(0.9, "share", 0.6, 1.0, "ants and grooming take some fallen mites")
-RECOVERED: Final = Parameter(
-    0.93, "share", 0.65, 0.98, "icing sugar 92.9 ± 5.5 %: Macedo et al. 2002", "read"
-)
-
-# Chance of each note on queen cells, given what the colony is doing; judgement.
+# Chance of each note on queen cells, given what the colony is doing.
 CELLS_SEEN: Final = {
-    "quiet": {"none": 0.80, "cups": 0.19, "charged": 0.007, "sealed": 0.003},
-    "begun": {"none": 0.30, "cups": 0.50, "charged": 0.19, "sealed": 0.01},
-    "charged": {"none": 0.05, "cups": 0.10, "charged": 0.80, "sealed": 0.05},
-    "sealed": {"none": 0.05, "cups": 0.03, "charged": 0.17, "sealed": 0.75},
+    stage: row(f"cells_seen_{stage}") for stage in ("quiet", "begun", "charged", "sealed")
 }
 
 
@@ -75,13 +58,19 @@ class Eye:
         return np.maximum(0.0, np.where(slips, rng.uniform(0.0, self.span, len(true)), seen))
 
 
+def _eye(name: str) -> Eye:
+    return Eye(*(number(f"{name}_{part}") for part in ("relative", "absolute", "span")))
+
+
 EYE: Final = {
-    "frames_of_bees": Eye(BEES_RELATIVE.value, BEES_ABSOLUTE.value, 14.0),
-    "frames_of_brood": Eye(BROOD_RELATIVE.value, BROOD_ABSOLUTE.value, 12.0),
-    "stores_kg": Eye(STORES_RELATIVE.value, STORES_ABSOLUTE.value, 40.0),
-    "frames_of_stores": Eye(STORES_RELATIVE.value, 0.35, 18.0),
-    "hive_weight_kg": Eye(0.0, WEIGHT_ABSOLUTE.value, 80.0),
-    "syrup_left_g": Eye(0.15, LEFT_ABSOLUTE.value, 5000.0),
+    "frames_of_bees": _eye("bees"),
+    "frames_of_brood": _eye("brood"),
+    "stores_kg": _eye("stores"),
+    "frames_of_stores": Eye(
+        number("stores_relative"), number("stores_frames_absolute"), number("stores_frames_span")
+    ),
+    "hive_weight_kg": Eye(0.0, number("weight_absolute"), number("weight_span")),
+    "syrup_left_g": _eye("left"),
 }
 
 
@@ -125,14 +114,15 @@ def of_anything(visit: Visit) -> float:
 
 def chance_of_eggs_found(colonies: Any) -> Floats:
     """Chance that a look finds eggs: nine in ten where there are many, rarely by mistake."""
-    return np.asarray(0.02 + 0.90 * np.clip(colonies["eggs"].sum(axis=1) / 300.0, 0.0, 1.0))
+    many = np.clip(colonies["eggs"].sum(axis=1) / number("eggs_many"), 0.0, 1.0)
+    return np.asarray(number("eggs_by_mistake") + number("eggs_where_many") * many)
 
 
 def cells_state(colonies: Any) -> NDArray[np.str_]:
     """Say how far each member is with queen cells, in the words of ``CELLS_SEEN``, [member]."""
     clock = np.where(colonies["queen"] == CELL, colonies["queen_clock"], colonies["swarm_clock"])
     busy = (colonies["queen"] == CELL) | (colonies["swarm_clock"] > 0.0)
-    stages = [~busy, clock < 4.0, clock < 8.0]
+    stages = [~busy, clock < number("cells_charged_from"), clock < number("cells_sealed_from")]
     return np.select(stages, ["quiet", "begun", "charged"], "sealed")
 
 
@@ -142,8 +132,10 @@ def _queen(visit: Visit, colonies: Any) -> Floats:
         found = chance_of_eggs_found(colonies)
         total += np.log(found if visit.eggs else 1.0 - found)
     if visit.queen_seen is not None:
-        seen = np.where(colonies["queen"] == LAYING, 0.55, 0.03)
-        seen = np.where(colonies["queen"] == VIRGIN, 0.10, seen)
+        seen = np.where(
+            colonies["queen"] == LAYING, number("queen_seen_laying"), number("queen_seen_none")
+        )
+        seen = np.where(colonies["queen"] == VIRGIN, number("queen_seen_virgin"), seen)
         total += np.log(seen if visit.queen_seen else 1.0 - seen)
     if visit.queen_cells is not None:
         stages = cells_state(colonies)
@@ -161,7 +153,7 @@ def clumped(count: int, expected: Floats, size: float) -> Floats:
     the size is judgement.
 
     """
-    mean = np.maximum(expected, 1e-3)
+    mean = np.maximum(expected, FEWEST_MITES)
     constant = gammaln(count + size) - gammaln(size) - gammaln(count + 1.0)
     return np.asarray(
         constant + size * np.log(size / (size + mean)) + count * np.log(mean / (size + mean))

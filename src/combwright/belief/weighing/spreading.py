@@ -10,18 +10,20 @@ from typing import Any, Final
 import numpy as np
 from numpy.typing import NDArray
 
+from combwright.belief.numbers import number
 from combwright.belief.sharing.shared import EYES
 from combwright.belief.weighing.weights import moved_apart
 from combwright.simulation.columns import LAYING, TRAITS
 
 Floats = NDArray[np.float64]
 
-SHRINK: Final = 0.85  # share of each deviation that is kept; the rest is drawn anew; judgement
-FEWEST: Final = 12  # members of one kind from which their own covariance is taken
+SHRINK: Final = number("shrink")
+FEWEST: Final = number("kind_fewest")
 # Picking anew loses about one part in the effective members, half of all at worst, of the variance,
 # and moves the middle by as much again: so many parts in all members are given back.
-LOST: Final = 4.0
-LEAST_SHARE: Final = 0.05  # of the mean: smaller amounts count as this when logarithms are taken
+LOST: Final = number("lost")
+LEAST_SHARE: Final = number("least_share")
+NEXT_TO_NOTHING: Final = 1e-6  # so that what nobody has still has a logarithm
 MOST_LOG: Final = 1.0
 # Groups of columns that move together, so that each colony stays in proportion.
 SCALED: Final = (
@@ -72,7 +74,7 @@ def spread_out(colonies: Any, shared: Any, shrink: float, rng: np.random.Generat
 def _features(colonies: Any, shared: Any) -> Floats:
     """Logarithms of what is moved, [member, quantity]."""
     totals = np.stack([_total(colonies, columns) for columns in GROUPS], axis=1)
-    logs = np.log(np.maximum(totals, LEAST_SHARE * totals.mean(axis=0) + 1e-6))
+    logs = np.log(np.maximum(totals, LEAST_SHARE * totals.mean(axis=0) + NEXT_TO_NOTHING))
     return np.concatenate([logs, np.stack([shared[eye] for eye in EYES], axis=1)], axis=1)
 
 

@@ -2,11 +2,14 @@
 
 from dataclasses import dataclass
 from functools import cached_property
+from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 
 Floats = NDArray[np.float64]
+HALVINGS: Final = 10  # to a thousandth of the note
+LEAST_PART: Final = 1e-3  # of a note that is taken in at once, so that it comes to an end
 
 
 @dataclass(frozen=True)
@@ -152,10 +155,10 @@ def gentle_share(log_prior: Floats, log_likelihood: Floats, least: float) -> flo
     if effective(1.0) >= least:
         return 1.0
     low, high = 0.0, 1.0
-    for _ in range(10):
+    for _ in range(HALVINGS):
         middle = 0.5 * (low + high)
         low, high = (middle, high) if effective(middle) >= least else (low, middle)
-    return max(low, 1e-3)
+    return max(low, LEAST_PART)
 
 
 def moved_apart(
