@@ -13,8 +13,8 @@ from combwright.terms.set_up import SetUp
 FIRST, LAST = date(2026, 3, 20), date(2026, 5, 20)
 
 
-def spring(start: Start | None = None, **options: int) -> Season:
-    return season(start or Start(), FIRST, LAST, **{"members": 40, **options})
+def spring(start: Start | None = None, members: int = 40, seed: int = 1) -> Season:
+    return season(start or Start(), FIRST, LAST, members=members, seed=seed)
 
 
 def test_every_series_has_a_low_mid_and_high_value_for_each_day() -> None:
