@@ -46,7 +46,8 @@ def _event(on: date, yard: str, colonies: list[ColonySheet], made: datetime) -> 
     event.add("dtstamp", made)
     event.add("dtstart", on)
     event.add("dtend", on + timedelta(days=1))
-    event.add("summary", f"{yard}: {len(colonies)} colonies")
+    number = "1 colony" if len(colonies) == 1 else f"{len(colonies)} colonies"
+    event.add("summary", f"{yard}: {number}")
     names = ", ".join(each.colony for each in colonies[:NAMED])
     event.add("description", names + (" and more" if len(colonies) > NAMED else ""))
     event.add("transp", "TRANSPARENT")
