@@ -3,6 +3,7 @@
 
 PYTHON ?= python3
 JOBS ?= 2
+UNCOMPILED := tests/simulation/step tests/simulation/hands  # coverage cannot see into machine code
 SEED ?= $(shell date +%Y%m%d)
 
 BIN := .venv/bin
@@ -30,7 +31,9 @@ test: $(READY_TO_TEST)  ## Check format, style, types and layers, then run every
 	$(BIN)/ruff check .
 	$(BIN)/mypy
 	$(BIN)/lint-imports
-	$(PY) -m pytest -n $(JOBS)
+	$(PY) -m pytest -n $(JOBS) --cov --cov-report=
+	$(PY) -m pytest -n $(JOBS) --cov --cov-report= --cov-append -p tests.uncompiled $(UNCOMPILED)
+	$(PY) -m tests.covered
 
 browser: $(READY_TO_TEST)  ## Find a Chromium or Chrome for the tests of the pages, or fetch one
 	@$(PY) -m tests.browser.chromium

@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from combwright.weather.chance_of_days import chance
-from combwright.weather.climate import climate
+from combwright.weather.climates import climate
 from combwright.weather.month_spread import correlation
 
 DUBLIN = climate("Dublin Airport")

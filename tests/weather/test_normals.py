@@ -7,7 +7,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from combwright.weather.climate import ARRAYS, WORDS, Climate, climate
+from combwright.weather.climate import Climate
+from combwright.weather.climates import ARRAYS, WORDS, climate
 from combwright.weather.months import LENGTHS
 from combwright.weather.normals import like
 

@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from tests.simulation.samples import chance, steady, usual
+from tests.simulation.samples import chance, dublin, usual
 
 from combwright.simulation.run import BALANCES, run
 from combwright.simulation.step.balances import BROOD, COMB, WATER, broken_balance
@@ -58,4 +58,4 @@ def test_what_is_no_number_agrees_with_nothing(which: int) -> None:
 
 def test_days_without_luck_of_their_own_are_refused() -> None:
     with pytest.raises(ValueError, match="3 days of weather need as many days of luck, not 2"):
-        run(usual(members=2), steady(3, day=120, mean_c=12.0), chance(1, 2, 2))
+        run(usual(members=2), dublin()[:, :3], chance(1, 2, 2))
