@@ -39,21 +39,7 @@ class Tried:
 
 
 def try_all(situation: Situation, changes: Sequence[Change]) -> list[Tried]:
-    """Try each change to the colony up to the margin after the next visit.
-
-    Parameters
-    ----------
-    situation
-        The colony, its days ahead and its luck.
-    changes
-        Each changes records of the state in place.
-
-    Returns
-    -------
-    list[Tried]
-        One for each change, in order.
-
-    """
+    """Try each change of the members, made in place, up to the margin after the next visit."""
     members = len(situation.colonies)
     lanes = np.tile(situation.colonies, len(changes))
     _count_afresh(lanes)

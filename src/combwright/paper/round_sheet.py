@@ -26,21 +26,10 @@ ROOM_MM: Mapping[Paper, int] = {"a4": 265, "a5": 175}
 
 
 def round_pdf(sheet: RoundSheet, *, paper: Paper = "a4") -> bytes:
-    """Print a round sheet.
+    """Print a round sheet as an accessible PDF (PDF/UA-1).
 
-    Parameters
-    ----------
-    sheet
-        The round sheet as data.
-    paper
-        Size of the paper, for a clipboard (A4) or a pocket (A5).
-
-    Returns
-    -------
-    bytes
-        An accessible PDF (PDF/UA-1). The same sheet gives the same bytes on every machine: its
-        date is the date of the round, its fonts are those that come with Typst.
-
+    The same sheet gives the same bytes on every machine: its date is the date of the round, its
+    fonts are those that come with Typst.
     """
     return bytes(
         typst.compile(

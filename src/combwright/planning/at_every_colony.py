@@ -29,20 +29,7 @@ class Everywhere:
 
 
 def everywhere(sheet: RoundSheet) -> Everywhere:
-    """Find what is the same at nearly every colony of a round.
-
-    Parameters
-    ----------
-    sheet
-        The round.
-
-    Returns
-    -------
-    Everywhere
-        The branches that the sheet gives for any colony, then jobs and branches in the order in
-        which they first come; of these none for a round of few colonies.
-
-    """
+    """Find what is the same at nearly every colony of a round; of few colonies nothing."""
     needed = max(FEWEST, SHARE * len(sheet.colonies))
     jobs = Counter(job for colony in sheet.colonies for job in dict.fromkeys(colony.jobs))
     branches = _counted(sheet.colonies)

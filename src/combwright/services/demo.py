@@ -111,21 +111,7 @@ class TrueColony:
 
 
 def write_demo(folder: Path, *, progress: Progress = silent) -> Paths:
-    """Write the demo's notebook, weather and book into a folder.
-
-    Parameters
-    ----------
-    folder
-        Made when it is not there; an old demo in it is replaced.
-    progress
-        Told how many of how many colonies are written.
-
-    Returns
-    -------
-    Paths
-        The files.
-
-    """
+    """Write the demo's notebook, weather and book into a folder; an old demo in it is replaced."""
     folder = folder.resolve()
     try:
         folder.mkdir(parents=True, exist_ok=True)

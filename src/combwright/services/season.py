@@ -92,31 +92,10 @@ def season(
     members: int = 200,
     seed: int = 1,
 ) -> Season:
-    """Let simulated colonies live from a day up to another.
+    """Let simulated colonies, each in a year of its own, live from a day up to another.
 
-    Two starts with the same dates and seed have the same luck; with the same climate also the
-    same weather.
-
-    Parameters
-    ----------
-    start
-        The colony, its stack, its place and its keeping.
-    first, until
-        First and last day.
-    kit
-        The catalogue in use.
-    members
-        Simulated colonies, each in a year of its own.
-    seed
-        Seed of weather and luck.
-
-    Raises
-    ------
-    OutOfRangeError
-        If days, numbers or frames cannot be.
-    ClashError
-        If the set-up does not fit the hive.
-
+    Two starts with the same dates and seed have the same luck; with the same climate also the same
+    weather.
     """
     hive = (kit or catalogue()).hive(start.set_up.hive)
     _check(start, hive, first, until, members)

@@ -11,19 +11,9 @@ _HOUSE = Path(combwright.__file__).parent
 
 @cache
 def fingerprint(*packages: str, ending: str = "") -> str:
-    """Tell one version of some packages from another: their code and their data files.
+    """Tell one version of some packages from another, by their files that end so.
 
-    Parameters
-    ----------
-    packages
-        Names below ``combwright``.
-    ending
-        How the names of the files end that count; all of them by default.
-
-    Returns
-    -------
-    str
-        The same for the same files; a change of one letter in one of them gives another.
+    A change of one letter in one of them gives another.
 
     Examples
     --------

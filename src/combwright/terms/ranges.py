@@ -11,23 +11,7 @@ def within(
 ) -> NDArray[np.float64]:
     """Give the values as floats if all of them lie in a range, else say which one does not.
 
-    Parameters
-    ----------
-    values
-        What came in. [unit]
-    low, high
-        The range, both ends allowed. [unit]
-    name
-        What the values are, as the start of a sentence.
-    unit
-        Their unit, for the sentence.
-    remedy
-        What the value looks like or what to do instead.
-
-    Raises
-    ------
-    OutOfRangeError
-        If a value lies outside, or is not a number.
+    The name begins the sentence; the remedy is what the value looks like or what to do instead.
 
     Examples
     --------

@@ -9,23 +9,6 @@ from combwright.terms.ranges import within
 def celsius(values: ArrayLike, name: str, low: float, high: float) -> NDArray[np.float64]:
     """Give temperatures as an array, or say what one outside the range looks like.
 
-    Parameters
-    ----------
-    values, name
-        The temperatures and what they are, as the start of a sentence. [°C]
-    low, high
-        The range that is meant, ends included. [°C]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        The temperatures. [°C]
-
-    Raises
-    ------
-    OutOfRangeError
-        If one lies outside, or is not a number.
-
     Examples
     --------
     >>> celsius(95, "The nest", -20, 45)

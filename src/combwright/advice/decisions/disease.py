@@ -16,13 +16,8 @@ CLEARED: Final = frozenset(("none", "no signs", "cleared"))
 def noted_signs(entries: Iterable[Noted]) -> Visit | None:
     """Give the last note of signs, unless a later visit says that there are none.
 
-    A visit that says nothing of signs clears nothing: nobody looked.
-
-    Parameters
-    ----------
-    entries
-        Entries of one colony, in the order of their days.
-
+    A visit that says nothing of signs clears nothing: nobody looked. Entries come in the order of
+    their days.
     """
     standing = None
     for entry in entries:

@@ -17,22 +17,7 @@ WRITE = "Write the day as year-month-day, such as 2026-04-03."
 
 
 def day(text: str) -> date:
-    """Read a day.
-
-    Parameters
-    ----------
-    text
-        As it stands in the file, without blanks around it.
-
-    Returns
-    -------
-    date
-        The day.
-
-    Raises
-    ------
-    NotebookError
-        It is no day, or could be more than one.
+    """Read a day; one that could be more than one is refused.
 
     Examples
     --------

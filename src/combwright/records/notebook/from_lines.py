@@ -42,20 +42,9 @@ class Notebook:
 def read_notebook(
     data: bytes, known_yards: Collection[str] = (), known_colonies: Collection[str] = ()
 ) -> Notebook:
-    """Read a notebook.
+    """Read a notebook; yards and colonies that are not known yet enter it with their first line.
 
-    Parameters
-    ----------
-    data
-        The CSV file.
-    known_yards, known_colonies
-        Those that the book has already; the others enter it with their first line.
-
-    Returns
-    -------
-    Notebook
-        Lines with their entries and problems. A line with a problem that blocks has no entries.
-
+    A line with a problem that blocks has no entries.
     """
     try:
         found = table(data)

@@ -35,26 +35,7 @@ class Table:
 
 
 def table(data: bytes, *, strip: bool = True) -> Table:
-    """Read the lines of a CSV file.
-
-    Parameters
-    ----------
-    data
-        The file.
-    strip
-        Take blanks off both ends of every cell.
-
-    Returns
-    -------
-    Table
-        Headings and rows; blank lines are left out.
-
-    Raises
-    ------
-    NotebookError
-        The file as a whole cannot be read; the sentence names the line where that shows.
-
-    """
+    """Read the lines of a CSV file, blank ones left out."""
     text = decoded(data)
     first = next((line for line in text.splitlines() if line.strip()), "")
     separator = max(",;\t", key=first.count)

@@ -25,18 +25,8 @@ Values = dict[str, Any]
 def parts(values: Values, last_hive: str | None) -> dict[str, Values]:
     """Sort the values of a line, by heading, into the contents of the entries they make.
 
-    Parameters
-    ----------
-    values
-        What stands in the line, by heading.
-    last_hive
-        The hive that an earlier line of the same file gave the colony.
-
-    Returns
-    -------
-    dict[str, dict]
-        By part, in the order of a visit; only parts of which something is written.
-
+    Only parts of which something is written, in the order of a visit; ``last_hive`` is what an
+    earlier line of the same file gave the colony.
     """
     found: dict[str, Values] = {}
     for part, fixed in PARTS.items():

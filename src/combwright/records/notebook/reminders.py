@@ -15,16 +15,7 @@ Known = tuple[date, str, int | None]
 
 
 def wrong_reminders(lines: Iterable[Line], stand: Iterable[Noted]) -> Iterator[Problem]:
-    """Find lines that name another yard, or another year of the queen, than the book.
-
-    Parameters
-    ----------
-    lines
-        Lines of a notebook.
-    stand
-        The entries as they stand, those of the lines included.
-
-    """
+    """Find lines that name another yard, or year of the queen, than the book that holds them."""
     told = list(stand)
     past = histories(told)
     climates = {each.yard: each.climate for each in told if isinstance(each, Yard)}

@@ -18,17 +18,9 @@ Transaction: TypeAlias = sa.Connection
 
 
 class Book:
-    """One book. Its file is not touched until the book is first read or written.
+    """One book. The handle costs nothing until the book is first read or written.
 
-    Parameters
-    ----------
-    path
-        The book's file.
-    must_exist
-        Refuse, rather than make an empty book, when there is none.
-    kit
-        The catalogue in which its hives are looked up; the one that comes along where none is.
-
+    With ``must_exist`` it is refused, rather than made empty, where there is none.
     """
 
     def __init__(
@@ -62,14 +54,7 @@ class Book:
         return self._path.with_name(f"{self._path.name}.{what}")
 
     def open(self) -> Self:
-        """Open the book now rather than when it is needed.
-
-        Raises
-        ------
-        BookError
-            The file is no book, comes from a newer version, or cannot be opened or written.
-
-        """
+        """Open the book now rather than when it is needed."""
         self._opened()
         return self
 

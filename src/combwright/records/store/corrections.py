@@ -7,21 +7,10 @@ from combwright.terms.entries import AnyEntry, Correction, Noted, Split, Unite
 
 
 def standing(entries: Iterable[AnyEntry]) -> list[Noted]:
-    """Apply corrections and put what remains in the order of its days.
+    """Apply corrections, in the order written, and put what remains in the order of its days.
 
     The last correction of an entry counts. A replacement takes the place of what it replaces, and
     can be corrected in turn; striking out a correction restores what it had corrected.
-
-    Parameters
-    ----------
-    entries
-        Entries in the order in which they were written.
-
-    Returns
-    -------
-    list[Noted]
-        The entries that stand, by day, and within a day as they were written.
-
     """
     in_order = list(entries)
     replaced = replacements(in_order)

@@ -20,18 +20,7 @@ PAUSE_MS = 20
 def open_engine(path: Path, *, must_exist: bool = False) -> sa.Engine:
     """Open a book; it is made when it is not there yet, and brought up to date when it is old.
 
-    Parameters
-    ----------
-    path
-        The book's file.
-    must_exist
-        Refuse, rather than make an empty book, when there is none.
-
-    Raises
-    ------
-    BookError
-        The file is no book, comes from a newer version, or cannot be opened or written.
-
+    With ``must_exist`` it is refused, rather than made empty, where there is none.
     """
     place = str(path)
     if must_exist and not path.exists():

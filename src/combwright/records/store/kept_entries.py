@@ -20,25 +20,9 @@ CORRECTED = sa.select(entry.c.corrects).where(entry.c.corrects.is_not(None))
 
 
 def keep(db: sa.Connection, entries: Iterable[AnyEntry]) -> int:
-    """Write entries; writing the same ones again changes nothing.
+    """Write entries in the order in which they happened, and tell how many were new.
 
-    Parameters
-    ----------
-    db
-        A transaction from :func:`~combwright.records.store.engine.writing`.
-    entries
-        What is to be kept, in the order in which it happened.
-
-    Returns
-    -------
-    int
-        How many of them were not in the book before.
-
-    Raises
-    ------
-    ClashError
-        An id is already used for something else.
-
+    Writing the same ones again changes nothing; an id used for something else is a clash.
     """
     wanted: dict[UUID, AnyEntry] = {}
     for each in entries:

@@ -7,16 +7,7 @@ from combwright.terms.entries import ENTRY, AnyEntry
 
 
 def written_since(db: sa.Connection, sequence: int) -> list[tuple[int, AnyEntry]]:
-    """Read entries as they were written after one, each with its place in the book.
-
-    Parameters
-    ----------
-    db
-        A transaction that reads.
-    sequence
-        The last place that is known already; 0 for the whole book.
-
-    """
+    """Read entries as they were written after one (0: all), each with its place in the book."""
     rows = db.execute(
         sa.select(entry.c.sequence, entry.c.body)
         .where(entry.c.sequence > sequence)

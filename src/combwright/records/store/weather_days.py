@@ -15,25 +15,7 @@ MEASURED = ("t_max_c", "t_min_c", "rain_mm", "sun_h", "wind_m_s")
 
 
 def keep_weather(db: sa.Connection, place: str, days: DailyWeather, source: str) -> int:
-    """Keep days of weather of a place; a day that is already there is replaced.
-
-    Parameters
-    ----------
-    db
-        A transaction from :func:`~combwright.records.store.engine.writing`.
-    place
-        The name under which the weather is asked for, as a rule a yard or a station.
-    days
-        The weather; one scenario, because only one can have happened.
-    source
-        Where it comes from.
-
-    Returns
-    -------
-    int
-        How many days were kept. [days]
-
-    """
+    """Keep days of weather of a place, which replace what is there, and count them."""
     if days.scenarios != 1:
         raise OutOfRangeError(
             f"Weather in {days.scenarios} versions cannot be kept as what happened.",
@@ -62,24 +44,7 @@ def keep_weather(db: sa.Connection, place: str, days: DailyWeather, source: str)
 
 
 def weather_between(db: sa.Connection, place: str, first: date, last: date) -> DailyWeather | None:
-    """Read the longest unbroken run of known days of a place.
-
-    Parameters
-    ----------
-    db
-        A transaction that reads.
-    place
-        The name under which the weather was kept.
-    first, last
-        The first and the last day wanted.
-
-    Returns
-    -------
-    DailyWeather | None
-        One scenario of consecutive days (of two runs of one length the later one), or ``None``
-        when no day is known.
-
-    """
+    """Read the longest unbroken run of known days of a place; of two as long the later one."""
     found = db.execute(
         sa.select(weather_day.c.day, *(weather_day.c[name] for name in MEASURED))
         .where(weather_day.c.place == place, weather_day.c.day.between(first, last))

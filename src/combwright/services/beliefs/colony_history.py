@@ -66,29 +66,7 @@ def colony_history(
     members: int = 200,
     seed: int = 1,
 ) -> ColonyHistory:
-    """Tell a colony's past and the weeks ahead of it.
-
-    Parameters
-    ----------
-    book
-        The book.
-    colony
-        Its name in the book.
-    on
-        The day from which the weeks ahead are counted; notes of that day are not yet taken in.
-    weeks_ahead
-        How far to look ahead. [weeks]
-    members
-        How many simulated colonies stand for it.
-    seed
-        Seed; the same book, day and seed give the same answer.
-
-    Returns
-    -------
-    ColonyHistory
-        Past and future, in quantiles.
-
-    """
+    """Tell a colony's past, and the weeks ahead of a day whose notes are not yet taken in."""
     if not 1 <= weeks_ahead <= MOST_WEEKS:
         raise OutOfRangeError(
             f"{weeks_ahead} weeks ahead cannot be shown.", remedy=f"Give 1 to {MOST_WEEKS} weeks."

@@ -21,26 +21,10 @@ def resumed_replay(
     seed: int,
     with_neighbours: bool = True,
 ) -> Replay:
-    """Make ready to follow the colonies of a book.
+    """Make ready to follow the colonies of a book from the beliefs that it keeps.
 
-    Parameters
-    ----------
-    book
-        The book, by which kept beliefs are found.
-    entries
-        Its entries.
-    season
-        The days of its yards.
-    on
-        The day up to which they are followed.
-    members
-        How many simulated colonies stand for each real one.
-    seed
-        Seed of the run.
-    with_neighbours
-        Whether colonies of one yard teach each other. What they taught up to the day would reach
-        back into what was forecast before it, so that scores are made without.
-
+    What colonies of one yard taught each other up to the day would reach back into what was
+    forecast before it, so that scores are made without.
     """
     folder = folder_for(book)
     kept = KeptBeliefs(folder, book.kit)

@@ -62,30 +62,9 @@ def score_book(
     seed: int = 1,
     progress: Progress = silent,
 ) -> ScoreReport:
-    """Score each visit before a day against what was expected of it.
+    """Score each visit before a day, of one colony or all, against what was expected of it.
 
     Every forecast knows the colony's earlier notes, and of the weather what the book holds.
-
-    Parameters
-    ----------
-    book
-        The book.
-    on
-        Visits before this day are scored.
-    colony
-        One colony, or all.
-    members
-        How many simulated colonies stand for each real one.
-    seed
-        Seed of the simulation.
-    progress
-        Told of how many of how many colonies the notes are read.
-
-    Returns
-    -------
-    ScoreReport
-        Coverage and errors, with words for them.
-
     """
     situations = situations_of(book, AskedRound(on, members=members, seed=seed))
     replay = resumed_replay(

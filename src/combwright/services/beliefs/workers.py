@@ -25,17 +25,7 @@ def for_each(
 ) -> list[Made]:
     """Do the same for many colonies, side by side; the answers are in the order given.
 
-    Parameters
-    ----------
-    work
-        What is done for each.
-    colonies
-        Whatever stands for them.
-    doing
-        What it is called while it lasts.
-    progress
-        Told at the start, and whenever one more is done.
-
+    ``doing`` is what it is called while it lasts.
     """
     done: list[Made] = []
     progress(Step(doing, 0, len(colonies)))

@@ -62,23 +62,9 @@ def add_notebook(
 ) -> Report:
     """Add a notebook, or entries that were exported, to the book: all of it, or nothing.
 
-    Parameters
-    ----------
-    book
-        The book.
-    csv_path
-        The file to read. Adding it twice changes nothing.
-    keep_good
-        Take the lines without problems and leave out the others.
-    correct
-        For the colonies and days of this file, what earlier files said and this one does not is
-        struck out. This is done for a file without problems only, whatever ``keep_good`` says.
-
-    Raises
-    ------
-    RefusedError
-        Lines cannot be taken; it carries every problem.
-
+    Adding it twice changes nothing. ``keep_good`` takes the lines without problems and leaves out
+    the others; ``correct`` strikes out what earlier files said of the colonies and days of this one
+    and it does not: of a file without problems only, whatever ``keep_good`` says.
     """
     data = contents(csv_path)
     with book.writing() as db:
@@ -101,14 +87,7 @@ def add_notebook(
 
 
 def add_entries(book: Book, entries: Sequence[AnyEntry]) -> Report:
-    """Add entries that have their ids already, such as those of a phone: all of them, or nothing.
-
-    Raises
-    ------
-    RefusedError
-        They clash with the book or with each other; it carries every problem.
-
-    """
+    """Add entries that have their ids already, such as those of a phone: all, or nothing."""
     lines = tuple(Line(at, entries=(each,)) for at, each in enumerate(entries, 1))
     with book.writing() as db:
         added = settled(Addition(lines), bearing_on(db, entries), book.kit)
@@ -125,14 +104,7 @@ def read_book(book: Book) -> list[Noted]:
 
 
 def show_colony(book: Book, colony: str) -> Page:
-    """Look one colony up.
-
-    Raises
-    ------
-    NotFoundError
-        The book does not know it; the sentence names those with a similar name.
-
-    """
+    """Look one colony up."""
     with book.reading() as db:
         about = entries_of(db, colony)
         found = standings(about, book.kit)
@@ -156,14 +128,7 @@ def export(book: Book, form: Literal["csv", "json"] = "csv") -> str:
 
 
 def colonies_on(book: Book, on: date) -> list[KnownColony]:
-    """Tell how every colony that lives in the evening of a day stands, by yard and name.
-
-    Raises
-    ------
-    NotFoundError
-        The day lies before the first note.
-
-    """
+    """Tell how every colony that lives in the evening of a day stands, by yard and name."""
     entries = read_book(book)
     if not entries or entries[0].on > on:
         first = f"The first note is of {entries[0].on}." if entries else "The book is empty."

@@ -21,14 +21,7 @@ FORMS: Final[Mapping[str, type[Entry]]] = {
 
 
 def form_of(kind: str) -> type[Entry]:
-    """Give the kind of entry that a form makes.
-
-    Raises
-    ------
-    NotFoundError
-        There is no form for it.
-
-    """
+    """Give the kind of entry that a form makes."""
     if kind not in FORMS:
         raise NotFoundError(
             f"There is no form for “{kind}”.", remedy=f"There is: {', '.join(FORMS)}."
@@ -37,16 +30,7 @@ def form_of(kind: str) -> type[Entry]:
 
 
 def form_fields(kind: str, known: Mapping[str, Sequence[str]]) -> list[FormField]:
-    """Lay out a form.
-
-    Parameters
-    ----------
-    kind
-        The kind of entry.
-    known
-        What there is to choose from: colonies, yards, hives, climates, districts, items.
-
-    """
+    """Lay out a form; what the book or the catalogue knows is chosen from."""
     return [
         form_field(field, name, known.get(field.about.chosen_from, ()))
         for name, field in fields_of(form_of(kind)).items()
@@ -54,14 +38,7 @@ def form_fields(kind: str, known: Mapping[str, Sequence[str]]) -> list[FormField
 
 
 def take_entry(book: Book, kind: str, fields: Mapping[str, str]) -> UUID:
-    """Put the entry of one form into the book; the same form sent twice is kept once.
-
-    Raises
-    ------
-    NoteError
-        Values are impossible, or clash with the book; each problem names its field.
-
-    """
+    """Put the entry of one form into the book; the same form sent twice is kept once."""
     about = form_of(kind)
     told = {name: fields[name].strip() for name in ("id", *fields_of(about)) if name in fields}
     try:

@@ -35,18 +35,7 @@ class FieldProblem:
 def in_words(
     error: ValidationError, kind: type[Entry], form_name: Callable[[EntryField], str]
 ) -> list[FieldProblem]:
-    """Say each problem of an entry beside the field of the form that it was read from.
-
-    Parameters
-    ----------
-    error
-        What the gate found.
-    kind
-        The kind of entry.
-    form_name
-        Names the form's field for a field of the entry.
-
-    """
+    """Say each problem of an entry beside the field of the form that it was read from."""
     found, fields = [], fields_of(kind)
     for one in error.errors(include_url=False):
         # the kind goes before the field, and a kind may be called as a field is

@@ -37,20 +37,7 @@ class FormField:
 def form_field(
     field: EntryField, name: str, chosen_from: Sequence[str] = (), *, at_hive: bool = False
 ) -> FormField:
-    """Make the field of a form; one at a hive is filled in with gloves on.
-
-    Parameters
-    ----------
-    field
-        The field of the entry.
-    name
-        Its name in the form.
-    chosen_from
-        What there is to choose from, where the book or the catalogue knows it.
-    at_hive
-        Step through numbers rather than type them.
-
-    """
+    """Make the field of a form; one at a hive is filled in with gloves on, by steps."""
     about, limits = field.about, field.limits
     choices = choices_of(field, chosen_from)
     return FormField(

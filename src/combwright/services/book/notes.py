@@ -44,19 +44,9 @@ class TakenNote:
 
 
 def note_entries(fields: Mapping[str, str]) -> list[AnyEntry]:
-    """Make the entries of a note.
+    """Make the entries of a note from ``note`` (its id), ``on``, ``colony``, and what was seen.
 
-    Parameters
-    ----------
-    fields
-        The form: ``note`` (its id), ``on``, ``colony``, and whatever was seen and done. Fields
-        that are empty, and names that are not known here, are passed over.
-
-    Raises
-    ------
-    NoteError
-        Values are missing or impossible; every one of them is named.
-
+    Fields that are empty, and names that are not known here, are passed over.
     """
     told = {name: _plain(name, value.strip()) for name, value in fields.items() if value.strip()}
     note = _id(told.get("note", ""))
@@ -107,14 +97,7 @@ def _id(text: str) -> UUID:
 
 
 def take_note(book: Book, fields: Mapping[str, str]) -> TakenNote:
-    """Put a note into the book, all of it or nothing; taking it again changes nothing.
-
-    Raises
-    ------
-    NoteError
-        Values are impossible, or clash with the book.
-
-    """
+    """Put a note into the book, all of it or nothing; taking it again changes nothing."""
     entries = note_entries(fields)
     return TakenNote(_id(fields["note"]), *_added(book, entries))
 
@@ -136,14 +119,7 @@ def _beside_field(problem: Problem, entries: Sequence[AnyEntry]) -> FieldProblem
 
 
 def undo_note(book: Book, note: UUID, on: date) -> int:
-    """Strike out the entries of a note; a note that never came is no matter.
-
-    Returns
-    -------
-    int
-        How many entries were struck out now.
-
-    """
+    """Strike out the entries of a note and tell how many; one that never came is no matter."""
     known = {each.id for each in book.now().history}
     struck = [
         Correction(id=uuid5(note, f"undo {kind}"), on=on, corrects=entry)

@@ -19,14 +19,7 @@ SIGNS: Final = {
 
 
 def photo_kind(data: bytes) -> str:
-    """Tell the kind of a picture by its first bytes, whatever its name says.
-
-    Raises
-    ------
-    NoteError
-        It is no picture of a kind that every browser shows, or too large.
-
-    """
+    """Tell the kind of a picture by its first bytes, whatever its name says."""
     if len(data) > LARGEST:
         said = f"{len(data) / 1e6:.0f} MB"
         raise NoteError([FieldProblem("photo", f"The photo has {said}.", "4 MB at most.")])

@@ -43,30 +43,9 @@ def round_sheet(
     seed: int = 1,
     progress: Progress = silent,
 ) -> RoundSheet:
-    """Plan the round of a day.
+    """Plan the round of a day in one yard or all; notes of that day itself are not yet taken in.
 
-    Parameters
-    ----------
-    book
-        The book.
-    on
-        The day of the round; notes of that day itself are not yet taken in.
-    yard
-        One yard, or all.
-    days
-        Days until the next visit.
-    members
-        How many simulated colonies stand for each real one.
-    seed
-        Seed; the same book, day and seed give the same sheet.
-    progress
-        Told how far it is: first every colony's notes are read, then each is planned.
-
-    Returns
-    -------
-    RoundSheet
-        The sheet.
-
+    The same book, day and seed give the same sheet.
     """
     asked = AskedRound(on, yard, days, members, seed)
     _check(asked)

@@ -10,15 +10,7 @@ from combwright.terms.sugar import SYRUP_SUGAR
 def as_advised(advised: ColonySheet, on: date, branch: Branch | None = None) -> dict[str, str]:
     """Fill the fields of a note with what was advised; what was seen stays open.
 
-    Parameters
-    ----------
-    advised
-        The colony's part of the round.
-    on
-        The day of the round.
-    branch
-        What was found instead, if anything; its portion then counts.
-
+    Of a branch that was found instead, the portion counts.
     """
     portion = advised.portion
     if branch is not None and branch.portion is not None:

@@ -121,16 +121,7 @@ class Situations:
 
 
 def situations_of(book: Book, asked: AskedRound) -> Situations:
-    """Read a book and make ready to follow its colonies to the day asked for.
-
-    Parameters
-    ----------
-    book
-        The book.
-    asked
-        The day, the days until the next visit, the members and the seed.
-
-    """
+    """Read a book and make ready to follow its colonies to the day asked for."""
     entries = book.now().entries
     first = _first_note(entries, asked.on, book.place)
     until = asked.on + timedelta(days=max(asked.days + MARGIN_DAYS, LOOK_AHEAD_DAYS))

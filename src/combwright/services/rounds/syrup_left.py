@@ -25,16 +25,7 @@ class SyrupLeft:
 
 
 def syrup_left(sheet: RoundSheet, noted: Iterable[Noted]) -> SyrupLeft:
-    """Take from what was loaded for a round what its notes say was given.
-
-    Parameters
-    ----------
-    sheet
-        The round, or the part of it for a yard.
-    noted
-        Notes of its day.
-
-    """
+    """Take from what was loaded for a round what its notes say was given."""
     colonies = {each.colony for each in sheet.colonies}
     feeds = [each for each in noted if isinstance(each, Feed) and each.colony in colonies]
     per_litre = 1000.0 * float(density_kg_per_l(sheet.bench.sugar_fraction, 20.0))

@@ -12,16 +12,7 @@ NAMED = 12
 
 
 def visits_calendar(sheet: RoundSheet | None, *, made: datetime) -> bytes:
-    """Write the round and the visits that follow from it, one whole-day event a yard and day.
-
-    Parameters
-    ----------
-    sheet
-        The round; an empty calendar without one.
-    made
-        The time of writing, which the format asks for.
-
-    """
+    """Write the round and the visits that follow from it, one whole-day event a yard and day."""
     calendar = Calendar()
     calendar.add("prodid", "-//Combwright//visits//EN")
     calendar.add("version", "2.0")

@@ -71,22 +71,7 @@ def whatif(
     members: int = 200,
     seed: int = 1,
 ) -> Compared:
-    """Try the keeper's idea on the same members, weather and luck as the plan.
-
-    Parameters
-    ----------
-    book
-        The book.
-    colony
-        The colony.
-    on
-        The day.
-    idea
-        What the keeper would rather do.
-    days, members, seed
-        As for the round.
-
-    """
+    """Try the keeper's idea on the same members, weather and luck as the plan."""
     situations = situations_of(book, AskedRound(on, None, days, members, seed))
     situation = situations.of(situations.follow(colony))
     planned = plan(situation, with_branches=False)

@@ -50,20 +50,7 @@ LESSONS = {
 def why(
     book: Book, colony: str, on: date, *, days: int = 7, members: int = 200, seed: int = 1
 ) -> Told:
-    """Plan for one colony and tell the chain of its decisions.
-
-    Parameters
-    ----------
-    book
-        The book.
-    colony
-        The colony.
-    on
-        The day of the round.
-    days, members, seed
-        As for the round.
-
-    """
+    """Plan for one colony and tell the chain of its decisions."""
     situations = situations_of(book, AskedRound(on, None, days, members, seed))
     followed = situations.follow(colony)
     sheet = colony_sheet(followed, situations.of(followed), 1)

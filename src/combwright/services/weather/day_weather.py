@@ -39,18 +39,7 @@ class DayWeather:
 
 
 def day_weather(book: Book, yards: Mapping[str, Yard], on: date) -> list[DayWeather]:
-    """Give the weather of a day at the yards for which the book has it.
-
-    Parameters
-    ----------
-    book
-        The book.
-    yards
-        The yards by name.
-    on
-        The day.
-
-    """
+    """Give the weather of a day at the yards for which the book has it."""
     with book.reading() as db:
         known = weather_of_day(db, on)
     found = []

@@ -88,20 +88,7 @@ class KeptWeather:
 
 
 def sampled_outlook(name: str, first: date, days: int, seed: int = 1) -> Outlook:
-    """Show what the climate of a place may bring, in 200 versions.
-
-    Parameters
-    ----------
-    name
-        Name of a built-in climate.
-    first
-        First day.
-    days
-        How many days. [days]
-    seed
-        Seed of the sample.
-
-    """
+    """Show what the climate of a place may bring, in 200 versions."""
     place = climate(name)
     weather = generate(place, first, days, VERSIONS, seed)
     remark = f"sampled in {VERSIONS} versions; {place.basis}"
@@ -109,17 +96,7 @@ def sampled_outlook(name: str, first: date, days: int, seed: int = 1) -> Outlook
 
 
 def file_outlook(path: Path, name: str) -> Outlook:
-    """Show the weather of a file.
-
-    Parameters
-    ----------
-    path
-        A file of any known kind.
-    name
-        The climate near it: its latitude is used, and its usual sunshine and wind where the file
-        has none.
-
-    """
+    """Show the weather of a file; of the climate comes what sunshine and wind it lacks."""
     place = climate(name)
     read = read_file(path)
     weeks = tuple(week for run in runs(read, place) for week in _weeks(run, place))
@@ -139,22 +116,8 @@ def file_table(path: Path, name: str) -> str:
 def add_file(book: Book, path: Path, place: str | None, yard: str | None, name: str) -> KeptWeather:
     """Keep the weather of a file in the book, for a yard or for all yards of a climate.
 
-    Adding a file twice changes nothing; a day that was there is replaced.
-
-    Parameters
-    ----------
-    book
-        The book.
-    path
-        The file.
-    place
-        The name under which it is kept; the climate's own when neither it nor a yard is given.
-    yard
-        A yard of the book.
-    name
-        The climate whose usual sunshine and wind stand in where the file has none; that of the
-        yard, if one is given.
-
+    Adding a file twice changes nothing; a day that was there is replaced. It is kept for the
+    climate where neither a place nor a yard is given.
     """
     read = read_file(path)
     return _keep(book, place, yard, name, lambda _: (read, ()))
@@ -163,20 +126,7 @@ def add_file(book: Book, path: Path, place: str | None, yard: str | None, name: 
 def add_forecast(
     book: Book, yard: str, fetch: Callable[[float, float], "Forecast"], now: datetime
 ) -> KeptWeather:
-    """Fetch the forecast of a yard and keep its days from today on in the book.
-
-    Parameters
-    ----------
-    book
-        The book.
-    yard
-        A yard of the book that has a latitude and a longitude.
-    fetch
-        Gives the forecast for a latitude and a longitude.
-    now
-        The time; days before it are not kept.
-
-    """
+    """Fetch the forecast of a yard and keep its days from today on in the book."""
 
     def ask(found: Yard | None) -> tuple[Read, tuple[str, ...]]:
         if found is None or found.latitude is None or found.longitude is None:

@@ -45,19 +45,9 @@ class Surroundings:
 
 
 def surroundings(book: Book, first: date, until: date, *, members: int, seed: int) -> Surroundings:
-    """Gather the conditions of all yards over a time.
+    """Gather the conditions of all yards over a time, up to the day before ``until``.
 
-    Parameters
-    ----------
-    book
-        The book, for its yards and the weather it holds of them.
-    first, until
-        First day, and the day after the last.
-    members
-        How many versions of unknown weather: one for each member.
-    seed
-        Seed of the run.
-
+    Of unknown weather there is one version for each member.
     """
     yards = book.now().yards
     tables, known_to = {}, {}
