@@ -47,6 +47,8 @@ def season_chart(
 ) -> str:
     """Draw one course, or variants of it together, as SVG.
 
+    An ``svg`` element with a description in words; equal data give equal bytes.
+
     Parameters
     ----------
     series
@@ -61,11 +63,6 @@ def season_chart(
         The day on which the forecast begins, drawn as an upright line.
     width, height
         Size of the plot without its axes. [px]
-
-    Returns
-    -------
-    str
-        An ``svg`` element with a description in words; equal data give equal bytes.
 
     Raises
     ------

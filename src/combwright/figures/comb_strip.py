@@ -36,6 +36,9 @@ def comb_strip(
 ) -> str:
     """Draw a stack from above, or two side by side, as SVG.
 
+    An ``svg`` element, 1 unit = 0.1 mm, for page and paper. It has no ids and no style of its own,
+    so that many can stand on a page; see ``comb_fills.theme_css`` for its colours.
+
     Parameters
     ----------
     before
@@ -48,12 +51,6 @@ def comb_strip(
         Words over the two stacks; without ``after`` only the first is used.
     is_narrow
         Whether to draw the second stack under the first, for the screen of a phone.
-
-    Returns
-    -------
-    str
-        An ``svg`` element, 1 unit = 0.1 mm, for page and paper. It has no ids and no style of its
-        own, so that many can stand on a page; see ``comb_fills.theme_css`` for its colours.
 
     """
     columns = [(before, before, captions[0])]

@@ -8,16 +8,13 @@ from combwright.terms.combs import Box, Place, StackView
 def describe(stack: StackView) -> str:
     """Say in words what a comb strip of the stack shows.
 
+    Each box from the bottom up, its contents in whole combs and its places from the left;
+    then what lies over and under the boxes.
+
     Parameters
     ----------
     stack
         The stack from above.
-
-    Returns
-    -------
-    str
-        Each box from the bottom up, its contents in whole combs and its places from the left;
-        then what lies over and under the boxes.
 
     Examples
     --------

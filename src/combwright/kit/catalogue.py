@@ -75,15 +75,12 @@ class Catalogue:
 def catalogue(extra_toml_texts: Mapping[str, str] | None = None) -> Catalogue:
     """Give the catalogue, with the keeper's own kit where texts are given.
 
+    The same object for the same texts.
+
     Parameters
     ----------
     extra_toml_texts
         The keeper's own kit: the label that errors should name (a file's name, say), and the text.
-
-    Returns
-    -------
-    Catalogue
-        The kit by key; the same object for the same texts.
 
     Examples
     --------

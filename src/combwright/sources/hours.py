@@ -90,15 +90,6 @@ def sun_from_radiation_h(on: date, latitude_deg: float, radiation_mj: float) -> 
     ----------
     on
         The day.
-    latitude_deg
-        Latitude. [°]
-    radiation_mj
-        Global radiation. [MJ/m²]
-
-    Returns
-    -------
-    float
-        Sunshine. [h]
 
     References
     ----------

@@ -52,13 +52,6 @@ def conditions(
         Daily weather, [scenario, day].
     nectar, pollen
         Forage indices, 1 at the district's best, [scenario, day]. [-]
-    latitude_deg
-        Latitude of the yard. [°]
-
-    Returns
-    -------
-    Floats
-        Conditions, [scenario, day, column].
 
     """
     days = day_of_year(weather)

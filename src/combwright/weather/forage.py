@@ -136,6 +136,9 @@ def forage_index(
 ) -> tuple[Floats, Floats]:
     """Nectar and pollen that a district offers each day.
 
+    Nectar and pollen, each [scenario, day]; 1 is the best day of an average year in lowland
+    mixed farmland near Dublin, so nectar of good days of good years lies above. [-]
+
     Parameters
     ----------
     plants
@@ -146,12 +149,6 @@ def forage_index(
         The climate, against which a spring is early or late.
     seed
         Seed of the plants' luck in each year and version of the weather.
-
-    Returns
-    -------
-    tuple
-        Nectar and pollen, each [scenario, day]; 1 is the best day of an average year in lowland
-        mixed farmland near Dublin, so nectar of good days of good years lies above. [-]
 
     Notes
     -----

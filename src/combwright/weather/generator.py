@@ -68,23 +68,18 @@ def generate(place: Climate, first: date, days: int, scenarios: int, seed: int) 
     Each month shares a part of its residuals and a factor on its rain, because months differ more
     from year to year than independent days would make them.
 
+    To a tenth of each unit, as stations report it, [scenario, day].
+
     Parameters
     ----------
     place
         The climate.
     first
         The first day.
-    days
-        How many days. [days]
     scenarios
         How many versions.
     seed
         Seed of the run.
-
-    Returns
-    -------
-    DailyWeather
-        Weather to a tenth of each unit, as stations report it, [scenario, day].
 
     References
     ----------
@@ -123,11 +118,6 @@ def continue_from(
         How many versions.
     seed
         Seed of the run.
-
-    Returns
-    -------
-    DailyWeather
-        The known days, then the sampled ones, [scenario, day].
 
     Notes
     -----

@@ -34,11 +34,6 @@ def like(model: Climate, normals: Mapping[str, Any]) -> dict[str, Any]:
         ``t_max_c``, ``t_min_c`` [°C], ``rain_mm`` [mm], ``sun_month_h`` [h], each by month, and
         ``wind_factor``, the wind against the model's. The rest is taken over.
 
-    Returns
-    -------
-    dict
-        The fields of :class:`~combwright.weather.climate.Climate`.
-
     """
     means = {key: np.asarray(normals[key]) for key in ("t_max_c", "t_min_c")}
     rain = np.asarray(normals["rain_mm"]) / LENGTHS

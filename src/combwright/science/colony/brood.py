@@ -47,15 +47,12 @@ STAGE_DAYS: Mapping[Caste, StageDays] = {
 def stage_days(caste: Caste) -> StageDays:
     """Give the days of each stage.
 
+    Egg, open larva and sealed brood, each with its range and source. [days]
+
     Parameters
     ----------
     caste
         Worker or drone.
-
-    Returns
-    -------
-    StageDays
-        Egg, open larva and sealed brood, each with its range and source. [days]
 
     References
     ----------
@@ -79,11 +76,6 @@ def alive_next_day(daily_deaths: float, factor: float = 1.0) -> float:
         Share that dies in a day: 0.03 of eggs, 0.01 of larvae, 0.001 of sealed brood. [per day]
     factor
         How much worse the colony does than the published one. [-]
-
-    Returns
-    -------
-    float
-        Share, 0 to 1.
 
     References
     ----------

@@ -17,6 +17,8 @@ def season_share(  # noqa: PLR0917 (the five published constants)
        1 - \max\Bigl(1 - \frac{1}{1 + x_1 e^{-2t/x_2}},\;
                      \frac{1}{1 + x_3 e^{-2(t-x_4)/x_5}}\Bigr)
 
+    It is 0 when she rests, 1 when nothing holds her back.
+
     Parameters
     ----------
     day_of_year
@@ -25,11 +27,6 @@ def season_share(  # noqa: PLR0917 (the five published constants)
         :math:`x_1` and :math:`x_2` of spring. [-], [days]
     fall, fall_day, fall_days
         :math:`x_3`, :math:`x_4` and :math:`x_5` of autumn. [-], [day], [days]
-
-    Returns
-    -------
-    float
-        0 when she rests, 1 when nothing holds her back.
 
     References
     ----------

@@ -40,8 +40,6 @@ def daylight_moments(
     ----------
     day_of_year
         Day of the year, 1 January = 1. [d]
-    latitude_deg
-        Latitude, north positive. [°]
     points
         How many stretches; with 16 the flight hours of a month are within 1 % of their limit.
 
@@ -84,7 +82,7 @@ def daylight_moments(
 
 
 def watts(radiation_mj: Floats, light_per_h: Floats) -> Floats:
-    """Give the radiation of a moment from that of its day.
+    """Give the radiation of a moment from that of its day. [W/m²].
 
     Parameters
     ----------
@@ -92,11 +90,6 @@ def watts(radiation_mj: Floats, light_per_h: Floats) -> Floats:
         Global radiation of the day. [MJ/m²]
     light_per_h
         Share of it that arrives in an hour like this. [1/h]
-
-    Returns
-    -------
-    Floats
-        Radiation. [W/m²]
 
     References
     ----------

@@ -45,15 +45,8 @@ def suitability(temperature_c: ArrayLike, radiation_w_m2: ArrayLike) -> Floats:
 
     Parameters
     ----------
-    temperature_c
-        Air temperature. [°C]
     radiation_w_m2
         Global radiation I; without light there is no flight. [W/m²]
-
-    Returns
-    -------
-    Floats
-        Share, 0 to 1.
 
     Notes
     -----
@@ -84,16 +77,6 @@ def suitability(temperature_c: ArrayLike, radiation_w_m2: ArrayLike) -> Floats:
 def calm(wind_m_s: ArrayLike) -> Floats:
     """Say how much of the flight the wind leaves.
 
-    Parameters
-    ----------
-    wind_m_s
-        Wind at 10 m. [m/s]
-
-    Returns
-    -------
-    Floats
-        Share, 0 to 1.
-
     References
     ----------
     .. [1] Deutscher Wetterdienst, agrometeorology, text of 2013 (read): winds near the maximum
@@ -119,11 +102,6 @@ def dry_share(rain_mm: ArrayLike) -> Floats:
     ----------
     rain_mm
         Rain R of the day. [mm]
-
-    Returns
-    -------
-    Floats
-        Share, 0 to 1.
 
     Notes
     -----
@@ -158,25 +136,16 @@ def flight_hours(  # noqa: PLR0917  # the columns of a day of weather, in their 
 ) -> Floats:
     """Hours of full flight in a day: the suitability of its hours, summed.
 
+    From 0 to the length of the day, [scenario, day].
+
     Parameters
     ----------
     day_of_year
         Day of the year, 1 January = 1, [day]. [d]
-    latitude_deg
-        Latitude, north positive. [°]
     t_max_c, t_min_c
         Highest and lowest temperature, [scenario, day]. [°C]
-    rain_mm
-        Rain. [mm]
-    sun_h
-        Sunshine. [h]
     wind_m_s
         Mean wind at 10 m. [m/s]
-
-    Returns
-    -------
-    Floats
-        Hours, from 0 to the length of the day, [scenario, day]. [h]
 
     References
     ----------

@@ -24,11 +24,6 @@ def declination_rad(day_of_year: ArrayLike) -> NDArray[np.float64]:
     day_of_year
         Day of the year J, 1 January = 1. [d]
 
-    Returns
-    -------
-    NDArray[np.float64]
-        Declination. [rad]
-
     References
     ----------
     .. [1] R. G. Allen, L. S. Pereira, D. Raes and M. Smith, "Crop evapotranspiration", FAO
@@ -50,17 +45,12 @@ def sunset_hour_angle_rad(day_of_year: ArrayLike, latitude_deg: ArrayLike) -> ND
 
     .. math:: \omega_s = \arccos(-\tan\varphi \tan\delta)
 
+    It is 0 in the polar night and π where the sun does not set.
+
     Parameters
     ----------
     day_of_year
         Day of the year, 1 January = 1. [d]
-    latitude_deg
-        Latitude, north positive. [°]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Hour angle, 0 in the polar night and π where the sun does not set. [rad]
 
     References
     ----------
@@ -87,13 +77,6 @@ def daylight_h(day_of_year: ArrayLike, latitude_deg: ArrayLike) -> NDArray[np.fl
     ----------
     day_of_year
         Day of the year, 1 January = 1. [d]
-    latitude_deg
-        Latitude, north positive. [°]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Daylight. [h]
 
     Notes
     -----
@@ -123,13 +106,6 @@ def extraterrestrial_mj(day_of_year: ArrayLike, latitude_deg: ArrayLike) -> NDAr
     ----------
     day_of_year
         Day of the year J, 1 January = 1. [d]
-    latitude_deg
-        Latitude, north positive. [°]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Radiation. [MJ/m²]
 
     References
     ----------
@@ -164,17 +140,8 @@ def global_radiation_mj(
     ----------
     day_of_year
         Day of the year, 1 January = 1. [d]
-    latitude_deg
-        Latitude, north positive. [°]
-    sun_h
-        Sunshine n. [h]
     a, b
         Share that arrives under full cloud, and what full sun adds.
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Global radiation. [MJ/m²]
 
     References
     ----------

@@ -11,17 +11,14 @@ def turning_share(
 
     .. math:: R = \alpha - \sigma \frac{F}{H + F}
 
+    With :math:`R` per day.
+
     Parameters
     ----------
     nest_bees, foragers
         Numbers :math:`H`, :math:`F`, not both 0. [bees]
     recruitment, inhibition
         :math:`\alpha` and :math:`\sigma`. [per day]
-
-    Returns
-    -------
-    float
-        Share :math:`R`. [per day]
 
     References
     ----------
@@ -43,17 +40,14 @@ def hunger(food_g: float, half_food_g: float = 500.0) -> float:
 
     .. math:: \frac{b^2}{b^2 + f^2}
 
+    It is 1 without stores, near 0 with plenty.
+
     Parameters
     ----------
     food_g
         Stores :math:`f`. [g]
     half_food_g
         Stores :math:`b` at which hunger is half. [g]
-
-    Returns
-    -------
-    float
-        1 without stores, near 0 with plenty.
 
     References
     ----------

@@ -27,11 +27,6 @@ def food_g_per_day(
     kj_per_g
         Energy of the food: honey 13.4, sugar 16.5. [kJ/g]
 
-    Returns
-    -------
-    NDArray[np.float64]
-        Food. [g/d]
-
     References
     ----------
     .. [1] Energy of sucrose from memory, of honey computed from it.
@@ -50,17 +45,7 @@ def food_g_per_day(
 def bees_per_conductance(bees_kg: ArrayLike, loss_w_per_k: ArrayLike) -> NDArray[np.float64]:
     """Mass of bees for each W/K of their home; above about 2 they need not cluster.
 
-    Parameters
-    ----------
-    bees_kg
-        Mass of the bees. [kg]
-    loss_w_per_k
-        Conductance of the home. [W/K]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        The ratio: below 0.8 in wooden hives, above 5 in trees. [kg K/W]
+    It is below 0.8 in wooden hives, above 5 in trees. [kg K/W]
 
     References
     ----------

@@ -11,15 +11,8 @@ def mantle_w_per_k(bees_g: float, w_per_k: float = 0.007, exponent: float = 0.52
 
     Parameters
     ----------
-    bees_g
-        Mass of the bees. [g]
     w_per_k, exponent
         Conductance of a gram of bees, and how it grows with their mass. [W/K], [-]
-
-    Returns
-    -------
-    float
-        Conductance. [W/K]
 
     Notes
     -----

@@ -18,18 +18,6 @@ def syrup_heat_capacity_kj_per_kg_k(
 
     with B in percent by mass.
 
-    Parameters
-    ----------
-    sugar_fraction
-        Sugar by mass. [-]
-    temperature_c
-        Temperature. [°C]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Heat capacity. [kJ/(kg K)]
-
     References
     ----------
     .. [1] Z. Bubník et al., Sugar Technologists Manual (1995), at 100 % purity. From memory.
@@ -60,11 +48,6 @@ def feeder_loss_w_per_k(
         Convection and radiation together: 8 to 10 in still air. [W/(m² K)]
     cushion_m2_k_per_w
         Resistance of what is laid over and round it. [m² K/W]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Conductance. [W/K]
 
     References
     ----------
@@ -99,21 +82,12 @@ def syrup_temperature_c(
 
     Parameters
     ----------
-    hours
-        Since it was poured. [h]
     start_c, outside_c, hive_c
         Temperatures of the syrup at first, of the air, and below the crown board. [°C]
-    syrup_kg
-        Mass. [kg]
     heat_capacity_kj_per_kg_k
         Heat capacity. [kJ/(kg K)]
     loss_w_per_k, to_hive_w_per_k
         Conductance to the air and to the hive below. [W/K]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Temperature. [°C]
 
     Notes
     -----
@@ -152,19 +126,14 @@ def biot_number(
 
     .. math:: Bi = U L / \lambda
 
+    Below 0.1 one temperature is a fair picture. [-]
+
     Parameters
     ----------
     transfer_w_per_m2_k
         From the surface outwards, cushion included. [W/(m² K)]
-    depth_mm
-        Volume over surface. [mm]
     conductivity_w_per_m_k
         Of the body; 60 % sucrose 0.42, unmoved. [W/(m K)]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Biot number; below 0.1 one temperature is a fair picture. [-]
 
     References
     ----------

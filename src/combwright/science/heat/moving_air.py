@@ -12,7 +12,7 @@ AIR_HEAT_J_PER_M3_K = 1.2 * 1005.0  # density and heat capacity of air at 20 °C
 
 
 def openings_in_series(first_cm2: ArrayLike, second_cm2: ArrayLike) -> NDArray[np.float64]:
-    r"""Area of one opening that lets through what two in series do.
+    r"""Area of one opening that lets through what two in series do. [cm²].
 
     .. math:: A = (A_1^{-2} + A_2^{-2})^{-1/2}
 
@@ -20,11 +20,6 @@ def openings_in_series(first_cm2: ArrayLike, second_cm2: ArrayLike) -> NDArray[n
     ----------
     first_cm2, second_cm2
         Where air comes in and where it leaves. [cm²]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Area of the one. [cm²]
 
     References
     ----------
@@ -53,21 +48,16 @@ def stack_flow_l_per_s(
 
     .. math:: Q = C_d A \sqrt{2 g h (T_i - T_o) / T_i}
 
+    None flows when it is not warmer inside.
+
     Parameters
     ----------
     opening_cm2
         Area of the opening, or of two in series. [cm²]
     height_m
         From the middle of the flow's lower opening to the upper one. [m]
-    inside_c, outside_c
-        Temperatures of the air. [°C]
     discharge
         Discharge coefficient. [-]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Flow; none when it is not warmer inside. [L/s]
 
     References
     ----------
@@ -95,18 +85,6 @@ def exchange_flow_l_per_s(
 
     .. math:: Q = \frac{C_d}{3} A \sqrt{g H \Delta T / T}
 
-    Parameters
-    ----------
-    width_mm, height_mm
-        Of the opening. [mm]
-    inside_c, outside_c
-        Temperatures of the air. [°C]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Flow in, and as much out. [L/s]
-
     References
     ----------
     .. [1] W. G. Brown and K. R. Solvason, Int. J. Heat Mass Transfer 5:859 (1962),
@@ -127,19 +105,9 @@ def exchange_flow_l_per_s(
 
 
 def air_conductance(flow_l_per_s: ArrayLike) -> NDArray[np.float64]:
-    r"""Heat that a flow of air carries off for each degree it is warmed.
+    r"""Heat that a flow of air carries off for each degree it is warmed. [W/K].
 
     .. math:: G = \rho c_p Q
-
-    Parameters
-    ----------
-    flow_l_per_s
-        Flow of air. [L/s]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Conductance. [W/K]
 
     References
     ----------
@@ -155,17 +123,12 @@ def air_conductance(flow_l_per_s: ArrayLike) -> NDArray[np.float64]:
 
 
 def in_series(first: ArrayLike, second: ArrayLike) -> NDArray[np.float64]:
-    """Conductance of two one after the other; none when either lets nothing through.
+    """Conductance of two one after the other; none when either lets nothing through. [W/K].
 
     Parameters
     ----------
     first, second
         Conductances. [W/K]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Conductance of both. [W/K]
 
     References
     ----------
@@ -196,21 +159,14 @@ def fin_conductance(
 
     Here the strip is the combs without bees between the nest and the wall or board.
 
+    It leads from the near end to the outside. [W/K]
+
     Parameters
     ----------
-    length_m
-        Length of the strip. [m]
-    along_w_m_per_k
-        Conductivity times cross-section. [W m/K]
     sideways_w_per_m_k
         Loss to the outside for each metre. [W/(m K)]
     end_w_per_k
         Loss at the far end. [W/K]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Conductance from the near end to the outside. [W/K]
 
     References
     ----------

@@ -26,15 +26,12 @@ def radiative_coefficient(temperature_c: ArrayLike) -> NDArray[np.float64]:
 
     .. math:: h_{r0} = 4 \sigma T^3
 
+    The unit is W/(m² K).
+
     Parameters
     ----------
     temperature_c
         Mean temperature of the surfaces. [°C]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Radiative coefficient. [W/(m² K)]
 
     References
     ----------
@@ -57,17 +54,12 @@ def inner_surface_resistance(
 
     .. math:: R_{si} = \frac{1}{h_{ci} + \epsilon h_{r0}}
 
+    It is 0.13, 0.10 and 0.17 for horizontal, up and down. [m² K/W]
+
     Parameters
     ----------
-    direction
-        Where the heat goes.
     temperature_c
         Mean temperature of the surface. [°C]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Resistance; 0.13, 0.10 and 0.17 for horizontal, up and down. [m² K/W]
 
     References
     ----------
@@ -89,17 +81,12 @@ def outer_surface_resistance(
 
     .. math:: R_{se} = \frac{1}{4 + 4 v + \epsilon h_{r0}}
 
+    It is 0.04 at 4 m/s. [m² K/W]
+
     Parameters
     ----------
-    wind_m_s
-        Wind at the wall. [m/s]
     temperature_c
         Mean temperature of the surface. [°C]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Resistance; 0.04 at 4 m/s. [m² K/W]
 
     References
     ----------
@@ -122,7 +109,7 @@ def air_layer_resistance(
     emissivities: tuple[float, float] = (EMISSIVITY, EMISSIVITY),
     temperature_c: ArrayLike = 10.0,
 ) -> NDArray[np.float64]:
-    r"""Resistance of a closed layer of air.
+    r"""Resistance of a closed layer of air. [m² K/W].
 
     .. math:: R = \frac{1}{h_a + E h_{r0}}, \quad E = \frac{1}{1/\epsilon_1 + 1/\epsilon_2 - 1}
 
@@ -131,19 +118,10 @@ def air_layer_resistance(
 
     Parameters
     ----------
-    thickness_mm
-        Thickness along the heat. [mm]
-    direction
-        Where the heat goes.
     emissivities
         Of the two faces; foil about 0.05 when clean, 0.2 to 0.9 when dusty or propolised. [-]
     temperature_c
         Mean temperature of the layer. [°C]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Resistance. [m² K/W]
 
     Notes
     -----
@@ -171,21 +149,14 @@ def air_layer_resistance(
 def layer_resistance(
     thickness_mm: ArrayLike, conductivity_w_per_m_k: ArrayLike
 ) -> NDArray[np.float64]:
-    r"""Resistance of a solid layer.
+    r"""Resistance of a solid layer. [m² K/W].
 
     .. math:: R = d / \lambda
 
     Parameters
     ----------
-    thickness_mm
-        Thickness along the heat. [mm]
     conductivity_w_per_m_k
         Conductivity. [W/(m K)]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Resistance. [m² K/W]
 
     References
     ----------

@@ -39,19 +39,12 @@ _TEXTS: dict[Law, tuple[str, str]] = {
 
 
 def water_limit(kind: str = "general", law: str = "eu") -> WaterLimit:
-    """Give the legal limit on water.
+    """Give the legal limit on water. [g per 100 g].
 
     Parameters
     ----------
     kind
         "general", "heather" (*Calluna*), "baker" (for food industry only) or "baker-heather".
-    law
-        "eu" or "uk".
-
-    Returns
-    -------
-    WaterLimit
-        The limit with its text. [g per 100 g]
 
     References
     ----------
@@ -78,17 +71,12 @@ def water_limit(kind: str = "general", law: str = "eu") -> WaterLimit:
 def is_legal(water_percent: float, kind: str = "general", law: str = "eu") -> bool:
     """Whether honey of a kind may be sold with so much water.
 
+    The limit itself is legal.
+
     Parameters
     ----------
     water_percent
         Water, as measured and rounded by the instrument. [g per 100 g]
-    kind, law
-        As for `water_limit`.
-
-    Returns
-    -------
-    bool
-        True up to and including the limit.
 
     Examples
     --------

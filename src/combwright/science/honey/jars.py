@@ -17,11 +17,6 @@ def full_jars(honey_kg: ArrayLike, jar_g: ArrayLike) -> NDArray[np.int64]:
     jar_g
         Net weight on the label, 5 to 10000. [g]
 
-    Returns
-    -------
-    NDArray[np.int64]
-        Full jars.
-
     Examples
     --------
     >>> int(full_jars(15, 340))
@@ -41,18 +36,6 @@ def _net(net_g: ArrayLike) -> NDArray[np.float64]:
 def jar_volume_ml(net_g: ArrayLike, water_percent: ArrayLike = 18.0) -> NDArray[np.float64]:
     """Room that the net weight of honey takes at 20 °C.
 
-    Parameters
-    ----------
-    net_g
-        Net weight, 5 to 10000. [g]
-    water_percent
-        Water in the honey, 12 to 25. [g per 100 g]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Volume. [mL]
-
     Examples
     --------
     >>> float(jar_volume_ml(454).round(1))
@@ -71,11 +54,6 @@ def tolerable_error_g(net_g: ArrayLike) -> NDArray[np.float64]:
     ----------
     net_g
         Net weight on the label, 5 to 10000. [g]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Tolerable negative error. [g]
 
     References
     ----------
@@ -103,11 +81,6 @@ def figure_height_mm(net_g: ArrayLike) -> NDArray[np.float64]:
     ----------
     net_g
         Net weight on the label, 5 to 10000. [g]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Height. [mm]
 
     References
     ----------

@@ -55,11 +55,6 @@ def index_at_20_c(
     temperature_c
         Temperature of the prism and the honey on it, 10 to 40. [°C]
 
-    Returns
-    -------
-    NDArray[np.float64]
-        Index at 20 °C.
-
     References
     ----------
     .. [1] S. Bogdanov, *The Book of Honey*, chapter 4 (International Honey Commission method);
@@ -79,7 +74,7 @@ def index_at_20_c(
 def water_percent_of_index(
     refractive_index: ArrayLike, temperature_c: ArrayLike = 20.0
 ) -> NDArray[np.float64]:
-    r"""Water in honey from its refractive index.
+    r"""Water in honey from its refractive index. [g per 100 g].
 
     .. math:: W = \frac{-0.26810 - \log_{10}(n_{20} - 1)}{0.002243}
 
@@ -87,13 +82,6 @@ def water_percent_of_index(
     ----------
     refractive_index
         Index as read, 1.465 to 1.510 once brought to 20 °C.
-    temperature_c
-        Temperature of the reading, 10 to 40. [°C]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Water. [g per 100 g]
 
     References
     ----------
@@ -145,7 +133,7 @@ def water_within(
 
 
 def water_percent_of_brix(brix: ArrayLike, temperature_c: ArrayLike = 20.0) -> NDArray[np.float64]:
-    """Water in honey from a refractometer that is scaled for sugar syrup.
+    """Water in honey from a refractometer that is scaled for sugar syrup. [g per 100 g].
 
     The reading is turned back into the index that it stands for, and that into water. Water and
     Brix do not add up to 100 but to about 98.3, since honey bends light more than sucrose does.
@@ -156,11 +144,6 @@ def water_percent_of_brix(brix: ArrayLike, temperature_c: ArrayLike = 20.0) -> N
         Reading on a scale made for 20 °C, 70 to 88. [g sucrose per 100 g]
     temperature_c
         Temperature of the reading, 10 to 40; 20 if the instrument corrects by itself. [°C]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Water. [g per 100 g]
 
     Examples
     --------
@@ -183,11 +166,6 @@ def gravity_20_20(water_percent: ArrayLike) -> NDArray[np.float64]:
     water_percent
         Water, 12 to 25; the table runs from 13 to 21 and is carried on straight. [g per 100 g]
 
-    Returns
-    -------
-    NDArray[np.float64]
-        Specific gravity 20/20.
-
     References
     ----------
     .. [1] J. W. White, in *Honey: A Comprehensive Survey* (E. Crane, ed.), 1975, table of
@@ -209,16 +187,6 @@ def gravity_20_20(water_percent: ArrayLike) -> NDArray[np.float64]:
 def density_kg_per_l(water_percent: ArrayLike) -> NDArray[np.float64]:
     """Density of honey at 20 °C; it is not that of sucrose syrup of equal solids.
 
-    Parameters
-    ----------
-    water_percent
-        Water, 12 to 25. [g per 100 g]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Density. [kg/L]
-
     References
     ----------
     .. [1] Specific gravity 20/20 °C as in `gravity_20_20`, times the density of water at 20 °C.
@@ -237,16 +205,6 @@ def water_activity(water_percent: ArrayLike) -> NDArray[np.float64]:
     r"""Water activity of liquid honey near 20 °C; set honey has more.
 
     .. math:: a_w = 0.248 + 0.0175 W
-
-    Parameters
-    ----------
-    water_percent
-        Water, 13 to 25. [g per 100 g]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Water activity, 0 to 1.
 
     References
     ----------

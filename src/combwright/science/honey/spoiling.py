@@ -21,11 +21,6 @@ def yeasts_allowed_per_g(water_percent: ArrayLike) -> NDArray[np.float64]:
     water_percent
         Water, 11 to 30, taken to one decimal as the table does. [g per 100 g]
 
-    Returns
-    -------
-    NDArray[np.float64]
-        Yeasts. [1/g]
-
     References
     ----------
     .. [1] A. G. Lochhead, "Factors concerned with the fermentation of honey", Zentralblatt für
@@ -43,18 +38,6 @@ def yeasts_allowed_per_g(water_percent: ArrayLike) -> NDArray[np.float64]:
 
 def ferments(water_percent: ArrayLike, yeasts_per_g: ArrayLike) -> NDArray[np.bool_]:
     """Whether honey is at risk of fermenting.
-
-    Parameters
-    ----------
-    water_percent
-        Water, 11 to 30. [g per 100 g]
-    yeasts_per_g
-        Living yeasts. [1/g]
-
-    Returns
-    -------
-    NDArray[np.bool_]
-        True where it is at risk.
 
     Examples
     --------

@@ -58,15 +58,8 @@ def fall_sources(month: int, brood: BroodState) -> list[str]:
 
     Parameters
     ----------
-    month
-        1 to 12.
     brood
         Whether the colony has brood.
-
-    Returns
-    -------
-    list[str]
-        Keys of ``FALL``.
 
     References
     ----------
@@ -92,7 +85,7 @@ def fall_sources(month: int, brood: BroodState) -> list[str]:
 
 
 def fall_estimate(name: str, fallen: int, days: float) -> float:
-    """Mites in the colony as one source has it.
+    """Mites in the colony as one source has it. [mites].
 
     Parameters
     ----------
@@ -102,11 +95,6 @@ def fall_estimate(name: str, fallen: int, days: float) -> float:
         Mites on the tray. [mites]
     days
         Days the tray was in. [days]
-
-    Returns
-    -------
-    float
-        Mites in the colony. [mites]
 
     References
     ----------
@@ -123,7 +111,7 @@ def fall_estimate(name: str, fallen: int, days: float) -> float:
 
 
 def sample_estimate(name: str, mites: int, bees: int, bees_in_colony: float) -> float:
-    """Mites in a colony with brood as one source has it, from a sample of bees.
+    """Mites in a colony with brood as one source has it, from a sample of bees. [mites].
 
     Parameters
     ----------
@@ -133,11 +121,6 @@ def sample_estimate(name: str, mites: int, bees: int, bees_in_colony: float) -> 
         Mites found in so many bees.
     bees_in_colony
         Adult bees. [bees]
-
-    Returns
-    -------
-    float
-        Mites in the colony. [mites]
 
     References
     ----------

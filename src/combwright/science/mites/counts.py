@@ -36,19 +36,12 @@ class Estimate:
 
 
 def fall_multiplier(month: int, brood: BroodState = "not known") -> Parameter:
-    """Mites in the colony for each mite that falls in a day.
+    """Mites in the colony for each mite that falls in a day. [mites per mite fallen a day].
 
     Parameters
     ----------
-    month
-        1 to 12.
     brood
         Whether the colony has brood; if not known, the season stands for it.
-
-    Returns
-    -------
-    Parameter
-        Central value and range. [mites per mite fallen a day]
 
     Notes
     -----
@@ -87,22 +80,17 @@ def mites_from_fall(
 
     .. math:: M = k\, n / t
 
+    Its range joins that of the multiplier :math:`k` and the 95 % interval of the count, taken as
+    independent, on a logarithmic scale.
+
     Parameters
     ----------
     fallen
         Mites on the tray :math:`n`. [mites]
     days
         Days the tray was in :math:`t`. [days]
-    month
-        1 to 12.
     brood
         Whether the colony has brood.
-
-    Returns
-    -------
-    Estimate
-        The range joins the range of the multiplier :math:`k` and the 95 % interval of the count,
-        taken as independent, on a logarithmic scale. [mites]
 
     References
     ----------
@@ -128,6 +116,8 @@ def joined_range(counted: Interval, scale: float, factors: list[Parameter]) -> E
 
     The ranges are taken as independent: their logarithms add as squares.
 
+    It starts at 0 if nothing was counted.
+
     Parameters
     ----------
     counted
@@ -136,11 +126,6 @@ def joined_range(counted: Interval, scale: float, factors: list[Parameter]) -> E
         Product of the factors' central values.
     factors
         The factors, for their relative ranges.
-
-    Returns
-    -------
-    Estimate
-        The product and its range; from 0 if nothing was counted.
 
     References
     ----------

@@ -6,7 +6,7 @@ from combwright.terms.ranges import within
 
 
 def efficacy_without_control(before: float, after: float, rate: float, days: float) -> float:
-    r"""Efficacy from two counts of one colony, less the growth to be expected.
+    r"""Efficacy from two counts of one colony, less the growth to be expected. [%].
 
     .. math:: 100 \left(1 - \frac{M_a}{M_b e^{rt}}\right)
 
@@ -16,13 +16,6 @@ def efficacy_without_control(before: float, after: float, rate: float, days: flo
         Mites before and after, by the same method. [mites]
     rate
         Growth to be expected without treatment. [per day]
-    days
-        Time between the counts. [days]
-
-    Returns
-    -------
-    float
-        Efficacy. [%]
 
     References
     ----------

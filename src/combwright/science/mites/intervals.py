@@ -58,11 +58,6 @@ def poisson_interval(count: int, level: float = 0.95) -> Interval:
     level
         Coverage :math:`1 - \alpha`. [-]
 
-    Returns
-    -------
-    Interval
-        Lower limit, the count, upper limit.
-
     Notes
     -----
     Counts above 1000 use the cube-root limits of Wilson and Hilferty.

@@ -4,7 +4,7 @@ import numpy as np
 
 
 def invasion_rate(cells: float, bees_g: float, bees_g_per_cell: float) -> float:
-    r"""Rate at which mites on bees enter cells of one kind of comb.
+    r"""Rate at which mites on bees enter cells of one kind of comb. [per day].
 
     .. math:: a = c\, W / G
 
@@ -17,11 +17,6 @@ def invasion_rate(cells: float, bees_g: float, bees_g_per_cell: float) -> float:
     bees_g_per_cell
         Grams of bees that a cell clears in a day :math:`c`: 0.56 of a worker cell, 6.49 of a
         drone cell. [g/cell]
-
-    Returns
-    -------
-    float
-        Rate per mite on bees. [per day]
 
     References
     ----------
@@ -49,11 +44,6 @@ def trapped_share(rate: float) -> float:
     ----------
     rate
         Rates of invasion into all cells of the batch :math:`a`. [-]
-
-    Returns
-    -------
-    float
-        Share, 0 to 1.
 
     References
     ----------

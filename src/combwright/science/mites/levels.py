@@ -106,16 +106,6 @@ LEVELS: tuple[Level, ...] = (
 def levels_for(month: int) -> list[Level]:
     """Give the levels that apply in a month.
 
-    Parameters
-    ----------
-    month
-        1 to 12.
-
-    Returns
-    -------
-    list[Level]
-        By country.
-
     References
     ----------
     .. [1] See ``LEVELS``; each names its source.
@@ -135,25 +125,18 @@ def verdict(
 ) -> Verdict:
     """Sum up a count against the levels, from the careful side.
 
+    It is ``severe`` from 2000 mites or 10 per 100 bees; ``act`` from 1000 mites, the UK fall of the
+    month or 3 per 100 bees; ``watch`` from half of any of these, or when 1000 lies within the
+    range; else ``low``.
+
     Parameters
     ----------
-    month
-        1 to 12.
-    mites
-        Mites in the colony. [mites]
     per_100
         Mites per 100 adult bees. [-]
     fall_per_day
         Natural fall, if a tray was counted. [mites/day]
     high
         Upper end of the range of the mites. [mites]
-
-    Returns
-    -------
-    Verdict
-        ``severe`` from 2000 mites or 10 per 100 bees; ``act`` from 1000 mites, the UK fall of the
-        month or 3 per 100 bees; ``watch`` from half of any of these, or when 1000 lies within the
-        range; else ``low``.
 
     References
     ----------

@@ -57,18 +57,7 @@ class Infestation:
 def infestation(mites: int, bees: int) -> Infestation:
     """Mites per 100 bees from a washed or shaken sample, as counted.
 
-    Parameters
-    ----------
-    mites
-        Mites found. [mites]
-    bees
-        Bees in the sample. [bees]
-
-    Returns
-    -------
-    Infestation
-        Per cent, and its exact Poisson interval at 95 %. Mites are clumped, so the truth is
-        wider.
+    With its exact Poisson interval at 95 %. Mites are clumped, so the truth is wider.
 
     References
     ----------
@@ -103,6 +92,8 @@ def mites_from_sample(
 
     .. math:: M = c\, \frac{n}{r\, b} B
 
+    Its range joins those of count, recovery, factor and bees.
+
     Parameters
     ----------
     mites, bees
@@ -113,11 +104,6 @@ def mites_from_sample(
         Whether the colony has brood, which sets the factor :math:`c`.
     method
         Wash or icing sugar, which set the recovery :math:`r`.
-
-    Returns
-    -------
-    Estimate
-        The range joins those of count, recovery, factor and bees. [mites]
 
     References
     ----------

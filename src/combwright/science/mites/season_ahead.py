@@ -41,17 +41,7 @@ ARRIVALS: Mapping[int, float] = {
 
 
 def usual_bees(month: int) -> Parameter:
-    """Adult bees of a usual colony in a month, when they were not counted.
-
-    Parameters
-    ----------
-    month
-        1 to 12.
-
-    Returns
-    -------
-    Parameter
-        Bees, and a wide range. [bees]
+    """Adult bees of a usual colony in a month, when they were not counted. [bees].
 
     References
     ----------
@@ -77,15 +67,7 @@ def usual_bees(month: int) -> Parameter:
 def growth_in(month: int) -> Parameter:
     """Growth of mites in a month, per day.
 
-    Parameters
-    ----------
-    month
-        1 to 12.
-
-    Returns
-    -------
-    Parameter
-        Rate and range; negative in winter. [per day]
+    Negative in winter.
 
     References
     ----------
@@ -113,22 +95,17 @@ def expected(now: Estimate, first: date, days: int, brood: BroodState = "not kno
 
     .. math:: M_{t+1} = M_t e^{r(t)} + i(t)
 
+    The middle has no mites coming from other colonies; the upper end has what was measured where
+    many colonies stand.
+
     Parameters
     ----------
     now
         Mites on the first day. [mites]
     first
         The first day.
-    days
-        How far to look. [days]
     brood
         Whether the colony has brood; without it mites do not grow for three weeks.
-
-    Returns
-    -------
-    Estimate
-        The middle has no mites coming from other colonies; the upper end has what was measured
-        where many colonies stand. [mites]
 
     References
     ----------

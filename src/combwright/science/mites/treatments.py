@@ -116,21 +116,16 @@ def options(
 ) -> list[Option]:
     """Tell which treatments the colony and the weather allow now.
 
+    All ways of the table: those that are possible first, then those to check.
+
     Parameters
     ----------
-    month
-        1 to 12.
     brood
         Whether the colony has brood.
     supers
         Honey supers on the colony, if known.
     temperature_c
         Temperature by day over the time of the treatment, if known. [°C]
-
-    Returns
-    -------
-    list[Option]
-        All ways of the table; those that are possible first, then those to check.
 
     References
     ----------

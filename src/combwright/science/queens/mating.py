@@ -29,15 +29,8 @@ def flight_chance(
     ----------
     temperature_c
         Air temperature in the early afternoon, about 14 h. [°C]
-    rain_mm
-        Rain of the day. [mm]
     sun, calm
         Factors for sunshine and for lack of wind, 0 to 1.
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Chance, 0 to 1.
 
     Notes
     -----

@@ -65,17 +65,14 @@ class Days:
 def queen_clock(start: Start) -> dict[Milestone, Days]:
     """Tell what follows from a cell, a graft or the loss of a queen on day 0.
 
+    For each milestone still ahead its days from day 0; the band joins that of the clock with that
+    of her age. Poor mating weather can add two weeks more.
+
     Parameters
     ----------
     start
         What stands at the beginning: an egg laid, a larva grafted, a queen taken away (walk-away),
         or the furthest stage seen in a colony that swarms.
-
-    Returns
-    -------
-    dict[Milestone, Days]
-        For each milestone still ahead its days from day 0; the band joins that of the clock with
-        that of her age. Poor mating weather can add two weeks more.
 
     References
     ----------

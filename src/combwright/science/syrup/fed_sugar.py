@@ -26,18 +26,11 @@ def stores_kg(
 
     Parameters
     ----------
-    sugar_kg
-        Dry sugar fed. [kg]
     stores_sugar
         Sugar in the finished stores, 0.75 to 0.87. [kg/kg]
     inverted
         Whether the water that sucrose takes up when it inverts is counted as sugar. The usual
         rule leaves it out, which roughly pays for what the bees burn.
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Stores. [kg]
 
     Examples
     --------

@@ -25,11 +25,6 @@ def inverse(
     low, high
         The range to search. [unit of the function's argument]
 
-    Returns
-    -------
-    NDArray[np.float64]
-        Arguments. [unit of the function's argument]
-
     Examples
     --------
     >>> float(inverse(np.sqrt, 3.0, 0.0, 100.0).round(9))

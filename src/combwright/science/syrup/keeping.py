@@ -36,16 +36,6 @@ def solubility_fraction(temperature_c: ArrayLike) -> NDArray[np.float64]:
     .. math:: 100 w = 64.447 + 0.08222 t + 1.6169 \cdot 10^{-3} t^2
        - 1.558 \cdot 10^{-6} t^3 - 4.63 \cdot 10^{-8} t^4
 
-    Parameters
-    ----------
-    temperature_c
-        Temperature, 0 to 100. [°C]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Sugar by mass. [kg/kg]
-
     References
     ----------
     .. [1] G. Vavrinecz, 1962, as adopted by ICUMSA; from memory, confirmed within 0.12 % by a
@@ -69,11 +59,6 @@ def saturation_temperature_c(sugar_fraction: ArrayLike) -> NDArray[np.float64]:
     sugar_fraction
         Sugar by mass, 0.64447 to 0.82; weaker syrup freezes before it crystallises. [kg/kg]
 
-    Returns
-    -------
-    NDArray[np.float64]
-        Saturation temperature. [°C]
-
     Examples
     --------
     >>> float(saturation_temperature_c(2 / 3).round(1))
@@ -88,16 +73,6 @@ def water_activity(sugar_fraction: ArrayLike) -> NDArray[np.float64]:
     r"""Water activity of a sucrose solution.
 
     .. math:: a_w = x_w \exp(-6.47 x_s^2)
-
-    Parameters
-    ----------
-    sugar_fraction
-        Sugar by mass, 0 to 0.85. [kg/kg]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Water activity, 0 to 1.
 
     References
     ----------
@@ -135,16 +110,6 @@ def freezing_c(sugar_fraction: ArrayLike) -> NDArray[np.float64]:
     .. math:: \ln a_w = -\frac{\Delta H}{R} \left(\frac1T - \frac1{T_0}\right)
        + \frac{\Delta C_p}{R} \left(\frac{T_0}{T} - 1 - \ln \frac{T_0}{T}\right)
 
-    Parameters
-    ----------
-    sugar_fraction
-        Sugar by mass, 0 to 0.7. [kg/kg]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Freezing temperature. [°C]
-
     References
     ----------
     .. [1] R. A. Robinson and R. H. Stokes, *Electrolyte Solutions*, 2nd edition, 1959
@@ -165,16 +130,6 @@ def keeps_for(sugar_fraction: float) -> Keeps:
 
     Above a water activity of 0.91 many yeasts and bacteria grow, above 0.87 the common yeasts;
     below it only sugar-loving yeasts, which no liquid syrup stops.
-
-    Parameters
-    ----------
-    sugar_fraction
-        Sugar by mass, 0 to 0.85. [kg/kg]
-
-    Returns
-    -------
-    Keeps
-        Days, weeks or months.
 
     Examples
     --------

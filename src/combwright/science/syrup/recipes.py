@@ -72,17 +72,8 @@ def by_sugar(*, sugar_kg: float, sugar_fraction: float, at_c: float = 20.0) -> R
 
     Parameters
     ----------
-    sugar_kg
-        Sugar. [kg]
-    sugar_fraction
-        Strength by mass, 0.05 to 0.85. [kg/kg]
     at_c
         Temperature at which the syrup is measured. [°C]
-
-    Returns
-    -------
-    Recipe
-        Sugar and water.
 
     Examples
     --------
@@ -100,17 +91,8 @@ def by_water(*, water_kg: float, sugar_fraction: float, at_c: float = 20.0) -> R
 
     Parameters
     ----------
-    water_kg
-        Water. [kg]
-    sugar_fraction
-        Strength by mass, 0.05 to 0.85. [kg/kg]
     at_c
         Temperature at which the syrup is measured. [°C]
-
-    Returns
-    -------
-    Recipe
-        Sugar and water.
 
     Examples
     --------
@@ -128,17 +110,8 @@ def by_litres(*, litres: float, sugar_fraction: float, at_c: float = 20.0) -> Re
 
     Parameters
     ----------
-    litres
-        Syrup wanted. [L]
-    sugar_fraction
-        Strength by mass, 0.05 to 0.85. [kg/kg]
     at_c
         Temperature at which it is measured. [°C]
-
-    Returns
-    -------
-    Recipe
-        Sugar and water.
 
     Examples
     --------
@@ -157,17 +130,8 @@ def by_litres_of_water(*, sugar_kg: float, water_l: float, at_c: float = 20.0) -
 
     Parameters
     ----------
-    sugar_kg
-        Sugar. [kg]
-    water_l
-        Water. [L]
     at_c
         Temperature at which the syrup is measured. [°C]
-
-    Returns
-    -------
-    Recipe
-        Sugar and water.
 
     Examples
     --------
@@ -183,17 +147,8 @@ def by_pounds_and_pints(*, pounds: float, pints: float, at_c: float = 20.0) -> R
 
     Parameters
     ----------
-    pounds
-        Sugar. [lb]
-    pints
-        Water, in imperial pints. [pt]
     at_c
         Temperature at which the syrup is measured. [°C]
-
-    Returns
-    -------
-    Recipe
-        Sugar and water.
 
     Examples
     --------

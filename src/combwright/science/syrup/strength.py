@@ -35,15 +35,8 @@ def sugar_fraction(sugar_kg: ArrayLike, water_kg: ArrayLike) -> NDArray[np.float
 
     Parameters
     ----------
-    sugar_kg
-        Sugar. [kg]
     water_kg
         Water, in kilograms and not in litres of syrup. [kg]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Sugar fraction, 0 to 1. [kg/kg]
 
     Examples
     --------
@@ -64,11 +57,6 @@ def sugar_fraction_of_ratio(ratio: ArrayLike) -> NDArray[np.float64]:
     ratio
         Sugar to water by weight, 0 to 5. [kg/kg]
 
-    Returns
-    -------
-    NDArray[np.float64]
-        Sugar fraction, 0 to 1. [kg/kg]
-
     Examples
     --------
     >>> float(sugar_fraction_of_ratio(1))
@@ -81,18 +69,6 @@ def sugar_fraction_of_ratio(ratio: ArrayLike) -> NDArray[np.float64]:
 
 def water_kg(litres: ArrayLike, temperature_c: ArrayLike = 20.0) -> NDArray[np.float64]:
     """Mass of litres of water.
-
-    Parameters
-    ----------
-    litres
-        Volume of the water. [L]
-    temperature_c
-        Its temperature, 0 to 100. [°C]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Mass. [kg]
 
     Examples
     --------
@@ -111,18 +87,6 @@ def density_kg_per_l(
 
     .. math:: \rho = \rho_w(t) + \sum_i b_i w^i + q \sum_i c_i w^i + q^2 \sum_i d_i w^i
        + q^3 \sum_i e_i w^i + q^4 \sum_i f_i w^i, \quad q = (t - 20) / 100
-
-    Parameters
-    ----------
-    sugar_fraction
-        Sugar by mass, 0 to 0.85. [kg/kg]
-    temperature_c
-        Temperature, 0 to 80. [°C]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Density in vacuo. [kg/L]
 
     References
     ----------
@@ -157,20 +121,6 @@ def volume_l(
     sugar_kg: ArrayLike, water_kg: ArrayLike, temperature_c: ArrayLike = 20.0
 ) -> NDArray[np.float64]:
     """Volume of the syrup that sugar and water make: about 0.63 L for each kilogram of sugar.
-
-    Parameters
-    ----------
-    sugar_kg
-        Sugar. [kg]
-    water_kg
-        Water. [kg]
-    temperature_c
-        Temperature of the syrup, 0 to 80. [°C]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Volume. [L]
 
     Examples
     --------

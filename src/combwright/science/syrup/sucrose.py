@@ -19,18 +19,6 @@ def viscosity_mpa_s(
     .. math:: \log_{10} \eta = 22.46 N - 0.114 + \phi (1.1 + 43.1 N^{1.25}), \quad
        N = \frac{100 w}{1900 - 1800 w}, \quad \phi = \frac{30 - t}{91 + t}
 
-    Parameters
-    ----------
-    sugar_fraction
-        Sugar by mass, 0 to 0.85. [kg/kg]
-    temperature_c
-        Temperature, 0 to 80. [°C]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Dynamic viscosity. [mPa·s]
-
     References
     ----------
     .. [1] J. Genotelle, Industries alimentaires et agricoles 95, 747-755, 1978, as given by
@@ -52,16 +40,6 @@ def viscosity_mpa_s(
 
 def index_of_brix(brix: ArrayLike) -> NDArray[np.float64]:
     """Refractive index at 20 °C of a Brix reading: the ICUMSA polynomial read backwards.
-
-    Parameters
-    ----------
-    brix
-        Reading, 0 to 95. [g sucrose per 100 g]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Refractive index at 20 °C.
 
     References
     ----------

@@ -13,16 +13,6 @@ def water_density_kg_per_m3(temperature_c: ArrayLike) -> NDArray[np.float64]:
        - 46.170461 \cdot 10^{-6} t^3 + 105.56302 \cdot 10^{-9} t^4
        - 280.54253 \cdot 10^{-12} t^5}{1 + 16.879850 \cdot 10^{-3} t}
 
-    Parameters
-    ----------
-    temperature_c
-        Temperature of the water, 0 to 100. [°C]
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Density. [kg/m³]
-
     References
     ----------
     .. [1] G. S. Kell, "Density, thermal expansivity, and compressibility of liquid water from

@@ -56,21 +56,16 @@ def feeder_cooling(
 ) -> FeederCooling:
     """Tell how warm syrup still is after some hours in a feeder over the crown board.
 
+    Once bare, and once under the catalogue's cushion.
+
     Parameters
     ----------
-    sugar_fraction
-        Sugar by mass. [kg/kg]
     poured_c, outside_c
         Temperatures of the syrup at first, and outside. [°C]
     feeder
         Key of the feeder in the catalogue.
     litres
         Syrup in it; at most, and unless given, what it holds. [L]
-
-    Returns
-    -------
-    FeederCooling
-        Temperatures bare and under the catalogue's cushion.
 
     Examples
     --------

@@ -95,10 +95,6 @@ def assess(count: Count, known: Circumstances) -> MiteReport:
     known
         What else is known of the colony.
 
-    Returns
-    -------
-    MiteReport
-        Estimate with its range, levels, growth to expect, advice, options, warnings.
     """
     month, bees = count.on.month, _bees(count.on.month, known.bees_in_colony)
     brood = _brood(known.brood, month)

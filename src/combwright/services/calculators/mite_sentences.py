@@ -21,19 +21,11 @@ def what_it_means(mites: Estimate, level: Verdict, month: int, fall: float | Non
 
     Parameters
     ----------
-    mites
-        The estimate. [mites]
     level
         The verdict.
-    month
-        1 to 12.
     fall
         Natural fall, if a tray was counted. [mites/day]
 
-    Returns
-    -------
-    list[str]
-        Sentences.
     """
     said = [f"About {mites.mid:.0f} mites ({mites.low:.0f} to {mites.high:.0f}). {_MEANS[level]}"]
     limit = UK_FALL.get(month)
@@ -63,10 +55,6 @@ def what_to_do(level: Verdict, on: date, ways: list[Option], supers: int | None)
     supers
         Honey supers on the colony, if known.
 
-    Returns
-    -------
-    list[str]
-        Sentences.
     """
     if level == "low":
         return [f"Count again by {_by(on + timedelta(days=30))}. {_always(on)}"]
@@ -100,10 +88,6 @@ def follow_up(on: date) -> str:
     on
         Day of the count.
 
-    Returns
-    -------
-    str
-        A sentence.
     """
     return (
         f"After a treatment count the fall until it is as before, at least {RECOUNT_DAYS} days "

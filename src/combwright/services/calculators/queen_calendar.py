@@ -58,17 +58,14 @@ class QueenCalendar:
 def queen_calendar(start: str, day_0: date) -> QueenCalendar:
     """Tell when the queens that begin on a day are sealed, emerge, mate, lay and may be sold.
 
+    Only stages still ahead; early days are rounded down, late days up.
+
     Parameters
     ----------
     start
         What stands at the beginning, such as "graft"; see ``Start``.
     day_0
         The day of it.
-
-    Returns
-    -------
-    QueenCalendar
-        The stages still ahead; early days rounded down, late days up.
 
     Raises
     ------

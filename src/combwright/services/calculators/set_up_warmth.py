@@ -103,18 +103,9 @@ def warmth(
         The catalogue in use.
     nest_c
         At the boundary of the nest: about 32 with brood, 10 to 14 for a winter cluster. [°C]
-    outside_c
-        Outside. [°C]
-    wind_m_s
-        Wind at the walls. [m/s]
     standing
         The rest of the set-up, as the fields of ``SetUp``; frames are those covered, rounded up,
         unless given.
-
-    Returns
-    -------
-    Warmth
-        Losses, changes, and how sure they are.
 
     Examples
     --------

@@ -68,15 +68,8 @@ def slab_loss(
         The hive.
     set_up
         How it stands.
-    wind_m_s
-        Wind at the walls. [m/s]
     assumptions
         The values that are judged.
-
-    Returns
-    -------
-    SlabLoss
-        The line, its pieces and its spread.
 
     Examples
     --------
