@@ -14,10 +14,10 @@ from combwright.advice.bee_acts import (
     Look,
     Requeen,
     TakeIn,
-    Unite,
+    Uniting,
 )
 from combwright.advice.decisions.food import FEEDER_G, FONDANT_MOST_G
-from combwright.advice.kit_acts import Act, Feed, Stack, SuperOff, Treat
+from combwright.advice.kit_acts import Act, Feeding, LeaveStack, SuperOff, Treat
 from combwright.advice.plan import Plan, plan
 from combwright.advice.situation import Situation
 from combwright.advice.stacking import set_up_after
@@ -68,7 +68,7 @@ def a_new_super_takes_the_feeder_off(at: Situation, decided: Plan) -> bool:
 
 
 def nothing_moves_when_signs_were_seen(at: Situation, decided: Plan) -> bool:
-    moves = asks(decided, SuperOff, Unite, EggFrame, Give, TakeIn, Requeen, Divide)
+    moves = asks(decided, SuperOff, Uniting, EggFrame, Give, TakeIn, Requeen, Divide)
     return not has_signs(at) or (not moves and decided.set_up == at.standing.set_up)
 
 
@@ -76,14 +76,14 @@ def nothing_moves_in_a_yard_with_signs(at: Situation, decided: Plan) -> bool:
     if at.signs_at is None:
         return True
     told, now = decided.set_up, at.standing.set_up
-    moves = asks(decided, Unite, Give, TakeIn, Requeen, Divide, EggFrame) or takes_honey(decided)
+    moves = asks(decided, Uniting, Give, TakeIn, Requeen, Divide, EggFrame) or takes_honey(decided)
     return not moves and (told.frames, told.supers) == (now.frames, now.supers)
 
 
 def branches_keep_what_the_plan_leaves_alone(at: Situation, decided: Plan) -> bool:
     opened = at.on.month not in WINTER and at.signs_at is None and not is_kept_shut(decided)
     asked = [action for each in decided.branches for action in each.actions]
-    stack = of_kind(asked, Stack)
+    stack = of_kind(asked, LeaveStack)
     foreign = of_kind(asked, EggFrame)
     return (not stack or (opened and not has_signs(at))) and (not foreign or at.signs_at is None)
 
@@ -119,8 +119,8 @@ def what_is_fed_fits_the_feeder(_: Situation, decided: Plan) -> bool:
 
 
 def what_is_united_gives_and_gets_nothing(_: Situation, decided: Plan) -> bool:
-    idle = not asks(decided, Feed, Give, TakeIn, EggFrame, Requeen)
-    return not asks(decided, Unite) or idle
+    idle = not asks(decided, Feeding, Give, TakeIn, EggFrame, Requeen)
+    return not asks(decided, Uniting) or idle
 
 
 def what_has_no_queen_gives_no_brood(_: Situation, decided: Plan) -> bool:

@@ -5,7 +5,7 @@ from hypothesis import strategies as st
 
 from combwright.advice.actions import Action
 from combwright.advice.bee_acts import Heft, Look
-from combwright.advice.kit_acts import Stack
+from combwright.advice.kit_acts import LeaveStack
 from combwright.advice.stacking import set_up_after, steps_to
 from combwright.kit.catalogue import catalogue
 from combwright.terms.set_up import SetUp
@@ -40,7 +40,9 @@ def test_nothing_is_to_be_done_where_nothing_changes(now: SetUp) -> None:
 
 @given(set_ups(), set_ups())
 def test_a_stack_to_leave_is_left_whatever_stood_there(now: SetUp, then: SetUp) -> None:
-    left: Action = Stack(frames=then.frames, dummy_boards=then.dummy_boards, supers=then.supers)
+    left: Action = LeaveStack(
+        frames=then.frames, dummy_boards=then.dummy_boards, supers=then.supers
+    )
     after = set_up_after(now, (left,))
     assert (after.frames, after.dummy_boards, after.supers) == (
         then.frames,

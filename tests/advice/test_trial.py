@@ -5,11 +5,11 @@ from datetime import date
 import numpy as np
 from tests.advice.situations import Case, situation
 
-from combwright.advice.kit_acts import Boards, Feed, Frames
+from combwright.advice.kit_acts import Boards, Feeding, Frames
 from combwright.advice.trial import doing, try_all
 
 AT = situation(Case(date(2027, 4, 24), 6.0, 3.0, 2.5, 8, nectar=0.0))
-FED = (Feed(feed="syrup", grams=1500, sugar_fraction=0.6),)
+FED = (Feeding(feed="syrup", grams=1500, sugar_fraction=0.6),)
 
 
 def test_equal_candidates_end_equal() -> None:

@@ -6,91 +6,20 @@ or a simulated keeper can carry any of them out. Words are made from them in ``a
 
 from collections.abc import Iterable
 from datetime import date
-from typing import Annotated, Final, TypeVar
+from functools import reduce
+from operator import or_
+from typing import TYPE_CHECKING, Annotated, Final, TypeVar
 
 from pydantic import Field
 
-from combwright.advice.bee_acts import (
-    AsForCharged,
-    AsPlanned,
-    ClearEntrance,
-    Divide,
-    EggFrame,
-    Give,
-    GoOnAlone,
-    Heft,
-    KnockDown,
-    LeaveCells,
-    LeaveShut,
-    Look,
-    MakeFast,
-    MoveNothing,
-    Report,
-    Requeen,
-    TakeIn,
-    Unite,
-    Wait,
-    WashTools,
-)
-from combwright.advice.kit_acts import (
-    Act,
-    Boards,
-    Count,
-    Entrance,
-    Feed,
-    Frames,
-    KeepHoney,
-    ProveRipe,
-    Respace,
-    Stack,
-    SuperOff,
-    SuperOn,
-    TakeOut,
-    TopCover,
-    Tray,
-    Treat,
-    WriteDown,
-)
+from combwright.advice import bee_acts, kit_acts  # noqa: F401  (they declare the acts)
+from combwright.advice.kit_acts import Act
 
-Action = Annotated[
-    Feed
-    | Frames
-    | Boards
-    | SuperOn
-    | SuperOff
-    | Tray
-    | TopCover
-    | Entrance
-    | Stack
-    | Respace
-    | ProveRipe
-    | KeepHoney
-    | Treat
-    | WriteDown
-    | TakeOut
-    | Count
-    | Look
-    | LeaveShut
-    | LeaveCells
-    | KnockDown
-    | Divide
-    | EggFrame
-    | Requeen
-    | Wait
-    | Unite
-    | GoOnAlone
-    | Give
-    | TakeIn
-    | Heft
-    | ClearEntrance
-    | MakeFast
-    | MoveNothing
-    | Report
-    | WashTools
-    | AsPlanned
-    | AsForCharged,
-    Field(discriminator="do"),
-]
+if TYPE_CHECKING:
+    Action = Act
+else:
+    # all that are declared in kit_acts and bee_acts, in that order
+    Action = Annotated[reduce(or_, Act.__subclasses__()), Field(discriminator="do")]
 A = TypeVar("A", bound=Act)
 DATES: Final = ("on", "by", "again_by")
 
@@ -100,7 +29,7 @@ def of_kind(actions: Iterable[Action], kind: type[A]) -> tuple[A, ...]:
 
     Examples
     --------
-    >>> of_kind((Heft(), Frames(more=2)), Frames)[0].more
+    >>> of_kind((bee_acts.Heft(), kit_acts.Frames(more=2)), kit_acts.Frames)[0].more
     2
 
     """
@@ -112,7 +41,7 @@ def days_asked_for(actions: Iterable[Action]) -> list[date]:
 
     Examples
     --------
-    >>> days_asked_for((Look(at="eggs", on=date(2027, 5, 20)), Heft()))
+    >>> days_asked_for((bee_acts.Look(at="eggs", on=date(2027, 5, 20)), bee_acts.Heft()))
     [datetime.date(2027, 5, 20)]
 
     """

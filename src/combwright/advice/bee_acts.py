@@ -93,7 +93,7 @@ class Wait(Act):
     until_month: int
 
 
-class Unite(Act):
+class Uniting(Act):
     """Unite it with a healthy queenright neighbour."""
 
     do: Literal["unite"] = "unite"
@@ -146,7 +146,7 @@ class MoveNothing(Act):
     found_now: bool = False
 
 
-class Report(Act):
+class Reporting(Act):
     """Report to the bee inspectors."""
 
     do: Literal["report"] = "report"

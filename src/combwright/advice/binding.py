@@ -12,7 +12,7 @@ from combwright.advice.bee_acts import (
     Look,
     MakeFast,
     Requeen,
-    Unite,
+    Uniting,
     Wait,
 )
 from combwright.advice.deciding import Deciding
@@ -44,7 +44,7 @@ def _waits_for_queen(action: Act) -> bool:
 def _forbidden(deciding: Deciding) -> Iterator[type[Act]]:
     """Name what may not be done: between sick hives, at a shut one, to one that goes or divides."""
     if nothing_moves(deciding):
-        yield from (EggFrame, Requeen, Unite, Wait)
+        yield from (EggFrame, Requeen, Uniting, Wait)
     if is_kept_shut(deciding):
         yield from (Heft, ClearEntrance, MakeFast)
     if goes(deciding):

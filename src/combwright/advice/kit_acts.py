@@ -14,7 +14,7 @@ class Act(BaseModel):
     model_config = ConfigDict(frozen=True, extra="forbid")
 
 
-class Feed(Act):
+class Feeding(Act):
     """Give a portion; nothing is given with 0 grams."""
 
     do: Literal["feed"] = "feed"
@@ -81,7 +81,7 @@ class Entrance(Act):
     width_mm: int
 
 
-class Stack(Act):
+class LeaveStack(Act):
     """Leave it on so much, whatever stands there now: what a branch asks for."""
 
     do: Literal["stack"] = "stack"
@@ -137,7 +137,7 @@ class TakeOut(Act):
     is_due: bool
 
 
-class Count(Act):
+class Counting(Act):
     """Count mites on the tray."""
 
     do: Literal["count"] = "count"

@@ -15,18 +15,18 @@ from combwright.advice.decisions import (
     food,
     honey,
     look,
-    mites,
     nucs,
     queen,
     space,
     spacing,
     swarm,
+    treating,
     visits,
     winter,
 )
 from combwright.advice.decisions.branches import branches
 from combwright.advice.decisions.found import IfFound
-from combwright.advice.kit_acts import Act, Feed
+from combwright.advice.kit_acts import Act, Feeding
 from combwright.advice.situation import Situation
 from combwright.terms.set_up import SetUp
 
@@ -40,7 +40,7 @@ DECISIONS: Final[tuple[Callable[[Deciding], Decision], ...]] = (
     honey.decide,
     space.decide,
     spacing.decide,
-    mites.decide,
+    treating.decide,
     food.decide,
     winter.decide,
     nucs.decide,
@@ -56,7 +56,7 @@ class Plan:
     planned_until: date
     decisions: tuple[Decision, ...]
     set_up: SetUp
-    portion: Feed
+    portion: Feeding
     chances: dict[str, float]
     branches: tuple[IfFound, ...]
 

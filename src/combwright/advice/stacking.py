@@ -1,7 +1,7 @@
 """A set-up as actions that lead to it, and actions as the set-up that they lead to."""
 
-from collections.abc import Iterable
-from functools import singledispatch
+from collections.abc import Callable, Iterable, Mapping
+from typing import Any, Final
 
 from combwright.advice.actions import Action
 from combwright.advice.kit_acts import (
@@ -9,7 +9,7 @@ from combwright.advice.kit_acts import (
     Boards,
     Entrance,
     Frames,
-    Stack,
+    LeaveStack,
     SuperOff,
     SuperOn,
     TopCover,
@@ -17,6 +17,29 @@ from combwright.advice.kit_acts import (
 )
 from combwright.kit.items import Hive
 from combwright.terms.set_up import SetUp
+
+# what each action makes of a set-up, in its fields
+CHANGES: Final[Mapping[type[Act], Callable[[Any, SetUp], dict[str, object]]]] = {
+    Frames: lambda frames, now: {
+        "frames": now.frames + frames.more,
+        "foundation": max(0, frames.more) if frames.comb == "foundation" else 0,
+    },
+    Boards: lambda boards, now: {"dummy_boards": now.dummy_boards + boards.more},
+    SuperOn: lambda on, now: {"supers": now.supers + on.supers, "excluder": True},
+    SuperOff: lambda off, now: {
+        "supers": now.supers - off.supers,
+        "excluder": now.excluder and now.supers > off.supers,
+    },
+    Tray: lambda tray, _: {"tray_open_mm": tray.open_mm},
+    TopCover: lambda top, _: {"cover": top.cover},
+    Entrance: lambda entrance, _: {"entrance_mm": entrance.width_mm},
+    LeaveStack: lambda left, now: {
+        "frames": left.frames,
+        "dummy_boards": left.dummy_boards,
+        "supers": left.supers,
+        "excluder": left.supers > 0 and (now.excluder or left.supers > now.supers),
+    },
+}
 
 
 def steps_to(hive: Hive, now: SetUp, chosen: SetUp) -> tuple[Action, ...]:
@@ -51,63 +74,7 @@ def set_up_after(now: SetUp, actions: Iterable[Action]) -> SetUp:
 
     """
     for each in actions:
-        if changed := _changed(each, now):
+        if type(each) in CHANGES:
+            changed = CHANGES[type(each)](each, now)
             now = SetUp.model_validate({**now.model_dump(), **changed})
     return now
-
-
-@singledispatch
-def _changed(action: Act, now: SetUp) -> dict[str, object]:
-    del action, now
-    return {}
-
-
-@_changed.register
-def _(action: Frames, now: SetUp) -> dict[str, object]:
-    new = max(0, action.more) if action.comb == "foundation" else 0
-    return {"frames": now.frames + action.more, "foundation": new}
-
-
-@_changed.register
-def _(action: Boards, now: SetUp) -> dict[str, object]:
-    return {"dummy_boards": now.dummy_boards + action.more}
-
-
-@_changed.register
-def _(action: SuperOn, now: SetUp) -> dict[str, object]:
-    return {"supers": now.supers + action.supers, "excluder": True}
-
-
-@_changed.register
-def _(action: SuperOff, now: SetUp) -> dict[str, object]:
-    left = now.supers - action.supers
-    return {"supers": left, "excluder": now.excluder and left > 0}
-
-
-@_changed.register
-def _(action: Tray, now: SetUp) -> dict[str, object]:
-    del now
-    return {"tray_open_mm": action.open_mm}
-
-
-@_changed.register
-def _(action: TopCover, now: SetUp) -> dict[str, object]:
-    del now
-    return {"cover": action.cover}
-
-
-@_changed.register
-def _(action: Entrance, now: SetUp) -> dict[str, object]:
-    del now
-    return {"entrance_mm": action.width_mm}
-
-
-@_changed.register
-def _(action: Stack, now: SetUp) -> dict[str, object]:
-    excluder = action.supers > 0 and (now.excluder or action.supers > now.supers)
-    return {
-        "frames": action.frames,
-        "dummy_boards": action.dummy_boards,
-        "supers": action.supers,
-        "excluder": excluder,
-    }

@@ -8,7 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from combwright.advice.actions import Action, of_kind
-from combwright.advice.kit_acts import Feed
+from combwright.advice.kit_acts import Feeding
 from combwright.advice.numbers import numbers
 from combwright.advice.situation import Situation
 from combwright.advice.stacking import set_up_after
@@ -55,7 +55,9 @@ def doing(situation: Situation, actions: Iterable[Action]) -> Change:
     """Give the work of a visit as a change: the stack as the actions leave it, and their feed."""
     actions = tuple(actions)
     set_up = set_up_after(situation.standing.set_up, actions)
-    feeds = [fed_with(situation, one.grams, one.sugar_fraction) for one in of_kind(actions, Feed)]
+    feeds = [
+        fed_with(situation, one.grams, one.sugar_fraction) for one in of_kind(actions, Feeding)
+    ]
 
     def change(colonies: Any) -> None:
         situation.arrange(colonies, set_up)

@@ -8,7 +8,7 @@ from numpy.typing import NDArray
 
 from combwright.advice.decision import Decision
 from combwright.advice.decisions.found import IfFound
-from combwright.advice.kit_acts import Feed
+from combwright.advice.kit_acts import Feeding
 from combwright.advice.plan import plan
 from combwright.advice.situation import Situation, band
 from combwright.advice.words.wording import SYRUP_G_PER_L
@@ -78,7 +78,7 @@ def _sensible(name: str, value: float) -> float:
     return round(value, 1) if name in TENTHS else float(f"{value:.2g}")
 
 
-def _portion(feed: Feed) -> sheet.Portion:
+def _portion(feed: Feeding) -> sheet.Portion:
     return sheet.Portion(
         syrup_g=feed.grams,
         per_day_g=feed.per_day_g,

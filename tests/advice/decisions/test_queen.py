@@ -6,7 +6,7 @@ from datetime import date
 import pytest
 from tests.advice.situations import Case, situation
 
-from combwright.advice.bee_acts import EggFrame, LeaveShut, Look, Requeen, Unite, Wait
+from combwright.advice.bee_acts import EggFrame, LeaveShut, Look, Requeen, Uniting, Wait
 from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
 from combwright.advice.decisions import queen
@@ -51,13 +51,13 @@ def test_a_cell_is_waited_for_longer_than_a_virgin() -> None:
     ("on", "bees", "kind"),
     [
         (date(2027, 6, 10), 8.0, EggFrame),
-        (date(2027, 6, 10), 2.0, Unite),
+        (date(2027, 6, 10), 2.0, Uniting),
         (date(2027, 9, 10), 2.0, EggFrame),
         (date(2027, 12, 10), 8.0, Wait),
     ],
 )
 def test_without_any_it_depends_on_the_season_and_the_bees(
-    on: date, bees: float, kind: type[EggFrame | Unite | Wait]
+    on: date, bees: float, kind: type[EggFrame | Uniting | Wait]
 ) -> None:
     case = replace(JUNE, on=on, frames_of_bees=bees, frames_of_brood=0.5, queen="lost")
     assert len(decided(case).asks(kind)) == len(decided(case).actions) == 1

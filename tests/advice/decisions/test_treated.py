@@ -8,7 +8,7 @@ from tests.advice.situations import Case, situation
 
 from combwright.advice.actions import of_kind
 from combwright.advice.decisions.treated import Treated, treated
-from combwright.advice.kit_acts import Count, TakeOut
+from combwright.advice.kit_acts import Counting, TakeOut
 from combwright.simulation.hands.actions import treatment_courses
 from combwright.terms.entries import Noted, TrayCount, Treatment, Visit
 
@@ -54,8 +54,8 @@ def test_an_acid_that_was_trickled_does_not_come_out() -> None:
 
 
 def test_a_count_is_asked_for_after_the_end_until_there_is_one() -> None:
-    assert of_kind(_after(3).actions, Count)
-    assert not of_kind(_after(8, _tray(ENDS + timedelta(7), 4)).actions, Count)
+    assert of_kind(_after(3).actions, Counting)
+    assert not of_kind(_after(8, _tray(ENDS + timedelta(7), 4)).actions, Counting)
 
 
 def test_efficacy_is_told_from_the_fall_before_and_after() -> None:

@@ -6,11 +6,11 @@ from datetime import date
 import pytest
 from tests.advice.situations import Case, situation
 
-from combwright.advice.bee_acts import ClearEntrance, Heft, Unite
+from combwright.advice.bee_acts import ClearEntrance, Heft, Uniting
 from combwright.advice.deciding import Deciding
 from combwright.advice.decisions import winter
 from combwright.advice.decisions.winter import Winter
-from combwright.advice.kit_acts import Feed
+from combwright.advice.kit_acts import Feeding
 from combwright.advice.plan import plan
 
 SEPTEMBER = Case(date(2027, 9, 8), 8.0, 3.0, 12.0, 11)
@@ -39,8 +39,8 @@ def test_a_nuc_needs_less_than_a_hive() -> None:
 
 def test_a_weak_hive_is_united_and_not_fed() -> None:
     weak = replace(SEPTEMBER, frames_of_bees=2.0, frames_of_brood=1.0, stores_kg=6.0)
-    assert decided(weak).asks(Unite)
-    assert not plan(situation(weak)).asks(Feed)
+    assert decided(weak).asks(Uniting)
+    assert not plan(situation(weak)).asks(Feeding)
 
 
 def test_after_the_last_day_for_syrup_it_is_fondant() -> None:

@@ -11,9 +11,9 @@ from pydantic import TypeAdapter
 from tests.validation.advice.truth import TrueColony
 from tests.validation.advice.weather import AHEAD, VERSIONS, Known
 
-from combwright.advice.bee_acts import Divide, EggFrame, Give, Requeen, Unite
+from combwright.advice.bee_acts import Divide, EggFrame, Give, Requeen, Uniting
 from combwright.advice.decisions.swarm import QUEENS_FROM
-from combwright.advice.kit_acts import Count, Feed, SuperOff, Treat
+from combwright.advice.kit_acts import Counting, Feeding, SuperOff, Treat
 from combwright.advice.plan import Plan, plan
 from combwright.advice.situation import Limits, Situation
 from combwright.belief.following.causes import TOO_WEAK
@@ -73,7 +73,7 @@ class Follower:
         self.followed = do(
             self.followed, done, on, catalogue=catalogue(), seed=SEED, other=lambda *_: None
         )
-        self.counting = bool(decided.asks(Count))
+        self.counting = bool(decided.asks(Counting))
         self.flagged.append((decided.chances["swarm"], False))
         return self._next(situation, decided)
 
@@ -157,7 +157,7 @@ class Follower:
         if divided:
             done.append(self._divide(colony))
         done += self._take_honey(colony, decided)
-        if decided.asks(Unite):
+        if decided.asks(Uniting):
             colony.is_gone = True
             return done
         done += self._restack(colony, decided.set_up)
@@ -166,7 +166,7 @@ class Follower:
         for treat in decided.asks(Treat):
             colony.treat(treat.substance)
             done.append(self._said("treatment", colony, substance=treat.substance))
-        done += [self._feed(colony, one) for one in decided.asks(Feed)]
+        done += [self._feed(colony, one) for one in decided.asks(Feeding)]
         without = divided or not seen.eggs
         has_one = divided and colony.on.timetuple().tm_yday >= QUEENS_FROM
         wanted = has_one or bool(decided.asks(EggFrame if without else Requeen))
@@ -181,7 +181,7 @@ class Follower:
         kilos = colony.take_supers(off)
         return [self._said("harvest", colony, honey_kg=round(kilos, 1), supers=off)]
 
-    def _feed(self, colony: TrueColony, portion: Feed) -> Noted:
+    def _feed(self, colony: TrueColony, portion: Feeding) -> Noted:
         colony.feed(float(portion.grams), portion.sugar_fraction)
         said = {"feed": portion.feed, "grams": float(portion.grams)}
         return self._said("feed", colony, **said, sugar_fraction=portion.sugar_fraction)

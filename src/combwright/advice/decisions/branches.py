@@ -13,7 +13,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from combwright.advice.actions import Action
-from combwright.advice.bee_acts import AsPlanned, GoOnAlone, Unite
+from combwright.advice.bee_acts import AsPlanned, GoOnAlone, Uniting
 from combwright.advice.deciding import Deciding
 from combwright.advice.decisions import food, queen, space
 from combwright.advice.decisions.found import (
@@ -27,7 +27,7 @@ from combwright.advice.decisions.found import (
 from combwright.advice.decisions.going import goes
 from combwright.advice.decisions.honey import after_honey
 from combwright.advice.decisions.kept_shut import is_cold, is_kept_shut, waits_for_a_queen
-from combwright.advice.kit_acts import Stack
+from combwright.advice.kit_acts import LeaveStack
 from combwright.advice.numbers import numbers
 from combwright.advice.situation import Situation
 from combwright.advice.words.wording import grams_words
@@ -103,10 +103,10 @@ def _end(deciding: Deciding, found: NDArray[np.intp], code: str) -> IfFound:
 def _otherwise(deciding: Deciding, other: Deciding) -> Iterator[Action]:
     """Give what is done otherwise than planned."""
     if goes(other) != goes(deciding):
-        yield Unite(why="weak") if goes(other) else GoOnAlone()
+        yield Uniting(why="weak") if goes(other) else GoOnAlone()
     told, now = other.of(space.decide).set_up, deciding.of(space.decide).set_up
     if (told.frames, told.supers) != (now.frames, now.supers):
-        yield Stack(frames=told.frames, dummy_boards=told.dummy_boards, supers=told.supers)
+        yield LeaveStack(frames=told.frames, dummy_boards=told.dummy_boards, supers=told.supers)
     portion = other.of(food.decide).portion
     if portion.grams != deciding.of(food.decide).portion.grams:
         yield portion

@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from typing import Final
 
-from combwright.advice.bee_acts import MoveNothing, Report, WashTools
+from combwright.advice.bee_acts import MoveNothing, Reporting, WashTools
 from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
 from combwright.advice.situation import Situation
@@ -51,5 +51,5 @@ def _at_the_colony(noted: Visit) -> Decision:
         "and Tropilaelaps are notifiable (rules as read in 2025: check what holds now). This "
         "stands until a visit says “none” or “cleared” of its signs."
     )
-    actions = (MoveNothing(), Report(), WashTools())
+    actions = (MoveNothing(), Reporting(), WashTools())
     return Decision(topic="disease", actions=actions, because=(because,))

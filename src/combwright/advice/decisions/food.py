@@ -11,7 +11,7 @@ from combwright.advice.decisions import space, winter
 from combwright.advice.decisions.going import goes
 from combwright.advice.decisions.honey import after_honey
 from combwright.advice.decisions.reserve import reserve_kg
-from combwright.advice.kit_acts import Feed
+from combwright.advice.kit_acts import Feeding
 from combwright.advice.numbers import is_between, numbers
 from combwright.advice.situation import Situation, band
 from combwright.advice.trial import Tried, fed_with, try_all
@@ -46,7 +46,7 @@ COLD_C: Final = PARAMETERS["cold_c"].value
 class Food(Decision):
     """The decision, its portion (of 0 grams where none is given), and what was tried."""
 
-    portion: Feed
+    portion: Feeding
     tried: Tried
     without: Tried
 
@@ -57,15 +57,15 @@ def decide(deciding: Deciding) -> Food:
     for_winter = deciding.of(winter.decide)
     settled = None
     if goes(deciding):
-        settled = Feed(feed="syrup", grams=0, sugar_fraction=AUTUMN_FRACTION)
+        settled = Feeding(feed="syrup", grams=0, sugar_fraction=AUTUMN_FRACTION)
     elif for_winter.syrup_kg > 0.0:
         grams = _to_hundreds(for_winter.syrup_kg)
-        settled = Feed(feed="syrup", grams=grams, sugar_fraction=AUTUMN_FRACTION)
+        settled = Feeding(feed="syrup", grams=grams, sugar_fraction=AUTUMN_FRACTION)
     elif for_winter.fondant_kg > 0.0:
         grams = min(FONDANT_MOST_G, _to_hundreds(for_winter.fondant_kg))
-        settled = Feed(feed="fondant", grams=grams, sugar_fraction=FONDANT_SUGAR.value)
+        settled = Feeding(feed="fondant", grams=grams, sugar_fraction=FONDANT_SUGAR.value)
     elif is_between(situation.on.month, *UNFED_MONTHS):
-        settled = Feed(feed="syrup", grams=0, sugar_fraction=AUTUMN_FRACTION)
+        settled = Feeding(feed="syrup", grams=0, sugar_fraction=AUTUMN_FRACTION)
     return food(situation, room.set_up, settled=settled, only_if_hungry=room.super_near)
 
 
@@ -77,7 +77,7 @@ def food(
     situation: Situation,
     set_up: SetUp,
     *,
-    settled: Feed | None = None,
+    settled: Feeding | None = None,
     only_if_hungry: bool = False,
 ) -> Food:
     """Choose the portion for a set-up.
@@ -129,8 +129,8 @@ def _kind(situation: Situation) -> tuple[Literal["syrup", "fondant"], float]:
 
 def _portion(
     situation: Situation, grams: int, kind: Literal["syrup", "fondant"], fraction: float
-) -> Feed:
-    return Feed(
+) -> Feeding:
+    return Feeding(
         feed=kind,
         grams=grams,
         sugar_fraction=fraction if grams else 0.0,

@@ -14,10 +14,10 @@ from combwright.advice.bee_acts import (
     LeaveShut,
     Look,
     MoveNothing,
-    Report,
+    Reporting,
 )
 from combwright.advice.decisions.swarm import nucleus_plan, swarmed_plan
-from combwright.advice.kit_acts import Feed
+from combwright.advice.kit_acts import Feeding
 from combwright.advice.numbers import numbers
 from combwright.advice.words.action_words import jobs_instead
 from combwright.advice.words.found_words import found_words
@@ -45,7 +45,7 @@ class IfFound:
     quantity: Quantity | None = None
     amount: float | None = None
     chance: float | None = None
-    portion: Feed | None = None
+    portion: Feeding | None = None
 
     @property
     def found(self) -> str:
@@ -144,6 +144,6 @@ def from_outside() -> tuple[IfFound, ...]:
 def _signs() -> IfFound:
     return IfFound(
         code="signs of disease",
-        actions=(MoveNothing(found_now=True), Report(found_now=True)),
+        actions=(MoveNothing(found_now=True), Reporting(found_now=True)),
         because="Foulbroods and some pests are notifiable; only the inspector can tell.",
     )

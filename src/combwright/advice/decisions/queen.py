@@ -5,7 +5,7 @@ from typing import Final
 
 import numpy as np
 
-from combwright.advice.bee_acts import EggFrame, LeaveShut, Look, Requeen, Unite, Wait
+from combwright.advice.bee_acts import EggFrame, LeaveShut, Look, Requeen, Uniting, Wait
 from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
 from combwright.advice.numbers import is_between, numbers
@@ -85,11 +85,11 @@ def _without(situation: Situation, shares: dict[str, float], inputs: dict[str, f
     bees = situation.bees
     inputs = {**inputs, "frames_of_bees": bees}
     month = situation.on.month
-    act: Wait | Unite | EggFrame = EggFrame()
+    act: Wait | Uniting | EggFrame = EggFrame()
     if is_between(month, *RESTS_MONTHS):
         act = Wait(until_month=RESTS_MONTHS[1] + 1)
     elif bees < FEWEST_FOR_A_QUEEN and month <= PARAMETERS["unite_to_month"].value:
-        act = Unite(why="queenless")
+        act = Uniting(why="queenless")
     because = (
         f"No queen with {shares['none']:.0%}, laying with {shares['laying']:.0%}, on "
         f"{bees:.0f} frames of bees."

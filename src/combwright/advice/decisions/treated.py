@@ -5,7 +5,7 @@ from datetime import date, timedelta
 from typing import Final
 
 from combwright.advice.actions import Action
-from combwright.advice.kit_acts import Count, TakeOut
+from combwright.advice.kit_acts import Counting, TakeOut
 from combwright.advice.numbers import numbers
 from combwright.advice.situation import Situation
 from combwright.science.mites.efficacy import efficacy_without_control
@@ -47,7 +47,7 @@ def treated(situation: Situation) -> Treated:
     due = _comes_out(situation, last, ends)
     if counted is None:
         wanted = is_at_work and situation.on >= ends and not _counts(situation, ends)
-        count = (Count(),) if wanted else ()
+        count = (Counting(),) if wanted else ()
         reason = f"The fall after {last.substance} tells how well it worked." if wanted else ""
         return Treated(is_at_work, (*due, *count), (reason,) if reason else ())
     return Treated(is_at_work, due, (_verdict(last.substance, counted),), counted)

@@ -6,7 +6,7 @@ from typing import Final
 import numpy as np
 
 from combwright.advice.actions import Action
-from combwright.advice.bee_acts import ClearEntrance, Heft, MakeFast, Unite
+from combwright.advice.bee_acts import ClearEntrance, Heft, MakeFast, Uniting
 from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
 from combwright.advice.decisions.honey import after_honey
@@ -66,7 +66,7 @@ def _autumn(situation: Situation, inputs: dict[str, float]) -> Winter:
         situation.on.month, int(PARAMETERS["unite_from_month"].value), AUTUMN[1]
     )
     unite = weak and situation.standing.hive.kind == "hive"
-    actions: list[Action] = [Unite(why="weak")] if unite else []
+    actions: list[Action] = [Uniting(why="weak")] if unite else []
     if situation.on.month == GUARD_ON[0] and situation.on.day >= GUARD_ON[1]:
         actions.append(MakeFast())
     because = (

@@ -13,9 +13,15 @@ from combwright.science.mites.treatments import LABEL
 
 TRAY_OUT_MM: Final = 400  # drawn out so far, it is simply taken out
 NEWSPAPER: Final = "through newspaper"
+# what an action says by its fields alone
 ACT_WORDS: Final[Mapping[type[kit_acts.Act], str]] = {
     kit_acts.SuperOn: "Put on a super over the excluder; the feeder comes off.",
+    kit_acts.Entrance: "Set the entrance to {0.width_mm} mm.",
+    kit_acts.Respace: "{0.notice}",
+    kit_acts.ProveRipe: "Test first: sealed by three quarters and nothing drips when a comb is "
+    "jerked, or {0.water_percent_most:g} % water at most by refractometer (heather 23 %).",
     kit_acts.KeepHoney: "Fed syrup may be in it: do not sell this as honey; keep it for the bees.",
+    kit_acts.Treat: f"Treat with {{0.substance}} ({{0.way}}) today. {LABEL}",
     bee_acts.Requeen: "Replace the queen by a young mated one, when you have one; the old one goes "
     "first.",
     bee_acts.GoOnAlone: "Let it go on alone.",
@@ -35,7 +41,7 @@ def jobs_instead(actions: Iterable[Action]) -> tuple[str, ...]:
 
 
 def _instead(action: Action) -> str:
-    if isinstance(action, kit_acts.Feed) and action.grams:
+    if isinstance(action, kit_acts.Feeding) and action.grams:
         amount = amount_words(action.grams, action.feed)
         return f"Give {amount}, {action.per_day_g} g a day."
     return words(action)
@@ -58,11 +64,11 @@ def words(action: kit_acts.Act) -> str:
     'Heft from behind; do not open.'
 
     """
-    return ACT_WORDS[type(action)]
+    return ACT_WORDS[type(action)].format(action)
 
 
 @words.register
-def _(action: kit_acts.Feed) -> str:
+def _(action: kit_acts.Feeding) -> str:
     if not action.grams:
         return "Give no feed."
     amount = amount_words(action.grams, action.feed)
@@ -113,33 +119,10 @@ def _(action: kit_acts.TopCover) -> str:
 
 
 @words.register
-def _(action: kit_acts.Entrance) -> str:
-    return f"Set the entrance to {action.width_mm} mm."
-
-
-@words.register
-def _(action: kit_acts.Stack) -> str:
+def _(action: kit_acts.LeaveStack) -> str:
     beside = many(action.dummy_boards, "dummy board") if action.dummy_boards else "no board"
     above = many(action.supers, "super") if action.supers else "no super"
     return f"Leave it on {many(action.frames, 'frame')}, {beside}, {above}."
-
-
-@words.register
-def _(action: kit_acts.Respace) -> str:
-    return action.notice
-
-
-@words.register
-def _(action: kit_acts.ProveRipe) -> str:
-    return (
-        "Test first: sealed by three quarters and nothing drips when a comb is jerked, or "
-        f"{action.water_percent_most:g} % water at most by refractometer (heather 23 %)."
-    )
-
-
-@words.register
-def _(action: kit_acts.Treat) -> str:
-    return f"Treat with {action.substance} ({action.way}) today. {LABEL}"
 
 
 @words.register
@@ -156,7 +139,7 @@ def _(action: kit_acts.TakeOut) -> str:
 
 
 @words.register
-def _(action: kit_acts.Count) -> str:
+def _(action: kit_acts.Counting) -> str:
     spans = {5: "five", 7: "seven"}
     least, most = (spans.get(n, str(n)) for n in (action.days_least, action.days_most))
     return (
@@ -234,7 +217,7 @@ def _(action: bee_acts.Wait) -> str:
 
 
 @words.register
-def _(action: bee_acts.Unite) -> str:
+def _(action: bee_acts.Uniting) -> str:
     if action.why == "queenless":
         return f"Unite it with a healthy neighbour {NEWSPAPER}, once sure that it is queenless."
     return f"Unite it, if healthy, with a queenright neighbour {NEWSPAPER}."
@@ -261,7 +244,7 @@ def _(action: bee_acts.MoveNothing) -> str:
 
 
 @words.register
-def _(action: bee_acts.Report) -> str:
+def _(action: bee_acts.Reporting) -> str:
     if action.found_now:
         return "Report it to the bee inspectors of your country, and wash hands and tools."
     return (

@@ -5,7 +5,7 @@ from datetime import date
 from typing import Any
 
 from combwright.advice.actions import Action, of_kind
-from combwright.advice.kit_acts import Feed
+from combwright.advice.kit_acts import Feeding
 from combwright.advice.plan import Plan, plan
 from combwright.advice.situation import Situation, band
 from combwright.advice.stacking import set_up_after, steps_to
@@ -89,7 +89,7 @@ def whatif(
     return Compared(colony, situation.planned_until, outcomes)
 
 
-def _work(situation: Situation, set_up: SetUp, portion: Feed) -> tuple[Action, ...]:
+def _work(situation: Situation, set_up: SetUp, portion: Feeding) -> tuple[Action, ...]:
     """Give what leads to a set-up and a portion."""
     steps = steps_to(situation.standing.hive, situation.standing.set_up, set_up)
     return (*steps, portion) if portion.grams else steps
@@ -116,7 +116,7 @@ def _wished(
 
 
 def _outcome(name: str, set_up: SetUp, actions: tuple[Action, ...], tried: Tried) -> Outcome:
-    grams = sum(each.grams for each in of_kind(actions, Feed))
+    grams = sum(each.grams for each in of_kind(actions, Feeding))
     expected = {
         "frames of bees": band(observe.frames_of_bees(tried.colonies)),
         "frames of brood": band(observe.frames_of_brood(tried.colonies)),

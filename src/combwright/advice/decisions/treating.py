@@ -13,7 +13,7 @@ from combwright.advice.decisions import space
 from combwright.advice.decisions.honey import after_honey
 from combwright.advice.decisions.kept_shut import is_kept_shut
 from combwright.advice.decisions.treated import treated
-from combwright.advice.kit_acts import Count, Treat, WriteDown
+from combwright.advice.kit_acts import Counting, Treat, WriteDown
 from combwright.advice.numbers import numbers
 from combwright.advice.situation import Situation, band
 from combwright.advice.words.wording import chance_words, day_words
@@ -172,7 +172,7 @@ def _counts(situation: Situation) -> tuple[Action, ...]:
         return ()
     if counts and (situation.on - counts[-1]).days < COUNT_EVERY:
         return ()
-    return (Count(),)
+    return (Counting(),)
 
 
 def _because(inputs: dict[str, float], chance_day: date) -> tuple[str, ...]:

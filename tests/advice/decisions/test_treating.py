@@ -8,14 +8,14 @@ from tests.advice.situations import Case, situation
 
 from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
-from combwright.advice.decisions import mites
-from combwright.advice.kit_acts import Count, Treat, WriteDown
+from combwright.advice.decisions import treating
+from combwright.advice.kit_acts import Counting, Treat, WriteDown
 
 AUGUST = Case(date(2027, 8, 20), 9.0, 4.0, 15.0, 11, mites=1500.0)
 
 
 def decided(case: Case) -> Decision:
-    return Deciding(situation(case)).of(mites.decide)
+    return Deciding(situation(case)).of(treating.decide)
 
 
 def test_many_mites_in_late_summer_are_treated_and_that_is_written_down() -> None:
@@ -54,8 +54,8 @@ def test_while_a_treatment_is_at_work_no_other_is_begun() -> None:
 
 def test_a_count_is_asked_for_in_the_season_only() -> None:
     few = replace(AUGUST, mites=3.0)
-    assert decided(replace(few, on=date(2027, 5, 10))).asks(Count)
-    assert not decided(replace(few, on=date(2027, 1, 10), frames_of_brood=0.0)).asks(Count)
+    assert decided(replace(few, on=date(2027, 5, 10))).asks(Counting)
+    assert not decided(replace(few, on=date(2027, 1, 10), frames_of_brood=0.0)).asks(Counting)
 
 
 def test_a_colony_with_a_virgin_is_left_alone() -> None:
