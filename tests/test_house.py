@@ -4,6 +4,7 @@ import ast
 import re
 import shutil
 import subprocess
+from collections import Counter
 from collections.abc import Iterator
 from functools import cache
 from graphlib import TopologicalSorter
@@ -21,6 +22,18 @@ MODULES = sorted(SOURCE.rglob("*.py"))
 LONGEST = 300
 LONGER_FOR_A_REASON: dict[str, str] = {}
 
+# names of two classes each, which get one of their own when their room is next worked on
+STILL_SHARED = {
+    "Change",
+    "Count",
+    "Expected",
+    "Feed",
+    "Keeping",
+    "Report",
+    "Stack",
+    "Treatment",
+    "Unite",
+}
 FORBIDDEN_NAMES = {"utils", "util", "helpers", "helper", "common", "core", "base", "manager"}
 
 # Split, so that this list is not what it finds.
@@ -80,6 +93,17 @@ def test_no_module_is_too_long_to_read() -> None:
 def test_no_name_says_nothing(path: Path) -> None:
     names = {path.stem, *path.relative_to(SOURCE).parts[:-1]}
     assert not names & FORBIDDEN_NAMES
+
+
+def test_one_word_is_one_thing() -> None:
+    """No two classes share a name, but for those that are still to get one of their own."""
+    named = Counter(
+        node.name
+        for path in MODULES
+        for node in ast.walk(ast.parse(path.read_text("utf-8")))
+        if isinstance(node, ast.ClassDef)
+    )
+    assert {name for name, times in named.items() if times > 1} <= STILL_SHARED
 
 
 def test_no_module_needs_itself_by_way_of_others() -> None:

@@ -107,6 +107,14 @@ def test_a_second_box_weighs_what_its_wood_and_combs_weigh() -> None:
     assert two.empty_kg == pytest.approx(one.empty_kg + box)
 
 
+def test_a_super_weighs_what_the_catalogue_says() -> None:
+    box = NATIONAL.honey_super
+    assert box is not None
+    bare, under = (stands(noted("stack", supers=n)) for n in (0, 1))
+    drawn = box.full_kg - box.honey_full_kg
+    assert under.empty_kg - bare.empty_kg == pytest.approx(drawn)
+
+
 def test_another_hive_takes_nothing_along_that_it_cannot_hold() -> None:
     tall = stands(noted("stack", frames=20, brood_boxes=2, supers=2))
     now = after(tall, noted("stack", hive="nuc 5 ply"), KIT)

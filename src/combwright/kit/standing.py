@@ -32,7 +32,8 @@ class Standing:
         """Weight of the stack without bees and stores. [kg]."""
         box = self.hive.box_kg + self.hive.frames * self.hive.frame.drawn_kg
         supers = self.hive.honey_super
-        above = self.set_up.supers * (supers.box_kg + supers.frames * 0.2) if supers else 0.0
+        one = supers.box_kg + supers.frames * supers.frame.drawn_kg if supers else 0.0
+        above = self.set_up.supers * one
         return self.hive.empty_kg + (self.set_up.brood_boxes - 1) * box + above
 
     def value(self, field: str) -> Any:  # noqa: ANN401  (a field of any kind)

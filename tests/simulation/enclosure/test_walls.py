@@ -45,4 +45,4 @@ def test_polystyrene_holds_more_than_timber() -> None:
         for key in ("national timber", "national polystyrene")
     )
     assert polystyrene.wall < 0.5 * timber.wall
-    assert board_resistance() > 0.0
+    assert board_resistance(catalogue().hive("national timber")) > 0.0
