@@ -88,6 +88,8 @@ LARGEST = {
     "super_foundation": 60000.0,
     "ripe": 30000.0,
     "super_ripe": 40000.0,
+    "far": 30000.0,
+    "starved": 20.0,
     "unripe": 8000.0,
     "water": 12000.0,
     "pollen": 3000.0,

@@ -22,7 +22,7 @@ from combwright.terms.set_up import SetUp
 from combwright.weather.sampled import sampled_conditions
 
 Floats = NDArray[np.float64]
-MOST_DAYS: Final = 1200
+MOST_DAYS: Final = 1500
 DEAD: Final = 1000.0  # bees below which a colony is as good as lost
 TITLES: Final[Mapping[str, tuple[str, str]]] = {
     "adults": ("Adult bees", ""),
@@ -131,7 +131,7 @@ def season(
     )
     dates = [first + timedelta(days=day) for day in range(days)]
     courses = {name: _course(dates, values) for name, values in _series(kept, hive).items()}
-    lost = float(np.mean(observe.adults(colonies) < DEAD))
+    lost = float(np.mean(_lost(kept, first)))
     return Season(courses, lost, float(kept.trace["swarms"][-1].mean()))
 
 
@@ -174,6 +174,15 @@ def _check(start: Start, hive: Hive, first: date, until: date, members: int) -> 
             f"{start.stores_kg:g} kg of stores do not go into {frames} frames.",
             remedy=f"A full frame holds {hive.frame.stores_full_kg:g} kg.",
         )
+
+
+def _lost(kept: Kept, first: date) -> NDArray[np.bool_]:
+    """Tell which colonies died, or came out of a winter without a queen, as surveys count."""
+    adults, lays = kept.trace["adults"], kept.trace["queen_lays"]
+    springs = [date(first.year + year, 4, 1) for year in range(MOST_DAYS // 365 + 2)]
+    places = [(spring - first).days for spring in springs if spring > first]
+    queenless = [lays[place] < 1.0 for place in places if place < len(lays)]
+    return np.asarray(np.any([adults[-1] < DEAD, *queenless], axis=0))
 
 
 def _series(kept: Kept, hive: Hive) -> dict[str, Floats]:

@@ -33,7 +33,7 @@ _TABLE: Final = (
     # adult workers
     ("nest", 1, "bees", "nest bees"),
     ("foragers", 1, "bees", "foragers"),
-    ("winter", 1, "bees", "long-lived winter bees"),
+    ("winter", 1, "bees", "long-lived bees, as all are in winter"),
     ("hurt_nest", 1, "share", "share of nest bees that mites fed on as pupae"),
     ("hurt_winter", 1, "share", "share of winter bees that mites fed on as pupae"),
     # queen
@@ -49,6 +49,7 @@ _TABLE: Final = (
     ("super_foundation", 1, "cells", "cells of foundation still to be drawn in supers"),
     # stores
     ("ripe", 1, "g sugar", "ripe stores below the excluder"),
+    ("far", 1, "g sugar", "ripe stores that a cold cluster cannot reach"),
     ("super_ripe", 1, "g sugar", "ripe stores in supers"),
     ("unripe", 1, "g sugar", "sugar in unripe nectar and syrup"),
     ("water", 1, "g", "water in unripe nectar and syrup"),
@@ -83,7 +84,7 @@ _TABLE: Final = (
     ("sugar_per_cell", 1, "g", "sugar in a cell full of ripe stores"),
     # the colony's own parameters
     ("queen_potential", 1, "factor", "laying at its best, against the published curve"),
-    ("forager_mortality", 1, "factor", "deaths of foragers per flight hour"),
+    ("forager_mortality", 1, "factor", "deaths of foragers and of long-lived bees"),
     ("forage_success", 1, "factor", "nectar and pollen per flight hour"),
     ("consumption", 1, "factor", "sugar that adults and brood use"),
     ("brood_mortality", 1, "factor", "daily deaths of brood"),
@@ -102,6 +103,8 @@ _TABLE: Final = (
     ("used", 1, "g sugar", "sugar used today"),
     ("unmet", 1, "share", "share of today's need that could not be met"),
     ("starving", 1, "share", "share of what bees need barely to live that they went without"),
+    ("starved", 1, "days", "days without food, those long past forgotten"),
+    ("lost_to", 1, "code", "what the colony died of; 0 while it lives"),
     ("hungry_days", 1, "days", "days of hunger so far"),
     ("short_of_room_days", 1, "days", "days in a row with less room than half of what was wanted"),
     ("short_of_room_most", 1, "days", "longest such spell so far"),
@@ -144,3 +147,17 @@ CELL: Final = 1.0
 VIRGIN: Final = 2.0
 LAYING: Final = 3.0
 CAGED: Final = 4.0
+
+# Codes of the column "lost_to", and their words.
+HUNGER: Final = 1.0
+NO_QUEEN: Final = 2.0
+MITES: Final = 3.0
+DWINDLED: Final = 4.0
+ROBBERS: Final = 5.0
+CAUSES: Final = {
+    HUNGER: "hunger",
+    NO_QUEEN: "no queen",
+    MITES: "mites",
+    DWINDLED: "dwindled",
+    ROBBERS: "robbed",
+}

@@ -53,7 +53,10 @@ def one_day(c: Colony, weather: Sequence[float], luck: Sequence[float], bio: Bio
     chill = bio.chill_death * (max(0.0, 1 - warm_cells / brood) if brood > 0 else 0.0)
     hunger = bio.hunger_brood * c["unmet"]
     turned = nest.new_foragers(c, hours, bio)
-    aged = nest.ageing_winter_bees(c, day, bio)
+    load = nest.larvae_a_nurse(c, bio)
+    aged = nest.ageing_winter_bees(c, load, bio)
+    to_winter = nest.long_lived(load, bio)
+    rested = bio.resting * to_winter * c["nest"]
     alive = nest.daily_survival(c, hours, bio)
     laid = max(
         0.0, min(eggs * food.lucky(bio.lay_luck, luck[LAID]), cells) - bio.drone_cell * for_drones
@@ -74,9 +77,8 @@ def one_day(c: Colony, weather: Sequence[float], luck: Sequence[float], bio: Bio
 
     emerging = nest.age_brood(c, laid, chill, hunger, bio)
     drones_sealed = nest.age_drones(c, for_drones, day, bio)
-    to_winter = nest.become_winter_bees(day, bio)
     whole = emerging * (1 - bio.crippled * hurt)
-    nest.change_roles(c, whole, to_winter, hurt, turned=turned, aged=aged, bio=bio)
+    nest.change_roles(c, whole, to_winter, hurt, turned=turned, aged=aged, rested=rested, bio=bio)
     bare = bio.bare_sugar * nest.bees(c)
     for part, share in zip(("nest", "foragers", "winter"), alive, strict=True):
         c[part] *= share
@@ -92,6 +94,8 @@ def one_day(c: Colony, weather: Sequence[float], luck: Sequence[float], bio: Bio
     if food.turns_sour(c, max_c, bio):
         c["sour_days"] += 1
     c["pollen"] += pollen_in - pollen_used
+    covered = nest.covered_frames(c, night_c, bio)
+    c["far"] = food.far_stores(c, mean_c, max_c, covered, bio=bio)
     eaten = food.eat(c, needed)
     wax = food.eat(c, (below + overhead) * bio.wax_sugar)
     paid = min(1.0, wax / bio.wax_sugar / (below + overhead)) if below + overhead > 0 else 0.0
@@ -127,6 +131,9 @@ def one_day(c: Colony, weather: Sequence[float], luck: Sequence[float], bio: Bio
     bare = min(bare, needed)
     c["starving"] = 1 - eaten / bare if eaten < bare * (1 - 1e-6) else 0.0
     c["hungry_days"] += c["unmet"] > bio.hungry_from
+    c["starved"] = c["starving"] + bio.hunger_remembered * c["starved"]
+    if c["lost_to"] == 0 and nest.bees(c) < bio.lost_bees:
+        c["lost_to"] = health.cause(c, bio)
     c["chilled"] += chill * brood
     c["taken_down"] += fed + fed_water
     c["gathered_total"] += sugar_in

@@ -73,12 +73,22 @@ def comb_wanted(c: Colony, warm_frames: float, bio: Biology) -> tuple[float, flo
     return below, above
 
 
+def far_stores(
+    c: Colony, mean_c: float, max_c: float, covered: float, *, bio: Biology
+) -> float:
+    """Ripe stores out of reach: as before in the cold, beyond the next combs on mild days."""
+    if max_c < bio.move_c:
+        return float(min(c["far"], c["ripe"]))
+    beyond = max(0.0, 1 - (covered + bio.reach_frames) / max(c["frames"], 1.0))
+    return float(beyond * (1 - ramp(mean_c, bio.reach_tight_c, bio.reach_loose_c)) * c["ripe"])
+
+
 def eat(c: Colony, wanted: float) -> float:
     """Unripe first, then ripe, then what is above; gives what could be eaten."""
     thin = min(c["unripe"], wanted)
     if c["unripe"] > 0:
         c["water"] *= 1 - thin / c["unripe"]
-    ripe = min(c["ripe"], wanted - thin)
+    ripe = min(max(0.0, c["ripe"] - c["far"]), wanted - thin)
     above = min(c["super_ripe"], wanted - thin - ripe)
     if c["super_ripe"] > 0:
         c["super_syrup"] *= 1 - above / c["super_ripe"]

@@ -15,7 +15,7 @@ Luck = Sequence[float]
 
 
 def hurt_share(mothers: float, cells: float) -> float:
-    return 1 - math.exp(-mothers / cells) if cells > 0 else 0.0
+    return 1 - math.exp(-mothers / cells) if cells > 0 and mothers > 0 else 0.0
 
 
 def arriving(c: Colony, day: float, luck: float, bio: Biology) -> float:
@@ -104,12 +104,24 @@ def swarming(
     return 0.0
 
 
+def cause(c: Colony, bio: Biology) -> float:
+    """What it died of: 1 hunger, 2 no queen, 3 mites, 4 dwindled, 5 robbed."""
+    if c["starved"] > bio.starved_of:
+        return 5.0 if c["robbed"] > 0 else 1.0
+    if c["queen"] != 3:
+        return 2.0
+    return 3.0 if max(c["hurt_nest"], c["hurt_winter"]) > bio.hurt_of else 4.0
+
+
 def queen_day(c: Colony, mating: float, luck: Luck, bio: Biology) -> float:  # noqa: C901 (every case of a queen)
     c["queen_clock"] += 1
     if c["queen"] == 3:
         c["queen_age"] += 1
-        if luck[QUEEN_LOST] < bio.queen_loss:
+        older = max(0.0, c["queen_age"] / 365 - 1)
+        if luck[QUEEN_LOST] < bio.queen_loss * (1 + bio.queen_ages * older):
             c["queen"] = c["queen_clock"] = c["swarm_clock"] = 0.0
+        elif mating > 0 and 1 - luck[QUEEN_LOST] < bio.supersedure * older:
+            c["queen_age"] = 0.0
         return 0.0
     if c["queen"] == 0:
         if c["larvae"][0] + c["larvae"][1] > bio.emergency_larvae:

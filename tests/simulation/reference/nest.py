@@ -200,10 +200,13 @@ def age_drones(c: Colony, eggs: float, day: float, bio: Biology) -> float:
     return float(open_out[-1])
 
 
-def become_winter_bees(day: float, bio: Biology) -> float:
-    if day < bio.winter_last_until:
-        return 1 - ramp(day, bio.winter_last_from, bio.winter_last_until)
-    return 1 / (1 + math.exp(-(day - bio.winter_made_day) / bio.winter_made_days))
+def larvae_a_nurse(c: Colony, bio: Biology) -> float:
+    larvae = sum(c["larvae"]) + bio.drone_larva_pollen * sum(c["drone_open"])
+    return float(larvae / max(c["nest"] + c["winter"], 1.0))
+
+
+def long_lived(load: float, bio: Biology) -> float:
+    return float(1 / (1 + (load / bio.long_lived_load) ** bio.long_lived_steepness))
 
 
 def new_foragers(c: Colony, hours: float, bio: Biology) -> float:
@@ -220,13 +223,8 @@ def new_foragers(c: Colony, hours: float, bio: Biology) -> float:
     )
 
 
-def ageing_winter_bees(c: Colony, day: float, bio: Biology) -> float:
-    if day > bio.winter_ageing_until:
-        return 0.0
-    rearing = brood(c) / (brood(c) + bio.winter_ageing_half)
-    work = mixed(bio.winter_ageing_idle, 1, rearing)
-    when = ramp(day, bio.winter_ageing_from, bio.winter_ageing_full)
-    return float(c["winter"] * bio.winter_ageing * work * when)
+def ageing_winter_bees(c: Colony, load: float, bio: Biology) -> float:
+    return float(c["winter"] * bio.winter_ageing * load / (load + bio.winter_ageing_load))
 
 
 def daily_survival(c: Colony, hours: float, bio: Biology) -> tuple[float, float, float]:
@@ -234,10 +232,11 @@ def daily_survival(c: Colony, hours: float, bio: Biology) -> tuple[float, float,
     hurt_nest = 1 + (bio.hurt_death - 1) * c["hurt_nest"]
     hurt_winter = 1 + (bio.hurt_death - 1) * c["hurt_winter"]
     nest = bio.nest_death * work * hurt_nest
-    flying = bio.forager_death * c["forager_mortality"] * hours
+    out = 1 / (1 / hours + 1 / bio.hours_out) if hours > 0 else 0.0
+    flying = bio.forager_death * c["forager_mortality"] * out
     idle = bio.forager_death_home * (1 - ramp(hours, 0, bio.home_hours))
     foragers = (flying + idle) * hurt_nest
-    winter = bio.winter_death * hurt_winter**2
+    winter = bio.winter_death * c["forager_mortality"] * hurt_winter**2
     starved, starved_outside = bio.hunger_nest * c["starving"], bio.hunger_foragers * c["starving"]
     return (
         math.exp(-nest) * (1 - starved),
@@ -254,17 +253,21 @@ def change_roles(
     *,
     turned: float,
     aged: float,
+    rested: float,
     bio: Biology,
 ) -> None:
-    """Bees emerge, nest bees turn foragers, winter bees age; who was hurt is carried along."""
+    """Bees emerge, forage, rest and age; the hurt among them are counted and carried along."""
     turned, aged = min(turned, c["nest"]), min(aged, c["winter"])
+    leave_nest = max(turned, 0.0)
+    rested = min(rested, c["nest"] - leave_nest)
     born_winter, born_nest = emerging * to_winter, emerging * (1 - to_winter)
     back_to_nest = (1 - bio.winter_aged_forage) * aged
-    hurt_in_nest = (c["nest"] - max(turned, 0.0)) * c["hurt_nest"]
+    hurt_in_nest = (c["nest"] - leave_nest - rested) * c["hurt_nest"]
     hurt_in_nest += born_nest * hurt + back_to_nest * c["hurt_winter"]
     hurt_in_winter = (c["winter"] - aged) * c["hurt_winter"] + born_winter * hurt
-    c["nest"] += born_nest - turned + back_to_nest
+    hurt_in_winter += rested * c["hurt_nest"]
+    c["nest"] += born_nest - turned + back_to_nest - rested
     c["foragers"] += turned + bio.winter_aged_forage * aged
-    c["winter"] += born_winter - aged
-    c["hurt_nest"] = min(1.0, hurt_in_nest / c["nest"]) if c["nest"] > 0 else 0.0
-    c["hurt_winter"] = min(1.0, hurt_in_winter / c["winter"]) if c["winter"] > 0 else 0.0
+    c["winter"] += born_winter - aged + rested
+    for part, count in (("nest", hurt_in_nest), ("winter", hurt_in_winter)):
+        c[f"hurt_{part}"] = min(1.0, max(0.0, count / c[part])) if c[part] > 0 else 0.0

@@ -38,11 +38,15 @@ PORTION_G: Final = Parameter(
 FEEDER_G: Final = Parameter(3200.0, "g", 1300.0, 4000.0, "2.5 L of 60 % syrup", "common practice")
 CELLS_FOUND: Final = Parameter(0.85, "share", 0.6, 0.95, "swarm cells found in time", "judgement")
 MOST_SUPERS: Final = 5
+OLD_DAYS: Final = 550.0  # in August: a queen of the second summer before
 
 
 @dataclass(frozen=True, slots=True)
 class Keeping:
-    """How a keeper keeps: feeding, treating, adding frames and supers, holding swarms back."""
+    """How a keeper keeps: feeding, treating, adding frames and supers, holding swarms back.
+
+    Who requeens replaces lost queens in summer; who has young queens replaces those of two years.
+    """
 
     feeding: Feeding = "portions"
     treating: Treating = "usual"
@@ -50,6 +54,7 @@ class Keeping:
     adds_frames: bool = True
     swarm_control: bool = True
     requeens: bool = True
+    young_queens: bool = True
 
 
 @dataclass(frozen=True)
@@ -235,6 +240,9 @@ def care(visit: _Visit, keeping: Keeping) -> None:
     if keeping.swarm_control and visit.between(110, 215):
         found = (colonies["swarm_clock"] > 2.0) & (luck[0] < CELLS_FOUND.value)
         visit.do(found, actions.cut_cells)
+    if keeping.young_queens and visit.between(213, 219):
+        old = has_queen(colonies) & (colonies["queen_age"] > OLD_DAYS)
+        visit.do(old, lambda some: actions.change_queen(some, "introduced", age_days=20.0))
     if keeping.requeens and visit.between(110, 265):
         gone = (colonies["queen"] == QUEENLESS) & (observe.adults(colonies) > 3000.0)
         gone &= (colonies["larvae"].sum(axis=1) < 1.0) & (luck[1] < 0.5)

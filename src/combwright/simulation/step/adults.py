@@ -1,4 +1,4 @@
-"""Adult workers: emergence, recruitment to foraging, winter bees, deaths."""
+"""Adult workers: who becomes long-lived or a forager, who ages, who dies."""
 
 from typing import Any
 
@@ -14,11 +14,29 @@ turning_share = compiled(published.turning_share)
 
 
 @compiled
-def winter_share(day_of_year: float, bio: Any) -> float:
-    """Share of the bees emerging today that become long-lived winter bees."""
-    if day_of_year < bio.winter_last_until:
-        return 1.0 - spread(day_of_year, bio.winter_last_from, bio.winter_last_until)
-    return 1.0 / (1.0 + np.exp(-(day_of_year - bio.winter_made_day) / bio.winter_made_days))
+def nursing_load(s: Any, bio: Any) -> float:
+    """Open larvae for each bee in the nest that could feed them."""
+    larvae = s.larvae.sum() + bio.drone_larva_pollen * s.drone_open.sum()
+    return larvae / max(s.nest + s.winter, 1.0)
+
+
+@compiled
+def long_lived_share(load: float, bio: Any) -> float:
+    """Share of bees without much to feed: those that emerge or rest today become long-lived.
+
+    Not the date makes winter bees but that there is little brood to rear: a colony without a
+    queen has them in June.
+
+    References
+    ----------
+    .. [1] G. V. Amdam and S. W. Omholt, J. Theor. Biol. 216, 209-228, 2002: protein kept for want
+       of larvae makes bees live long (from memory).
+    .. [2] H. R. Mattila, J. L. Harris and G. W. Otis, Insectes Soc. 48, 88-93, 2001: the share of
+       long-lived bees grows with each batch that emerges from late August on (from memory).
+
+    """
+    squared = (load / bio.long_lived_load) ** bio.long_lived_steepness
+    return 1.0 / (1.0 + squared)
 
 
 @compiled
@@ -35,14 +53,21 @@ def recruitment(s: Any, flight_hours: float, bio: Any) -> float:
 
 
 @compiled
-def ageing_winter_bees(s: Any, day_of_year: float, bio: Any) -> float:
-    """Winter bees that age into nest bees today, from February on and the more brood they rear."""
-    if day_of_year > bio.winter_ageing_until:
-        return 0.0
-    brood = brood_of(s)
-    work = between(bio.winter_ageing_idle, 1.0, brood / (brood + bio.winter_ageing_half))
-    in_season = spread(day_of_year, bio.winter_ageing_from, bio.winter_ageing_full)
-    return s.winter * bio.winter_ageing * work * in_season
+def resting(s: Any, load: float, bio: Any) -> float:
+    """Nest bees that become long-lived today, as they find no larvae to feed."""
+    return s.nest * bio.resting * long_lived_share(load, bio)
+
+
+@compiled
+def ageing_winter_bees(s: Any, load: float, bio: Any) -> float:
+    """Long-lived bees that age into ordinary ones today, the faster the more larvae they feed."""
+    return s.winter * bio.winter_ageing * load / (load + bio.winter_ageing_load)
+
+
+@compiled
+def hours_out(flight_hours: float, bio: Any) -> float:
+    """Hours that a forager is out in a day with so many hours of flight: at most a few."""
+    return bio.hours_out * flight_hours / (bio.hours_out + flight_hours)
 
 
 @compiled
@@ -53,10 +78,10 @@ def survival(s: Any, flight_hours: float, bio: Any) -> tuple[float, float, float
     worse_nest = 1.0 + (bio.hurt_death - 1.0) * s.hurt_nest
     worse_winter = 1.0 + (bio.hurt_death - 1.0) * s.hurt_winter
     nest = bio.nest_death * work * worse_nest
-    hours = bio.forager_death * s.forager_mortality * flight_hours
+    hours = bio.forager_death * s.forager_mortality * hours_out(flight_hours, bio)
     idle = bio.forager_death_home * (1.0 - spread(flight_hours, 0.0, bio.home_hours))
     foragers = (hours + idle) * worse_nest
-    winter = bio.winter_death * worse_winter * worse_winter
+    winter = bio.winter_death * s.forager_mortality * worse_winter * worse_winter
     fed = 1.0 - bio.hunger_nest * s.starving
     fed_foragers = 1.0 - bio.hunger_foragers * s.starving
     return np.exp(-nest) * fed, np.exp(-foragers) * fed_foragers, np.exp(-winter) * fed

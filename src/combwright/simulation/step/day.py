@@ -18,9 +18,11 @@ import numpy as np
 from combwright.simulation.luck import FORAGED, LAID, MITES_CARRIED, MITES_INVADE, ROBBED
 from combwright.simulation.step.adults import (
     ageing_winter_bees,
+    long_lived_share,
+    nursing_load,
     recruitment,
+    resting,
     survival,
-    winter_share,
 )
 from combwright.simulation.step.balances import BEES, BROOD, broken_balance, mites_of, totals
 from combwright.simulation.step.compiled import compiled
@@ -36,10 +38,11 @@ from combwright.simulation.step.rearing import (
     season,
     wanted,
 )
-from combwright.simulation.step.remembered import lie_dead, note, seen_today
+from combwright.simulation.step.remembered import cause_of_loss, lie_dead, note, seen_today
+from combwright.simulation.step.roles import mix_adults
 from combwright.simulation.step.room import cells_for, room, share_above
 from combwright.simulation.step.shapes import lucky
-from combwright.simulation.step.stores import drawing, eat, need, pollen_need, ripen
+from combwright.simulation.step.stores import drawing, eat, need, out_of_reach, pollen_need, ripen
 from combwright.simulation.step.warmth import adults_of, warmth
 from combwright.weather.conditions import (
     DAY,
@@ -57,7 +60,7 @@ ROUNDING = 1e-6  # of a need: a smaller part of it unmet is none
 
 
 @compiled
-def one_day(s: Any, w: Any, luck: Any, calendar: Any, bio: Any) -> int:  # noqa: PLR0915 (the order of a day)
+def one_day(s: Any, w: Any, luck: Any, in_season: float, bio: Any) -> int:  # noqa: PLR0915 (the order of a day)
     """Let one colony live one day, in place. Gives 0, or the number of the broken balance."""
     before = totals(s)
     if before[BEES] < 1.0:
@@ -67,12 +70,15 @@ def one_day(s: Any, w: Any, luck: Any, calendar: Any, bio: Any) -> int:  # noqa:
     warm, heat_w, heat_sugar, tied = warmth(s, w[MEAN_C], w[NIGHT_C], bio)
     above = share_above(s, w[NIGHT_C], bio)
     room_cells, free = room(s, warm, above, bio)
-    eggs_wanted = wanted(s, calendar[0], tied, s.intake, bio)
+    eggs_wanted = wanted(s, in_season, tied, s.intake, bio)
     eggs = laid(eggs_wanted, room_cells, bio)
     drone_laid = drone_eggs(s, eggs, w[DAY], bio)
     chill, hunger = brood_risk(s, warm, bio)
     turned = recruitment(s, w[FLIGHT], bio)
-    aged = ageing_winter_bees(s, w[DAY], bio)
+    load = nursing_load(s, bio)
+    aged = ageing_winter_bees(s, load, bio)
+    rested = resting(s, load, bio)
+    to_winter = long_lived_share(load, bio)
     live_nest, live_foragers, live_winter = survival(s, w[FLIGHT], bio)
     eggs_lucky = eggs * lucky(bio.lay_luck, luck[LAID])
     worker_laid = max(0.0, min(eggs_lucky, room_cells) - bio.drone_cell * drone_laid)
@@ -97,7 +103,7 @@ def one_day(s: Any, w: Any, luck: Any, calendar: Any, bio: Any) -> int:  # noqa:
     # adults
     hurt_now = hurt_share(last_mothers, last_sealed)
     crippled = bio.crippled * hurt_now * emerging
-    mix_adults(s, emerging - crippled, calendar[1], hurt_now, turned, aged, bio)
+    mix_adults(s, emerging - crippled, to_winter, hurt_now, turned, aged, rested, bio)
     bees_mid = adults_of(s)
     s.nest *= live_nest
     s.foragers *= live_foragers
@@ -114,6 +120,7 @@ def one_day(s: Any, w: Any, luck: Any, calendar: Any, bio: Any) -> int:  # noqa:
     s.feeder_days = s.feeder_days + 1.0 if s.feeder > DROP_G else 0.0
     s.sour_days += turns_sour(s, w[MAX_C], bio)
     s.pollen += pollen_in - pollen_used
+    s.far = out_of_reach(s, w[MEAN_C], w[MAX_C], w[NIGHT_C], bio)
     eaten, water_eaten = eat(s, sugar_need)
     wax, water_wax = eat(s, (below + overhead) * bio.wax_sugar)
     paid = wax / bio.wax_sugar / (below + overhead) if below + overhead > 0.0 else 0.0
@@ -155,6 +162,9 @@ def one_day(s: Any, w: Any, luck: Any, calendar: Any, bio: Any) -> int:  # noqa:
     bare = min(bio.bare_sugar * bees_mid, sugar_need)
     s.starving = 1.0 - eaten / bare if eaten < bare * (1.0 - ROUNDING) else 0.0
     s.hungry_days += s.unmet > bio.hungry_from
+    s.starved = s.starving + bio.hunger_remembered * s.starved
+    if s.lost_to == 0.0 and adults_of(s) < bio.lost_bees:
+        s.lost_to = cause_of_loss(s, bio)
     s.chilled += chill * before[BROOD]
     s.taken_down += fed_sugar + fed_water
     s.gathered_total += sugar_in
@@ -180,28 +190,6 @@ def blend(held: float, share: float, nectar: float, fed: float) -> float:
     """Share of fed sugar in the unripe food after today's income."""
     total = held + nectar + fed
     return (held * share + fed) / total if total > 0.0 else 0.0
-
-
-@compiled
-def mix_adults(
-    s: Any, emerging: float, to_winter: float, hurt: float, turned: float, aged: float, bio: Any
-) -> None:
-    """Let bees emerge and change roles in place, carrying along who was hurt by mites."""
-    new_winter = emerging * to_winter
-    new_nest = emerging - new_winter
-    turned = min(turned, s.nest)
-    aged = min(aged, s.winter)
-    to_nest = (1.0 - bio.winter_aged_forage) * aged
-    nest = s.nest + new_nest - turned + to_nest
-    hurt_nest = (s.nest - max(turned, 0.0)) * s.hurt_nest + new_nest * hurt
-    hurt_nest += to_nest * s.hurt_winter
-    s.hurt_nest = min(1.0, hurt_nest / nest) if nest > 0.0 else 0.0
-    winter = s.winter + new_winter - aged
-    kept = (s.winter - aged) * s.hurt_winter + new_winter * hurt
-    s.hurt_winter = min(1.0, kept / winter) if winter > 0.0 else 0.0
-    s.nest = nest
-    s.foragers += turned + bio.winter_aged_forage * aged
-    s.winter = winter
 
 
 @compiled
@@ -244,15 +232,14 @@ def live(colonies: Any, weather: Any, luck: Any, bio: Any, trace: Any) -> int:
     """
     scenarios, days = weather.shape[0], weather.shape[1]
     members = luck.shape[0]
-    calendar = np.empty((days, 2))  # what depends on the day alone
+    seasons = np.empty(days)  # it depends on the day alone
     for day in range(days):
-        calendar[day, 0] = season(weather[0, day, DAY], bio[0])
-        calendar[day, 1] = winter_share(weather[0, day, DAY], bio[0])
+        seasons[day] = season(weather[0, day, DAY], bio[0])
     for lane in range(colonies.shape[0]):
         s = colonies[lane]
         for day in range(days):
             today, chance = weather[lane % scenarios, day], luck[lane % members, day]
-            broken = one_day(s, today, chance, calendar[day], bio[0])
+            broken = one_day(s, today, chance, seasons[day], bio[0])
             if broken != 0:
                 return broken + 10 * lane
             if trace.shape[0] > 0:

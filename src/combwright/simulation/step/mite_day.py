@@ -17,7 +17,7 @@ trapped_share = compiled(invasion.trapped_share)
 @compiled
 def hurt_share(mothers: float, cells: float) -> float:
     """Share of cells with at least one mite, mites falling on cells at random."""
-    if cells <= 0.0:
+    if cells <= 0.0 or mothers <= 0.0:
         return 0.0
     return 1.0 - np.exp(-mothers / cells)
 

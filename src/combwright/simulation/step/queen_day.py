@@ -85,12 +85,19 @@ def swarming(
 
 @compiled
 def queen_day(s: Any, mating_chance: float, luck: Any, bio: Any) -> float:
-    """Let the queen's day pass in place; give the share of bees that leaves with a cast."""
+    """Let the queen's day pass in place; give the share of bees that leaves with a cast.
+
+    An old queen is likelier to fail, and likelier to be superseded in the mating season: her
+    daughter then lays beside her before she is gone, so that no day is lost.
+    """
     s.queen_clock += 1.0
     if s.queen == LAYING:
         s.queen_age += 1.0
-        if luck[QUEEN_LOST] < bio.queen_loss:
+        years = max(0.0, s.queen_age / YEAR - 1.0)
+        if luck[QUEEN_LOST] < bio.queen_loss * (1.0 + bio.queen_ages * years):
             s.queen, s.queen_clock, s.swarm_clock = QUEENLESS, 0.0, 0.0
+        elif mating_chance > 0.0 and luck[QUEEN_LOST] > 1.0 - bio.supersedure * years:
+            s.queen_age = 0.0
         return 0.0
     if s.queen == QUEENLESS and s.larvae[0] + s.larvae[1] > bio.emergency_larvae:
         s.queen, s.queen_clock = CELL, RAISED_FROM

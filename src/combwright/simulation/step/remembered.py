@@ -2,7 +2,15 @@
 
 from typing import Any, Final
 
-from combwright.simulation.columns import LAYING, QUEENLESS
+from combwright.simulation.columns import (
+    DWINDLED,
+    HUNGER,
+    LAYING,
+    MITES,
+    NO_QUEEN,
+    QUEENLESS,
+    ROBBERS,
+)
 from combwright.simulation.step.balances import mites_of
 from combwright.simulation.step.compiled import compiled
 from combwright.simulation.step.warmth import adults_of, brood_of
@@ -22,6 +30,7 @@ TRACED: Final = (
     "used_g",
     "foragers",
     "heat_w",
+    "queen_lays",
 )
 
 
@@ -40,6 +49,16 @@ def lie_dead(s: Any) -> int:
     s.laid = s.wanted = s.room = s.intake = s.gathered = s.used = s.fallen = 0.0
     s.warm_frames = s.heat_w = s.tied = s.unmet = s.starving = 0.0
     return 0
+
+
+@compiled
+def cause_of_loss(s: Any, bio: Any) -> float:
+    """Tell what a colony died of, by what it looks like at the end."""
+    if s.starved > bio.starved_of:
+        return ROBBERS if s.robbed > 0.0 else HUNGER
+    if s.queen != LAYING:
+        return NO_QUEEN
+    return MITES if max(s.hurt_nest, s.hurt_winter) > bio.hurt_of else DWINDLED
 
 
 @compiled
@@ -78,3 +97,4 @@ def seen_today(s: Any, out: Any) -> None:
     out[11] = s.used
     out[12] = s.foragers
     out[13] = s.heat_w
+    out[14] = s.queen == LAYING

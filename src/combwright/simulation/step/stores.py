@@ -8,6 +8,7 @@ from combwright.simulation.step.shapes import between, spread
 from combwright.simulation.step.warmth import (
     adults_of,
     basal,
+    frames_covered,
     rearing_share,
     winter_reserve,
 )
@@ -48,6 +49,20 @@ def drawing(s: Any, warm_frames: float, bio: Any) -> tuple[float, float]:
 
 
 @compiled
+def out_of_reach(s: Any, mean_c: float, max_c: float, night_c: float, bio: Any) -> float:
+    """Ripe stores that the bees cannot get to today: a cold cluster keeps to its combs. [g].
+
+    On a day warm enough to move, it takes up the combs beside those it covers; in loose weather
+    bees get everywhere.
+    """
+    if max_c < bio.move_c:
+        return min(s.far, s.ripe)
+    within = min(1.0, (frames_covered(s, night_c, bio) + bio.reach_frames) / max(s.frames, 1.0))
+    tight = 1.0 - spread(mean_c, bio.reach_tight_c, bio.reach_loose_c)
+    return (1.0 - within) * tight * s.ripe
+
+
+@compiled
 def eat(s: Any, wanted_g: float) -> tuple[float, float]:
     """Take sugar for use in place: unripe first, then ripe, then supers.
 
@@ -55,7 +70,7 @@ def eat(s: Any, wanted_g: float) -> tuple[float, float]:
     """
     from_unripe = min(s.unripe, wanted_g)
     water = s.water * from_unripe / s.unripe if s.unripe > 0.0 else 0.0
-    from_ripe = min(s.ripe, wanted_g - from_unripe)
+    from_ripe = min(max(0.0, s.ripe - s.far), wanted_g - from_unripe)
     from_super = min(s.super_ripe, wanted_g - from_unripe - from_ripe)
     if s.super_ripe > 0.0:
         s.super_syrup *= 1.0 - from_super / s.super_ripe
