@@ -36,6 +36,7 @@ SPREAD: Final[Mapping[str, Parameter]] = {
     )
 }
 
+BROOD_DAYS: Final = 21  # from egg to bee: what is in the cells was laid in as many days
 MOST_BROOD: Final = 0.9  # of the drawn cells: more than that was not brood
 MOST_DESCRIBED: Final = 1e5  # of anything in one colony
 
@@ -167,7 +168,8 @@ def _settle_brood(colonies: Any, described: Described, day: int, rng: np.random.
     full = float(colonies["cells_per_frame"][0]) * FULL_BROOD_SHARE
     if described.frames_of_brood is None:
         bees = colonies["nest"] + colonies["foragers"] + colonies["winter"]
-        cells = np.minimum(0.9 * bees, 17.0 * BIOLOGY.lay_peak * season(float(day), BIOLOGY))
+        laying = np.mean([season(float(day - ago), BIOLOGY) for ago in range(BROOD_DAYS)])
+        cells = np.minimum(0.9 * bees, 17.0 * BIOLOGY.lay_peak * laying)
         cells = cells * _around(rng, 0.9, 0.3, members)
     else:
         cells = _around(rng, full * described.frames_of_brood, described.brood_sd, members)
