@@ -46,6 +46,11 @@ ADULTS_BY_MONTH: Final = (11.0, 10.0, 9.0, 11.0, 20.0, 32.0, 35.0, 28.0, 20.0, 1
 STORES_BY_MONTH: Final = (13.0, 10.0, 7.0, 6.0, 7.0, 8.0, 9.0, 10.0, 13.0, 18.0, 17.0, 15.0)
 MITES_BY_MONTH: Final = (40, 35, 30, 40, 60, 100, 170, 300, 350, 250, 120, 60)
 
+LONG_LIVED: Final = (
+    (1, 44, 58, 72, 79, 93, 107, 121, 150, 225, 241, 248, 262, 276, 297, 320, 366),
+    (0.99, 0.92, 0.8, 0.5, 0.37, 0.2, 0.1, 0.04, 0.0, 0.02, 0.28, 0.45, 0.67, 0.8, 0.9, 0.96, 0.99),
+)
+
 
 @dataclass(frozen=True, slots=True)
 class Described:
@@ -153,14 +158,11 @@ def _settle_bees(
 
 
 def _winter_bees(day: int) -> float:
-    """Share of adults that are winter bees: all in midwinter, none in summer; judgement."""
-    return float(
-        np.interp(
-            day,
-            (1, 60, 80, 110, 140, 240, 275, 310, 366),
-            (1.0, 0.9, 0.75, 0.3, 0.0, 0.0, 0.55, 0.95, 1.0),
-        )
-    )
+    """Share of adults that are long-lived, as in the model's own years; judgement.
+
+    All in midwinter, a third on 20 March, none from June on, half in early September.
+    """
+    return float(np.interp(day, *LONG_LIVED))
 
 
 def _settle_brood(colonies: Any, described: Described, day: int, rng: np.random.Generator) -> None:
