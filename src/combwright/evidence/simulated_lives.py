@@ -20,12 +20,12 @@ from combwright.simulation.biology import BIOLOGY, Biology
 from combwright.simulation.hands.keeper import Keeping, Kept, keep
 from combwright.simulation.luck import luck
 from combwright.terms.set_up import SetUp
-from combwright.weather.climate import climates
+from combwright.weather.climates import climates
 from combwright.weather.sampled import sampled_conditions
 
 Floats = NDArray[np.float64]
-START, YEARS, COLONIES, SEED = date(2026, 8, 1), 4, 40, 20260801
-DAYS = 365 * YEARS + 92
+START, YEARS, SEED = date(2026, 8, 1), 4, 20260801
+WEATHERS, COLONIES = 10, 40  # versions of the weather, and colonies that share them
 HIVE = "national timber"
 ALIVE = 1500.0  # bees from which a colony is one
 WEAK, STRONG = 4.5, 7.5  # frames of bees in March between which a colony is normal
@@ -66,7 +66,7 @@ def live(
     colonies: int = COLONIES,
     years: int = YEARS,
 ) -> Life:
-    """Let colonies of one climate live for some years, each in weather of its own."""
+    """Let colonies of one climate live for some years, a few in each version of the weather."""
     hive, set_up, days = catalogue().hive(HIVE), set_up or SetUp(frames=11), 365 * years + 92
     described = described or Described(
         frames_of_bees=11.0, stores_kg=14.0, mites=200.0, queen_year=START.year
@@ -76,7 +76,7 @@ def live(
         made,
         hive,
         set_up,
-        sampled_conditions(climate, START, days, colonies, SEED),
+        sampled_conditions(climate, START, days, WEATHERS, SEED),
         luck(SEED, climate, START, days, colonies),
         first=START,
         keeping=keeping or Keeping(),
@@ -93,7 +93,7 @@ def lives() -> dict[str, Life]:
 
 
 def seen(life: Life, year: int) -> dict[str, float]:
-    """What the colonies that live look like in a year of the life, the first being 1.
+    """Look at the colonies that live in a year of the life, the first being 1.
 
     Medians over colonies, but for shares, honey and sugar, which are means.
     """
@@ -206,3 +206,31 @@ def own_winters() -> Mapping[str, float]:
     """Each quantity in the years after the first, the middle of climates and years."""
     tables = [seen(life, year) for life in lives().values() for year in CLOSED]
     return {name: float(np.nanmedian([table[name] for table in tables])) for name in tables[0]}
+
+
+def yearly_honey() -> dict[str, float]:
+    """Honey taken a colony in the years after the first, by years of weather in all climates. [kg].
+
+    Mean, the poor and the good year in twenty, and how much years vary.
+    """
+    years = np.concatenate([_honey_by_weather(life, year) for life in _all() for year in CLOSED])
+    return {
+        "mean": float(years.mean()),
+        "poor_year": float(np.quantile(years, 0.05)),
+        "good_year": float(np.quantile(years, 0.95)),
+        "variation": float(years.std() / years.mean()),
+    }
+
+
+def _all() -> list[Life]:
+    return list(lives().values())
+
+
+def _honey_by_weather(life: Life, year: int) -> Floats:
+    """Honey of the colonies that live, on average in each version of the weather. [kg]."""
+    summer = life.first.year + year
+    taken = life.kept.honey_taken_kg
+    honey = taken[life.place(date(summer, 9, 20))] - taken[life.place(date(summer, 3, 20))]
+    alive = life.alive(date(summer, 3, 20)).reshape(-1, WEATHERS)
+    total = (honey.reshape(-1, WEATHERS) * alive).sum(axis=0)
+    return np.asarray(total[alive.any(axis=0)] / alive.sum(axis=0)[alive.any(axis=0)])

@@ -1,4 +1,4 @@
-"""Seasons near Dublin and in all built-in climates under a keeper who goes by rules of thumb."""
+"""Seasons near Dublin from a spring put there, under a keeper who goes by rules of thumb."""
 
 from datetime import date
 from functools import cache
@@ -10,14 +10,12 @@ from combwright.kit.catalogue import catalogue
 from combwright.simulation import observe
 from combwright.simulation.begin import Described, begin
 from combwright.simulation.biology import BIOLOGY, Biology
-from combwright.simulation.columns import LAYING
 from combwright.simulation.hands import actions
 from combwright.simulation.hands.dividing import split
 from combwright.simulation.hands.keeper import Keeping, Kept, keep
 from combwright.simulation.luck import luck
 from combwright.simulation.run import run
 from combwright.terms.set_up import SetUp
-from combwright.weather.climates import climates
 from combwright.weather.sampled import sampled_conditions
 
 Floats = NDArray[np.float64]
@@ -27,7 +25,6 @@ DEAD = 1500.0  # bees below which a colony is as good as dead
 ALL_BUT_FULL = 10.5  # frames of bees in a box of eleven
 STRONG = 12.0  # frames of bees
 FORTNIGHT = 14
-YEARS_EACH, COLONIES_EACH = 10, 3
 
 
 def day(month: int, of_month: int, year: int = 2026) -> int:
@@ -108,9 +105,6 @@ def the_year() -> dict[str, float]:
         "full_box_day": float(np.median(full)) + START.timetuple().tm_yday,
         "peak": _middle(adults.max(axis=0)),
         "peak_brood": _middle(kept.trace["brood"].max(axis=0)),
-        "peak_brood_day": _middle(kept.trace["brood"][: day(9, 1)].argmax(axis=0)) + 79.0,
-        "late_may": _middle(adults[day(5, 27)]),
-        "late_september": _middle(adults[day(9, 25)]),
         "into_winter": _middle(adults[day(11, 1)]),
         "out_of_winter": _middle(adults[day(3, 11, 2027)]),
         "low_day": float(np.median(low)) - day(1, 1, 2027) + 1,
@@ -261,34 +255,3 @@ def june_split() -> dict[str, float]:
         seed=SEED,
     )
     return {"frames": _middle(_frames(kept)[-20:].max(axis=0))}
-
-
-@cache
-def all_climates() -> dict[str, Floats]:
-    """Two hundred and ten colony-years: honey of each year's colonies, and colonies lost.
-
-    Ten years in each built-in climate with three colonies a year; six frames on 20 March.
-    """
-    honey, lost, hive, set_up = [], [], catalogue().hive(HIVE), SetUp(frames=11)
-    members = YEARS_EACH * COLONIES_EACH
-    for number, place in enumerate(climates()):
-        years = sampled_conditions(place, START, 366, YEARS_EACH, SEED + number)
-        described = Described(frames_of_bees=6.0, stores_kg=8.0)
-        made = begin(hive, set_up, described, on=START, members=members, seed=SEED, colony=place)
-        chance = luck(SEED, place, START, 366, members)
-        kept = keep(made, hive, set_up, years, chance, first=START, keeping=Keeping(), seed=SEED)
-        honey.append(kept.honey_taken_kg[-1].reshape(COLONIES_EACH, YEARS_EACH).mean(axis=0))
-        lost.append((observe.adults(made) < DEAD) | (made["queen"] != LAYING))
-    return {"honey": np.array(honey), "lost": np.array(lost, dtype=np.float64)}
-
-
-def yearly_honey() -> dict[str, float]:
-    """Honey taken a colony, by years: mean, and the poor and good year in twenty. [kg]."""
-    years = all_climates()["honey"].ravel()
-    return {
-        "mean": float(years.mean()),
-        "poor_year": float(np.quantile(years, 0.05)),
-        "good_year": float(np.quantile(years, 0.95)),
-        "variation": float(years.std() / years.mean()),
-        "lost": float(all_climates()["lost"].mean()),
-    }

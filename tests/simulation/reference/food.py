@@ -73,9 +73,7 @@ def comb_wanted(c: Colony, warm_frames: float, bio: Biology) -> tuple[float, flo
     return below, above
 
 
-def far_stores(
-    c: Colony, mean_c: float, max_c: float, covered: float, *, bio: Biology
-) -> float:
+def far_stores(c: Colony, mean_c: float, max_c: float, covered: float, *, bio: Biology) -> float:
     """Ripe stores out of reach: as before in the cold, beyond the next combs on mild days."""
     if max_c < bio.move_c:
         return float(min(c["far"], c["ripe"]))

@@ -1,20 +1,30 @@
 """Adult workers: who lives, who flies, who stays for the winter."""
 
+from datetime import date
 from typing import Any
 
+import numpy as np
 from hypothesis import given
 from hypothesis import strategies as st
+from numpy.typing import NDArray
 from tests.simulation import samples
 
+from combwright.simulation import observe
+from combwright.simulation.columns import QUEENLESS
+from combwright.simulation.run import run
 from combwright.simulation.step.adults import (
     ageing_winter_bees,
+    hours_out,
+    long_lived_share,
+    nursing_load,
     recruitment,
+    resting,
     survival,
-    winter_share,
 )
 
 BIO = samples.numbers()
 Hours = st.floats(0, 14)
+Loads = st.floats(0.0, 2.0)
 
 
 @given(samples.colonies(), Hours)
@@ -34,14 +44,40 @@ def test_no_more_bees_change_than_there_are(colony: Any, hours: float) -> None:
     assert recruitment(colony, hours, BIO) == 0.0
 
 
-@given(st.floats(61, 366), st.floats(0, 60))
-def test_the_later_in_the_year_the_more_winter_bees(day: float, later: float) -> None:
-    assert 0.0 <= winter_share(day, BIO) <= winter_share(min(366.0, day + later), BIO) <= 1.0
+@given(Loads, Loads)
+def test_the_fewer_larvae_a_bee_feeds_the_likelier_it_lives_long(one: float, other: float) -> None:
+    few, many = sorted((one, other))
+    assert 0.0 <= long_lived_share(many, BIO) <= long_lived_share(few, BIO) <= 1.0
 
 
-@given(samples.colonies(), st.floats(1, 366))
-def test_winter_bees_age_in_spring_only(colony: Any, day: float) -> None:
-    ageing = ageing_winter_bees(colony, day, BIO)
-    assert 0.0 <= ageing <= colony.winter
-    if day <= BIO.winter_ageing_from or day > BIO.winter_ageing_until:
-        assert ageing == 0.0
+@given(samples.colonies())
+def test_no_more_bees_rest_or_age_than_there_are_and_none_age_without_larvae(colony: Any) -> None:
+    load = nursing_load(colony, BIO)
+    assert 0.0 <= resting(colony, load, BIO) <= colony.nest
+    assert 0.0 <= ageing_winter_bees(colony, load, BIO) <= colony.winter
+    assert ageing_winter_bees(colony, 0.0, BIO) == 0.0
+
+
+@given(Hours, Hours)
+def test_a_longer_day_keeps_a_forager_out_longer_but_never_beyond_her_most(
+    one: float, other: float
+) -> None:
+    short, long = sorted((one, other))
+    assert hours_out(short, BIO) <= hours_out(long, BIO) <= min(long, BIO.hours_out)
+
+
+def summer(*, queenless: bool) -> NDArray[np.void]:
+    colonies = samples.usual(members=30, bees=11.0, brood=7.0, on=date(2026, 6, 20))
+    if queenless:
+        colonies["queen"] = QUEENLESS
+        for stage in ("eggs", "larvae"):
+            colonies[stage] = 0.0
+    colonies["swarm_readiness"] = 0.0
+    run(colonies, samples.steady(35, day=171, mean_c=15.0, nectar=0.4), samples.chance(1, 30, 35))
+    return colonies
+
+
+def test_bees_without_brood_to_rear_live_long_even_in_june() -> None:
+    without, reared = summer(queenless=True), summer(queenless=False)
+    assert np.median(without["winter"] / observe.adults(without)) > 0.5
+    assert np.median(reared["winter"] / observe.adults(reared)) < 0.05

@@ -1,14 +1,19 @@
-"""Eating, ripening and the feeder."""
+"""Eating, what lies out of reach, ripening and the feeder."""
 
 from typing import Any
 
+import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from numpy.typing import NDArray
 from tests.simulation import samples
 
+from combwright.simulation import observe
+from combwright.simulation.columns import HUNGER
+from combwright.simulation.run import run
 from combwright.simulation.step.feeding import take_down, turns_sour
-from combwright.simulation.step.stores import drawing, eat, ripen
+from combwright.simulation.step.stores import drawing, eat, out_of_reach, ripen
 
 BIO = samples.numbers()
 Grams = st.floats(0, 60_000)
@@ -16,6 +21,7 @@ Grams = st.floats(0, 60_000)
 
 @given(samples.colonies(), Grams)
 def test_bees_eat_what_is_there_the_thinnest_first(colony: Any, wanted: float) -> None:
+    colony.far = 0.0
     before = colony.unripe + colony.ripe + colony.super_ripe
     water = float(colony.water)
     eaten, water_eaten = eat(colony, wanted)
@@ -72,3 +78,31 @@ def test_comb_is_drawn_from_foundation_with_food_coming_in(colony: Any, warm: fl
     assert 0.0 <= above <= colony.super_foundation
     colony.intake, colony.used = 0.0, 500.0
     assert drawing(colony, warm, BIO) == (0.0, 0.0)
+
+
+@given(samples.colonies(), st.floats(-10, 25), st.floats(0, 10))
+def test_no_more_is_out_of_reach_than_there_is_and_nothing_in_loose_weather(
+    colony: Any, mean_c: float, warmer: float
+) -> None:
+    far = out_of_reach(colony, mean_c, mean_c + warmer, mean_c - 2.0, BIO)
+    assert 0.0 <= far <= colony.ripe
+    if mean_c >= BIO.reach_loose_c:
+        assert far == 0.0
+
+
+def wintering(bees: float, mean_c: float) -> NDArray[np.void]:
+    """Colonies without brood through forty days of even weather, their stores beside them."""
+    colonies = samples.usual(members=40, bees=bees, brood=0.0, stores=6.0)
+    for stage in ("eggs", "larvae", "sealed"):
+        colonies[stage] = 0.0
+    colonies["far"] = 0.97 * colonies["ripe"]
+    weather = samples.steady(40, day=10, mean_c=mean_c, hours=0.0, pollen=0.0)
+    run(colonies, weather, samples.chance(2, 40, 40))
+    return colonies
+
+
+def test_a_small_cluster_starves_beside_its_stores_in_lasting_cold_alone() -> None:
+    cold, mild = wintering(1.6, 0.0), wintering(1.6, 12.0)
+    assert np.mean(cold["lost_to"] == HUNGER) > 0.5
+    assert observe.stores_kg(cold).mean() > 3.0
+    assert not (mild["lost_to"] == HUNGER).any()

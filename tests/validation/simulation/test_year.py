@@ -35,14 +35,8 @@ BANDS: dict[str, tuple[Callable[[], dict[str, float]], str, float, float, str]] 
     "over-feeding: less brood": (seasons.over_feeding, "less_later", 0.01, 0.3, "practice"),
     "super in a fortnight [kg]": (seasons.best_fortnight, "good_year", 10, 14.5, "practice"),
     "June split, frames": (seasons.june_split, "frames", 9.8, 13, "practice"),
-    "honey, all years [kg]": (seasons.yearly_honey, "mean", 12, 18, "surveys"),
-    "honey, poor year [kg]": (seasons.yearly_honey, "poor_year", 1, 7, "2012: 3.7 kg"),
-    "honey, good year [kg]": (seasons.yearly_honey, "good_year", 25, 47, "30-45 kg"),
 }
-CACHED = (
-    *("_dublin", "_luck", "usual", "untreated", "boards_in_a_cold_april", "over_feeding"),
-    "all_climates",
-)
+CACHED = (*("_dublin", "_luck", "usual", "untreated", "boards_in_a_cold_april", "over_feeding"),)
 
 pytestmark = pytest.mark.validation
 
