@@ -41,11 +41,11 @@ class Life:
 
     def on(self, name: str, day: date) -> Floats:
         """Give one quantity on a day, [colony]."""
-        return self.kept.trace[name][self.place(day)]
+        return np.asarray(self.kept.trace[name][self.place(day)])
 
     def through(self, name: str, first: date, until: date) -> Floats:
         """Give one quantity from a day up to another, [day, colony]."""
-        return self.kept.trace[name][self.place(first) : self.place(until)]
+        return np.asarray(self.kept.trace[name][self.place(first) : self.place(until)])
 
     def place(self, day: date) -> int:
         """Place of a day in the life."""
@@ -109,7 +109,7 @@ def _middle(values: Floats, which: NDArray[np.bool_]) -> float:
     return float(np.median(values[which])) if which.any() else float("nan")
 
 
-def _mean(values: Floats, which: NDArray[np.bool_]) -> float:
+def _mean(values: Floats | NDArray[np.bool_], which: NDArray[np.bool_]) -> float:
     return float(np.mean(values[which])) if which.any() else float("nan")
 
 
