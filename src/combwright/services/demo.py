@@ -70,7 +70,7 @@ class Cast:
 
 
 CASTS: Final = (
-    Cast("Bramble", "Alder Bank", "national timber", 7.5, 3.0, 15.0, 2026, 9, 1, 30),
+    Cast("Bramble", "Alder Bank", "national timber", 7.0, 2.5, 15.0, 2026, 9, 1, 30),
     Cast("Teasel", "Alder Bank", "national timber", 4.5, 2.0, 11.0, 2025, 7, 2, 45),
     Cast("Sorrel", "Alder Bank", "national timber", 3.5, 1.5, 11.0, 2026, 6, 2, 20),
     Cast("Yarrow", "Alder Bank", "national polystyrene", 5.0, 2.0, 9.0, 2025, 8, 2, 90, "mites"),
