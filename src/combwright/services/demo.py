@@ -70,22 +70,22 @@ class Cast:
 
 
 CASTS: Final = (
-    Cast("Bramble", "Alder Bank", "national timber", 7.0, 2.5, 15.0, 2026, 9, 1, 30),
-    Cast("Teasel", "Alder Bank", "national timber", 4.5, 2.0, 11.0, 2025, 7, 2, 45),
-    Cast("Sorrel", "Alder Bank", "national timber", 3.5, 1.5, 11.0, 2026, 6, 2, 20),
-    Cast("Yarrow", "Alder Bank", "national polystyrene", 5.0, 2.0, 9.0, 2025, 8, 2, 90, "mites"),
-    Cast("Clary", "Alder Bank", "national timber", 2.5, 1.0, 8.0, 2024, 5, 2, 35),
-    Cast("Burdock", "Quarry Field", "national timber", 7.0, 3.0, 10.0, 2026, 11, 0, 40, "wide"),
-    Cast("Vetch", "Quarry Field", "national timber", 5.0, 2.0, 6.0, 2025, 8, 2, 30),
-    Cast("Sedge", "Quarry Field", "national timber", 5.0, 2.0, 12.0, 2026, 8, 2, 25, "queen"),
-    Cast("Tansy", "Quarry Field", "national polystyrene", 6.0, 2.5, 12.0, 2026, 10, 1, 30),
-    Cast("Comfrey", "Mill Orchard", "national timber", 4.5, 2.0, 13.0, 2025, 6, 2, 50, "tight"),
-    Cast("Mallow", "Mill Orchard", "national timber", 6.0, 2.5, 11.0, 2026, 9, 1, 25),
-    Cast("Thrift", "Mill Orchard", "national timber", 3.0, 1.0, 9.0, 2025, 5, 2, 30),
-    Cast("Nuc Ash", "Mill Orchard", "nuc 6 polystyrene", 2.5, 1.0, 4.5, 2026, 6, 0, 12),
-    Cast("Nuc Elm", "Mill Orchard", "nuc 6 polystyrene", 2.0, 1.0, 4.0, 2026, 5, 1, 10),
-    Cast("Nuc Holly", "Alder Bank", "nuc 6 polystyrene", 3.0, 1.5, 4.0, 2026, 6, 0, 15),
-    Cast("Nuc Rowan", "Quarry Field", "nuc 5 ply", 2.0, 1.0, 4.0, 2026, 5, 0, 8),
+    Cast("Bramble", "Alder Bank", "national timber", 7.0, 1.3, 15.0, 2026, 9, 1, 30),
+    Cast("Teasel", "Alder Bank", "national timber", 4.5, 0.8, 11.0, 2025, 7, 2, 45),
+    Cast("Sorrel", "Alder Bank", "national timber", 3.5, 0.6, 11.0, 2026, 6, 2, 20),
+    Cast("Yarrow", "Alder Bank", "national polystyrene", 5.0, 0.9, 9.0, 2025, 8, 2, 90, "mites"),
+    Cast("Clary", "Alder Bank", "national timber", 2.5, 0.4, 8.0, 2024, 5, 2, 35),
+    Cast("Burdock", "Quarry Field", "national timber", 7.0, 1.3, 10.0, 2026, 11, 0, 40, "wide"),
+    Cast("Vetch", "Quarry Field", "national timber", 5.0, 0.9, 6.0, 2025, 8, 2, 30),
+    Cast("Sedge", "Quarry Field", "national timber", 5.0, 0.9, 12.0, 2026, 8, 2, 25, "queen"),
+    Cast("Tansy", "Quarry Field", "national polystyrene", 6.0, 1.1, 12.0, 2026, 10, 1, 30),
+    Cast("Comfrey", "Mill Orchard", "national timber", 4.5, 0.8, 13.0, 2025, 6, 2, 50, "tight"),
+    Cast("Mallow", "Mill Orchard", "national timber", 6.0, 1.1, 11.0, 2026, 9, 1, 25),
+    Cast("Thrift", "Mill Orchard", "national timber", 3.0, 0.5, 9.0, 2025, 5, 2, 30),
+    Cast("Nuc Ash", "Mill Orchard", "nuc 6 polystyrene", 2.5, 0.4, 4.5, 2026, 6, 0, 12),
+    Cast("Nuc Elm", "Mill Orchard", "nuc 6 polystyrene", 2.0, 0.4, 4.0, 2026, 5, 1, 10),
+    Cast("Nuc Holly", "Alder Bank", "nuc 6 polystyrene", 3.0, 0.5, 4.0, 2026, 6, 0, 15),
+    Cast("Nuc Rowan", "Quarry Field", "nuc 5 ply", 2.0, 0.4, 4.0, 2026, 5, 0, 8),
 )
 
 

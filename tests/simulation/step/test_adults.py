@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 from numpy.typing import NDArray
 from tests.simulation import samples
 
+from combwright.evidence.simulated_colonies import even_days
 from combwright.simulation import observe
 from combwright.simulation.columns import QUEENLESS
 from combwright.simulation.run import run
@@ -67,13 +68,17 @@ def test_a_longer_day_keeps_a_forager_out_longer_but_never_beyond_her_most(
 
 
 def summer(*, queenless: bool) -> NDArray[np.void]:
-    colonies = samples.usual(members=30, bees=11.0, brood=7.0, on=date(2026, 6, 20))
+    colonies = samples.usual(members=30, bees=11.0, brood=7.0, stores=20.0, on=date(2026, 6, 20))
     if queenless:
         colonies["queen"] = QUEENLESS
         for stage in ("eggs", "larvae"):
             colonies[stage] = 0.0
     colonies["swarm_readiness"] = 0.0
-    run(colonies, samples.steady(35, day=171, mean_c=15.0, nectar=0.4), samples.chance(1, 30, 35))
+    run(
+        colonies,
+        even_days(35, day=171, mean_c=15.0, hours=5.0, nectar=0.4),
+        samples.chance(1, 30, 35),
+    )
     return colonies
 
 

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 from numpy.typing import NDArray
 from tests.simulation import samples
 
+from combwright.evidence.simulated_colonies import even_days
 from combwright.simulation import observe
 from combwright.simulation.columns import HUNGER
 from combwright.simulation.run import run
@@ -96,7 +97,7 @@ def wintering(bees: float, mean_c: float) -> NDArray[np.void]:
     for stage in ("eggs", "larvae", "sealed"):
         colonies[stage] = 0.0
     colonies["far"] = 0.97 * colonies["ripe"]
-    weather = samples.steady(40, day=10, mean_c=mean_c, hours=0.0, pollen=0.0)
+    weather = even_days(40, day=10, mean_c=mean_c, hours=0.0, pollen=0.0)
     run(colonies, weather, samples.chance(2, 40, 40))
     return colonies
 
