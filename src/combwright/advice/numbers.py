@@ -2,6 +2,7 @@
 
 import tomllib
 from collections.abc import Mapping
+from datetime import date
 from importlib.resources import files
 
 from combwright.terms.parameters import Parameter
@@ -19,6 +20,17 @@ def is_between(month: int, first: int, last: int) -> bool:
     if first <= last:
         return first <= month <= last
     return month >= first or month <= last
+
+
+def is_in_season(on: date, room: Mapping[str, Parameter]) -> bool:
+    """Tell whether a day lies in the season of a room, by its days of the year."""
+    first, last = (room[f"season_{end}"].value for end in ("from", "to"))
+    return first <= on.timetuple().tm_yday <= last
+
+
+def is_in_months(on: date, room: Mapping[str, Parameter], name: str) -> bool:
+    """Tell whether a day lies in the months of a room that have a name."""
+    return is_between(on.month, *(int(room[f"{name}_{end}_month"].value) for end in ("from", "to")))
 
 
 def numbers(room: str) -> Mapping[str, Parameter]:

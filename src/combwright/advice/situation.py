@@ -21,7 +21,6 @@ from combwright.weather.conditions import MAX_C
 Floats = NDArray[np.float64]
 PARAMETERS: Final = numbers("trial")
 MARGIN_DAYS: Final = int(PARAMETERS["margin_days"].value)
-WARM_ENOUGH_C: Final = PARAMETERS["warm_enough_c"].value
 
 GRAVE: Final = PARAMETERS["grave"].value
 QUANTILES: Final = (PARAMETERS["low"].value, 0.5, PARAMETERS["high"].value)
@@ -118,7 +117,7 @@ class Situation:
     @property
     def is_cool(self) -> bool:
         """Tell whether syrup is taken better when it is given hand-warm."""
-        return self.mean_high_c < WARM_ENOUGH_C
+        return self.mean_high_c < PARAMETERS["warm_enough_c"].value
 
     @property
     def horizon(self) -> int:

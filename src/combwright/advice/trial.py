@@ -20,11 +20,6 @@ Floats = NDArray[np.float64]
 Change = Callable[[Any], None]
 
 PARAMETERS: Final = numbers("trial")
-CHILLED_SHARE: Final = PARAMETERS["chilled_share"].value
-SYRUP_TRACE_G: Final = PARAMETERS["syrup_trace_g"].value
-ROOM_DAYS: Final = PARAMETERS["room_days"].value
-HAND_WARM_K: Final = PARAMETERS["hand_warm_k"].value
-BROOD_BECOMES_BEES: Final = PARAMETERS["brood_becomes_bees"].value
 
 
 @dataclass(frozen=True)
@@ -69,7 +64,7 @@ def doing(situation: Situation, actions: Iterable[Action]) -> Change:
 
 def fed_with(situation: Situation, grams: float, fraction: float) -> Change:
     """Give a feed, warm where that helps, as a change of a stack that is arranged already."""
-    warmer_k = HAND_WARM_K if situation.is_cool else 0.0
+    warmer_k = PARAMETERS["hand_warm_k"].value if situation.is_cool else 0.0
     return lambda colonies: feed(colonies, float(grams), fraction, warmer_k=warmer_k)
 
 
@@ -94,15 +89,16 @@ def _judged(lanes: Any, brood_before: Floats) -> list[Tried]:
     """Judge all candidates together, [candidate, member]."""
     happened = {
         "hunger": lanes["hungry_days"] > 0.0,
-        "no room": lanes["short_of_room_most"] >= ROOM_DAYS,
+        "no room": lanes["short_of_room_most"] >= PARAMETERS["room_days"].value,
         "chilled": lanes["chilled"]
-        > CHILLED_SHARE * np.maximum(brood_before, PARAMETERS["chilled_brood"].value),
+        > PARAMETERS["chilled_share"].value
+        * np.maximum(brood_before, PARAMETERS["chilled_brood"].value),
         "sour": lanes["sour_days"] > 0.0,
-        "syrup in honey": lanes["super_syrup"] > SYRUP_TRACE_G,
+        "syrup in honey": lanes["super_syrup"] > PARAMETERS["syrup_trace_g"].value,
         "swarm": lanes["swarmed"] > 0.0,
     }
     chances = np.array(list(happened.values())).mean(axis=2).T.tolist()
-    to_come = BROOD_BECOMES_BEES * observe.brood(lanes)
+    to_come = PARAMETERS["brood_becomes_bees"].value * observe.brood(lanes)
     bees = (observe.adults(lanes) + to_come).mean(axis=1)
     honey_kg = observe.honey_above_kg(lanes).mean(axis=1)
     syrup_g = lanes["taken_down"].mean(axis=1)

@@ -35,7 +35,6 @@ from combwright.simulation import observe
 from combwright.simulation.columns import LAYING
 
 PARAMETERS: Final = numbers("branches")
-TAIL: Final = PARAMETERS["tail"].value
 FEWEST: Final = int(PARAMETERS["fewest_members"].value)
 LIKELY: Final = PARAMETERS["likely"].value
 
@@ -68,7 +67,7 @@ def _ends(deciding: Deciding, situation: Situation) -> list[IfFound]:
     step = PARAMETERS["stores_step" if hefted else "frames_step"].value
     quantity: Quantity = "kg of stores" if hefted else "frames of bees"
     ranked = np.argsort(values, kind="stable")
-    tail = max(FEWEST, round(TAIL * len(values)))
+    tail = max(FEWEST, round(PARAMETERS["tail"].value * len(values)))
     low, high = ranked[:tail], ranked[-tail:]
     most, least = values[low].max() / step, values[high].min() / step
     if most < 1.0:  # nothing that could be told apart by eye or hand

@@ -12,7 +12,7 @@ from combwright.advice.decisions.going import goes
 from combwright.advice.decisions.honey import after_honey
 from combwright.advice.decisions.reserve import reserve_kg
 from combwright.advice.kit_acts import Feeding
-from combwright.advice.numbers import is_between, numbers
+from combwright.advice.numbers import is_in_months, numbers
 from combwright.advice.situation import Situation, band
 from combwright.advice.trial import Tried, fed_with, try_all
 from combwright.advice.words import food_words
@@ -28,18 +28,11 @@ NEED_TIMES: Final = tuple(
     PARAMETERS[f"{size}_times"].value for size in ("least", "catch_up", "double", "most")
 )
 AT_ONCE: Final = PARAMETERS["part_at_once"].value  # steps of an autumn feed
-LEAST_NEED: Final = PARAMETERS["least_need"].value
 WEIGHED_G: Final = int(PARAMETERS["weighed_g"].value)
 FEEDER_G: Final = int(PARAMETERS["feeder_g"].value)
 FONDANT_MOST_G: Final = int(PARAMETERS["fondant_most_g"].value)
-SUGAR_COST: Final = PARAMETERS["sugar_cost"].value
 WORTH_BEES: Final = PARAMETERS["worth_bees"].value
-UNFED_MONTHS: Final = (
-    int(PARAMETERS["unfed_from_month"].value),
-    int(PARAMETERS["unfed_to_month"].value),
-)
 AUTUMN_FRACTION: Final = PARAMETERS["autumn_fraction"].value
-COLD_C: Final = PARAMETERS["cold_c"].value
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -64,7 +57,7 @@ def decide(deciding: Deciding) -> Food:
     elif for_winter.fondant_kg > 0.0:
         grams = min(FONDANT_MOST_G, _to_hundreds(for_winter.fondant_kg))
         settled = Feeding(feed="fondant", grams=grams, sugar_fraction=FONDANT_SUGAR.value)
-    elif is_between(situation.on.month, *UNFED_MONTHS):
+    elif is_in_months(situation.on, PARAMETERS, "unfed"):
         settled = Feeding(feed="syrup", grams=0, sugar_fraction=AUTUMN_FRACTION)
     return food(situation, room.set_up, settled=settled, only_if_hungry=room.super_near)
 
@@ -122,7 +115,7 @@ def food(
 
 def _kind(situation: Situation) -> tuple[Literal["syrup", "fondant"], float]:
     """Give syrup, or fondant where it is too cold for syrup to be taken."""
-    if situation.mean_high_c >= COLD_C:
+    if situation.mean_high_c >= PARAMETERS["cold_c"].value:
         return "syrup", situation.syrup_fraction
     return "fondant", FONDANT_SUGAR.value
 
@@ -149,7 +142,7 @@ def _sizes(situation: Situation, fraction: float) -> list[int]:
     (trial,) = try_all(situation, [fed_with(situation, grams, fraction)])
     use = float(np.median(trial.colonies["used_total"])) / situation.horizon / fraction
     nectar = float(np.median(trial.colonies["gathered_total"])) / situation.horizon / fraction
-    need = max(use - nectar, LEAST_NEED * use)
+    need = max(use - nectar, PARAMETERS["least_need"].value * use)
     per_day = [_weighable(times * need) for times in NEED_TIMES]
     return [0, *dict.fromkeys(min(FEEDER_G, each * situation.days) for each in per_day if each)]
 
@@ -215,7 +208,7 @@ def _best(situation: Situation, tried: list[Tried], *, only_if_hungry: bool) -> 
 
 def _worth(fed: Tried, without: Tried) -> float:
     """Bees and brood gained, less the bees that the sugar would buy."""
-    return fed.bees - without.bees - SUGAR_COST * fed.syrup_g
+    return fed.bees - without.bees - PARAMETERS["sugar_cost"].value * fed.syrup_g
 
 
 def _left_kg(tried: Tried) -> float:

@@ -15,10 +15,7 @@ from combwright.advice.stacking import set_up_after
 from combwright.simulation import observe
 
 PARAMETERS: Final = numbers("honey")
-FULL: Final = PARAMETERS["full"].value
 LAST_TAKE: Final = (PARAMETERS["last_month"].value, PARAMETERS["last_day"].value)
-TOUCHED_G: Final = PARAMETERS["touched_g"].value
-WATER_MOST: Final = PARAMETERS["water_most"].value
 LEAVE_KG: Final = PARAMETERS["leave_kg"].value
 
 
@@ -52,7 +49,7 @@ def _honey(situation: Situation) -> Decision:
     capacity = np.maximum(colonies["super_drawn"] * colonies["sugar_per_cell"], 1.0)
     ripe = colonies["super_ripe"] / capacity
     unripe = colonies["unripe"] / np.maximum(colonies["unripe"] + colonies["super_ripe"], 1.0)
-    touched = float(np.mean(colonies["super_syrup"] > TOUCHED_G))
+    touched = float(np.mean(colonies["super_syrup"] > PARAMETERS["touched_g"].value))
     below = float(np.median(observe.stores_below_kg(colonies)))
     inputs = {
         "honey_kg_low": band(above)[0],
@@ -68,7 +65,7 @@ def _honey(situation: Situation) -> Decision:
         "taken_kg_high": in_those[2],
     }
     dry = inputs["unripe_share"] < PARAMETERS["unripe_most"].value
-    take = last or (inputs["ripe_share"] >= FULL and dry and supers >= 2)
+    take = last or (inputs["ripe_share"] >= PARAMETERS["full"].value and dry and supers >= 2)
     if not take:
         because = (
             f"{inputs['honey_kg']:.0f} kg above ({inputs['honey_kg_low']:.0f} to "
@@ -95,7 +92,7 @@ def _taking(inputs: dict[str, float], off: int, *, last: bool) -> Decision:
             honey_kg=inputs["taken_kg"],
             honey_kg_high=inputs["taken_kg_high"],
         ),
-        ProveRipe(water_percent_most=WATER_MOST),
+        ProveRipe(water_percent_most=PARAMETERS["water_most"].value),
     ]
     if inputs["syrup_in_honey"] > PARAMETERS["touched_chance"].value:
         actions.append(KeepHoney())

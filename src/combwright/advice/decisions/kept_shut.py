@@ -9,18 +9,14 @@ from combwright.advice.bee_acts import LeaveShut
 from combwright.advice.deciding import Deciding
 from combwright.advice.decisions import queen
 from combwright.advice.decisions.disease import is_suspected
-from combwright.advice.numbers import is_between, numbers
+from combwright.advice.numbers import is_in_months, numbers
 
 PARAMETERS: Final = numbers("look")
-COLD_MONTHS: Final = (
-    int(PARAMETERS["cold_from_month"].value),
-    int(PARAMETERS["cold_to_month"].value),
-)
 
 
 def is_cold(deciding: Deciding) -> bool:
     """Tell whether no hive is opened at this time of the year."""
-    return is_between(deciding.situation.on.month, *COLD_MONTHS)
+    return is_in_months(deciding.situation.on, PARAMETERS, "cold")
 
 
 def keeps_out(deciding: Deciding) -> bool:

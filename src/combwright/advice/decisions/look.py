@@ -10,14 +10,13 @@ from combwright.advice.decisions.kept_shut import is_cold, is_kept_shut
 from combwright.advice.numbers import numbers
 
 PARAMETERS: Final = numbers("look")
-WORTH_SAYING: Final = PARAMETERS["worth_saying"].value
 
 
 def decide(deciding: Deciding) -> Decision:
     """Ask for what every opened colony is looked at for, and say where it may be dead."""
     situation = deciding.situation
     looks: list[Action] = []
-    if situation.dead >= WORTH_SAYING:
+    if situation.dead >= PARAMETERS["worth_saying"].value:
         looks.append(Look(at="life", chance=situation.dead))
     if not is_kept_shut(deciding) and not is_cold(deciding):
         looks.append(Look(at="health"))

@@ -13,7 +13,7 @@ from combwright.advice.decisions import queen
 from combwright.advice.decisions.going import goes
 from combwright.advice.decisions.honey import after_honey
 from combwright.advice.decisions.kept_shut import nothing_moves
-from combwright.advice.numbers import numbers
+from combwright.advice.numbers import is_in_season, numbers
 from combwright.advice.situation import Situation
 from combwright.advice.trial import Change, try_all
 from combwright.advice.words.wording import chance_words, count_words, day_words
@@ -25,8 +25,6 @@ from combwright.terms.entries import Split
 
 PARAMETERS: Final = numbers("nucs")
 MOST: Final = int(PARAMETERS["most"].value)
-SEASON: Final = (PARAMETERS["season_from"].value, PARAMETERS["season_to"].value)
-RECOVERS_IN: Final = PARAMETERS["recovers_in"].value
 
 
 @dataclass(frozen=True)
@@ -45,7 +43,6 @@ BEFORE: Final = Terms(*(PARAMETERS[name].value for name in ("brood_before", "bee
 AFTER: Final = Terms(*(PARAMETERS[name].value for name in ("brood_after", "bees_after", "cost")))
 HELP_SEASON: Final = (PARAMETERS["help_from"].value, MAIN_FLOW)
 WEAK: Final = (PARAMETERS["weak_from"].value, PARAMETERS["weak_to"].value)
-SURE_OF_HER: Final = PARAMETERS["sure_of_her"].value
 CAREFUL: Final = PARAMETERS["careful"].value
 SALEABLE_DAYS: Final = (PARAMETERS["saleable_from"].value, PARAMETERS["saleable_to"].value)
 
@@ -65,7 +62,8 @@ def _nucs(situation: Situation) -> Decision:
     inputs = {"frames_of_bees_safe": bees, "frames_of_brood_safe": brood}
     terms = BEFORE if day < MAIN_FLOW else AFTER
     is_able = brood >= terms.frames_of_brood and bees >= terms.frames_of_bees
-    if not SEASON[0] <= day <= SEASON[1] or not is_able or _gave_lately(situation):
+    in_season = is_in_season(situation.on, PARAMETERS)
+    if not in_season or not is_able or _gave_lately(situation):
         return _helped(situation, inputs)
     tried = try_all(situation, [_taking(frames) for frames in range(MOST + 1)])
     lost = [1.0 - each.bees / tried[0].bees for each in tried]
@@ -89,7 +87,7 @@ def _helped(situation: Situation, inputs: dict[str, float]) -> Decision:
     in_season = first <= situation.on.timetuple().tm_yday <= last
     is_weak = WEAK[0] <= situation.bees <= WEAK[1] and situation.standing.hive.kind == "hive"
     laying = float(np.mean(situation.colonies["queen"] == LAYING))
-    if not in_season or not is_weak or laying < SURE_OF_HER:
+    if not in_season or not is_weak or laying < PARAMETERS["sure_of_her"].value:
         return Decision(topic="nucs", inputs=inputs)
     without, with_one = try_all(situation, [_taking(0), _taking_in])
     limits, chances = situation.limits, with_one.chances
@@ -119,7 +117,7 @@ def _taking_in(colonies: Any) -> None:
 
 def _gave_lately(situation: Situation) -> bool:
     given = [e.on for e in situation.history if isinstance(e, Split)]
-    return bool(given) and (situation.on - given[-1]).days < RECOVERS_IN
+    return bool(given) and (situation.on - given[-1]).days < PARAMETERS["recovers_in"].value
 
 
 def _taking(frames: int) -> Change:

@@ -8,21 +8,12 @@ import numpy as np
 from combwright.advice.bee_acts import EggFrame, LeaveShut, Look, Requeen, Uniting, Wait
 from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
-from combwright.advice.numbers import is_between, numbers
+from combwright.advice.numbers import is_in_months, is_in_season, numbers
 from combwright.advice.situation import Situation
 from combwright.simulation.columns import CELL, LAYING, QUEENLESS, VIRGIN
 
 PARAMETERS: Final = numbers("queen")
-WORRY: Final = PARAMETERS["worry"].value
-OLD_YEARS: Final = PARAMETERS["old_years"].value
-REQUEEN_SEASON: Final = (PARAMETERS["season_from"].value, PARAMETERS["season_to"].value)
-FEWEST_FOR_A_QUEEN: Final = PARAMETERS["fewest_bees"].value
 WAIT: Final = (PARAMETERS["wait_least"].value, PARAMETERS["wait_most"].value)
-RESTS_MONTHS: Final = (
-    int(PARAMETERS["rests_from_month"].value),
-    int(PARAMETERS["rests_to_month"].value),
-)
-LAYS_BY: Final = PARAMETERS["lays_by"].value
 
 
 def decide(deciding: Deciding) -> Decision:
@@ -36,7 +27,7 @@ def decide(deciding: Deciding) -> Decision:
         "none": float(np.mean(state == QUEENLESS)),
     }
     inputs = {f"queen_{name}": share for name, share in shares.items()}
-    if shares["laying"] >= WORRY:
+    if shares["laying"] >= PARAMETERS["worry"].value:
         return _in_time(situation, shares["laying"], inputs)
     if shares["virgin"] + shares["cell"] >= shares["none"]:
         return _wait(situation, shares, inputs)
@@ -48,9 +39,7 @@ def _in_time(situation: Situation, laying: float, inputs: dict[str, float]) -> D
     years = float(np.median(situation.colonies["queen_age"])) / 365.0
     inputs = {**inputs, "queen_years": years}
     there = f"A laying queen is there with {laying:.0%}; she has laid for {years:.1f} years"
-    first, last = REQUEEN_SEASON
-    in_season = first <= situation.on.timetuple().tm_yday <= last
-    if years < OLD_YEARS or not in_season:
+    if years < PARAMETERS["old_years"].value or not is_in_season(situation.on, PARAMETERS):
         return Decision(topic="queen", because=(f"{there}.",), inputs=inputs)
     because = (
         f"{there}: from the second year on a queen lays about a tenth less each year, and her "
@@ -66,7 +55,7 @@ def _wait(situation: Situation, shares: dict[str, float], inputs: dict[str, floa
         waiting["queen_clock"],
         waiting["queen_clock"] - PARAMETERS["emerges"].value,
     )
-    left = int(np.clip(np.median(LAYS_BY - clock), *WAIT))
+    left = int(np.clip(np.median(PARAMETERS["lays_by"].value - clock), *WAIT))
     look = situation.on + timedelta(days=left)
     actions = (
         LeaveShut(why="queen is likely", until=look),
@@ -84,11 +73,13 @@ def _without(situation: Situation, shares: dict[str, float], inputs: dict[str, f
     """Give a queenless colony a queen while there are any, or unite it."""
     bees = situation.bees
     inputs = {**inputs, "frames_of_bees": bees}
-    month = situation.on.month
     act: Wait | Uniting | EggFrame = EggFrame()
-    if is_between(month, *RESTS_MONTHS):
-        act = Wait(until_month=RESTS_MONTHS[1] + 1)
-    elif bees < FEWEST_FOR_A_QUEEN and month <= PARAMETERS["unite_to_month"].value:
+    if is_in_months(situation.on, PARAMETERS, "rests"):
+        act = Wait(until_month=int(PARAMETERS["rests_to_month"].value) + 1)
+    elif (
+        bees < PARAMETERS["fewest_bees"].value
+        and situation.on.month <= PARAMETERS["unite_to_month"].value
+    ):
         act = Uniting(why="queenless")
     because = (
         f"No queen with {shares['none']:.0%}, laying with {shares['laying']:.0%}, on "

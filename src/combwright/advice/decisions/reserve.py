@@ -6,10 +6,9 @@ from combwright.advice.numbers import numbers
 from combwright.advice.situation import Situation
 
 PARAMETERS: Final = numbers("food")
-RESERVE_KG: Final = PARAMETERS["reserve_kg"].value
 
 
 def reserve_kg(situation: Situation) -> float:
     """Give the stores below which the colony must not be expected to fall. [kg]."""
     bees = situation.bees
-    return RESERVE_KG * bees
+    return PARAMETERS["reserve_kg"].value * bees

@@ -11,7 +11,7 @@ from combwright.advice.decisions import supers
 from combwright.advice.decisions.going import goes
 from combwright.advice.decisions.honey import after_honey
 from combwright.advice.decisions.kept_shut import is_cold, is_kept_shut
-from combwright.advice.numbers import is_between, numbers
+from combwright.advice.numbers import is_in_months, numbers
 from combwright.advice.situation import Situation, band
 from combwright.advice.stacking import steps_to
 from combwright.advice.trial import Change, Tried, fed_with, try_all
@@ -25,9 +25,6 @@ from combwright.terms.set_up import SetUp
 PARAMETERS: Final = numbers("space")
 TOPIC: Final = "room and warmth"
 FED_FRACTION: Final = PARAMETERS["fed_fraction"].value
-FRAME_COST: Final = PARAMETERS["frame_cost"].value
-LITTLE_KG: Final = PARAMETERS["little_kg"].value
-HOT_C: Final = PARAMETERS["hot_c"].value
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -100,7 +97,7 @@ def _weighed(
     """Weigh harm and worth of each candidate, and name the best."""
     now = candidates[0]
     excess = [_excess(situation, each) for each in tried]
-    frame_cost = FRAME_COST * tried[0].bees
+    frame_cost = PARAMETERS["frame_cost"].value * tried[0].bees
     worth = [
         supers.worth(each, candidate) - frame_cost * abs(candidate.frames - now.frames)
         for each, candidate in zip(tried, candidates, strict=True)
@@ -170,7 +167,11 @@ def _otherwise(situation: Situation) -> list[SetUp]:
         boards = _boards(situation, now.frames)
         if boards is not None and boards > now.dummy_boards:
             found.append(now.model_copy(update={"dummy_boards": boards}))
-    if now.supers and float(np.median(observe.honey_above_kg(situation.colonies))) < LITTLE_KG:
+    if (
+        now.supers
+        and float(np.median(observe.honey_above_kg(situation.colonies)))
+        < PARAMETERS["little_kg"].value
+    ):
         found.append(now.model_copy(update={"supers": 0, "excluder": False}))
     return found
 
@@ -235,10 +236,9 @@ def _ventilated(situation: Situation, set_up: SetUp) -> SetUp:
 
 def _tray_mm(situation: Situation) -> int:
     high, few = situation.mean_high_c, situation.bees < PARAMETERS["few_bees"].value
-    first, last = (int(PARAMETERS[f"out_{end}_month"].value) for end in ("from", "to"))
-    if is_between(situation.on.month, first, last):
+    if is_in_months(situation.on, PARAMETERS, "out"):
         way = "out"
-    elif high >= HOT_C:
+    elif high >= PARAMETERS["hot_c"].value:
         way = "hot"
     elif high < PARAMETERS["cool_c"].value or few:
         way = "cool"

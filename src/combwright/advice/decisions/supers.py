@@ -5,7 +5,7 @@ from typing import Any, Final
 import numpy as np
 
 from combwright.advice.decisions.reserve import reserve_kg
-from combwright.advice.numbers import numbers
+from combwright.advice.numbers import is_in_season, numbers
 from combwright.advice.situation import Situation
 from combwright.advice.stacking import steps_to
 from combwright.advice.trial import Tried, doing, try_all
@@ -14,19 +14,10 @@ from combwright.terms.entries import Feed
 from combwright.terms.set_up import SetUp
 
 PARAMETERS: Final = numbers("supers")
-SUPER_COST: Final = PARAMETERS["cost"].value
-SUPER_SEASON: Final = (PARAMETERS["season_from"].value, PARAMETERS["season_to"].value)
-RIPENS_IN: Final = PARAMETERS["ripens_in"].value
-MOST_SUPERS: Final = PARAMETERS["most"].value
-FLOWS_FROM: Final = PARAMETERS["flows_from"].value
 DUE: Final = (
     "A super is due, but syrup was given in the last week and might be carried up: it goes on at "
     "the next visit."
 )
-CROWDED: Final = PARAMETERS["crowded"].value
-SUPER_FRAMES: Final = PARAMETERS["frames"].value
-ABOVE_BEES: Final = PARAMETERS["above_bees"].value
-BELOW_BEES: Final = PARAMETERS["below_bees"].value
 
 
 def with_super(situation: Situation, chosen: SetUp) -> tuple[SetUp, Tried] | None:
@@ -51,40 +42,52 @@ def with_super(situation: Situation, chosen: SetUp) -> tuple[SetUp, Tried] | Non
     after = float(np.median(observe.stores_kg(tried.colonies)))
     lives_on_nectar = after >= min(before, reserve_kg(situation))
     gained = worth(tried, more) - worth(without, chosen)
-    return (more, tried) if within and lives_on_nectar and gained > SUPER_COST else None
+    return (
+        (more, tried) if within and lives_on_nectar and gained > PARAMETERS["cost"].value else None
+    )
 
 
 def is_near_its_super(situation: Situation, chosen: SetUp) -> bool:
     """Tell whether the first super may go on at one of the next visits."""
-    in_time = situation.on.timetuple().tm_yday >= FLOWS_FROM
+    in_time = situation.on.timetuple().tm_yday >= PARAMETERS["flows_from"].value
     return in_time and chosen.supers == 0 and _may_be_supered(situation, chosen)
 
 
 def _may_be_supered(situation: Situation, chosen: SetUp) -> bool:
     """Tell whether the box is full in the season of supers."""
     hive = situation.standing.hive
-    first, last = SUPER_SEASON
-    in_season = first <= situation.on.timetuple().tm_yday <= last
+    in_season = is_in_season(situation.on, PARAMETERS)
     is_full = chosen.frames >= hive.frames - 1
-    return hive.honey_super is not None and chosen.supers < MOST_SUPERS and in_season and is_full
+    return (
+        hive.honey_super is not None
+        and chosen.supers < PARAMETERS["most"].value
+        and in_season
+        and is_full
+    )
 
 
 def fed_lately(situation: Situation) -> bool:
     """Tell whether syrup may still be about to be carried up, however sure the belief is."""
     given = [e.on for e in situation.history if isinstance(e, Feed) and e.feed == "syrup"]
-    return bool(given) and (situation.on - max(given)).days <= RIPENS_IN
+    return bool(given) and (situation.on - max(given)).days <= PARAMETERS["ripens_in"].value
 
 
 def worth(tried: Tried, candidate: SetUp) -> float:
     """Weigh bees, honey, the chance of a swarm and the bees that stand about, in bees."""
     swarm = PARAMETERS["swarm_bees"].value * tried.chances["swarm"]
-    idle = CROWDED * _beyond_frames(tried.colonies, candidate)
+    idle = PARAMETERS["crowded"].value * _beyond_frames(tried.colonies, candidate)
     below = float(np.mean(observe.stores_below_kg(tried.colonies)))
-    return tried.bees + ABOVE_BEES * tried.honey_kg + BELOW_BEES * below - swarm - idle
+    return (
+        tried.bees
+        + PARAMETERS["above_bees"].value * tried.honey_kg
+        + PARAMETERS["below_bees"].value * below
+        - swarm
+        - idle
+    )
 
 
 def _beyond_frames(colonies: Any, set_up: SetUp) -> float:
     """Count the bees that find no comb to cover."""
-    places = set_up.frames + SUPER_FRAMES * set_up.supers
+    places = set_up.frames + PARAMETERS["frames"].value * set_up.supers
     beyond = np.maximum(observe.frames_of_bees(colonies) - places, 0.0)
     return float(np.mean(beyond * colonies["bees_per_frame"]))

@@ -12,29 +12,23 @@ from combwright.advice.decision import Decision
 from combwright.advice.decisions import food, space
 from combwright.advice.decisions.honey import after_honey
 from combwright.advice.decisions.kept_shut import is_kept_shut
-from combwright.advice.numbers import numbers
+from combwright.advice.numbers import is_in_season, numbers
 from combwright.advice.situation import Situation
 from combwright.advice.trial import Tried, doing, try_all
 from combwright.advice.words.wording import chance_words, day_words
 from combwright.belief.following.causes import TOO_WEAK
 
 PARAMETERS: Final = numbers("swarm")
-SEASON: Final = (PARAMETERS["season_from"].value, PARAMETERS["season_to"].value)
-CHARGED_ON: Final = PARAMETERS["charged_on"].value
-SURE: Final = PARAMETERS["sure"].value
-CUT_AGAIN: Final = PARAMETERS["cut_again"].value
-WORTH_SAYING: Final = PARAMETERS["worth_saying"].value
 QUEENS_FROM: Final = PARAMETERS["queens_from"].value
 
 
 def decide(deciding: Deciding) -> Decision:
     """Tell the chance of a swarm under the plan, and divide where charged cells are likely."""
     situation = deciding.of(after_honey)
-    day = situation.on.timetuple().tm_yday
-    if not SEASON[0] <= day <= SEASON[1]:
+    if not is_in_season(situation.on, PARAMETERS):
         return Decision(topic="swarm", tells=False)
     begun = float(np.mean(situation.colonies["swarm_clock"] > 0.0))
-    charged = float(np.mean(situation.colonies["swarm_clock"] >= CHARGED_ON))
+    charged = float(np.mean(situation.colonies["swarm_clock"] >= PARAMETERS["charged_on"].value))
     chance = deciding.of(food.decide).tried.chances["swarm"]
     as_it_is = deciding.of(nothing_done).chances["swarm"]
     inputs = {
@@ -55,7 +49,7 @@ def decide(deciding: Deciding) -> Decision:
         actions=actions,
         because=(because,),
         inputs=inputs,
-        tells=chance >= WORTH_SAYING,
+        tells=chance >= PARAMETERS["worth_saying"].value,
     )
 
 
@@ -72,11 +66,11 @@ def _actions(situation: Situation, chance: float, charged: float) -> tuple[Actio
     looks: list[Action] = [Look(at="queen cells")]
     if chance >= situation.limits.swarm:
         looks.append(Look(at="every frame", chance=chance))
-    if charged < SURE or situation.bees < TOO_WEAK:
+    if charged < PARAMETERS["sure"].value or situation.bees < TOO_WEAK:
         return tuple(looks)
     if situation.signs_at is None:
         return (*looks, *nucleus_plan(situation.on, likely=True))
-    again = situation.on + timedelta(days=CUT_AGAIN)
+    again = situation.on + timedelta(days=PARAMETERS["cut_again"].value)
     return (*looks, KnockDown(on=situation.on, again_by=again))
 
 

@@ -15,9 +15,6 @@ from combwright.simulation.hands.actions import treatment_courses
 from combwright.terms.entries import TrayCount, Treatment, Visit
 
 PARAMETERS: Final = numbers("treated")
-OTHER_DAYS: Final = PARAMETERS["other_days"].value
-COUNT_AFTER: Final = PARAMETERS["count_after"].value
-LATELY: Final = PARAMETERS["lately"].value
 STAYS_IN: Final = ("formic acid", "thymol", "amitraz", "tau-fluvalinate", "flumethrin")
 
 
@@ -42,7 +39,7 @@ def treated(situation: Situation) -> Treated:
         return Treated()
     last = used[-1]
     ends = last.until or last.on + timedelta(days=_course_days(last.substance))
-    is_at_work = (situation.on - ends).days < COUNT_AFTER
+    is_at_work = (situation.on - ends).days < PARAMETERS["count_after"].value
     counted = _killed(situation, last, ends)
     due = _comes_out(situation, last, ends)
     if counted is None:
@@ -54,7 +51,7 @@ def treated(situation: Situation) -> Treated:
 
 
 def _course_days(substance: str) -> int:
-    return int(treatment_courses().get(substance, {}).get("days", OTHER_DAYS))
+    return int(treatment_courses().get(substance, {}).get("days", PARAMETERS["other_days"].value))
 
 
 def _comes_out(situation: Situation, last: Treatment, ends: date) -> tuple[Action, ...]:
@@ -76,7 +73,7 @@ def _counts(situation: Situation, since: date) -> list[TrayCount]:
 def _killed(situation: Situation, last: Treatment, ends: date) -> dict[str, float] | None:
     """Set the fall after a treatment against the last one before it; none without both."""
     counts = [entry for entry in situation.history if isinstance(entry, TrayCount)]
-    lately = last.on - timedelta(days=LATELY)
+    lately = last.on - timedelta(days=PARAMETERS["lately"].value)
     before = [each for each in counts if lately <= each.on <= last.on and each.mites]
     after = _counts(situation, ends)
     if not before or not after:

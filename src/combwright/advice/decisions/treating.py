@@ -25,14 +25,7 @@ from combwright.weather.conditions import MAX_C
 
 Floats = NDArray[np.float64]
 PARAMETERS: Final = numbers("mites")
-HARM: Final = PARAMETERS["harm"].value
-FULL_BEES: Final = PARAMETERS["full_bees"].value
-ALLOWED: Final = PARAMETERS["allowed"].value
 BROODLESS: Final = PARAMETERS["broodless_cells"].value
-WEATHER_DAYS: Final = int(PARAMETERS["weather_days"].value)
-SOON_DAYS: Final = int(PARAMETERS["soon_days"].value)
-COUNT_EVERY: Final = PARAMETERS["count_every"].value
-SAFE_WINTER: Final = PARAMETERS["safe_winter"].value
 # What is begun first where several are possible; substances in turn, so that none grows blunt.
 IN_SEASON: Final = ("formic acid", "thymol", "amitraz")
 
@@ -47,8 +40,10 @@ def decide(deciding: Deciding) -> Decision:
 
 def _mites(situation: Situation, supers: int) -> Decision:
     now = observe.mites(situation.colonies)
-    level = HARM * np.clip(
-        observe.adults(situation.colonies) / FULL_BEES, PARAMETERS["least_level"].value, 1.0
+    level = PARAMETERS["harm"].value * np.clip(
+        observe.adults(situation.colonies) / PARAMETERS["full_bees"].value,
+        PARAMETERS["least_level"].value,
+        1.0,
     )
     chance_day = _next_chance(situation.on, supers)
     growth = np.array([growth_in(month).value for month in range(1, 13)])
@@ -72,7 +67,7 @@ def _mites(situation: Situation, supers: int) -> Decision:
         situation.on.month,
         "no brood" if brood < BROODLESS else "brood",
         supers,
-        float(np.mean(situation.conditions[:, :WEATHER_DAYS, MAX_C])),
+        float(np.mean(situation.conditions[:, : int(PARAMETERS["weather_days"].value), MAX_C])),
     )
     because = _because(inputs, chance_day)
     before = treated(situation)
@@ -80,7 +75,7 @@ def _mites(situation: Situation, supers: int) -> Decision:
     if before.is_at_work:
         line = "A treatment is at work: count the fall, and again two weeks after it ends."
         return _asking(before.actions, (*because, line), inputs)
-    wanted = passing > ALLOWED or _is_main_time(situation.on, supers, inputs)
+    wanted = passing > PARAMETERS["allowed"].value or _is_main_time(situation.on, supers, inputs)
     chosen = _choose(situation, ways, broodless=brood < BROODLESS) if wanted else None
     if chosen is None:
         actions = tuple(dict.fromkeys((*before.actions, *_counts(situation))))
@@ -126,7 +121,7 @@ def _next_chance(on: date, supers: int) -> date:
     main = _day("main", on.year)
     winter = _day("winter", on.year)
     if on < main:
-        soon = date.fromordinal(on.toordinal() + SOON_DAYS)
+        soon = date.fromordinal(on.toordinal() + int(PARAMETERS["soon_days"].value))
         return main if supers else min(soon, main)
     return winter if on < winter else _day("spring", on.year + 1)
 
@@ -144,7 +139,7 @@ def _is_main_time(on: date, supers: int, inputs: dict[str, float]) -> bool:
         on.month == 1 and on.day < PARAMETERS["midwinter_to_day"].value
     )
     return (late_summer and inputs["mites_high"] > PARAMETERS["safe_summer"].value) or (
-        midwinter and inputs["mites_high"] > SAFE_WINTER
+        midwinter and inputs["mites_high"] > PARAMETERS["safe_winter"].value
     )
 
 
@@ -170,7 +165,7 @@ def _counts(situation: Situation) -> tuple[Action, ...]:
     first, last = PARAMETERS["count_from_month"].value, PARAMETERS["count_to_month"].value
     if not first <= situation.on.month <= last:
         return ()
-    if counts and (situation.on - counts[-1]).days < COUNT_EVERY:
+    if counts and (situation.on - counts[-1]).days < PARAMETERS["count_every"].value:
         return ()
     return (Counting(),)
 

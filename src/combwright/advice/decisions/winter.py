@@ -17,7 +17,6 @@ from combwright.simulation import observe
 PARAMETERS: Final = numbers("winter")
 TARGET_KG: Final = {kind: PARAMETERS[f"target_{kind}_kg"].value for kind in ("hive", "nuc")}
 AUTUMN: Final = tuple(int(PARAMETERS[f"autumn_{end}_month"].value) for end in ("from", "to"))
-COLD_TO: Final = int(PARAMETERS["cold_to_month"].value)
 SUGAR_IN_HONEY: Final = PARAMETERS["sugar_in_honey"].value
 AUTUMN_FRACTION: Final = numbers("food")["autumn_fraction"].value
 GUARD_ON: Final = (PARAMETERS["guard_month"].value, PARAMETERS["guard_day"].value)
@@ -38,7 +37,10 @@ def decide(deciding: Deciding) -> Winter:
     """Decide what a colony needs to come through the winter."""
     situation = deciding.of(after_honey)
     month = situation.on.month
-    if not is_between(month, AUTUMN[0], COLD_TO) or situation.standing.set_up.supers:
+    if (
+        not is_between(month, AUTUMN[0], int(PARAMETERS["cold_to_month"].value))
+        or situation.standing.set_up.supers
+    ):
         return Winter(topic="winter")
     stores = band(observe.stores_kg(situation.colonies))
     bees = band(situation.frames_of_bees)

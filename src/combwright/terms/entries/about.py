@@ -5,6 +5,7 @@ Headings of the notebook, forms, schema, the words of the book and the docs are 
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from functools import partial
 from typing import Any, Literal
 
 from pydantic import GetJsonSchemaHandler
@@ -62,3 +63,10 @@ class Variant:
     fixed: Mapping[str, Any]
     headings: Mapping[str, str]
     meaning: str = ""
+
+
+# fields that the form at a hive asks for or takes, by their place in it
+seen = partial(About, at_hive="seen")
+done = partial(About, at_hive="done")
+more = partial(About, at_hive="more")
+taken = partial(About, at_hive="taken")

@@ -5,7 +5,7 @@ from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field
 
-from combwright.terms.entries.about import About, Variant
+from combwright.terms.entries.about import About, Variant, done, more, taken
 from combwright.terms.entries.entry import Entry, OfColony
 from combwright.terms.sugar import FONDANT_SUGAR, SYRUP_SUGAR
 
@@ -29,18 +29,15 @@ class Feed(Entry):
 
     kind: Literal["feed"] = "feed"
     colony: OfColony
-    feed: Annotated[
-        Literal["syrup", "fondant"], About("Feed", "what was given", said="", at_hive="taken")
-    ] = "syrup"
+    feed: Annotated[Literal["syrup", "fondant"], taken("Feed", "what was given", said="")] = "syrup"
     grams: Annotated[
         float,
-        About(
+        done(
             "Feed given",
             "given, by weight",
             unit="g",
             said="",
             step=100,
-            at_hive="done",
             name="feed_g",
             nought_is_none=True,
         ),
@@ -48,12 +45,11 @@ class Feed(Entry):
     ]
     sugar_fraction: Annotated[
         float,
-        About(
+        taken(
             "Sugar",
             "sugar in it, by weight; 60 % when not said",
             unit="%",
             times=0.01,
-            at_hive="taken",
             name="feed_sugar",
         ),
         Field(ge=0.3, le=0.95),
@@ -72,26 +68,17 @@ class Harvest(Entry):
     colony: OfColony
     honey_kg: Annotated[
         float,
-        About(
-            "Honey taken",
-            "honey taken off",
-            "honey taken kg",
-            "kg",
-            step=1,
-            start=10,
-            at_hive="more",
-        ),
+        more("Honey taken", "honey taken off", "honey taken kg", "kg", step=1, start=10),
         Field(ge=0, le=200),
     ]
     supers: Annotated[
         int,
-        About(
+        more(
             "Supers taken",
             "supers taken off with it",
             "supers taken",
             step=1,
             start=1,
-            at_hive="more",
             name="harvest_supers",
         ),
         Field(ge=0, le=8),

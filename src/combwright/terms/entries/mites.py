@@ -5,7 +5,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from combwright.terms.entries.about import About
+from combwright.terms.entries.about import more
 from combwright.terms.entries.entry import Entry, OfColony, Text
 
 Substance = Literal[
@@ -27,19 +27,18 @@ class TrayCount(Entry):
     colony: OfColony
     mites: Annotated[
         int,
-        About(
+        more(
             "Mites on the tray",
             "mites fallen on the tray",
             "mites on tray",
             step=1,
-            at_hive="more",
             name="tray_mites",
         ),
         Field(ge=0, le=50000),
     ]
     days: Annotated[
         float,
-        About(
+        more(
             "Time the tray lay in",
             "days the tray lay in",
             "tray days",
@@ -47,7 +46,6 @@ class TrayCount(Entry):
             said="in",
             step=1,
             start=7,
-            at_hive="more",
             name="tray_days",
         ),
         Field(gt=0, le=60),
@@ -61,37 +59,34 @@ class WashCount(Entry):
     colony: OfColony
     mites: Annotated[
         int,
-        About(
+        more(
             "Mites in the sample",
             "mites off a sample of bees",
             "mites washed",
             step=1,
-            at_hive="more",
             name="wash_mites",
         ),
         Field(ge=0, le=2000),
     ]
     bees: Annotated[
         int,
-        About(
+        more(
             "Bees in the sample",
             "bees in that sample",
             "bees washed",
             step=50,
             start=300,
-            at_hive="more",
             name="wash_bees",
         ),
         Field(gt=0, le=2000),
     ]
     method: Annotated[
         Literal["wash", "sugar"],
-        About(
+        more(
             "Sample",
             "how the mites came off",
             said="by",
             words={"wash": "washed", "sugar": "shaken in sugar"},
-            at_hive="more",
             name="wash_method",
         ),
     ] = "wash"
@@ -104,38 +99,31 @@ class Treatment(Entry):
     colony: OfColony
     substance: Annotated[
         Substance,
-        About(
+        more(
             "Treatment begun",
             "what acts against mites",
             "treatment",
             hint="the label and your country’s law rule; keep the record",
             said="",
             nothing="none",
-            at_hive="more",
         ),
     ]
     product: Annotated[
         Text,
-        About("Product", "its name on the label", "product", at_hive="more"),
+        more("Product", "its name on the label", "product"),
         Field(max_length=200),
     ] = ""
     batch: Annotated[
         Text,
-        About("Batch", "the batch on the label", "batch", at_hive="more"),
+        more("Batch", "the batch on the label", "batch"),
         Field(max_length=100),
     ] = ""
     amount: Annotated[
         Text,
-        About("Amount", "how much was used", "amount", at_hive="more"),
+        more("Amount", "how much was used", "amount"),
         Field(max_length=100),
     ] = ""
     until: Annotated[
         date | None,
-        About(
-            "Until",
-            "the day it came or comes out",
-            "treated until",
-            at_hive="more",
-            name="treated_until",
-        ),
+        more("Until", "the day it came or comes out", "treated until", name="treated_until"),
     ] = None

@@ -2,7 +2,7 @@
 
 from typing import Annotated, ClassVar, Literal
 
-from combwright.terms.entries.about import About
+from combwright.terms.entries.about import more
 from combwright.terms.entries.entry import YEARS, Entry, OfColony
 
 QueenEvent = Literal[
@@ -29,24 +29,18 @@ class Queen(Entry):
     colony: OfColony
     event: Annotated[
         QueenEvent,
-        About(
+        more(
             "Queen",
             "what happened to the queen, or that all queen cells were knocked down",
             "queen event",
             hint="cells knocked down: all of them",
             said="",
             nothing="nothing to say",
-            at_hive="more",
             name="queen_event",
         ),
     ]
     queen_year: Annotated[
         int | None,
-        About(
-            "Year of the queen",
-            "the year in which the queen emerged",
-            said="queen of",
-            at_hive="more",
-        ),
+        more("Year of the queen", "the year in which the queen emerged", said="queen of"),
         YEARS,
     ] = None

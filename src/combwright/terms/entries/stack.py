@@ -5,7 +5,7 @@ from typing import Annotated, Any, ClassVar, Literal
 
 from pydantic import Field
 
-from combwright.terms.entries.about import About, Variant
+from combwright.terms.entries.about import About, Variant, done, taken
 from combwright.terms.entries.entry import Entry, Name, OfColony
 from combwright.terms.set_up import Cover
 
@@ -31,102 +31,64 @@ class Stack(Entry):
 
     kind: Literal["stack"] = "stack"
     colony: OfColony
-    hive: Annotated[
-        Name | None, About("Hive", "its hive now", chosen_from="hive", at_hive="taken")
-    ] = None
+    hive: Annotated[Name | None, taken("Hive", "its hive now", chosen_from="hive")] = None
     brood_boxes: Annotated[
         int | None,
-        About(
-            "Brood boxes",
-            "brood boxes, on leaving",
-            "brood boxes",
-            step=1,
-            start=1,
-            at_hive="done",
-        ),
+        done("Brood boxes", "brood boxes, on leaving", "brood boxes", step=1, start=1),
         Field(ge=1, le=3),
     ] = None
     frames: Annotated[
         int | None,
-        About(
+        done(
             "Frames in the box",
             "all frames of the brood box or boxes, on leaving",
             "frames in box",
             said="frames",
             step=1,
-            at_hive="done",
         ),
         Field(ge=0, le=36),
     ] = None
     foundation: Annotated[
         int | None,
-        About(
+        done(
             "Foundation",
             "those of them still to be drawn",
             "foundation",
             hint="of these frames",
             step=1,
-            at_hive="done",
         ),
         Field(ge=0, le=36),
     ] = None
     dummy_boards: Annotated[
         int | None,
-        About(
-            "Dummy boards",
-            "dummy boards in the box, on leaving",
-            "dummy boards",
-            step=1,
-            at_hive="done",
-        ),
+        done("Dummy boards", "dummy boards in the box, on leaving", "dummy boards", step=1),
         Field(ge=0, le=2),
     ] = None
     supers: Annotated[
         int | None,
-        About("Supers", "supers on the hive, on leaving", "supers", step=1, at_hive="done"),
+        done("Supers", "supers on the hive, on leaving", "supers", step=1),
         Field(ge=0, le=8),
     ] = None
     excluder: Annotated[
         bool | None,
-        About(
-            "Queen excluder",
-            "is a queen excluder on",
-            "excluder",
-            words={"yes": "on", "no": "off"},
-            at_hive="done",
+        done(
+            "Queen excluder", "is a queen excluder on", "excluder", words={"yes": "on", "no": "off"}
         ),
     ] = None
     entrance_mm: Annotated[
         int | None,
-        About(
-            "Entrance", "width of the open entrance", "entrance mm", "mm", step=10, at_hive="done"
-        ),
+        done("Entrance", "width of the open entrance", "entrance mm", "mm", step=10),
         Field(ge=0, le=430),
     ] = None
     tray_open_mm: Annotated[
         int | None,
-        About(
-            "Tray drawn out",
-            "how far the tray is out",
-            "tray open mm",
-            "mm",
-            step=10,
-            at_hive="done",
-        ),
+        done("Tray drawn out", "how far the tray is out", "tray open mm", "mm", step=10),
         Field(ge=0, le=460),
     ] = None
-    cover: Annotated[
-        Cover | None, About("Cover", "what lies over the frames", "cover", at_hive="done")
-    ] = None
+    cover: Annotated[Cover | None, done("Cover", "what lies over the frames", "cover")] = None
     pitch_mm: Annotated[
         float | None,
-        About(
-            "Comb to comb",
-            "from the middle of a comb to the next",
-            "pitch mm",
-            "mm",
-            at_hive="taken",
-        ),
+        taken("Comb to comb", "from the middle of a comb to the next", "pitch mm", "mm"),
         Field(ge=28, le=60),
     ] = None
 
@@ -154,13 +116,12 @@ class Change(Entry):
     part: Annotated[Part, About("Part", "what was put in or taken out", said="")]
     count: Annotated[
         int,
-        About(
+        done(
             "Feeder",
             "negative: taken out",
             said="added",
             words={"-1": "taken off"},
             nothing="left as it was",
-            at_hive="done",
             name="feeder",
             nought_is_none=True,
         ),

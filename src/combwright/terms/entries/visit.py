@@ -4,7 +4,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from combwright.terms.entries.about import About
+from combwright.terms.entries.about import About, more, seen, taken
 from combwright.terms.entries.entry import Entry, OfColony, Text
 
 QueenCells = Literal["none", "cups", "charged", "sealed"]
@@ -18,122 +18,80 @@ class Visit(Entry):
     colony: OfColony
     frames_of_bees: Annotated[
         float | None,
-        About(
-            "Frames of bees",
-            "frames covered on both sides",
-            "frames of bees",
-            step=0.5,
-            at_hive="seen",
-        ),
+        seen("Frames of bees", "frames covered on both sides", "frames of bees", step=0.5),
         Field(ge=0, le=40),
     ] = None
     frames_of_brood: Annotated[
         float | None,
-        About(
-            "Frames of brood",
-            "frames filled on both sides",
-            "frames of brood",
-            step=0.5,
-            at_hive="seen",
-        ),
+        seen("Frames of brood", "frames filled on both sides", "frames of brood", step=0.5),
         Field(ge=0, le=36),
     ] = None
     frames_of_stores: Annotated[
         float | None,
-        About(
-            "Frames of stores",
-            "full frames of food",
-            "frames of stores",
-            step=0.5,
-            start=1,
-            at_hive="seen",
-        ),
+        seen("Frames of stores", "full frames of food", "frames of stores", step=0.5, start=1),
         Field(ge=0, le=60),
     ] = None
     stores_kg: Annotated[
         float | None,
-        About("Stores", "food in the hive", "stores kg", "kg", at_hive="taken"),
+        taken("Stores", "food in the hive", "stores kg", "kg"),
         Field(ge=0, le=120),
     ] = None
     hive_weight_kg: Annotated[
         float | None,
-        About(
-            "Hive on the scales",
-            "the whole hive weighed",
-            "hive weight kg",
-            "kg",
-            step=1,
-            start=30,
-            at_hive="more",
+        more(
+            "Hive on the scales", "the whole hive weighed", "hive weight kg", "kg", step=1, start=30
         ),
         Field(ge=2, le=250),
     ] = None
     eggs: Annotated[
         bool | None,
-        About(
+        seen(
             "Eggs",
             "were eggs seen",
             "eggs",
             words={"yes": "eggs", "no": "no eggs"},
             nothing="not looked",
-            at_hive="seen",
         ),
     ] = None
     queen_seen: Annotated[
         bool | None,
-        About(
+        seen(
             "Queen",
             "was the queen seen",
             "queen seen",
             said="queen seen",
             words={"yes": "seen"},
             nothing="not seen",
-            at_hive="seen",
         ),
     ] = None
     queen_cells: Annotated[
         QueenCells | None,
-        About(
-            "Queen cells",
-            "the furthest stage found",
-            "queen cells",
-            nothing="not looked",
-            at_hive="seen",
-        ),
+        seen("Queen cells", "the furthest stage found", "queen cells", nothing="not looked"),
     ] = None
     syrup_left_g: Annotated[
         float | None,
-        About(
+        more(
             "Syrup left in the feeder",
             "left over from the last feed",
             "syrup left g",
             "g",
             step=100,
-            at_hive="more",
         ),
         Field(ge=0, le=20000),
     ] = None
     temper: Annotated[
         int | None,
-        About(
-            "Temper",
-            "1 calm to 5 fierce",
-            "temper",
-            words=TEMPERS,
-            nothing="not noted",
-            at_hive="more",
-        ),
+        more("Temper", "1 calm to 5 fierce", "temper", words=TEMPERS, nothing="not noted"),
         Field(ge=1, le=5),
     ] = None
     disease_signs: Annotated[
         Text | None,
-        About(
+        more(
             "Signs of disease",
             "what looked unwell; “none” once it is cleared",
             "disease signs",
             hint="foul brood or a new pest: stop, close, move nothing, report; “none” once it is "
             "cleared",
-            at_hive="more",
         ),
         Field(min_length=1, max_length=500),
     ] = None
