@@ -22,9 +22,9 @@ def is_between(month: int, first: int, last: int) -> bool:
     return month >= first or month <= last
 
 
-def is_in_season(on: date, room: Mapping[str, Parameter]) -> bool:
-    """Tell whether a day lies in the season of a room, by its days of the year."""
-    first, last = (room[f"season_{end}"].value for end in ("from", "to"))
+def is_in_season(on: date, room: Mapping[str, Parameter], name: str) -> bool:
+    """Tell whether a day lies in a season of a room, from day to day of the year."""
+    first, last = (room[f"{name}_{end}"].value for end in ("from", "to"))
     return first <= on.timetuple().tm_yday <= last
 
 

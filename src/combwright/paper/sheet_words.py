@@ -3,34 +3,19 @@
 from datetime import date
 from typing import Any
 
+from combwright.advice.words.wording import many
 from combwright.paper.printable import printable
 from combwright.planning.at_every_colony import Everywhere
 from combwright.planning.sheet import Band, Bench, Branch, ColonySheet, Expected, Portion, Stop
 
-MONTHS = [
-    "January",
-    "February",
-    "March",
-    "April",
-    "May",
-    "June",
-    "July",
-    "August",
-    "September",
-    "October",
-    "November",
-    "December",
-]
-DAYS = ["Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"]
-
-# What one thing and many of them are called, in the order of the lists.
+# What one of each thing is called, in the order of the lists.
 LOAD_WORDS = {
-    "frames_drawn": ("drawn frame", "drawn frames"),
-    "frames_foundation": ("frame with foundation", "frames with foundation"),
-    "dummy_boards": ("dummy board", "dummy boards"),
-    "supers": ("super", "supers"),
-    "excluders": ("queen excluder", "queen excluders"),
-    "boxes": ("box", "boxes"),
+    "frames_drawn": "drawn frame",
+    "frames_foundation": "frame with foundation",
+    "dummy_boards": "dummy board",
+    "supers": "super",
+    "excluders": "queen excluder",
+    "boxes": "box",
 }
 
 
@@ -43,12 +28,12 @@ def day_words(day: date) -> str:
     'Tuesday 14 April 2026'
 
     """
-    return f"{DAYS[day.weekday()]} {day.day} {MONTHS[day.month - 1]} {day.year}"
+    return f"{day:%A} {day.day} {day:%B %Y}"
 
 
 def short_day(day: date) -> str:
     """Write a day in few letters, without its year."""
-    return f"{DAYS[day.weekday()][:3]} {day.day} {MONTHS[day.month - 1][:3]}"
+    return f"{day:%a} {day.day} {day:%b}"
 
 
 def kilograms(grams: float) -> str:
@@ -103,9 +88,8 @@ def portion_words(portion: Portion) -> list[str]:
         else f"{kilograms(portion.syrup_g)} {feed}"
     )
     mass = f"{kilograms(portion.syrup_g)} for " if portion.litres else "for "
-    days = "1 day" if portion.days == 1 else f"{portion.days} days"
     rest = f"{portion.per_day_g} g a day, {portion.sugar_fraction:.0%} sugar".replace("%", " %")
-    return [big, f"{mass}{days}, {rest}"]
+    return [big, f"{mass}{many(portion.days, 'day')}, {rest}"]
 
 
 def bench_words(bench: Bench) -> dict[str, Any]:
@@ -130,22 +114,17 @@ def stop_words(stop: Stop) -> dict[str, Any]:
     """Return what to load for one yard in words."""
     feed = [f"{stop.syrup_l:.1f} L syrup"] if stop.syrup_l > 0 else []
     feed += [f"{stop.fondant_kg:.1f} kg fondant"] if stop.fondant_kg > 0 else []
-    colonies = "1 colony" if stop.colonies == 1 else f"{stop.colonies} colonies"
     return {
         "yard": printable(stop.yard),
-        "colonies": colonies,
+        "colonies": many(stop.colonies, "colony"),
         "items": feed + counted(stop) + [printable(item) for item in stop.items],
     }
 
 
 def counted(parts: Bench | Stop) -> list[str]:
     """Return the parts of a list that are counted, without those that are not needed."""
-    counts = [(getattr(parts, field, 0), words) for field, words in LOAD_WORDS.items()]
-    return [f"{count} {_one_or_many(count, words)}" for count, words in counts if count > 0]
-
-
-def _one_or_many(count: int, words: tuple[str, str]) -> str:
-    return words[0] if count == 1 else words[1]
+    counts = [(getattr(parts, field, 0), thing) for field, thing in LOAD_WORDS.items()]
+    return [many(count, thing) for count, thing in counts if count > 0]
 
 
 def _expected(expected: Expected) -> list[list[str]]:

@@ -3,12 +3,14 @@
 from collections.abc import Sequence
 from typing import Final
 
+from combwright.advice.words.wording import many
 from combwright.planning.sheet import Bench, ColonySheet, Stop
 from combwright.science.syrup.keeping import saturation_temperature_c, solubility_fraction
 from combwright.science.syrup.strength import density_kg_per_l
 
 SPARE: Final = 1.10  # a tenth more syrup than the portions, for spills and stronger colonies
 SWARM_LIKELY: Final = 0.2
+PARTS: Final = ("drawn frame", "frame of foundation", "dummy board", "super")
 ALWAYS: Final = (
     "smoker, fuel and lighter",
     "water to put the smoker out",
@@ -34,22 +36,28 @@ def _frames(colony: ColonySheet) -> tuple[int, int]:
     return more - sheets, sheets
 
 
-def _boards(colony: ColonySheet) -> int:
-    """Count the dummy boards to bring for a colony: so many more in each brood box."""
-    return _more(colony, "dummy_boards") * colony.set_up.brood_boxes
+def _grams(colonies: Sequence[ColonySheet], feed: str) -> float:
+    return sum(each.portion.syrup_g for each in colonies if each.portion.feed == feed)
+
+
+def _parts(colonies: Sequence[ColonySheet]) -> dict[str, int]:
+    """Count the parts to bring; of dummy boards so many more in each brood box."""
+    boards = [_more(each, "dummy_boards") * each.set_up.brood_boxes for each in colonies]
+    return {
+        "frames_drawn": sum(_frames(each)[0] for each in colonies),
+        "frames_foundation": sum(_frames(each)[1] for each in colonies),
+        "dummy_boards": sum(boards),
+        "supers": sum(_more(each, "supers") for each in colonies),
+    }
 
 
 def bench(colonies: Sequence[ColonySheet], sugar_fraction: float) -> Bench:
     """Add up what the round needs from the bench."""
-    grams = sum(c.portion.syrup_g for c in colonies if c.portion.feed == "syrup") * SPARE
-    kilograms = round(grams / 1000.0, 1)
+    kilograms = round(_grams(colonies, "syrup") * SPARE / 1000.0, 1)
     sugar = round(kilograms * sugar_fraction, 1)
     water = round(kilograms * (1.0 - sugar_fraction), 1)
     litres = kilograms / float(density_kg_per_l(sugar_fraction, 20.0))
-    drawn = sum(_frames(c)[0] for c in colonies)
-    sheets = sum(_frames(c)[1] for c in colonies)
-    boards = sum(_boards(c) for c in colonies)
-    supers = sum(_more(c, "supers") for c in colonies)
+    needed = _parts(colonies)
     steps = []
     if kilograms:
         steps.append(
@@ -57,13 +65,8 @@ def bench(colonies: Sequence[ColonySheet], sugar_fraction: float) -> Bench:
             "water until it is clear; keep children away from the hot pan."
         )
         steps.append("Fill the portions by weight and carry them hand-warm.")
-    counted = (
-        (drawn, "drawn frame"),
-        (sheets, "frame of foundation"),
-        (boards, "dummy board"),
-        (supers, "super"),
-    )
-    parts = [_many(number, what) for number, what in counted if number]
+    counted = zip(needed.values(), PARTS, strict=True)
+    parts = [many(number, what) for number, what in counted if number]
     if parts:
         steps.append(f"Make ready {_joined(parts)}.")
     return Bench(
@@ -72,30 +75,10 @@ def bench(colonies: Sequence[ColonySheet], sugar_fraction: float) -> Bench:
         syrup_l=round(litres, 1),
         sugar_fraction=sugar_fraction,
         crystallises_below_c=_crystallises_below(sugar_fraction),
-        frames_drawn=drawn,
-        frames_foundation=sheets,
-        dummy_boards=boards,
-        supers=supers,
-        boxes=supers,
+        **needed,
+        boxes=needed["supers"],
         steps=steps,
     )
-
-
-def _many(number: int, what: str) -> str:
-    """Write a count and its thing.
-
-    Examples
-    --------
-    >>> _many(2, "frame of foundation"), _many(1, "super")
-    ('2 frames of foundation', '1 super')
-
-    """
-    first, *rest = what.split(" of ")
-    return " of ".join([f"{number} {first}{'' if number == 1 else 's'}", *rest])
-
-
-def _colonies(number: int) -> str:
-    return "1 colony" if number == 1 else f"{number} colonies"
 
 
 def _joined(parts: Sequence[str]) -> str:
@@ -117,26 +100,20 @@ def load(
     stops = []
     for yard in yards:
         here = [colony for colony in colonies if colony.yard == yard]
-        syrup = sum(c.portion.syrup_g for c in here if c.portion.feed == "syrup") * SPARE
-        fondant = sum(c.portion.syrup_g for c in here if c.portion.feed == "fondant")
-        supers = sum(_more(c, "supers") for c in here)
         excluders = sum(c.set_up.excluder and not c.set_up_now.excluder for c in here)
         queried = sum(bool(c.questions) for c in here)
         items = list(ALWAYS)
         if any(c.chances.get("swarm", 0.0) >= SWARM_LIKELY for c in here):
             items.append("a nuc box with frames, for a colony that may swarm")
         if queried:
-            items.append(f"time for {_colonies(queried)} that the book asks about")
+            items.append(f"time for {many(queried, 'colony')} that the book asks about")
         stops.append(
             Stop(
                 yard=yard,
                 colonies=len(here),
-                syrup_l=round(syrup / 1000.0 / per_litre, 1),
-                fondant_kg=round(fondant / 1000.0, 1),
-                frames_drawn=sum(_frames(c)[0] for c in here),
-                frames_foundation=sum(_frames(c)[1] for c in here),
-                dummy_boards=sum(_boards(c) for c in here),
-                supers=supers,
+                syrup_l=round(_grams(here, "syrup") * SPARE / 1000.0 / per_litre, 1),
+                fondant_kg=round(_grams(here, "fondant") / 1000.0, 1),
+                **_parts(here),
                 excluders=excluders,
                 items=items,
             )

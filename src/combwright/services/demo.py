@@ -26,6 +26,7 @@ from combwright.simulation.begin import Described, begin
 from combwright.simulation.hands import actions
 from combwright.simulation.luck import luck
 from combwright.simulation.run import make_ready, run
+from combwright.sources.table import write_table
 from combwright.terms.entries import Kit
 from combwright.terms.errors import BookError
 from combwright.terms.set_up import SetUp
@@ -155,16 +156,9 @@ def known_weather() -> DailyWeather:
 
 
 def weather_csv(weather: DailyWeather) -> str:
-    """Write weather in the plain format that `combwright weather add` reads."""
-    rows = ["date,tmax_c,tmin_c,rain_mm,sun_h,wind_m_s"]
-    for day in range(weather.days):
-        values = [
-            getattr(weather, name)[0, day]
-            for name in ("t_max_c", "t_min_c", "rain_mm", "sun_h", "wind_m_s")
-        ]
-        on = weather.first + timedelta(days=day)
-        rows.append(",".join([on.isoformat(), *(f"{value:.1f}" for value in values)]))
-    return "\n".join(rows) + "\n"
+    """Write weather to tenths in the plain format that `combwright weather add` reads."""
+    series = (weather.t_max_c, weather.t_min_c, weather.rain_mm, weather.sun_h, weather.wind_m_s)
+    return write_table(DailyWeather(weather.first, *(np.round(each, 1) for each in series)))
 
 
 def _as_csv(lines: list[dict[str, object]]) -> str:

@@ -4,6 +4,8 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Final
 
+from combwright.advice.words.wording import many
+
 BUSY: Final = "Waiting for the round before it"
 OPENING: Final = "Opening the book"
 READY: Final = "Starting the simulation"
@@ -32,7 +34,7 @@ class Step:
         """
         if not self.total:
             return ""
-        return f"{self.done} of {self.total} {'colony' if self.total == 1 else 'colonies'}"
+        return f"{self.done} of {many(self.total, 'colony')}"
 
 
 Progress = Callable[[Step], None]

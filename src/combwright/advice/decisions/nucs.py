@@ -62,7 +62,7 @@ def _nucs(situation: Situation) -> Decision:
     inputs = {"frames_of_bees_safe": bees, "frames_of_brood_safe": brood}
     terms = BEFORE if day < MAIN_FLOW else AFTER
     is_able = brood >= terms.frames_of_brood and bees >= terms.frames_of_bees
-    in_season = is_in_season(situation.on, PARAMETERS)
+    in_season = is_in_season(situation.on, PARAMETERS, "season")
     if not in_season or not is_able or _gave_lately(situation):
         return _helped(situation, inputs)
     tried = try_all(situation, [_taking(frames) for frames in range(MOST + 1)])

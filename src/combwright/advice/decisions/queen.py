@@ -13,6 +13,7 @@ from combwright.advice.situation import Situation
 from combwright.simulation.columns import CELL, LAYING, QUEENLESS, VIRGIN
 
 PARAMETERS: Final = numbers("queen")
+FEWEST_FOR_A_QUEEN: Final = PARAMETERS["fewest_bees"].value
 WAIT: Final = (PARAMETERS["wait_least"].value, PARAMETERS["wait_most"].value)
 
 
@@ -39,7 +40,9 @@ def _in_time(situation: Situation, laying: float, inputs: dict[str, float]) -> D
     years = float(np.median(situation.colonies["queen_age"])) / 365.0
     inputs = {**inputs, "queen_years": years}
     there = f"A laying queen is there with {laying:.0%}; she has laid for {years:.1f} years"
-    if years < PARAMETERS["old_years"].value or not is_in_season(situation.on, PARAMETERS):
+    if years < PARAMETERS["old_years"].value or not is_in_season(
+        situation.on, PARAMETERS, "season"
+    ):
         return Decision(topic="queen", because=(f"{there}.",), inputs=inputs)
     because = (
         f"{there}: from the second year on a queen lays about a tenth less each year, and her "
@@ -76,10 +79,7 @@ def _without(situation: Situation, shares: dict[str, float], inputs: dict[str, f
     act: Wait | Uniting | EggFrame = EggFrame()
     if is_in_months(situation.on, PARAMETERS, "rests"):
         act = Wait(until_month=int(PARAMETERS["rests_to_month"].value) + 1)
-    elif (
-        bees < PARAMETERS["fewest_bees"].value
-        and situation.on.month <= PARAMETERS["unite_to_month"].value
-    ):
+    elif bees < FEWEST_FOR_A_QUEEN and situation.on.month <= PARAMETERS["unite_to_month"].value:
         act = Uniting(why="queenless")
     because = (
         f"No queen with {shares['none']:.0%}, laying with {shares['laying']:.0%}, on "

@@ -167,11 +167,8 @@ def _otherwise(situation: Situation) -> list[SetUp]:
         boards = _boards(situation, now.frames)
         if boards is not None and boards > now.dummy_boards:
             found.append(now.model_copy(update={"dummy_boards": boards}))
-    if (
-        now.supers
-        and float(np.median(observe.honey_above_kg(situation.colonies)))
-        < PARAMETERS["little_kg"].value
-    ):
+    above_kg = float(np.median(observe.honey_above_kg(situation.colonies)))
+    if now.supers and above_kg < PARAMETERS["little_kg"].value:
         found.append(now.model_copy(update={"supers": 0, "excluder": False}))
     return found
 

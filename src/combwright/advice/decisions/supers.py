@@ -14,6 +14,10 @@ from combwright.terms.entries import Feed
 from combwright.terms.set_up import SetUp
 
 PARAMETERS: Final = numbers("supers")
+SUPER_COST: Final = PARAMETERS["cost"].value
+MOST_SUPERS: Final = PARAMETERS["most"].value
+ABOVE_BEES: Final = PARAMETERS["above_bees"].value
+BELOW_BEES: Final = PARAMETERS["below_bees"].value
 DUE: Final = (
     "A super is due, but syrup was given in the last week and might be carried up: it goes on at "
     "the next visit."
@@ -42,9 +46,7 @@ def with_super(situation: Situation, chosen: SetUp) -> tuple[SetUp, Tried] | Non
     after = float(np.median(observe.stores_kg(tried.colonies)))
     lives_on_nectar = after >= min(before, reserve_kg(situation))
     gained = worth(tried, more) - worth(without, chosen)
-    return (
-        (more, tried) if within and lives_on_nectar and gained > PARAMETERS["cost"].value else None
-    )
+    return (more, tried) if within and lives_on_nectar and gained > SUPER_COST else None
 
 
 def is_near_its_super(situation: Situation, chosen: SetUp) -> bool:
@@ -56,14 +58,9 @@ def is_near_its_super(situation: Situation, chosen: SetUp) -> bool:
 def _may_be_supered(situation: Situation, chosen: SetUp) -> bool:
     """Tell whether the box is full in the season of supers."""
     hive = situation.standing.hive
-    in_season = is_in_season(situation.on, PARAMETERS)
+    in_season = is_in_season(situation.on, PARAMETERS, "season")
     is_full = chosen.frames >= hive.frames - 1
-    return (
-        hive.honey_super is not None
-        and chosen.supers < PARAMETERS["most"].value
-        and in_season
-        and is_full
-    )
+    return hive.honey_super is not None and chosen.supers < MOST_SUPERS and in_season and is_full
 
 
 def fed_lately(situation: Situation) -> bool:
@@ -77,13 +74,7 @@ def worth(tried: Tried, candidate: SetUp) -> float:
     swarm = PARAMETERS["swarm_bees"].value * tried.chances["swarm"]
     idle = PARAMETERS["crowded"].value * _beyond_frames(tried.colonies, candidate)
     below = float(np.mean(observe.stores_below_kg(tried.colonies)))
-    return (
-        tried.bees
-        + PARAMETERS["above_bees"].value * tried.honey_kg
-        + PARAMETERS["below_bees"].value * below
-        - swarm
-        - idle
-    )
+    return tried.bees + ABOVE_BEES * tried.honey_kg + BELOW_BEES * below - swarm - idle
 
 
 def _beyond_frames(colonies: Any, set_up: SetUp) -> float:

@@ -25,7 +25,7 @@ QUEENS_FROM: Final = PARAMETERS["queens_from"].value
 def decide(deciding: Deciding) -> Decision:
     """Tell the chance of a swarm under the plan, and divide where charged cells are likely."""
     situation = deciding.of(after_honey)
-    if not is_in_season(situation.on, PARAMETERS):
+    if not is_in_season(situation.on, PARAMETERS, "season"):
         return Decision(topic="swarm", tells=False)
     begun = float(np.mean(situation.colonies["swarm_clock"] > 0.0))
     charged = float(np.mean(situation.colonies["swarm_clock"] >= PARAMETERS["charged_on"].value))

@@ -1,9 +1,11 @@
 """How the advice writes days, chances and amounts: to the digits that a keeper can use."""
 
+import re
 from datetime import date
 from typing import Final
 
 SYRUP_G_PER_L: Final = 1287.0  # 60 % at 20 °C: ICUMSA polynomial, see science/syrup
+MANY: Final = {"colony": "colonies", "box": "boxes"}  # whose plural takes more than an s
 
 
 def day_words(day: date) -> str:
@@ -63,11 +65,13 @@ def many(count: int, thing: str) -> str:
 
     Examples
     --------
-    >>> many(1, "dummy board"), many(2, "super"), many(0, "board")
-    ('1 dummy board', '2 supers', '0 boards')
+    >>> many(1, "dummy board"), many(2, "frame of foundation"), many(0, "colony")
+    ('1 dummy board', '2 frames of foundation', '0 colonies')
 
     """
-    return f"{count} {thing}{'' if count == 1 else 's'}"
+    first = re.split(" of | with ", thing)[0]
+    named = first if count == 1 else MANY.get(first, f"{first}s")
+    return f"{count} {named}{thing.removeprefix(first)}"
 
 
 def count_words(count: float) -> str:

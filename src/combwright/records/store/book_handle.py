@@ -18,9 +18,10 @@ Transaction: TypeAlias = sa.Connection
 
 
 class Book:
-    """One book. The handle costs nothing until the book is first read or written.
+    """One book. Its file is not touched until the book is first read or written.
 
-    With ``must_exist`` it is refused, rather than made empty, where there is none.
+    With ``must_exist`` it is refused, rather than made empty, where there is none; in ``kit`` its
+    hives are looked up.
     """
 
     def __init__(

@@ -10,13 +10,12 @@ from combwright.advice.plan import Plan, plan
 from combwright.advice.situation import Situation, band
 from combwright.advice.stacking import set_up_after, steps_to
 from combwright.advice.trial import Tried, doing, try_all
+from combwright.belief.weighing.filter import QUANTITIES
 from combwright.kit.fits import refuse_impossible
+from combwright.planning.round import TENTHS
 from combwright.records.store.book_handle import Book
 from combwright.services.rounds.situations import AskedRound, situations_of
-from combwright.simulation import observe
 from combwright.terms.set_up import SetUp
-
-TENTHS = ("frames of bees", "frames of brood", "stores kg")
 
 
 @dataclass(frozen=True)
@@ -118,16 +117,10 @@ def _wished(
 def _outcome(name: str, set_up: SetUp, actions: tuple[Action, ...], tried: Tried) -> Outcome:
     grams = sum(each.grams for each in of_kind(actions, Feeding))
     expected = {
-        "frames of bees": band(observe.frames_of_bees(tried.colonies)),
-        "frames of brood": band(observe.frames_of_brood(tried.colonies)),
-        "stores kg": band(observe.stores_kg(tried.colonies)),
-        "room cells": band(tried.colonies["room"]),
-        "mites": band(observe.mites(tried.colonies)),
+        what.replace("_", " "): tuple(_sensible(what, value) for value in band(of(tried.colonies)))
+        for what, of in QUANTITIES.items()
     }
-    rounded = {
-        what: tuple(_sensible(what, value) for value in values) for what, values in expected.items()
-    }
-    return Outcome(name, set_up, grams, tried.chances, rounded)  # type: ignore[arg-type]
+    return Outcome(name, set_up, grams, tried.chances, expected)  # type: ignore[arg-type]
 
 
 def _sensible(what: str, value: float) -> float:
