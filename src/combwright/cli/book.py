@@ -17,11 +17,6 @@ if TYPE_CHECKING:
 commands = typer.Typer(no_args_is_help=True, help="The record of what was seen and done.")
 
 
-def register(app: typer.Typer) -> None:
-    """Add the commands."""
-    app.add_typer(commands, name="book")
-
-
 @commands.command(epilog="Example: `combwright book add spring.csv --book yard.book`")
 def add(
     file: Annotated[Path, typer.Argument(help="A notebook (CSV), or entries that were exported.")],

@@ -17,11 +17,6 @@ WIDTH = 48
 IN_THE_TERMINAL = ("frames_of_bees", "frames_of_brood", "stores_kg")
 
 
-def register(app: typer.Typer) -> None:
-    """Put the command into the command line."""
-    app.command("colony")(colony)
-
-
 def colony(
     name: Annotated[str, typer.Argument(help="The colony's name in the book.")],
     on: Annotated[

@@ -6,11 +6,6 @@ from typing import Annotated
 import typer
 
 
-def register(app: typer.Typer) -> None:
-    """Put the command into the command line."""
-    app.command("demo")(demo)
-
-
 def demo(
     folder: Annotated[Path, typer.Option("--dir", help="Folder to write into.")] = Path("demo"),
     json: Annotated[bool, typer.Option("--json", help="Print JSON only.")] = False,

@@ -12,10 +12,7 @@ if TYPE_CHECKING:
 
     from combwright.evidence.running import Finding
 
-
-def register(app: typer.Typer) -> None:
-    """Add the command."""
-    app.command(epilog="Example: `combwright evidence syrup`")(evidence)
+EXAMPLE = "Example: `combwright evidence syrup`"
 
 
 def evidence(

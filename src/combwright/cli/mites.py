@@ -13,15 +13,10 @@ if TYPE_CHECKING:
     from combwright.science.mites.treatments import Option
     from combwright.services.calculators.mite_report import MiteReport
 
-_EXAMPLES = (
+EXAMPLE = (
     "Example: `combwright mites --tray 33 --days 1 --month 8` or "
     "`combwright mites --washed 9 --bees 300 --brood yes --bees-in-colony 30000`"
 )
-
-
-def register(app: typer.Typer) -> None:
-    """Add the command."""
-    app.command(epilog=_EXAMPLES)(mites)
 
 
 def mites(
@@ -52,10 +47,10 @@ def mites(
     as_json: JsonOption = False,
 ) -> None:
     """Tell what a mite count means, how sources disagree, and what to do by when."""
-    from combwright.services.calculators.mite_report import Circumstances, Count, assess
+    from combwright.services.calculators.mite_report import Circumstances, MiteCount, assess
 
     counted = _count({"tray": tray, "washed": washed, "sugar": sugar}, days, bees)
-    count = Count(**counted, on=_day(on, month), day_given=on is not None or month is None)
+    count = MiteCount(**counted, on=_day(on, month), day_given=on is not None or month is None)
     known = Circumstances(
         brood=_brood(brood),
         supers=_supers(supers),

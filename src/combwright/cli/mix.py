@@ -9,10 +9,7 @@ if TYPE_CHECKING:
     from combwright.services.calculators.feeder_cooling import FeederCooling
     from combwright.services.calculators.syrup_mixing import Mix
 
-
-def register(app: typer.Typer) -> None:
-    """Add the command."""
-    app.command(epilog="Example: `combwright mix --ratio 2 --sugar-kg 10`")(mix)
+EXAMPLE = "Example: `combwright mix --ratio 2 --sugar-kg 10`"
 
 
 def mix(

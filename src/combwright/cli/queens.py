@@ -10,10 +10,7 @@ from combwright.cli.options import JsonOption, day_of
 if TYPE_CHECKING:
     from combwright.services.calculators.queen_calendar import QueenCalendar
 
-
-def register(app: typer.Typer) -> None:
-    """Add the command."""
-    app.command(epilog="Example: `combwright queens --from graft --on 2027-05-20`")(queens)
+EXAMPLE = "Example: `combwright queens --from graft --on 2027-05-20`"
 
 
 def queens(

@@ -8,10 +8,7 @@ import typer
 if TYPE_CHECKING:
     from combwright.services.calculators.honey_ripeness import Jars, Ripeness
 
-
-def register(app: typer.Typer) -> None:
-    """Add the command."""
-    app.command(epilog="Example: `combwright ripe --index 1.4915 --at-c 20`")(ripe)
+EXAMPLE = "Example: `combwright ripe --index 1.4915 --at-c 20`"
 
 
 def ripe(

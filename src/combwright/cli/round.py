@@ -14,11 +14,6 @@ if TYPE_CHECKING:
     from combwright.planning.sheet import Band, ColonySheet, RoundSheet, Stop
 
 
-def register(app: typer.Typer) -> None:
-    """Put the command into the command line."""
-    app.command("round")(plan_round)
-
-
 def plan_round(
     on: OnOption,
     yard: Annotated[str | None, typer.Option(help="One yard; all when left out.")] = None,

@@ -11,11 +11,6 @@ if TYPE_CHECKING:
     from combwright.services.beliefs.score import ScoreLine, ScoreReport
 
 
-def register(app: typer.Typer) -> None:
-    """Put the command into the command line."""
-    app.command("score")(score)
-
-
 def score(
     colony: Annotated[str | None, typer.Argument(help="One colony; all when left out.")] = None,
     on: Annotated[

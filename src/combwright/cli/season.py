@@ -13,16 +13,11 @@ if TYPE_CHECKING:
 
     from combwright.services.season import Season, Start
 
-EPILOG = (
+EXAMPLE = (
     'Example: `combwright season --feeding portions --against "feeding=none" '
     "--show frames_of_bees --svg season.svg`"
 )
 SHOWN = ("frames_of_bees", "frames_of_brood", "stores_kg", "mites", "honey_taken_kg")
-
-
-def register(app: typer.Typer) -> None:
-    """Add the command."""
-    app.command(epilog=EPILOG)(season)
 
 
 def season(

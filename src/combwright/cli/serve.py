@@ -17,10 +17,7 @@ if TYPE_CHECKING:
 LOCAL = "127.0.0.1"
 DEMO = "demo"
 
-
-def register(app: typer.Typer) -> None:
-    """Put the command into the command line."""
-    app.command("serve", epilog="Example: `combwright serve --book yard.book`")(serve)
+EXAMPLE = "Example: `combwright serve --book yard.book`"
 
 
 def serve(

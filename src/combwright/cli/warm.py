@@ -12,10 +12,7 @@ if TYPE_CHECKING:
 LARGE = 10.0  # shown without a decimal
 LEAST_SHOWN = 0.05
 
-
-def register(app: typer.Typer) -> None:
-    """Add the command."""
-    app.command(epilog="Example: `combwright warm --frames-of-bees 7 --outside-c 5`")(warm)
+EXAMPLE = "Example: `combwright warm --frames-of-bees 7 --outside-c 5`"
 
 
 def warm(

@@ -19,11 +19,6 @@ ClimateOption = Annotated[
 ]
 
 
-def register(app: typer.Typer) -> None:
-    """Add the commands."""
-    app.add_typer(weather, name="weather")
-
-
 @weather.command(epilog="Example: `combwright weather show --climate Cork --from 2026-04-01`")
 def show(
     file: Annotated[Path | None, typer.Argument(help="A file of weather.")] = None,

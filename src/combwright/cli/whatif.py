@@ -10,11 +10,6 @@ if TYPE_CHECKING:
     from combwright.services.rounds.whatif import Compared
 
 
-def register(app: typer.Typer) -> None:
-    """Put the command into the command line."""
-    app.command("whatif")(what_if)
-
-
 def what_if(
     colony: Annotated[str, typer.Argument(help="Name of the colony.")],
     on: OnOption,

@@ -10,11 +10,6 @@ if TYPE_CHECKING:
     from combwright.services.rounds.why import Told
 
 
-def register(app: typer.Typer) -> None:
-    """Put the command into the command line."""
-    app.command("why")(tell_why)
-
-
 def tell_why(
     colony: Annotated[str, typer.Argument(help="Name of the colony.")],
     on: OnOption,

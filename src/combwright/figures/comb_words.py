@@ -11,11 +11,6 @@ def describe(stack: StackView) -> str:
     Each box from the bottom up, its contents in whole combs and its places from the left;
     then what lies over and under the boxes.
 
-    Parameters
-    ----------
-    stack
-        The stack from above.
-
     Examples
     --------
     >>> box = Box("brood", (Place("dummy board"), Place("comb", brood=0.5, bees=1.0)))

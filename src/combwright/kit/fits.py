@@ -38,8 +38,6 @@ def frames_that_fit(
 
     Parameters
     ----------
-    hive
-        The hive.
     pitch_mm
         From comb to comb; the frame's own where none is given. [mm]
     dummy_boards
@@ -83,8 +81,6 @@ def misfits(hive: Hive, set_up: SetUp, pitch_mm: float | None = None) -> Iterato
 
     Parameters
     ----------
-    hive
-        The hive.
     set_up
         How it is to stand.
     pitch_mm

@@ -27,14 +27,8 @@ def slack_mm(
 
     Parameters
     ----------
-    hive
-        The hive.
-    frames
-        Frames in one box.
     pitch_mm
         From comb to comb; the frame's own where none is given. [mm]
-    dummy_boards
-        Boards in the box.
 
     Returns
     -------

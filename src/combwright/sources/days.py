@@ -134,8 +134,6 @@ def runs(read: Read, usual: Climate | None = None) -> tuple[DailyWeather, ...]:
 
     Parameters
     ----------
-    read
-        Days that were read.
     usual
         The climate whose usual sunshine and wind stand in where a day has none; without it, such
         days are left out. Temperatures and rain are never made up.

@@ -92,10 +92,6 @@ def forecast(
         The file in which the last answer is kept.
     now
         The time, with its offset.
-    address
-        The service.
-    timeout_s
-        How long to wait. [s]
 
     Raises
     ------

@@ -56,17 +56,10 @@ def to_days(
 
     Parameters
     ----------
-    moments, steps
-        What is known, in any order.
     latitude_deg
         Latitude, for sunshine from radiation or cloud. [°]
     problems
         Days that are not covered are reported here.
-
-    Yields
-    ------
-    Day
-        In order.
 
     """
     seen = _by_date(moments, lambda one: one.at)
@@ -85,11 +78,6 @@ def sun_from_radiation_h(on: date, latitude_deg: float, radiation_mj: float) -> 
     r"""Sunshine that goes with a day's global radiation.
 
     .. math:: n = N\, \mathrm{clip}\left(\frac{H / R_a - a}{b}, 0, 1\right)
-
-    Parameters
-    ----------
-    on
-        The day.
 
     References
     ----------

@@ -32,13 +32,6 @@ def read_met_eireann_daily(text: str, name: str) -> Read:
     The head of the file differs between stations and copies, so the table is found by its first
     heading. Wind is in knots. A value marked as not available counts as missing.
 
-    Parameters
-    ----------
-    text
-        The file.
-    name
-        Its name, for the sentences.
-
     Raises
     ------
     SourceError

@@ -21,13 +21,6 @@ def read_met_eireann_forecast(text: str, name: str) -> Read:
     Blocks whose ``from`` is their ``to`` hold what is so at that time; the others hold rain of
     the time between. Neither their order nor their number is relied on.
 
-    Parameters
-    ----------
-    text
-        The answer.
-    name
-        Its name, for the sentences.
-
     Raises
     ------
     SourceError

@@ -21,13 +21,6 @@ def read_met_norway(text: str, name: str) -> Read:
     Precipitation looks forward from its time. There is no sunshine in it: the clear share of the
     sky by day stands in. Days are those of the place's solar time, to the hour.
 
-    Parameters
-    ----------
-    text
-        The answer.
-    name
-        Its name, for the sentences.
-
     Raises
     ------
     SourceError

@@ -37,13 +37,6 @@ def read_open_meteo(text: str, name: str) -> Read:
     Daily values are used where temperatures and rain are among them; else hours are summed up.
     Units are read from the answer. A null is a missing value.
 
-    Parameters
-    ----------
-    text
-        The answer.
-    name
-        Its name, for the sentences.
-
     Raises
     ------
     SourceError

@@ -18,8 +18,6 @@ def read_weather(text: str, name: str) -> Read:
     text
         The file: a table of our own, a daily file of Met Éireann, an answer of Open-Meteo or of
         MET Norway, or a forecast of Met Éireann.
-    name
-        Its name, for the sentences.
 
     Raises
     ------

@@ -37,13 +37,6 @@ _UNITS = {
 def read_table(text: str, name: str) -> Read:
     r"""Read the days of a table.
 
-    Parameters
-    ----------
-    text
-        The file.
-    name
-        Its name, for the sentences.
-
     Raises
     ------
     SourceError

@@ -5,7 +5,7 @@ from numpy.typing import NDArray
 
 from combwright.science.flight.flight_hours import flight_hours
 from combwright.science.queens.mating import flight_chance
-from combwright.terms.parameters import Parameter
+from combwright.terms.data_files import parameter
 from combwright.terms.weather import DailyWeather
 
 Floats = NDArray[np.float64]
@@ -13,13 +13,9 @@ Floats = NDArray[np.float64]
 # Columns of a day's conditions, as the step reads them.
 FLIGHT, MEAN_C, MAX_C, NIGHT_C, NECTAR, POLLEN, MATING, DAY = range(8)
 
-SUN_TO_MATE_H = Parameter(
-    3.0, "h/day", 1.0, 5.0, "sunshine that counts as full for mating flights", "judgement"
-)
-WIND_HINDERS_M_S = Parameter(
-    6.0, "m/s", 4.0, 7.0, "wind from which mating flights grow fewer", "judgement"
-)
-WIND_STOPS_M_S = Parameter(9.0, "m/s", 7.5, 11.0, "wind from which no queen flies", "judgement")
+SUN_TO_MATE_H = parameter("weather/numbers", "sun_to_mate_h")
+WIND_HINDERS_M_S = parameter("weather/numbers", "wind_hinders_m_s")
+WIND_STOPS_M_S = parameter("weather/numbers", "wind_stops_m_s")
 
 
 def day_of_year(weather: DailyWeather) -> Floats:
@@ -48,8 +44,6 @@ def conditions(
 
     Parameters
     ----------
-    weather
-        Daily weather, [scenario, day].
     nectar, pollen
         Forage indices, 1 at the district's best, [scenario, day]. [-]
 

@@ -10,8 +10,8 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
+from combwright.terms.data_files import parameter
 from combwright.terms.errors import NotFoundError
-from combwright.terms.parameters import Parameter
 from combwright.terms.streams import stream
 from combwright.terms.weather import DailyWeather
 from combwright.weather.climate import Climate
@@ -20,39 +20,11 @@ from combwright.weather.months import calendar_days, smooth
 
 Floats = NDArray[np.float64]
 
-EARLIER_PER_DEGREE = Parameter(
-    6.0,
-    "days per °C of February to April",
-    5.0,
-    7.7,
-    "5.0 over 405 species (Amano et al. 2010, Proc. R. Soc. B 277:2451, press read); 5.6 to 7.7 "
-    "for five spring species (doi:10.1186/s12302-019-0271-4)",
-    "read",
-)
-MOST_SHIFT_DAYS = Parameter(
-    21.0, "days", 14.0, 28.0, "cold years run three weeks late (trade press)", "read"
-)
-EDGE = Parameter(
-    0.3, "share of the bloom's length", 0.2, 0.4, "coming and going of a bloom, ours", "judgement"
-)
-SEASON_LUCK = Parameter(
-    0.2,
-    "spread of the logarithm",
-    0.1,
-    0.4,
-    "what all plants of a year share beyond bloom and warmth (ground water, stand of the crops): "
-    "Irish crops run from 9-14 kg in a wet year to 41-45 kg in a good one (press); ours",
-    "judgement",
-)
-POLLEN_HALF = Parameter(
-    3.0,
-    "of the scale of 0 to 5, summed over plants",
-    1.5,
-    6.0,
-    "pollen at which a forager gathers half as fast as at best: three plants fill her baskets "
-    "nearly as fast as ten; ours",
-    "judgement",
-)
+EARLIER_PER_DEGREE = parameter("weather/numbers", "earlier_per_degree")
+MOST_SHIFT_DAYS = parameter("weather/numbers", "most_shift_days")
+EDGE = parameter("weather/numbers", "edge")
+SEASON_LUCK = parameter("weather/numbers", "season_luck")
+POLLEN_HALF = parameter("weather/numbers", "pollen_half")
 SPRING = (31, 121)  # February to April, as places in a table of 366 days
 SPRING_DAYS = 89.25
 
@@ -141,8 +113,6 @@ def forage_index(
 
     Parameters
     ----------
-    plants
-        The district's calendar.
     weather
         Daily weather; a spring that it does not hold counts as average, [scenario, day].
     place

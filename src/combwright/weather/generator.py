@@ -12,8 +12,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from combwright.science.flight.sun import daylight_h
+from combwright.terms.data_files import parameter
 from combwright.terms.errors import OutOfRangeError
-from combwright.terms.parameters import Parameter
 from combwright.terms.ranges import within
 from combwright.terms.weather import DailyWeather
 from combwright.weather.chance_of_days import Chance, chance
@@ -27,12 +27,8 @@ Floats = NDArray[np.float64]
 WARM_UP_DAYS = 40  # after so many days the start is forgotten
 WET_FROM_MM = 0.2  # the threshold for which the stations' chances were computed
 SMALLEST_RANGE_C = 0.5  # between the lowest and the highest temperature of a day
-WIND_SPREAD = Parameter(
-    0.40, "of the month's mean, day by day", 0.3, 0.5, "ours, for mean wind of a day", "judgement"
-)
-WIND_MEMORY = Parameter(
-    0.5, "correlation with the day before", 0.3, 0.6, "ours, for mean wind of a day", "judgement"
-)
+WIND_SPREAD = parameter("weather/numbers", "wind_spread")
+WIND_MEMORY = parameter("weather/numbers", "wind_memory")
 _LOG_WIND = float(np.sqrt(np.log1p(WIND_SPREAD.value**2)))
 
 
@@ -70,17 +66,6 @@ def generate(place: Climate, first: date, days: int, scenarios: int, seed: int) 
 
     To a tenth of each unit, as stations report it, [scenario, day].
 
-    Parameters
-    ----------
-    place
-        The climate.
-    first
-        The first day.
-    scenarios
-        How many versions.
-    seed
-        Seed of the run.
-
     References
     ----------
     .. [1] C. W. Richardson, "Stochastic simulation of daily precipitation, temperature, and solar
@@ -110,23 +95,11 @@ def continue_from(
     ----------
     known
         Weather that has happened or is forecast: one version, or as many as are wanted.
-    place
-        The climate to go on with.
-    days
-        How many days to add. [days]
-    scenarios
-        How many versions.
-    seed
-        Seed of the run.
 
     Notes
     -----
     The first days lean on the last known one: wet or dry, warm or cold for the season. What the
     rest of its month shares is drawn afresh.
-
-    References
-    ----------
-    .. [1] As :func:`generate`.
 
     Examples
     --------

@@ -5,18 +5,11 @@ from typing import Any
 
 import numpy as np
 
-from combwright.terms.parameters import Parameter
+from combwright.terms.data_files import parameter
 from combwright.weather.climate import Climate
 from combwright.weather.months import LENGTHS
 
-BY_MORE_WET_DAYS = Parameter(
-    0.5,
-    "share of the logarithm",
-    0.3,
-    0.8,
-    "a place with more rain has more wet days and more rain on each, ours",
-    "judgement",
-)
+BY_MORE_WET_DAYS = parameter("weather/numbers", "by_more_wet_days")
 
 
 def like(model: Climate, normals: Mapping[str, Any]) -> dict[str, Any]:

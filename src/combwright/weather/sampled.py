@@ -26,12 +26,6 @@ def sampled_conditions(
 
     Parameters
     ----------
-    place
-        Name of a built-in climate, or enough of it.
-    first, days
-        First day, and how many.
-    scenarios, seed
-        How many versions, and their seed.
     district
         What grows there; the usual district without it.
     warmer_k

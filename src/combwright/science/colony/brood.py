@@ -4,11 +4,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal
 
+from combwright.terms.data_files import parameters
 from combwright.terms.parameters import Parameter
 
 Caste = Literal["worker", "queen", "drone"]
-
-_TEXTBOOK = "textbook reference pages; worker 3/6/12 d also FAO, read second-hand"
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,16 +30,8 @@ class StageDays:
 
 
 STAGE_DAYS: Mapping[Caste, StageDays] = {
-    "worker": StageDays(
-        Parameter(3.0, "days", 2.8, 3.2, _TEXTBOOK, "read"),
-        Parameter(6.0, "days", 5.0, 6.0, _TEXTBOOK + "; models use 5", "read"),
-        Parameter(12.0, "days", 11.5, 13.0, _TEXTBOOK, "read"),
-    ),
-    "drone": StageDays(
-        Parameter(3.0, "days", 2.8, 3.2, _TEXTBOOK, "read"),
-        Parameter(6.5, "days", 6.0, 7.0, _TEXTBOOK + "; sealed on about day 10", "read"),
-        Parameter(14.5, "days", 14.0, 15.0, _TEXTBOOK, "read"),
-    ),
+    caste: StageDays(**parameters("science/colony", "stage_days", caste))
+    for caste in ("worker", "drone")
 }
 
 
@@ -48,11 +39,6 @@ def stage_days(caste: Caste) -> StageDays:
     """Give the days of each stage.
 
     Egg, open larva and sealed brood, each with its range and source. [days]
-
-    Parameters
-    ----------
-    caste
-        Worker or drone.
 
     References
     ----------

@@ -7,13 +7,11 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from combwright.science.flight.sun import daylight_h, declination_rad, sunset_hour_angle_rad
-from combwright.terms.parameters import Parameter
+from combwright.terms.data_files import parameter
 
 Floats = NDArray[np.float64]
 
-WARMEST_AT_H = Parameter(
-    14.0, "h, solar time", 13.0, 15.5, "the usual convention of half-cosine curves", "judgement"
-)
+WARMEST_AT_H = parameter("science/flight", "warmest_at_h")
 J_PER_MJ, SECONDS_PER_H = 1e6, 3600.0
 
 
@@ -38,8 +36,6 @@ def daylight_moments(
 
     Parameters
     ----------
-    day_of_year
-        Day of the year, 1 January = 1. [d]
     points
         How many stretches; with 16 the flight hours of a month are within 1 % of their limit.
 
@@ -83,17 +79,6 @@ def daylight_moments(
 
 def watts(radiation_mj: Floats, light_per_h: Floats) -> Floats:
     """Give the radiation of a moment from that of its day. [W/m²].
-
-    Parameters
-    ----------
-    radiation_mj
-        Global radiation of the day. [MJ/m²]
-    light_per_h
-        Share of it that arrives in an hour like this. [1/h]
-
-    References
-    ----------
-    .. [1] Arithmetic (computed).
 
     Examples
     --------

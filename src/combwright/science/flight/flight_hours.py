@@ -5,36 +5,20 @@ from numpy.typing import ArrayLike, NDArray
 
 from combwright.science.flight.daytime import daylight_moments, watts
 from combwright.science.flight.sun import global_radiation_mj
-from combwright.terms.parameters import Parameter
+from combwright.terms.data_files import parameter
 from combwright.terms.ranges import within
 from combwright.terms.temperatures import celsius
 
 Floats = NDArray[np.float64]
 
-NO_FLIGHT_BELOW_C = Parameter(
-    12.0, "°C", 10.0, 13.0, "Burrill & Dietz 1981, Apidologie 12:319, in COLOSS BEEBOOK", "read"
-)
-FULL_IN_DULL_LIGHT_C = Parameter(
-    20.0, "°C", 16.0, 20.0, "Burrill & Dietz 1981: rising from 12 to 20 °C", "read"
-)
-FULL_IN_SUN_C = Parameter(
-    13.0, "°C", 12.0, 14.0, "Vicens & Bosch 2000, Environ. Entomol. 29:413: 12 to 14 °C", "read"
-)
-FULL_LIGHT_W_M2 = Parameter(
-    300.0, "W/m²", 200.0, 460.0, "Vicens & Bosch 2000: fully active at 300 W/m²", "read"
-)
-CALM_UP_TO_M_S = Parameter(
-    3.0, "m/s at the bees", 1.6, 4.0, "a proposal of ours after the sources of flight", "judgement"
-)
-NO_FLIGHT_FROM_M_S = Parameter(
-    7.5, "m/s at the bees", 6.7, 8.9, "Deutscher Wetterdienst 2013: flight speed 27 km/h", "read"
-)
-WIND_AT_BEES = Parameter(
-    0.5, "of the wind at 10 m", 0.4, 0.75, "0.7 in the open, less in a sheltered yard", "judgement"
-)
-RAIN_OF_A_WET_DAY_MM = Parameter(
-    15.0, "mm", 8.0, 30.0, "about 1.6 hours of the 24 lost a millimetre, ours", "judgement"
-)
+NO_FLIGHT_BELOW_C = parameter("science/flight", "no_flight_below_c")
+FULL_IN_DULL_LIGHT_C = parameter("science/flight", "full_in_dull_light_c")
+FULL_IN_SUN_C = parameter("science/flight", "full_in_sun_c")
+FULL_LIGHT_W_M2 = parameter("science/flight", "full_light_w_m2")
+CALM_UP_TO_M_S = parameter("science/flight", "calm_up_to_m_s")
+NO_FLIGHT_FROM_M_S = parameter("science/flight", "no_flight_from_m_s")
+WIND_AT_BEES = parameter("science/flight", "wind_at_bees")
+RAIN_OF_A_WET_DAY_MM = parameter("science/flight", "rain_of_a_wet_day_mm")
 
 
 def suitability(temperature_c: ArrayLike, radiation_w_m2: ArrayLike) -> Floats:
@@ -98,11 +82,6 @@ def dry_share(rain_mm: ArrayLike) -> Floats:
 
     .. math:: s_P = e^{-R / 15}
 
-    Parameters
-    ----------
-    rain_mm
-        Rain R of the day. [mm]
-
     Notes
     -----
     Bees fly between showers and resume promptly, so a day with rain is not lost; each millimetre
@@ -140,8 +119,6 @@ def flight_hours(  # noqa: PLR0917  # the columns of a day of weather, in their 
 
     Parameters
     ----------
-    day_of_year
-        Day of the year, 1 January = 1, [day]. [d]
     t_max_c, t_min_c
         Highest and lowest temperature, [scenario, day]. [°C]
     wind_m_s

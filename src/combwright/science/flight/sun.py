@@ -1,28 +1,22 @@
-"""The sun: what reaches the top of the air, what reaches the ground."""
+"""The sun: what reaches the top of the air, what reaches the ground.
+
+Days of the year, J in the formulas, count from 1 January = 1; latitudes are positive to the north.
+"""
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from combwright.terms.parameters import Parameter
+from combwright.terms.data_files import parameter
 from combwright.terms.ranges import within
 
-ANGSTROM_A = Parameter(
-    0.2237, "-", 0.20, 0.25, "Dublin Airport 1991-2020, daily, r² 0.85; FAO-56 has 0.25", "computed"
-)
-ANGSTROM_B = Parameter(
-    0.5398, "-", 0.50, 0.59, "Dublin Airport 1991-2020, daily, r² 0.85; FAO-56 has 0.50", "computed"
-)
+ANGSTROM_A = parameter("science/flight", "angstrom_a")
+ANGSTROM_B = parameter("science/flight", "angstrom_b")
 
 
 def declination_rad(day_of_year: ArrayLike) -> NDArray[np.float64]:
     r"""Declination of the sun.
 
     .. math:: \delta = 0.409 \sin\left(\frac{2 \pi J}{365} - 1.39\right)
-
-    Parameters
-    ----------
-    day_of_year
-        Day of the year J, 1 January = 1. [d]
 
     References
     ----------
@@ -47,11 +41,6 @@ def sunset_hour_angle_rad(day_of_year: ArrayLike, latitude_deg: ArrayLike) -> ND
 
     It is 0 in the polar night and π where the sun does not set.
 
-    Parameters
-    ----------
-    day_of_year
-        Day of the year, 1 January = 1. [d]
-
     References
     ----------
     .. [1] FAO-56, eq. 25 (from memory; its worked example is reproduced).
@@ -72,11 +61,6 @@ def daylight_h(day_of_year: ArrayLike, latitude_deg: ArrayLike) -> NDArray[np.fl
     r"""Possible sunshine of a day, as recorders of sunshine count it.
 
     .. math:: N = \frac{24}{\pi} \omega_s
-
-    Parameters
-    ----------
-    day_of_year
-        Day of the year, 1 January = 1. [d]
 
     Notes
     -----
@@ -101,11 +85,6 @@ def extraterrestrial_mj(day_of_year: ArrayLike, latitude_deg: ArrayLike) -> NDAr
 
     .. math:: R_a = \frac{24 \cdot 60}{\pi} 0.0820\, d_r (\omega_s \sin\varphi \sin\delta
        + \cos\varphi \cos\delta \sin\omega_s), \quad d_r = 1 + 0.033 \cos(2 \pi J / 365)
-
-    Parameters
-    ----------
-    day_of_year
-        Day of the year J, 1 January = 1. [d]
 
     References
     ----------
@@ -138,8 +117,6 @@ def global_radiation_mj(
 
     Parameters
     ----------
-    day_of_year
-        Day of the year, 1 January = 1. [d]
     a, b
         Share that arrives under full cloud, and what full sun adds.
 

@@ -3,15 +3,11 @@
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from combwright.terms.parameters import Parameter
+from combwright.terms.data_files import parameter
 from combwright.terms.ranges import within
 
-HONEY_KJ_PER_G = Parameter(
-    13.4, "kJ/g", 12.3, 13.9, "physical heat of honey at 18 % water: 0.82 x 16.3 kJ/g", "computed"
-)
-SUGAR_KJ_PER_G = Parameter(
-    16.5, "kJ/g", 16.4, 17.0, "combustion of sucrose 16.48-16.49; labels use 17", "from memory"
-)
+HONEY_KJ_PER_G = parameter("science/heat", "honey_kj_per_g")
+SUGAR_KJ_PER_G = parameter("science/heat", "sugar_kj_per_g")
 SECONDS_A_DAY = 86_400.0
 
 
@@ -22,8 +18,6 @@ def food_g_per_day(
 
     Parameters
     ----------
-    watts
-        Heat. [W]
     kj_per_g
         Energy of the food: honey 13.4, sugar 16.5. [kJ/g]
 

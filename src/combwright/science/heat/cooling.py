@@ -84,8 +84,6 @@ def syrup_temperature_c(
     ----------
     start_c, outside_c, hive_c
         Temperatures of the syrup at first, of the air, and below the crown board. [°C]
-    heat_capacity_kj_per_kg_k
-        Heat capacity. [kJ/(kg K)]
     loss_w_per_k, to_hive_w_per_k
         Conductance to the air and to the hive below. [W/K]
 

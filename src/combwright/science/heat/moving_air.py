@@ -16,11 +16,6 @@ def openings_in_series(first_cm2: ArrayLike, second_cm2: ArrayLike) -> NDArray[n
 
     .. math:: A = (A_1^{-2} + A_2^{-2})^{-1/2}
 
-    Parameters
-    ----------
-    first_cm2, second_cm2
-        Where air comes in and where it leaves. [cm²]
-
     References
     ----------
     .. [1] ASHRAE Handbook of Fundamentals, ventilation chapter. From memory.
@@ -56,8 +51,6 @@ def stack_flow_l_per_s(
         Area of the opening, or of two in series. [cm²]
     height_m
         From the middle of the flow's lower opening to the upper one. [m]
-    discharge
-        Discharge coefficient. [-]
 
     References
     ----------
@@ -124,11 +117,6 @@ def air_conductance(flow_l_per_s: ArrayLike) -> NDArray[np.float64]:
 
 def in_series(first: ArrayLike, second: ArrayLike) -> NDArray[np.float64]:
     """Conductance of two one after the other; none when either lets nothing through. [W/K].
-
-    Parameters
-    ----------
-    first, second
-        Conductances. [W/K]
 
     References
     ----------

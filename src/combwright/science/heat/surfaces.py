@@ -28,11 +28,6 @@ def radiative_coefficient(temperature_c: ArrayLike) -> NDArray[np.float64]:
 
     The unit is W/(m² K).
 
-    Parameters
-    ----------
-    temperature_c
-        Mean temperature of the surfaces. [°C]
-
     References
     ----------
     .. [1] ISO 6946:2017, annex C. Formula from memory; 5.15 at 10 °C computed.
@@ -56,11 +51,6 @@ def inner_surface_resistance(
 
     It is 0.13, 0.10 and 0.17 for horizontal, up and down. [m² K/W]
 
-    Parameters
-    ----------
-    temperature_c
-        Mean temperature of the surface. [°C]
-
     References
     ----------
     .. [1] ISO 6946:2017, table 7 (read, second-hand) and annex C (from memory).
@@ -82,11 +72,6 @@ def outer_surface_resistance(
     .. math:: R_{se} = \frac{1}{4 + 4 v + \epsilon h_{r0}}
 
     It is 0.04 at 4 m/s. [m² K/W]
-
-    Parameters
-    ----------
-    temperature_c
-        Mean temperature of the surface. [°C]
 
     References
     ----------
@@ -120,8 +105,6 @@ def air_layer_resistance(
     ----------
     emissivities
         Of the two faces; foil about 0.05 when clean, 0.2 to 0.9 when dusty or propolised. [-]
-    temperature_c
-        Mean temperature of the layer. [°C]
 
     Notes
     -----
@@ -152,11 +135,6 @@ def layer_resistance(
     r"""Resistance of a solid layer. [m² K/W].
 
     .. math:: R = d / \lambda
-
-    Parameters
-    ----------
-    conductivity_w_per_m_k
-        Conductivity. [W/(m K)]
 
     References
     ----------

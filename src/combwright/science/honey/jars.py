@@ -14,8 +14,6 @@ def full_jars(honey_kg: ArrayLike, jar_g: ArrayLike) -> NDArray[np.int64]:
     ----------
     honey_kg
         Honey that can be run off, without what sticks to the bucket. [kg]
-    jar_g
-        Net weight on the label, 5 to 10000. [g]
 
     Examples
     --------
@@ -50,11 +48,6 @@ def tolerable_error_g(net_g: ArrayLike) -> NDArray[np.float64]:
 
     The mean of a batch may lack nothing, few jars may lack more than this, and none twice this.
 
-    Parameters
-    ----------
-    net_g
-        Net weight on the label, 5 to 10000. [g]
-
     References
     ----------
     .. [1] Council Directive 76/211/EEC, annex I (in the United Kingdom the Weights and Measures
@@ -76,11 +69,6 @@ def tolerable_error_g(net_g: ArrayLike) -> NDArray[np.float64]:
 
 def figure_height_mm(net_g: ArrayLike) -> NDArray[np.float64]:
     """Least height of the figures that state the net weight.
-
-    Parameters
-    ----------
-    net_g
-        Net weight on the label, 5 to 10000. [g]
 
     References
     ----------

@@ -5,15 +5,13 @@ from numpy.typing import ArrayLike, NDArray
 
 from combwright.science.syrup.sucrose import index_of_brix
 from combwright.science.syrup.water import water_density_kg_per_m3
-from combwright.terms.parameters import Parameter
+from combwright.terms.data_files import parameter
 from combwright.terms.ranges import within
 from combwright.terms.temperatures import celsius
 
 DRIEST, WETTEST = 11.0, 30.0  # percent of water; the published table runs from 13 to 25
 LOWEST_INDEX, HIGHEST_INDEX = 1.46, 1.515
-INDEX_PER_K = Parameter(
-    0.00023, "1/K", 0.0002, 0.00025, "Bogdanov, Book of Honey, chapter 4", "read"
-)
+INDEX_PER_K = parameter("science/honey", "index_per_k")
 WATER_PERCENT = np.arange(13.0, 22.0)
 GRAVITY_20_20 = np.array([1.4457, 1.4404, 1.4350, 1.4295, 1.4237, 1.4171, 1.4101, 1.4027, 1.3950])
 

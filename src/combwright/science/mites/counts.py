@@ -5,6 +5,7 @@ from math import exp, hypot, log
 from typing import Literal
 
 from combwright.science.mites.intervals import Interval, poisson_interval
+from combwright.terms.data_files import parameter
 from combwright.terms.parameters import Parameter
 from combwright.terms.ranges import within
 
@@ -13,10 +14,10 @@ BroodState = Literal["brood", "no brood", "not known"]
 _NBU = "UK National Bee Unit, Managing Varroa: 30 / 100 / 400 by season"
 _MARTIN = "Martin 1998, Ecol. Modelling 109:267-281: 20-40 with brood, 100-500 without"
 _PER_DAY = "mites per mite fallen a day"
-WITH_BROOD = Parameter(30.0, _PER_DAY, 20.0, 40.0, _MARTIN, "from memory")
-WITHOUT_BROOD = Parameter(224.0, _PER_DAY, 100.0, 500.0, _MARTIN, "from memory")
-SPRING_AND_AUTUMN = Parameter(100.0, _PER_DAY, 20.0, 500.0, _NBU, "from memory")
-WINTER = Parameter(400.0, _PER_DAY, 100.0, 500.0, _NBU, "from memory")
+WITH_BROOD = parameter("science/mites", "with_brood")
+WITHOUT_BROOD = parameter("science/mites", "without_brood")
+SPRING_AND_AUTUMN = parameter("science/mites", "spring_and_autumn")
+WINTER = parameter("science/mites", "winter")
 _EVEN_CHANCE_OF_NOTHING = log(2)  # the mean count at which nothing is as likely as something
 SUMMER_MONTHS = (5, 6, 7, 8)
 WINTER_MONTHS = (11, 12, 1, 2)
@@ -89,8 +90,6 @@ def mites_from_fall(
         Mites on the tray :math:`n`. [mites]
     days
         Days the tray was in :math:`t`. [days]
-    brood
-        Whether the colony has brood.
 
     References
     ----------
@@ -117,15 +116,6 @@ def joined_range(counted: Interval, scale: float, factors: list[Parameter]) -> E
     The ranges are taken as independent: their logarithms add as squares.
 
     It starts at 0 if nothing was counted.
-
-    Parameters
-    ----------
-    counted
-        The count and its interval.
-    scale
-        Product of the factors' central values.
-    factors
-        The factors, for their relative ranges.
 
     References
     ----------

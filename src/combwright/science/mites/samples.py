@@ -6,43 +6,17 @@ from typing import Literal
 
 from combwright.science.mites.counts import Estimate, joined_range
 from combwright.science.mites.intervals import poisson_interval
+from combwright.terms.data_files import parameter, parameters
 from combwright.terms.parameters import Parameter
 from combwright.terms.ranges import within
 
 Method = Literal["wash", "sugar"]
 
 SAMPLE_TO_COLONY: Mapping[bool, Parameter] = {
-    True: Parameter(
-        2.0,
-        "mites in all per mite on bees",
-        1.5,
-        3.0,
-        "Lee et al. 2010, J. Econ. Entomol. 103:1039-1050: twice (read); 2.56 in Delaplane & "
-        "Hood 1997; two thirds in brood would be 3",
-        "read",
-    ),
-    False: Parameter(
-        1.0,
-        "mites in all per mite on bees",
-        1.0,
-        1.0,
-        "without brood all mites sit on bees",
-        "computed",
-    ),
+    True: parameter("science/mites", "sample_with_brood"),
+    False: parameter("science/mites", "sample_without_brood"),
 }
-RECOVERY: Mapping[Method, Parameter] = {
-    "wash": Parameter(
-        1.0, "share of mites found", 0.9, 1.0, "over 90 % in Posada-Florez et al. 2022", "read"
-    ),
-    "sugar": Parameter(
-        0.929,
-        "share of mites found",
-        0.65,
-        0.985,
-        "Macedo et al. 2002, J. Apic. Res. 41:3-7: 92.9 ± 5.5 %; a trade page claims 65 %",
-        "read",
-    ),
-}
+RECOVERY: Mapping[Method, Parameter] = parameters("science/mites", "recovery")
 
 
 @dataclass(frozen=True, slots=True)

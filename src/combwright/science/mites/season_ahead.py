@@ -6,33 +6,19 @@ from datetime import date, timedelta
 import numpy as np
 
 from combwright.science.mites.counts import SUMMER_MONTHS, WINTER_MONTHS, BroodState, Estimate
+from combwright.terms.data_files import parameter
 from combwright.terms.parameters import Parameter
 from combwright.terms.ranges import within
 
-GROWTH_WITH_BROOD = Parameter(
-    0.0215,
-    "per day",
-    0.017,
-    0.027,
-    "UK leaflet 2005 (second-hand), Finland 1992, Martin 1998 (0.021-0.025, from memory)",
-    "computed",
-)
-DEATH_BROODLESS = Parameter(
-    0.002, "per day", 0.002, 0.0034, "Fries 1994; Korpela 1992 gives 0.0024-0.0034", "from memory"
-)
-GROWTH_IN_SHORT_SEASON = Parameter(
-    0.011, "per day", 0.0, 0.0215, "March and October: half of the season's growth", "judgement"
-)
+GROWTH_WITH_BROOD = parameter("science/mites", "growth_with_brood")
+DEATH_BROODLESS = parameter("science/mites", "death_broodless")
+GROWTH_IN_SHORT_SEASON = parameter("science/mites", "growth_in_short_season")
 NO_GROWTH_AFTER_BROODLESS_DAYS = 21
 # Bees in a colony by month, for a count without them.
 BEES_BY_MONTH = (11e3, 10e3, 9e3, 11e3, 20e3, 32e3, 35e3, 28e3, 20e3, 15e3, 13e3, 12e3)
 BEES_RANGE = 0.4
-ARRIVING_FROM_FEW = Parameter(
-    1.5, "mites/day", 0.7, 2.4, "Frey & Rosenkranz 2014, low density of colonies", "read"
-)
-ARRIVING_FROM_MANY = Parameter(
-    6.8, "mites/day", 2.5, 11.2, "Frey & Rosenkranz 2014, high density of colonies", "read"
-)
+ARRIVING_FROM_FEW = parameter("science/mites", "arriving_from_few")
+ARRIVING_FROM_MANY = parameter("science/mites", "arriving_from_many")
 # Mites that may come in from other colonies, in the upper bound only.
 ARRIVALS: Mapping[int, float] = {
     **dict.fromkeys((6, 7), ARRIVING_FROM_FEW.high),
@@ -100,10 +86,6 @@ def expected(now: Estimate, first: date, days: int, brood: BroodState = "not kno
 
     Parameters
     ----------
-    now
-        Mites on the first day. [mites]
-    first
-        The first day.
     brood
         Whether the colony has brood; without it mites do not grow for three weeks.
 

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from combwright.science.mites.counts import BroodState
+from combwright.terms.data_files import rows
 from combwright.terms.parameters import Verified
 from combwright.terms.ranges import within
 
@@ -26,12 +27,11 @@ LABEL = (
     "Use only a product authorised for bees in your country, in the dose and way its label says: "
     "the label and the law stand above everything shown here."
 )
-ACID_CAUTION = "Acids burn eyes, skin and lungs: wear what the label asks for, stay upwind"
 DRONE_MONTHS = (4, 5, 6, 7)
 
 
 @dataclass(frozen=True, slots=True)
-class Treatment:
+class MiteTreatment:
     """One way to kill mites and the window it needs.
 
     ``kill_percent`` is the range of published kills of all mites under the conditions named in
@@ -42,68 +42,26 @@ class Treatment:
     substance: Substance
     way: str
     needs: Needs
-    low_c: float | None
-    high_c: float | None
     days: tuple[int, int]
-    kill_percent: tuple[float, float] | None
     cautions: tuple[str, ...]
     source: str
     verified: Verified
+    low_c: float | None = None
+    high_c: float | None = None
+    kill_percent: tuple[float, float] | None = None
     supers_off: bool = True
 
 
-TREATMENTS: tuple[Treatment, ...] = (
-    Treatment(
-        "oxalic acid", "trickled", "no brood", 3, 10, (1, 21), (81.5, 90),
-        ("Repeating it harms bees; it kills open brood", ACID_CAUTION),
-        "kill: Coffey & Breen 2016 (read); window from memory", "from memory",
-    ),
-    Treatment(
-        "oxalic acid", "sublimated", "no brood", 4, None, (1, 21), (88, 97),
-        ("The vapour is the most dangerous form for the keeper", ACID_CAUTION),
-        "kill: Coffey & Breen 2016, Büchler 2020 (read); window from memory", "from memory",
-    ),
-    Treatment(
-        "oxalic acid", "after caging the queen for 21-25 days", "works with brood", None, None,
-        (24, 46), (48, 90),
-        ("Brood must have emerged before the acid; queens can be lost", ACID_CAUTION),
-        "Büchler et al. 2020, J. Apic. Res. 59:764-773 (read); days from memory", "read",
-    ),
-    Treatment(
-        "formic acid", "strips or evaporator", "works with brood", 10, 29.5, (7, 21), (60, 95),
-        ("Not for weak colonies; in heat brood and queens are lost", ACID_CAUTION),
-        "kill: Bahreini et al. 2004 (read); window from memory", "from memory",
-    ),
-    Treatment(
-        "thymol", "gel, wafers or frames", "works with brood", 15, 30, (28, 56), (80, 99),
-        ("The queen may lay less for a while", "It can set off robbing"),
-        "kill: Imdorf et al. 1999, UK practice about 80 (read); window from memory", "from memory",
-    ),
-    Treatment(
-        "amitraz", "strips", "works with brood", 10, None, (42, 70), None,
-        ("Not every year: resistance", "Take the strips out when the label says"),
-        "Rinkevich 2020, from effective to failure (read); window from memory", "from memory",
-    ),
-    Treatment(
-        "tau-fluvalinate or flumethrin", "strips", "works with brood", None, None, (42, 56),
-        (20, 95),
-        ("Resistant mites are widespread: count before and after", "Never leave strips in"),
-        "Bahreini et al. 2004 (read); resistance: Thompson et al. 2002 (read)", "read",
-    ),
-    Treatment(
-        "drone brood removed", "a drone comb cut out when sealed, 2-4 times", "needs drone brood",
-        None, None, (24, 84), (50, 70),
-        ("Not alone: it slows growth", "A comb left to emerge breeds mites"),
-        "Charrière et al. 2003 (read); share from memory", "from memory", supers_off=False,
-    ),
-)  # fmt: skip
+TREATMENTS: tuple[MiteTreatment, ...] = tuple(
+    MiteTreatment(**row) for row in rows("science/mite_treatments", "treatment")
+)
 
 
 @dataclass(frozen=True, slots=True)
 class Option:
     """A treatment and whether it is possible now, with the reasons."""
 
-    treatment: Treatment
+    treatment: MiteTreatment
     possible: Possible
     because: tuple[str, ...]
 
@@ -120,16 +78,8 @@ def options(
 
     Parameters
     ----------
-    brood
-        Whether the colony has brood.
-    supers
-        Honey supers on the colony, if known.
     temperature_c
         Temperature by day over the time of the treatment, if known. [°C]
-
-    References
-    ----------
-    .. [1] See ``TREATMENTS``; each names its source. The label stands above it.
 
     Examples
     --------
@@ -147,7 +97,11 @@ def options(
 
 
 def _option(
-    way: Treatment, month: int, brood: BroodState, supers: int | None, temperature_c: float | None
+    way: MiteTreatment,
+    month: int,
+    brood: BroodState,
+    supers: int | None,
+    temperature_c: float | None,
 ) -> Option:
     verdicts = [
         _of_brood(way, month, brood), _of_supers(way, supers), _of_warmth(way, temperature_c)
@@ -157,7 +111,7 @@ def _option(
     return Option(way, possible, tuple(reason for _, reason in verdicts if reason))
 
 
-def _of_brood(way: Treatment, month: int, brood: BroodState) -> tuple[Possible, str]:
+def _of_brood(way: MiteTreatment, month: int, brood: BroodState) -> tuple[Possible, str]:
     if way.needs == "needs drone brood":
         raised = month in DRONE_MONTHS and brood != "no brood"
         return ("yes", "") if raised else ("no", "colonies raise no drone brood now")
@@ -175,7 +129,7 @@ _BROODLESS_ONLY: dict[BroodState, tuple[Possible, str]] = {
 }
 
 
-def _of_supers(way: Treatment, supers: int | None) -> tuple[Possible, str]:
+def _of_supers(way: MiteTreatment, supers: int | None) -> tuple[Possible, str]:
     if not way.supers_off or supers == 0:
         return "yes", ""
     if supers is None:
@@ -183,7 +137,7 @@ def _of_supers(way: Treatment, supers: int | None) -> tuple[Possible, str]:
     return "no", "take the honey supers off first, unless the label allows them"
 
 
-def _of_warmth(way: Treatment, temperature_c: float | None) -> tuple[Possible, str]:
+def _of_warmth(way: MiteTreatment, temperature_c: float | None) -> tuple[Possible, str]:
     if way.low_c is None and way.high_c is None:
         return "yes", ""
     window = " and ".join(

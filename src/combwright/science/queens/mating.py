@@ -3,16 +3,12 @@
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from combwright.terms.parameters import Parameter
+from combwright.terms.data_files import parameter
 from combwright.terms.ranges import within
 
-NO_FLIGHT_BELOW_C = Parameter(
-    16.0, "°C", 15.0, 18.0, "ramp of our own: a hard 20 °C is too strict for Ireland", "judgement"
-)
-FULL_FLIGHT_ABOVE_C = Parameter(
-    20.0, "°C", 18.0, 20.0, "COLOSS BEEBOOK behaviour chapter 13.2: above 20 °C", "read"
-)
-DRY_BELOW_MM = Parameter(1.0, "mm/day", 0.2, 1.0, "weather sheet, section 9", "judgement")
+NO_FLIGHT_BELOW_C = parameter("science/queens", "no_flight_below_c")
+FULL_FLIGHT_ABOVE_C = parameter("science/queens", "full_flight_above_c")
+DRY_BELOW_MM = parameter("science/queens", "dry_below_mm")
 
 
 def flight_chance(

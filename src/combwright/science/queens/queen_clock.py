@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal
 
+from combwright.terms.data_files import parameters
 from combwright.terms.parameters import Parameter
 
 Start = Literal[
@@ -14,43 +15,10 @@ Milestone = Literal[
     "too late",
 ]  # fmt: skip
 
-_GUIDES = "queen-cell clock of several guides"
-
 # Days since the queen's egg was laid.
-CLOCK: Mapping[Milestone, Parameter] = {
-    "charged": Parameter(3.0, "days", 3.0, 3.0, _GUIDES, "read"),
-    "sealed": Parameter(8.0, "days", 8.0, 9.0, _GUIDES, "read"),
-    "emerges": Parameter(16.0, "days", 15.0, 17.0, _GUIDES, "read"),
-    "flies to mate": Parameter(
-        22.0, "days", 20.0, 26.0, "emergence and 6 days (5 to 9): two batches of dark bees", "read"
-    ),
-    "lays": Parameter(
-        29.0, "days", 24.0, 37.0,
-        "emergence and 12.9 days (Sheffield; means of four more studies 10.3 to 14); range: "
-        + _GUIDES, "read",
-    ),
-    "sealed brood": Parameter(
-        38.0, "days", 32.0, 46.0, "9 days after the first worker egg; earliest 8", "computed"
-    ),
-    "fit to sell": Parameter(
-        50.0, "days", 38.0, 65.0, "three weeks of laying (two to four): trade rule", "computed"
-    ),
-    "too late": Parameter(44.0, "days", 37.0, 44.0, _GUIDES, "read"),
-}  # fmt: skip
+CLOCK: Mapping[Milestone, Parameter] = parameters("science/queens", "clock")
 # Her age on day 0. [days since the egg was laid]
-AGE: Mapping[Start, Parameter] = {
-    "egg": Parameter(0.0, "days", 0.0, 0.0, "laid on day 0", "computed"),
-    "egg in a cup": Parameter(1.5, "days", 0.0, 3.0, _GUIDES, "read"),
-    "graft": Parameter(
-        3.75, "days", 3.5, 4.0, "larva of 12 to 24 hours from an egg that hatches at 72", "read"
-    ),
-    "walk-away": Parameter(
-        4.0, "days", 3.0, 4.5, "emergency cells are raised from larvae of up to 36 hours", "read"
-    ),
-    "charged cell": Parameter(5.5, "days", 3.0, 8.0, _GUIDES, "read"),
-    "sealed cell": Parameter(12.0, "days", 8.0, 16.0, _GUIDES, "read"),
-    "virgin": Parameter(20.0, "days", 16.0, 24.0, _GUIDES, "read"),
-}
+AGE: Mapping[Start, Parameter] = parameters("science/queens", "age")
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,10 +41,6 @@ def queen_clock(start: Start) -> dict[Milestone, Days]:
     start
         What stands at the beginning: an egg laid, a larva grafted, a queen taken away (walk-away),
         or the furthest stage seen in a colony that swarms.
-
-    References
-    ----------
-    .. [1] See ``CLOCK`` and ``AGE``.
 
     Examples
     --------

@@ -3,20 +3,11 @@
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from combwright.terms.parameters import Parameter
+from combwright.terms.data_files import parameter
 from combwright.terms.ranges import within
 
-INVERSION_GAIN = Parameter(
-    1.0526,
-    "kg/kg",
-    1.0526,
-    1.0527,
-    "Sucrose takes up one water to invert: 360.3 / 342.3",
-    "computed",
-)
-STORES_SUGAR = Parameter(
-    0.8, "share", 0.79, 0.83, "Sealed stores hold 0.8 sugar; the usual divisor", "common practice"
-)
+INVERSION_GAIN = parameter("science/syrup", "inversion_gain")
+STORES_SUGAR = parameter("science/syrup", "stores_sugar")
 
 
 def stores_kg(

@@ -8,25 +8,14 @@ from numpy.typing import ArrayLike, NDArray
 
 from combwright.science.syrup.inverse import inverse
 from combwright.science.syrup.strength import fraction_within
-from combwright.terms.parameters import Parameter
+from combwright.terms.data_files import parameter
 from combwright.terms.temperatures import celsius
 
 VAVRINECZ = (64.447, 0.08222, 1.6169e-3, -1.558e-6, -4.63e-8)
-NORRISH_SUCROSE = Parameter(
-    6.47,
-    "1",
-    6.0,
-    7.0,
-    "Norrish constant of sucrose, Chirife, Favetto, Ferro Fontan",
-    "from memory",
-)
+NORRISH_SUCROSE = parameter("science/syrup", "norrish_sucrose")
 MOLAR_RATIO = 342.3 / 18.015
-MANY_YEASTS_ABOVE = Parameter(
-    0.91, "aw", 0.9, 0.92, "Growth limits after Beuchat 1981, read in a chart", "read"
-)
-COMMON_YEASTS_ABOVE = Parameter(
-    0.87, "aw", 0.86, 0.88, "Growth limits after Beuchat 1981, read in a chart", "read"
-)
+MANY_YEASTS_ABOVE = parameter("science/syrup", "many_yeasts_above")
+COMMON_YEASTS_ABOVE = parameter("science/syrup", "common_yeasts_above")
 Keeps = Literal["days", "weeks", "months"]
 
 

@@ -70,11 +70,6 @@ class Recipe:
 def by_sugar(*, sugar_kg: float, sugar_fraction: float, at_c: float = 20.0) -> Recipe:
     """Give the recipe of a strength that uses so much sugar.
 
-    Parameters
-    ----------
-    at_c
-        Temperature at which the syrup is measured. [°C]
-
     Examples
     --------
     >>> by_sugar(sugar_kg=10.0, sugar_fraction=0.5).water_kg
@@ -89,11 +84,6 @@ def by_sugar(*, sugar_kg: float, sugar_fraction: float, at_c: float = 20.0) -> R
 def by_water(*, water_kg: float, sugar_fraction: float, at_c: float = 20.0) -> Recipe:
     """Give the recipe of a strength that uses so much water.
 
-    Parameters
-    ----------
-    at_c
-        Temperature at which the syrup is measured. [°C]
-
     Examples
     --------
     >>> by_water(water_kg=3.0, sugar_fraction=0.625).sugar_kg
@@ -107,11 +97,6 @@ def by_water(*, water_kg: float, sugar_fraction: float, at_c: float = 20.0) -> R
 
 def by_litres(*, litres: float, sugar_fraction: float, at_c: float = 20.0) -> Recipe:
     """Give the recipe of a strength that makes so many litres of syrup.
-
-    Parameters
-    ----------
-    at_c
-        Temperature at which it is measured. [°C]
 
     Examples
     --------
@@ -128,11 +113,6 @@ def by_litres(*, litres: float, sugar_fraction: float, at_c: float = 20.0) -> Re
 def by_litres_of_water(*, sugar_kg: float, water_l: float, at_c: float = 20.0) -> Recipe:
     """Give the recipe of sugar by the kilogram and water by the litre, measured at 20 °C.
 
-    Parameters
-    ----------
-    at_c
-        Temperature at which the syrup is measured. [°C]
-
     Examples
     --------
     >>> round(by_litres_of_water(sugar_kg=1.0, water_l=1.0).syrup_l, 3)
@@ -144,11 +124,6 @@ def by_litres_of_water(*, sugar_kg: float, water_l: float, at_c: float = 20.0) -
 
 def by_pounds_and_pints(*, pounds: float, pints: float, at_c: float = 20.0) -> Recipe:
     """Give the recipe of sugar by the pound and water by the imperial pint of 568 ml.
-
-    Parameters
-    ----------
-    at_c
-        Temperature at which the syrup is measured. [°C]
 
     Examples
     --------

@@ -60,10 +60,6 @@ def feeder_cooling(
 
     Parameters
     ----------
-    poured_c, outside_c
-        Temperatures of the syrup at first, and outside. [°C]
-    feeder
-        Key of the feeder in the catalogue.
     litres
         Syrup in it; at most, and unless given, what it holds. [L]
 

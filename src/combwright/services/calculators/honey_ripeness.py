@@ -36,7 +36,7 @@ say. Check the text in force.""".splitlines()
 
 
 @dataclass(frozen=True, slots=True)
-class Keeping:
+class Fermentation:
     """Whether honey ferments."""
 
     verdict: str
@@ -70,7 +70,7 @@ class Ripeness:
     law_text: str
     law_as_of: str
     says: str
-    fermentation: Keeping
+    fermentation: Fermentation
     density_kg_per_l: float | None
     water_activity: float | None
     jars: Jars | None
@@ -155,7 +155,7 @@ def _verdict(water: float, limit: WaterLimit, *, legal: bool) -> str:
     return f"{water:.1f} % is illegal: above the {most}. It may not be sold as such."
 
 
-def _keeping(water: float, yeasts_per_g: float | None) -> Keeping:
+def _keeping(water: float, yeasts_per_g: float | None) -> Fermentation:
     allowed = float(yeasts_allowed_per_g(water))
     always, never = allowed == 0.0, allowed == float("inf")
     if yeasts_per_g is not None:
@@ -164,15 +164,19 @@ def _keeping(water: float, yeasts_per_g: float | None) -> Keeping:
     else:
         at_risk = always
     if never:
-        return Keeping("safe", None, "Keeps whatever the yeasts, while it stays closed and even.")
+        return Fermentation(
+            "safe", None, "Keeps whatever the yeasts, while it stays closed and even."
+        )
     if always:
-        return Keeping("at risk", 0.0, "Will ferment sooner or later, with any yeasts at all.")
+        return Fermentation("at risk", 0.0, "Will ferment sooner or later, with any yeasts at all.")
     bound = f"fewer than {allowed:g} yeasts per gram"
     if yeasts_per_g is None:
-        return Keeping("depends on the yeasts", allowed, f"Keeps only with {bound}; keep it cool.")
+        return Fermentation(
+            "depends on the yeasts", allowed, f"Keeps only with {bound}; keep it cool."
+        )
     if at_risk:
-        return Keeping("at risk", allowed, f"At risk: it would need {bound}.")
-    return Keeping("safe", allowed, f"Keeps: it has {bound}.")
+        return Fermentation("at risk", allowed, f"At risk: it would need {bound}.")
+    return Fermentation("safe", allowed, f"Keeps: it has {bound}.")
 
 
 def _jars(reading: Reading, water: float) -> Jars | None:

@@ -21,7 +21,7 @@ MOST_PER_100 = 1000.0  # ten mites on every bee; bees are long dead by then
 
 
 @dataclass(frozen=True, slots=True)
-class Count:
+class MiteCount:
     """A count on one colony: mites on a tray over days, or mites of a sample of bees."""
 
     mites: int
@@ -61,7 +61,7 @@ class Reached:
 
 
 @dataclass(frozen=True, slots=True)
-class Expected:
+class ExpectedMites:
     """Mites on a later day without treatment."""
 
     on: date
@@ -72,30 +72,21 @@ class Expected:
 class MiteReport:
     """What a count means."""
 
-    count: Count
+    count: MiteCount
     circumstances: Circumstances
     mites: Estimate
     per_100_bees: Estimate
     sources: list[SourceEstimate]
     level: Verdict
     levels: list[Reached]
-    expected: list[Expected]
+    expected: list[ExpectedMites]
     advice: list[str]
     options: list[Option]
     warnings: list[str]
 
 
-def assess(count: Count, known: Circumstances) -> MiteReport:
-    """Tell what a count means, how sources disagree, and what to do by when.
-
-    Parameters
-    ----------
-    count
-        The count.
-    known
-        What else is known of the colony.
-
-    """
+def assess(count: MiteCount, known: Circumstances) -> MiteReport:
+    """Tell what a count means, how sources disagree, and what to do by when."""
     month, bees = count.on.month, _bees(count.on.month, known.bees_in_colony)
     brood = _brood(known.brood, month)
     on_tray = count.days is not None
@@ -118,7 +109,7 @@ def assess(count: Count, known: Circumstances) -> MiteReport:
             if fall is not None or each.measure != "fall per day"
         ],
         expected=[
-            Expected(
+            ExpectedMites(
                 count.on + timedelta(days=ahead),
                 season_ahead.expected(mites, count.on, ahead, known.brood),
             )
@@ -157,7 +148,9 @@ def _brood(brood: BroodState, month: int) -> bool:
     return brood == "brood"
 
 
-def _mites(count: Count, known: Circumstances, bees: Parameter, *, with_brood: bool) -> Estimate:
+def _mites(
+    count: MiteCount, known: Circumstances, bees: Parameter, *, with_brood: bool
+) -> Estimate:
     if count.days is not None:
         return counts.mites_from_fall(count.mites, count.days, count.on.month, known.brood)
     if count.bees is None:
@@ -170,7 +163,7 @@ def _mites(count: Count, known: Circumstances, bees: Parameter, *, with_brood: b
     )
 
 
-def _per_100(count: Count, mites: Estimate, bees: Parameter, *, with_brood: bool) -> Estimate:
+def _per_100(count: MiteCount, mites: Estimate, bees: Parameter, *, with_brood: bool) -> Estimate:
     """Mites per 100 adult bees: as counted in a sample, as worked out from a tray."""
     if count.bees is not None:
         sample = samples.infestation(count.mites, count.bees)
@@ -179,7 +172,7 @@ def _per_100(count: Count, mites: Estimate, bees: Parameter, *, with_brood: bool
     return Estimate(mites.low * share, mites.mid * share, mites.high * share)
 
 
-def _of_tray(count: Count, known: Circumstances) -> list[SourceEstimate]:
+def _of_tray(count: MiteCount, known: Circumstances) -> list[SourceEstimate]:
     days = count.days or 1.0
     found = []
     for name in count_sources.fall_sources(count.on.month, known.brood):
@@ -193,7 +186,7 @@ def _of_tray(count: Count, known: Circumstances) -> list[SourceEstimate]:
     return found
 
 
-def _of_sample(count: Count, bees: float, brood: bool) -> list[SourceEstimate]:
+def _of_sample(count: MiteCount, bees: float, brood: bool) -> list[SourceEstimate]:
     sample = count.bees or 1
     recovery = samples.RECOVERY[count.method]
     if not brood:
@@ -217,7 +210,7 @@ def _reached(level: Level, mites: float, per_100: float, fall: float | None) -> 
     return Reached(level, values[level.measure] >= level.value)
 
 
-def _warnings(count: Count, known: Circumstances, bees: Parameter) -> list[str]:
+def _warnings(count: MiteCount, known: Circumstances, bees: Parameter) -> list[str]:
     said = []
     if not count.day_given:
         said.append(f"Only the month is given: the count is taken as of {count.on.isoformat()}.")

@@ -17,16 +17,7 @@ _MEANS: dict[Verdict, str] = {
 
 
 def what_it_means(mites: Estimate, level: Verdict, month: int, fall: float | None) -> list[str]:
-    """Put the estimate beside the levels.
-
-    Parameters
-    ----------
-    level
-        The verdict.
-    fall
-        Natural fall, if a tray was counted. [mites/day]
-
-    """
+    """Put the estimate beside the levels."""
     said = [f"About {mites.mid:.0f} mites ({mites.low:.0f} to {mites.high:.0f}). {_MEANS[level]}"]
     limit = UK_FALL.get(month)
     if fall is not None and limit is not None:
@@ -42,20 +33,7 @@ def what_it_means(mites: Estimate, level: Verdict, month: int, fall: float | Non
 
 
 def what_to_do(level: Verdict, on: date, ways: list[Option], supers: int | None) -> list[str]:
-    """Say what to do and by when.
-
-    Parameters
-    ----------
-    level
-        The verdict.
-    on
-        Day of the count.
-    ways
-        Treatments and whether they are possible.
-    supers
-        Honey supers on the colony, if known.
-
-    """
+    """Say what to do and by when."""
     if level == "low":
         return [f"Count again by {_by(on + timedelta(days=30))}. {_always(on)}"]
     if level == "watch":
@@ -81,14 +59,7 @@ def what_to_do(level: Verdict, on: date, ways: list[Option], supers: int | None)
 
 
 def follow_up(on: date) -> str:
-    """Say when to count again after a treatment.
-
-    Parameters
-    ----------
-    on
-        Day of the count.
-
-    """
+    """Say when to count again after a treatment."""
     return (
         f"After a treatment count the fall until it is as before, at least {RECOUNT_DAYS} days "
         f"(started on {_by(on)}: not before {_by(on + timedelta(days=RECOUNT_DAYS))}), and count "

@@ -27,7 +27,7 @@ Early and late are what guides and studies span, with what is not known of her a
 
 
 @dataclass(frozen=True, slots=True)
-class Expected:
+class QueenStage:
     """One stage of a queen, when it is to be expected, and what to do then."""
 
     stage: Milestone
@@ -44,7 +44,7 @@ class QueenCalendar:
 
     start: Start
     day_0: date
-    stages: tuple[Expected, ...]
+    stages: tuple[QueenStage, ...]
     how_sure: list[str]
 
     def as_json(self) -> dict[str, Any]:
@@ -64,8 +64,6 @@ def queen_calendar(start: str, day_0: date) -> QueenCalendar:
     ----------
     start
         What stands at the beginning, such as "graft"; see ``Start``.
-    day_0
-        The day of it.
 
     Raises
     ------
@@ -89,9 +87,9 @@ def queen_calendar(start: str, day_0: date) -> QueenCalendar:
     return QueenCalendar(begun, day_0, stages, HOW_SURE)
 
 
-def _expected(stage: Milestone, days: Days, day_0: date) -> Expected:
+def _expected(stage: Milestone, days: Days, day_0: date) -> QueenStage:
     early, usual, late = (
         day_0 + timedelta(days=whole)
         for whole in (floor(days.low), round(days.usual), ceil(days.high))
     )
-    return Expected(stage, early, usual, late, days, TO_DO[stage])
+    return QueenStage(stage, early, usual, late, days, TO_DO[stage])

@@ -42,7 +42,7 @@ class Spread:
 
 
 @dataclass(frozen=True, slots=True)
-class Change:
+class SetUpChange:
     """Another way for the same nest to stand, and what it saves; less than nothing is a loss."""
 
     instead: str
@@ -67,7 +67,7 @@ class Warmth:
     syrup_g_per_day: Spread
     parts_w_per_k: Mapping[str, float]
     bees_kg_k_per_w: float
-    changes: tuple[Change, ...]
+    changes: tuple[SetUpChange, ...]
     how_sure: tuple[str, ...]
 
     def as_json(self) -> dict[str, Any]:
@@ -95,10 +95,6 @@ def warmth(
 
     Parameters
     ----------
-    hive_key
-        Key of the hive in the catalogue.
-    frames_of_bees
-        Frames that the nest covers.
     kit
         The catalogue in use.
     nest_c
@@ -215,9 +211,9 @@ def _others(hive: Hive, set_up: SetUp) -> Iterable[tuple[str, SetUp]]:
         yield f"a full box of {hive.frames} drawn frames", set_up.model_copy(update=full)
 
 
-def _change(words: str, set_up: SetUp, saves: Spread) -> Change:
+def _change(words: str, set_up: SetUp, saves: Spread) -> SetUpChange:
     sugar = _sugar_signed(saves)
-    return Change(words, set_up, saves, sugar, sugar.times(1 / SYRUP_SUGAR))
+    return SetUpChange(words, set_up, saves, sugar, sugar.times(1 / SYRUP_SUGAR))
 
 
 def _sugar(heat: Spread) -> Spread:
@@ -228,7 +224,7 @@ def _sugar_signed(heat: Spread) -> Spread:
     return heat.times(float(food_g_per_day(1.0, SUGAR_KJ_PER_G.value)))
 
 
-def _how_sure(set_up: SetUp, changes: tuple[Change, ...], heat_w: float) -> Iterable[str]:
+def _how_sure(set_up: SetUp, changes: tuple[SetUpChange, ...], heat_w: float) -> Iterable[str]:
     yield (
         "Published figures for whole wooden hives run from about 0.8 to over 2.5 W/K, so take the "
         "ranges, not the middle; the order of set-ups is surer than any one figure."

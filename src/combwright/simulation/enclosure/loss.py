@@ -13,19 +13,11 @@ from types import MappingProxyType
 from combwright.kit.items import Hive
 from combwright.simulation.enclosure.stack_geometry import Assumptions, SlabGeometry
 from combwright.simulation.enclosure.walls import walls_of
+from combwright.terms.data_files import parameter
 from combwright.terms.errors import OutOfRangeError
-from combwright.terms.parameters import Parameter
 from combwright.terms.set_up import SetUp
 
-PUBLISHED_SPREAD = Parameter(
-    1.0,
-    "ratio",
-    0.5,
-    1.6,
-    "wooden hives from 0.78-0.86 W/K (D. Heaf, 25 mm larch, read) to over 2.5 W/K (Mitchell 2016, "
-    "doi 10.1007/s00484-015-1057-z, from its mass ratio) against our full timber National",
-    "computed",
-)
+PUBLISHED_SPREAD = parameter("simulation/enclosure", "published_spread")
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,15 +53,6 @@ def slab_loss(
     The line joins one covered frame and all covered, so that set-ups keep their order; between
     them it is within 13 % of the curve, and within 25 % under supers.
     A set-up that fills the box is taken without a room beside it, also when it overfills it.
-
-    Parameters
-    ----------
-    hive
-        The hive.
-    set_up
-        How it stands.
-    assumptions
-        The values that are judged.
 
     Examples
     --------

@@ -17,26 +17,13 @@ from combwright.simulation.enclosure.walls import (
     board_resistance,
     vent_cm2,
 )
-from combwright.terms.parameters import Parameter
+from combwright.terms.data_files import parameter
 from combwright.terms.set_up import SetUp
 
-BEE_WAY_OPEN = Parameter(
-    0.3, "share", 0.0, 1.0, "share of the bee space over the combs that air may use", "judgement"
-)
-BOARD_SEAL = Parameter(
-    0.7, "share", 0.4, 0.95, "share of those ways that a dummy board closes", "judgement"
-)
-COMB_RESISTANCE = Parameter(
-    0.4,
-    "m² K/W",
-    0.2,
-    0.6,
-    "one comb and its bee way: 10 mm of air 0.15; 25 mm of honey 0.05 to empty cells 0.4",
-    "computed",
-)
-VENT_WARMTH = Parameter(
-    0.5, "share", 0.2, 0.8, "excess of the air that leaves, of the nest's own", "judgement"
-)
+BEE_WAY_OPEN = parameter("simulation/enclosure", "bee_way_open")
+BOARD_SEAL = parameter("simulation/enclosure", "board_seal")
+COMB_RESISTANCE = parameter("simulation/enclosure", "comb_resistance")
+VENT_WARMTH = parameter("simulation/enclosure", "vent_warmth")
 MESH_OPEN_SHARE = 0.3  # of a mesh floor's area lets air pass, common practice
 # Buoyant flow grows with the root of the difference; these are the ones it is taken at.
 NEST_OVER_ROOM_K = 10.0
