@@ -1,12 +1,11 @@
 """``combwright book``: add notes, look a colony up, take everything out again."""
 
-import json
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, Any, Literal
 
 import typer
 
-from combwright.cli.options import BookOption, JsonOption, named_book
+from combwright.cli.options import BookOption, JsonOption, named_book, print_json
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -41,10 +40,10 @@ def add(
     except RefusedError as error:
         if not as_json:
             raise
-        typer.echo(_json({"new": 0, "problems": _problems(error.problems)}))
+        print_json({"new": 0, "problems": _problems(error.problems)})
         raise typer.Exit(2) from error
     if as_json:
-        typer.echo(_json(_report(report)))
+        print_json(_report(report))
     else:
         _show_report(report, book.place)
 
@@ -60,7 +59,7 @@ def show(
 
     page = show_colony(named_book(named, must_exist=True), colony)
     if as_json:
-        typer.echo(_json(_page(page)))
+        print_json(_page(page))
     else:
         _show_page(page)
 
@@ -83,10 +82,6 @@ def export(
         typer.echo(text, nl=False)
     else:
         save(out, text)
-
-
-def _json(shown: object) -> str:
-    return json.dumps(shown, indent=2, ensure_ascii=False)
 
 
 def _problems(problems: "Iterable[Problem]") -> list[dict[str, Any]]:

@@ -1,9 +1,10 @@
 """``combwright evidence``: each formula beside the published value it reproduces."""
 
-import json
 from typing import TYPE_CHECKING, Annotated
 
 import typer
+
+from combwright.cli.options import print_json
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -33,7 +34,7 @@ def tell(findings: "Sequence[Finding]", *, as_json: bool) -> None:
     """Print the findings, and end with exit code 1 if one fails unexplained."""
     if as_json:
         shown = [finding.as_json() for finding in findings]
-        typer.echo(json.dumps(shown, indent=2, ensure_ascii=False))
+        print_json(shown)
     else:
         _show(findings)
     if any(finding.unexplained for finding in findings):

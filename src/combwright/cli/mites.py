@@ -1,15 +1,15 @@
 """``combwright mites``: from a count to what it means and what to do by when."""
 
-import json
 from datetime import date
 from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
 
-from combwright.cli.options import JsonOption
+from combwright.cli.options import JsonOption, print_json
 
 if TYPE_CHECKING:
-    from combwright.science.mites.counts import BroodState, Estimate
+    from combwright.science.mites.counts import BroodState
+    from combwright.science.mites.intervals import Estimate
     from combwright.science.mites.treatments import Option
     from combwright.services.calculators.mite_report import MiteReport
 
@@ -59,7 +59,7 @@ def mites(
     )
     report = assess(count, known)
     if as_json:
-        typer.echo(json.dumps(_as_json(report), indent=2, ensure_ascii=False))
+        print_json(_as_json(report))
     else:
         _show(report)
 

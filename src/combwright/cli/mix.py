@@ -1,9 +1,10 @@
 """``combwright mix``: sugar and water in, litres of syrup out."""
 
-import json
 from typing import TYPE_CHECKING, Annotated
 
 import typer
+
+from combwright.cli.options import print_json
 
 if TYPE_CHECKING:
     from combwright.services.calculators.feeder_cooling import FeederCooling
@@ -70,7 +71,7 @@ def mix(
         )
     if as_json:
         plain = told.as_json() | ({} if cooling is None else {"in_feeder": cooling.as_json()})
-        typer.echo(json.dumps(plain, indent=2, ensure_ascii=False))
+        print_json(plain)
         return
     _show(told)
     if cooling is not None:

@@ -1,5 +1,6 @@
 """Options that several commands share."""
 
+import json
 from contextvars import ContextVar
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
@@ -50,3 +51,8 @@ def kit_named() -> "Catalogue":
     from combwright.services.own_kit import kit_in_use
 
     return kit_in_use(KIT_FOLDER.get())
+
+
+def print_json(shown: object) -> None:
+    """Print an answer for other programs."""
+    typer.echo(json.dumps(shown, indent=2, ensure_ascii=False))

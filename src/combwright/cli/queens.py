@@ -1,11 +1,10 @@
 """``combwright queens``: the days that follow from a graft, a split or cells."""
 
-import json
 from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from combwright.cli.options import JsonOption, day_of
+from combwright.cli.options import JsonOption, day_of, print_json
 
 if TYPE_CHECKING:
     from combwright.services.calculators.queen_calendar import QueenCalendar
@@ -31,7 +30,7 @@ def queens(
 
     told = queen_calendar(start, day_of(on))
     if as_json:
-        typer.echo(json.dumps(told.as_json(), indent=2, ensure_ascii=False))
+        print_json(told.as_json())
     else:
         _show(told)
 

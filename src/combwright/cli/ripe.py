@@ -1,9 +1,10 @@
 """``combwright ripe``: is this honey ripe, may it be sold, will it keep."""
 
-import json
 from typing import TYPE_CHECKING, Annotated
 
 import typer
+
+from combwright.cli.options import print_json
 
 if TYPE_CHECKING:
     from combwright.services.calculators.honey_ripeness import Jars, Ripeness
@@ -51,7 +52,7 @@ def ripe(
         )
     )
     if as_json:
-        typer.echo(json.dumps(told.as_json(), indent=2, ensure_ascii=False))
+        print_json(told.as_json())
     else:
         _show(told)
 

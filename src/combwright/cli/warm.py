@@ -1,6 +1,5 @@
 """``combwright warm``: what a set-up loses, and what changes it."""
 
-import json
 from typing import TYPE_CHECKING, Annotated
 
 import typer
@@ -40,7 +39,7 @@ def warm(
     as_json: Annotated[bool, typer.Option("--json", help="Print JSON only.")] = False,
 ) -> None:
     """Show what a set-up loses, and what a board, a cushion or an open top changes."""
-    from combwright.cli.options import kit_named
+    from combwright.cli.options import kit_named, print_json
     from combwright.services.calculators.set_up_warmth import warmth
 
     told = warmth(
@@ -59,7 +58,7 @@ def warm(
         **({} if frames is None else {"frames": frames}),
     )
     if as_json:
-        typer.echo(json.dumps(told.as_json(), indent=2, ensure_ascii=False))
+        print_json(told.as_json())
         return
     _show(told)
 

@@ -1,13 +1,12 @@
 """``combwright weather``: look at weather, keep it in the book, fetch the forecast of a yard."""
 
-import json
 from datetime import date, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
 
-from combwright.cli.options import BookOption, JsonOption, named_book
+from combwright.cli.options import BookOption, JsonOption, named_book, print_json
 
 if TYPE_CHECKING:
     from combwright.services.weather.kept_weather import KeptWeather, Outlook, WeatherSpread
@@ -107,7 +106,7 @@ def _days(days: int) -> int:
 
 def _told(kept: "KeptWeather", *, as_json: bool) -> None:
     if as_json:
-        typer.echo(_json(kept.as_json()))
+        print_json(kept.as_json())
         return
     typer.echo(f"{kept.place}: {kept.days} days kept, {kept.first} to {kept.last}")
     for remark in kept.remarks:
@@ -116,7 +115,7 @@ def _told(kept: "KeptWeather", *, as_json: bool) -> None:
 
 def _show(told: "Outlook", *, as_json: bool) -> None:
     if as_json:
-        typer.echo(_json(told.as_json()))
+        print_json(told.as_json())
         return
     typer.echo(f"{told.source}\n")
     typer.echo(
@@ -141,7 +140,3 @@ def _range(spread: "WeatherSpread", digits: int = 0) -> str:
         return f"{spread.middle:.1f}"
     low, middle, high = (f"{v:.{digits}f}" for v in (spread.low, spread.middle, spread.high))
     return f"{middle} ({low} to {high})"
-
-
-def _json(data: object) -> str:
-    return json.dumps(data, indent=2, ensure_ascii=False)

@@ -31,12 +31,6 @@ def read_met_eireann_daily(text: str, name: str) -> Read:
 
     The head of the file differs between stations and copies, so the table is found by its first
     heading. Wind is in knots. A value marked as not available counts as missing.
-
-    Raises
-    ------
-    SourceError
-        If it has no table with temperatures, or no day can be read.
-
     """
     lines = text.removeprefix("\ufeff").splitlines()
     start = next((at for at, line in enumerate(lines) if _starts_table(line)), None)

@@ -20,12 +20,6 @@ def read_met_eireann_forecast(text: str, name: str) -> Read:
 
     Blocks whose ``from`` is their ``to`` hold what is so at that time; the others hold rain of
     the time between. Neither their order nor their number is relied on.
-
-    Raises
-    ------
-    SourceError
-        If it is no such XML, or no day is covered.
-
     """
     blocks = list(_parsed(text, name).iter("time"))
     places = [block.find("location") for block in blocks]

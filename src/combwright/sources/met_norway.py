@@ -20,12 +20,6 @@ def read_met_norway(text: str, name: str) -> Read:
 
     Precipitation looks forward from its time. There is no sunshine in it: the clear share of the
     sky by day stands in. Days are those of the place's solar time, to the hour.
-
-    Raises
-    ------
-    SourceError
-        If the form is another, or no day is covered.
-
     """
     data = parsed(text, name)
     place = part(part(data, "geometry", name), "coordinates", name)

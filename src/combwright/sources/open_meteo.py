@@ -36,12 +36,6 @@ def read_open_meteo(text: str, name: str) -> Read:
 
     Daily values are used where temperatures and rain are among them; else hours are summed up.
     Units are read from the answer. A null is a missing value.
-
-    Raises
-    ------
-    SourceError
-        If the service reports an error, the form is another, or no day can be read.
-
     """
     data = parsed(text, name)
     if isinstance(data, list):

@@ -37,11 +37,6 @@ _UNITS = {
 def read_table(text: str, name: str) -> Read:
     r"""Read the days of a table.
 
-    Raises
-    ------
-    SourceError
-        If the headings cannot be used, or no day can be read.
-
     Examples
     --------
     >>> read = read_table("date,tmax_c,tmin_c,rain_mm\n2026-05-01,15.2,6.1,0\n", "may.csv")

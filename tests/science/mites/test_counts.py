@@ -11,12 +11,8 @@ from combwright.science.mites.count_sources import (
     fall_sources,
     sample_estimate,
 )
-from combwright.science.mites.counts import (
-    BroodState,
-    Estimate,
-    fall_multiplier,
-    mites_from_fall,
-)
+from combwright.science.mites.counts import BroodState, fall_multiplier, mites_from_fall
+from combwright.science.mites.intervals import Estimate
 from combwright.science.mites.samples import (
     infestation,
     mites_from_sample,

@@ -4,7 +4,7 @@ import numpy as np
 from hypothesis import given
 from hypothesis import strategies as st
 
-from combwright.science.mites.counts import Estimate
+from combwright.science.mites.intervals import Estimate
 from combwright.science.mites.season_ahead import expected, growth_in, usual_bees
 
 

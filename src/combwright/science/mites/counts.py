@@ -1,10 +1,9 @@
 """From the mites fallen on a tray to the mites in the colony."""
 
-from dataclasses import dataclass
 from math import exp, hypot, log
 from typing import Literal
 
-from combwright.science.mites.intervals import Interval, poisson_interval
+from combwright.science.mites.intervals import Estimate, poisson_interval
 from combwright.terms.data_files import parameter
 from combwright.terms.parameters import Parameter
 from combwright.terms.ranges import within
@@ -13,7 +12,6 @@ BroodState = Literal["brood", "no brood", "not known"]
 
 _NBU = "UK National Bee Unit, Managing Varroa: 30 / 100 / 400 by season"
 _MARTIN = "Martin 1998, Ecol. Modelling 109:267-281: 20-40 with brood, 100-500 without"
-_PER_DAY = "mites per mite fallen a day"
 WITH_BROOD = parameter("science/mites", "with_brood")
 WITHOUT_BROOD = parameter("science/mites", "without_brood")
 SPRING_AND_AUTUMN = parameter("science/mites", "spring_and_autumn")
@@ -21,19 +19,6 @@ WINTER = parameter("science/mites", "winter")
 _EVEN_CHANCE_OF_NOTHING = log(2)  # the mean count at which nothing is as likely as something
 SUMMER_MONTHS = (5, 6, 7, 8)
 WINTER_MONTHS = (11, 12, 1, 2)
-
-
-@dataclass(frozen=True, slots=True)
-class Estimate:
-    """A number of mites and the range it may lie in."""
-
-    low: float
-    mid: float
-    high: float
-
-    def holds(self, mites: float) -> bool:
-        """Tell whether a number lies within the range."""
-        return self.low <= mites <= self.high
 
 
 def fall_multiplier(month: int, brood: BroodState = "not known") -> Parameter:
@@ -110,7 +95,7 @@ def mites_from_fall(
     return joined_range(counted, multiplier.value / time, [multiplier])
 
 
-def joined_range(counted: Interval, scale: float, factors: list[Parameter]) -> Estimate:
+def joined_range(counted: Estimate, scale: float, factors: list[Parameter]) -> Estimate:
     """Join the range of a count with those of the factors it is multiplied by.
 
     The ranges are taken as independent: their logarithms add as squares.

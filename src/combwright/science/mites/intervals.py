@@ -12,12 +12,16 @@ _EXACT_UP_TO = 1000  # above, the cube-root approximation is right to a hundred-
 
 
 @dataclass(frozen=True, slots=True)
-class Interval:
-    """A count or share and its interval."""
+class Estimate:
+    """A count, share or number of mites, and the range it may lie in."""
 
     low: float
     mid: float
     high: float
+
+    def holds(self, number: float) -> bool:
+        """Tell whether a number lies within the range."""
+        return self.low <= number <= self.high
 
 
 def _solve(rising: Callable[[float], float], target: float, high: float) -> float:
@@ -44,7 +48,7 @@ def _cube_root_limit(count: int, z: float) -> float:
     return float(count * (1 - 1 / (9 * count) + z / (3 * sqrt(count))) ** 3)
 
 
-def poisson_interval(count: int, level: float = 0.95) -> Interval:
+def poisson_interval(count: int, level: float = 0.95) -> Estimate:
     r"""Exact interval of the mean behind a count of rare things.
 
     .. math::
@@ -79,7 +83,7 @@ def poisson_interval(count: int, level: float = 0.95) -> Interval:
     tail = (1 - float(within(level, 0.5, 0.999, "The level", remedy="Give 95 % as 0.95."))) / 2
     if n > _EXACT_UP_TO:
         z = NormalDist().inv_cdf(1 - tail)
-        return Interval(_cube_root_limit(n, -z), float(n), _cube_root_limit(n + 1, z))
+        return Estimate(_cube_root_limit(n, -z), float(n), _cube_root_limit(n + 1, z))
     top = n + 20 + 8 * sqrt(n + 1)
     low = _solve(lambda mean: _poisson_above(n - 1, mean), tail, top) if n else 0.0
-    return Interval(low, float(n), _solve(lambda mean: _poisson_above(n, mean), 1 - tail, top))
+    return Estimate(low, float(n), _solve(lambda mean: _poisson_above(n, mean), 1 - tail, top))

@@ -1,11 +1,10 @@
 """From a sample of washed or shaken bees to the mites in the colony."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Literal
 
-from combwright.science.mites.counts import Estimate, joined_range
-from combwright.science.mites.intervals import poisson_interval
+from combwright.science.mites.counts import joined_range
+from combwright.science.mites.intervals import Estimate, poisson_interval
 from combwright.terms.data_files import parameter, parameters
 from combwright.terms.parameters import Parameter
 from combwright.terms.ranges import within
@@ -19,16 +18,7 @@ SAMPLE_TO_COLONY: Mapping[bool, Parameter] = {
 RECOVERY: Mapping[Method, Parameter] = parameters("science/mites", "recovery")
 
 
-@dataclass(frozen=True, slots=True)
-class Infestation:
-    """Mites per 100 bees of a sample, with the exact 95 % interval of the count."""
-
-    per_100: float
-    low: float
-    high: float
-
-
-def infestation(mites: int, bees: int) -> Infestation:
+def infestation(mites: int, bees: int) -> Estimate:
     """Mites per 100 bees from a washed or shaken sample, as counted.
 
     With its exact Poisson interval at 95 %. Mites are clumped, so the truth is wider.
@@ -40,7 +30,7 @@ def infestation(mites: int, bees: int) -> Infestation:
     Examples
     --------
     >>> sample = infestation(6, 300)
-    >>> sample.per_100, round(sample.low, 2), round(sample.high, 2)
+    >>> sample.mid, round(sample.low, 2), round(sample.high, 2)
     (2.0, 0.73, 4.35)
 
     """
@@ -56,7 +46,7 @@ def infestation(mites: int, bees: int) -> Infestation:
         )
     )
     counted = poisson_interval(found)
-    return Infestation(*(100 * count / sample for count in (found, counted.low, counted.high)))
+    return Estimate(*(100 * count / sample for count in (counted.low, found, counted.high)))
 
 
 def mites_from_sample(

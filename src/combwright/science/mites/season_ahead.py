@@ -5,7 +5,8 @@ from datetime import date, timedelta
 
 import numpy as np
 
-from combwright.science.mites.counts import SUMMER_MONTHS, WINTER_MONTHS, BroodState, Estimate
+from combwright.science.mites.counts import SUMMER_MONTHS, WINTER_MONTHS, BroodState
+from combwright.science.mites.intervals import Estimate
 from combwright.terms.data_files import parameter
 from combwright.terms.parameters import Parameter
 from combwright.terms.ranges import within

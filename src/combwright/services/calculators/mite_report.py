@@ -4,7 +4,8 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 
 from combwright.science.mites import count_sources, counts, samples, season_ahead
-from combwright.science.mites.counts import BroodState, Estimate
+from combwright.science.mites.counts import BroodState
+from combwright.science.mites.intervals import Estimate
 from combwright.science.mites.levels import Level, Verdict, levels_for, verdict
 from combwright.science.mites.medicine_law import DUTIES
 from combwright.science.mites.treatments import LABEL, Option, options
@@ -166,8 +167,7 @@ def _mites(
 def _per_100(count: MiteCount, mites: Estimate, bees: Parameter, *, with_brood: bool) -> Estimate:
     """Mites per 100 adult bees: as counted in a sample, as worked out from a tray."""
     if count.bees is not None:
-        sample = samples.infestation(count.mites, count.bees)
-        return Estimate(sample.low, sample.per_100, sample.high)
+        return samples.infestation(count.mites, count.bees)
     share = 100 / samples.SAMPLE_TO_COLONY[with_brood].value / bees.value
     return Estimate(mites.low * share, mites.mid * share, mites.high * share)
 

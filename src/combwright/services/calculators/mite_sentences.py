@@ -2,7 +2,8 @@
 
 from datetime import date, timedelta
 
-from combwright.science.mites.counts import WINTER_MONTHS, Estimate
+from combwright.science.mites.counts import WINTER_MONTHS
+from combwright.science.mites.intervals import Estimate
 from combwright.science.mites.levels import UK_FALL, Verdict
 from combwright.science.mites.treatments import DRONE_MONTHS, Option
 
