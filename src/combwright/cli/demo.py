@@ -5,10 +5,12 @@ from typing import Annotated
 
 import typer
 
+from combwright.cli.options import JsonOption
+
 
 def demo(
     folder: Annotated[Path, typer.Option("--dir", help="Folder to write into.")] = Path("demo"),
-    json: Annotated[bool, typer.Option("--json", help="Print JSON only.")] = False,
+    json: JsonOption = False,
 ) -> None:
     """Write an invented keeper's spring into a folder, and plan its next round.
 

@@ -4,7 +4,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from combwright.cli.options import print_json
+from combwright.cli.options import JsonOption, print_json
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -18,7 +18,7 @@ EXAMPLE = "Example: `combwright evidence syrup`"
 
 def evidence(
     topic: Annotated[str, typer.Argument(help="One topic, such as syrup; all without it.")] = "",
-    as_json: Annotated[bool, typer.Option("--json", help="Print JSON only.")] = False,
+    as_json: JsonOption = False,
 ) -> None:
     """Show what was published, what we get, who says so, and how that was verified.
 

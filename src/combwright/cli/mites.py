@@ -1,5 +1,6 @@
 """``combwright mites``: from a count to what it means and what to do by when."""
 
+from dataclasses import asdict
 from datetime import date
 from typing import TYPE_CHECKING, Annotated, Any
 
@@ -130,46 +131,28 @@ def _as_json(report: "MiteReport") -> dict[str, Any]:
         "per_100_bees_range": _span(report.per_100_bees, 2),
         "level": report.level,
         "levels": [
-            {
-                "place": each.level.place,
-                "measure": each.level.measure,
-                "value": each.level.value,
-                "says": each.level.says,
-                "reached": each.reached,
-                "source": each.level.source,
-                "verified": each.level.verified,
-            }
+            _picked(each.level, "place", "measure", "value", "says")
+            | {"reached": each.reached}
+            | _picked(each.level, "source", "verified")
             for each in report.levels
         ],
-        "sources": [
-            {
-                "name": each.name,
-                "estimate": round(each.estimate),
-                "note": each.note,
-                "verified": each.verified,
-            }
-            for each in report.sources
-        ],
+        "sources": [{**asdict(each), "estimate": round(each.estimate)} for each in report.sources],
         "expected_without_treatment": [
             {"on": each.on.isoformat(), **_span(each.mites)} for each in report.expected
         ],
         "advice": report.advice,
         "options": [
-            {
-                "substance": each.treatment.substance,
-                "way": each.treatment.way,
-                "possible": each.possible,
-                "because": each.because,
-                "days": each.treatment.days,
-                "kill_percent": each.treatment.kill_percent,
-                "cautions": each.treatment.cautions,
-                "source": each.treatment.source,
-                "verified": each.treatment.verified,
-            }
+            _picked(each.treatment, "substance", "way")
+            | _picked(each, "possible", "because")
+            | _picked(each.treatment, "days", "kill_percent", "cautions", "source", "verified")
             for each in report.options
         ],
         "warnings": report.warnings,
     }
+
+
+def _picked(shown: object, *names: str) -> dict[str, Any]:
+    return {name: getattr(shown, name) for name in names}
 
 
 def _span(estimate: "Estimate", digits: int = 0) -> dict[str, float]:

@@ -4,7 +4,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from combwright.cli.options import print_json
+from combwright.cli.options import JsonOption, print_json
 
 if TYPE_CHECKING:
     from combwright.services.calculators.feeder_cooling import FeederCooling
@@ -36,7 +36,7 @@ def mix(
     ] = None,
     outside_c: Annotated[float, typer.Option(help="Outside temperature, with --poured-c.")] = 5.0,
     feeder: Annotated[str, typer.Option(help="Feeder, with --poured-c.")] = "rapid feeder",
-    as_json: Annotated[bool, typer.Option("--json", help="Print JSON only.")] = False,
+    as_json: JsonOption = False,
 ) -> None:
     """Work out a batch of syrup: what to take, what it makes, when it crystallises.
 

@@ -4,7 +4,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from combwright.cli.options import print_json
+from combwright.cli.options import JsonOption, print_json
 
 if TYPE_CHECKING:
     from combwright.services.calculators.honey_ripeness import Jars, Ripeness
@@ -33,7 +33,7 @@ def ripe(
     ] = None,
     bucket_kg: Annotated[float | None, typer.Option(help="Honey to put into jars.")] = None,
     jar_g: Annotated[float, typer.Option(help="Net weight of a jar in grams.")] = 340.0,
-    as_json: Annotated[bool, typer.Option("--json", help="Print JSON only.")] = False,
+    as_json: JsonOption = False,
 ) -> None:
     """Judge honey by its water: legal limit, fermentation, and the jars that a bucket fills."""
     from combwright.services.calculators.honey_ripeness import Reading, ripeness

@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from combwright.cli.options import BookOption, OnOption, day_of, named_book
+from combwright.cli.options import BookOption, JsonOption, OnOption, day_of, named_book
 
 if TYPE_CHECKING:
     from rich.console import Console
@@ -22,7 +22,7 @@ def plan_round(
     seed: Annotated[int, typer.Option(help="Seed of the simulation.")] = 1,
     members: Annotated[int, typer.Option(help="Simulated colonies for each real one.")] = 200,
     book: BookOption = None,
-    json: Annotated[bool, typer.Option("--json", help="Print JSON only.")] = False,
+    json: JsonOption = False,
 ) -> None:
     """Plan the round of a day: what to do at each colony, how much, why, and what if not.
 

@@ -4,6 +4,8 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from combwright.cli.options import JsonOption
+
 if TYPE_CHECKING:
     from combwright.services.calculators.set_up_warmth import Spread, Warmth
 
@@ -36,7 +38,7 @@ def warm(
     ] = 32.0,
     outside_c: Annotated[float, typer.Option(help="Outside temperature.")] = 5.0,
     wind_m_s: Annotated[float, typer.Option(help="Wind at the hive, metres a second.")] = 0.0,
-    as_json: Annotated[bool, typer.Option("--json", help="Print JSON only.")] = False,
+    as_json: JsonOption = False,
 ) -> None:
     """Show what a set-up loses, and what a board, a cushion or an open top changes."""
     from combwright.cli.options import kit_named, print_json

@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 from combwright.kit.catalogue import catalogue
 from combwright.kit.items import Hive
 from combwright.simulation.enclosure import stack_geometry
-from combwright.simulation.enclosure.loss import nest_loss_w_per_k, slab_loss
+from combwright.simulation.enclosure.loss import nest_parts_w_per_k, slab_loss
 from combwright.simulation.enclosure.stack_geometry import Assumptions
 from combwright.terms.errors import OutOfRangeError
 from combwright.terms.parameters import Parameter
@@ -174,7 +174,8 @@ def test_the_line_keeps_as_near_to_the_curve_as_it_says(
     assert line.base_w_per_k > 0
     assert line.per_frame_w_per_k > 0
     near = 0.25 if set_up.supers else 0.13
-    assert line.w_per_k(frames) == pytest.approx(nest_loss_w_per_k(hive, set_up, frames), rel=near)
+    curve = sum(nest_parts_w_per_k(hive, set_up, frames).values())
+    assert line.w_per_k(frames) == pytest.approx(curve, rel=near)
     assert sum(line.parts.values()) == pytest.approx(line.w_per_k(set_up.frames))
 
 
@@ -204,4 +205,4 @@ def test_no_frames_and_too_many_bees_are_refused() -> None:
     with pytest.raises(OutOfRangeError, match="without frames"):
         slab_loss(TIMBER, SetUp(frames=0))
     with pytest.raises(OutOfRangeError, match="cannot cover 8 of 7"):
-        nest_loss_w_per_k(TIMBER, SetUp(frames=7), 8)
+        nest_parts_w_per_k(TIMBER, SetUp(frames=7), 8)

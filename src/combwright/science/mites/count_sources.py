@@ -15,6 +15,10 @@ MEASURED_IN_AUGUST = ("Delaplane & Hood 1997", "Delaplane & Hood 1999")
 def fall_sources(month: int, brood: BroodState) -> list[str]:
     """Name the sources that speak of a colony in this month and state.
 
+    References
+    ----------
+    .. [1] See ``FALL``: each source names the months it speaks of.
+
     Examples
     --------
     >>> fall_sources(12, "no brood")

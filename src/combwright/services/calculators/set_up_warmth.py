@@ -153,9 +153,7 @@ class _Nest:
     wind_m_s: float
 
     def exact(self, set_up: SetUp, assumptions: Assumptions) -> float:
-        return loss.nest_loss_w_per_k(
-            self.hive, set_up, self.bees, wind_m_s=self.wind_m_s, assumptions=assumptions
-        )
+        return sum(self.parts(set_up, assumptions).values())
 
     def loss(self, set_up: SetUp) -> Spread:
         middle = self.exact(set_up, Assumptions())
@@ -173,8 +171,10 @@ class _Nest:
         scaled = [s * share for s in saved for share in (spread.low, spread.high)]
         return Spread(min(scaled), saved[0], max(scaled))
 
-    def parts(self, set_up: SetUp) -> dict[str, float]:
-        return loss.nest_parts_w_per_k(self.hive, set_up, self.bees, wind_m_s=self.wind_m_s)
+    def parts(self, set_up: SetUp, assumptions: Assumptions | None = None) -> dict[str, float]:
+        return loss.nest_parts_w_per_k(
+            self.hive, set_up, self.bees, wind_m_s=self.wind_m_s, assumptions=assumptions
+        )
 
 
 def _assumed() -> list[Assumptions]:

@@ -88,7 +88,10 @@ def nest_parts_w_per_k(
     wind_m_s: float = 0.0,
     assumptions: Assumptions | None = None,
 ) -> dict[str, float]:
-    """Pieces of the loss of a nest of just so many frames. [W/K]."""
+    """Pieces of the loss of a nest of just so many frames; ``slab_loss`` is their straight line.
+
+    Each in W/K.
+    """
     if not 0 < frames_of_bees <= set_up.frames:
         raise OutOfRangeError(
             f"Bees cannot cover {frames_of_bees:g} of {set_up.frames} frames.",
@@ -96,18 +99,3 @@ def nest_parts_w_per_k(
         )
     walls = walls_of(hive, set_up, wind_m_s)
     return SlabGeometry(hive, set_up, walls, assumptions or Assumptions()).parts(frames_of_bees)
-
-
-def nest_loss_w_per_k(
-    hive: Hive,
-    set_up: SetUp,
-    frames_of_bees: float,
-    *,
-    wind_m_s: float = 0.0,
-    assumptions: Assumptions | None = None,
-) -> float:
-    """Loss of a nest of just so many frames, of which ``slab_loss`` is the straight line. [W/K]."""
-    parts = nest_parts_w_per_k(
-        hive, set_up, frames_of_bees, wind_m_s=wind_m_s, assumptions=assumptions
-    )
-    return sum(parts.values())
