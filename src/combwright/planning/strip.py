@@ -27,24 +27,9 @@ def stack_view(
     feeder_over: bool,
     was: SetUp | None = None,
 ) -> StackView:
-    """Draw up a stack as it is believed to be, or as it is advised.
+    """Draw up a stack, from the bottom up, as it is believed to be, or as it is advised.
 
-    Parameters
-    ----------
-    colonies
-        Records of the state, [member]; their middle is drawn.
-    hive, set_up
-        The stack.
-    feeder_over
-        Whether feed stands over it.
-    was
-        The set-up before, so that new frames are marked.
-
-    Returns
-    -------
-    StackView
-        Boxes from the bottom up.
-
+    The middle of the members is drawn; against the set-up before, new frames are marked.
     """
     boxes = set_up.brood_boxes
     full = frames_in_fullest_box(set_up)

@@ -14,21 +14,7 @@ def own_folder() -> Path:
 
 
 def kit_in_use(folder: Path | None = None) -> Catalogue:
-    """Read the catalogue, with the keeper's own kit.
-
-    Parameters
-    ----------
-    folder
-        Where the keeper's files ``*.toml`` are; the usual place where none is named.
-
-    Raises
-    ------
-    NotFoundError
-        The folder that was named is not there, or a file names what is not in the catalogue.
-    OutOfRangeError
-        A file cannot be taken; the sentence names it with the line.
-
-    """
+    """Read the catalogue, with the keeper's own kit from a folder, or from the usual one."""
     if folder is not None and not folder.is_dir():
         raise NotFoundError(
             "There is no such folder of kit.", where=str(folder), remedy="Check its name."

@@ -7,6 +7,7 @@ from fastapi import APIRouter, Body, Query
 from pydantic import BaseModel
 
 from combwright.planning.sheet import RoundSheet
+from combwright.records.replay.colonies import KnownColony
 from combwright.services.book.book import RefusedError, add_entries
 from combwright.services.book.field_words import FieldProblem
 from combwright.services.book.notes import NoteError
@@ -44,29 +45,6 @@ class Stored(BaseModel):
     odd: list[str]
 
 
-class ColonyStanding(BaseModel):
-    """How a colony stands after the last note; null where nothing was noted yet."""
-
-    colony: str
-    yard: str
-    hive: str
-    since: date
-    split_from: str | None
-    queen_year: int | None
-    brood_boxes: int | None
-    frames: int | None
-    foundation: int | None
-    dummy_boards: int | None
-    supers: int | None
-    excluder: bool | None
-    entrance_mm: int | None
-    tray_open_mm: int | None
-    cover: str | None
-    pitch_mm: float | None
-    ended: date | None
-    ended_by: str | None
-
-
 @router.get("/entries")
 def read_entries(
     at: AtDesk,
@@ -91,20 +69,15 @@ def write_entries(at: AtDesk, entries: Annotated[list[AnyEntry], Body(max_length
 
 
 @router.get("/colonies")
-def read_colonies(at: AtDesk) -> list[ColonyStanding]:
+def read_colonies(at: AtDesk) -> list[KnownColony]:
     """Give every colony that has not left the book."""
-    return [standing(each) for each in at.book.now().living]
+    return at.book.now().living
 
 
 @router.get("/colonies/{colony}")
-def read_colony(at: AtDesk, colony: str) -> ColonyStanding:
+def read_colony(at: AtDesk, colony: str) -> KnownColony:
     """Give one colony."""
-    return standing(at.book.now().colony(colony))
-
-
-def standing(found: Any) -> ColonyStanding:  # noqa: ANN401  (a frozen dataclass with these fields)
-    """Lay a colony out for the API."""
-    return ColonyStanding(**{name: getattr(found, name) for name in ColonyStanding.model_fields})
+    return at.book.now().colony(colony)
 
 
 @router.get("/round/{on}")

@@ -36,16 +36,7 @@ class Addition:
 
 
 def additions(data: bytes, whole: Sequence[AnyEntry]) -> Addition:
-    """Read a file that is to be added: a notebook, or entries that were exported.
-
-    Parameters
-    ----------
-    data
-        The file.
-    whole
-        The book so far.
-
-    """
+    """Read a file that is to be added to a book: a notebook, or entries that were exported."""
     if is_json(data) or is_entry_table(data):
         return exported(data)
     stand = standing(whole)
@@ -79,15 +70,7 @@ def sorted_out(lines: Sequence[Line], problems: Sequence[Problem]) -> Addition:
 def settled(added: Addition, whole: Sequence[AnyEntry], kit: Catalogue) -> Addition:
     """Leave out line after line until what remains agrees with the book and with itself.
 
-    Parameters
-    ----------
-    added
-        What was read.
-    whole
-        The book so far, with corrections that come with the file at its end.
-    kit
-        The catalogue in use.
-
+    Corrections that come with the file stand at the end of the whole book.
     """
     old: set[tuple[UUID | None, str]] | None = None
     while True:

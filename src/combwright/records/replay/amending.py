@@ -14,19 +14,8 @@ FROM_A_NOTEBOOK = 5  # the version of the ids that a notebook's notes get
 def amendments(whole: Sequence[AnyEntry], notes: Iterable[Noted]) -> list[Correction]:
     """Write the corrections after which the book says of these days what the notebook says.
 
-    Parameters
-    ----------
-    whole
-        The book in the order in which it was written.
-    notes
-        What the notebook says now.
-
-    Returns
-    -------
-    list[Correction]
-        For every colony and day of the notebook: notes that came from a notebook and are no
-        longer in it are struck out; those that had been struck out and are in it again return.
-
+    For every colony and day of the notebook, notes that came from a notebook and are no longer in
+    it are struck out; those that had been struck out and are in it again return.
     """
     said = {each.id: each for each in notes}
     days = {day_of(each) for each in said.values()}

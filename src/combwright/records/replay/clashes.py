@@ -25,20 +25,9 @@ from combwright.terms.entries import (
 
 
 def check(entries: Iterable[AnyEntry], kit: Catalogue) -> list[Problem]:
-    """Find what cannot be true.
+    """Find what cannot be true in a book, with what is to be added at its end.
 
-    Parameters
-    ----------
-    entries
-        The whole book in the order in which it was written, with what is to be added at its end.
-    kit
-        The catalogue in use.
-
-    Returns
-    -------
-    list[Problem]
-        Each with the id of the entry it is about. Those that only seem odd do not block.
-
+    Each problem has the id of the entry it is about; those that only seem odd do not block.
     """
     written = list(entries)
     stand = standing(written)

@@ -37,23 +37,7 @@ class KnownColony:
 def standings(
     entries: Iterable[Noted], kit: Catalogue, on: date | None = None
 ) -> dict[str, KnownColony]:
-    """Replay entries up to the end of a day.
-
-    Parameters
-    ----------
-    entries
-        Entries as they stand, in the order of their days.
-    kit
-        The catalogue in use.
-    on
-        The last day that counts; all when left out.
-
-    Returns
-    -------
-    dict[str, KnownColony]
-        Every colony that has entered the book by then, ended ones included, by name.
-
-    """
+    """Replay entries up to the end of a day: every colony that has entered, ended ones too."""
     found: dict[str, KnownColony] = {}
     stacks = Stacks(kit)
     for day, today in by_day(entries):

@@ -1,7 +1,6 @@
 """A book as a handle: opened once in the face, and passed down to whatever reads or writes it."""
 
-from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import AbstractContextManager
 from pathlib import Path
 from threading import Lock
 from typing import Self, TypeAlias
@@ -59,17 +58,13 @@ class Book:
         self._opened()
         return self
 
-    @contextmanager
-    def writing(self) -> Iterator[Transaction]:
+    def writing(self) -> AbstractContextManager[Transaction]:
         """One transaction that writes: all of it is kept, or nothing."""
-        with writing(self._opened()) as db:
-            yield db
+        return writing(self._opened())
 
-    @contextmanager
-    def reading(self) -> Iterator[Transaction]:
+    def reading(self) -> AbstractContextManager[Transaction]:
         """One transaction that reads: it sees the book as it stood when it began."""
-        with reading(self._opened()) as db:
-            yield db
+        return reading(self._opened())
 
     def now(self) -> Contents:
         """Give what stands in the book; only what was written since the last time is read."""
