@@ -37,7 +37,13 @@ def test_whatever_is_described_the_colonies_can_be(
 ) -> None:
     described = Described(frames_of_bees=bees, frames_of_brood=brood, stores_kg=stores, mites=mites)
     made = begin(
-        samples.TIMBER, SetUp(frames=frames), described, on=on, members=5, seed=1, colony="any"
+        samples.TIMBER,
+        SetUp(frames=frames, brood_boxes=1 + (frames > 12)),
+        described,
+        on=on,
+        members=5,
+        seed=1,
+        colony="any",
     )
     whole(made)
 
