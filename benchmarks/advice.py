@@ -16,7 +16,7 @@ from time import perf_counter, process_time
 import numpy as np
 
 from combwright.advice.deciding import Deciding
-from combwright.advice.decisions import food, honey, mites, nucs, queen, space, visits, winter
+from combwright.advice.decisions import food, honey, nucs, queen, space, treating, visits, winter
 from combwright.advice.decisions.branches import branches
 from combwright.advice.plan import plan
 from combwright.advice.situation import Limits, Situation
@@ -83,7 +83,7 @@ def parts() -> dict[str, Work]:
         "and food": food.decide,
         "and next visit": visits.decide,
         "and branches": branches,
-        "mites": mites.decide,
+        "mites": treating.decide,
         "nucs": nucs.decide,
     }
     return {name: partial(_decided, one) for name, one in decide.items()}

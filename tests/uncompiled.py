@@ -9,8 +9,9 @@ import numpy as np
 
 def by_name(value: object) -> object:
     """Let a table's rows be asked by name, as compiled code may ask them."""
-    is_table = isinstance(value, np.ndarray) and value.dtype.names is not None
-    return value.view(np.recarray) if is_table else value
+    if isinstance(value, np.ndarray) and value.dtype.names is not None:
+        return value.view(np.recarray)
+    return value
 
 
 def plain(**_: object) -> Callable[[Callable[..., object]], Callable[..., object]]:
@@ -27,5 +28,5 @@ def plain(**_: object) -> Callable[[Callable[..., object]], Callable[..., object
     return kept
 
 
-numba.njit = plain
+numba.njit = plain  # type: ignore[assignment]
 np.seterr(all="ignore")  # compiled code divides by nothing without a word
