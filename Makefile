@@ -15,7 +15,7 @@ READY_TO_TEST := .venv/ready-to-test
 
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
-.PHONY: help set-up demo test browser explore lint docs validate screenshots benchmarks lock clean check-python
+.PHONY: coverage help set-up demo test browser explore lint docs validate screenshots benchmarks lock clean check-python
 
 help:  ## Show what can be made
 	@sed -n 's/^\([a-z-]*\):.*  ## \(.*\)/make \1\t\2/p' $(MAKEFILE_LIST) | expand -t 20
@@ -31,6 +31,9 @@ test: $(READY_TO_TEST)  ## Check format, style, types and layers, then run every
 	$(BIN)/ruff check .
 	$(BIN)/mypy
 	$(BIN)/lint-imports
+	$(PY) -m pytest -n $(JOBS)
+
+coverage: $(READY_TO_TEST)  ## Measure what the tests go through, the step run uncompiled besides
 	$(PY) -m pytest -n $(JOBS) --cov --cov-report=
 	$(PY) -m pytest -n $(JOBS) --cov --cov-report= --cov-append -p tests.uncompiled $(UNCOMPILED)
 	$(PY) -m tests.covered
