@@ -17,8 +17,12 @@ def noted(desk: Desk, colony: str) -> list[object]:
     return [each for each in desk.book.now().of(colony) if each.on == ON]
 
 
+# A feed, whatever the plan of the day asks for.
+FED = {"feed": "syrup", "feed_g": "600", "feed_sugar": "0.6", "feeder": ""}
+
+
 def test_done_as_planned_is_a_visit_the_feed_and_the_stack(client: TestClient, desk: Desk) -> None:
-    fields = planned(desk, "Bramble")
+    fields = planned(desk, "Bramble") | FED
     assert client.post("/note", data=fields, headers=JSON).json()["new"] == 3
     assert {type(each) for each in noted(desk, "Bramble")} == {Visit, Feed, Stack}
 
@@ -47,7 +51,7 @@ def test_supers_that_came_off_are_counted_once(client: TestClient, desk: Desk) -
 
 
 def test_a_feeder_taken_off_is_an_entry(client: TestClient, desk: Desk) -> None:
-    fields = planned(desk, "Bramble") | {"feeder": "-1"}
+    fields = planned(desk, "Bramble") | FED | {"feeder": "-1"}
     assert client.post("/note", data=fields, headers=JSON).json()["new"] == 4
     off = [each for each in noted(desk, "Bramble") if isinstance(each, Change)]
     assert [(each.part, each.count) for each in off] == [("feeder", -1)]
