@@ -3,7 +3,6 @@
 
 PYTHON ?= python3
 JOBS ?= 2
-UNCOMPILED := tests/simulation/step tests/simulation/hands  # coverage cannot see into machine code
 SEED ?= $(shell date +%Y%m%d)
 
 BIN := .venv/bin

@@ -2,6 +2,7 @@
 
 import json
 import os
+import socket
 import subprocess
 import sys
 import time
@@ -10,6 +11,7 @@ from pathlib import Path
 import httpx
 import pytest
 from tests.browser.conftest import free_port
+from tests.cli.typed import typed
 
 PROGRAM = Path(sys.executable).parent / "combwright"
 
@@ -43,7 +45,7 @@ def test_it_opens_the_demo_when_there_is_no_book_yet(tmp_path: Path) -> None:
 
 
 def test_it_refuses_to_open_a_book_without_passphrase_to_the_network(tmp_path: Path) -> None:
-    ran = run("--host", "0.0.0.0", "--book", str(tmp_path / "my.book"))  # noqa: S104
+    ran = typed("serve", "--host", "0.0.0.0", "--book", str(tmp_path / "my.book"))  # noqa: S104
     assert ran.returncode == 2
     assert "--set-passphrase" in ran.stderr
 
@@ -59,6 +61,21 @@ def test_a_passphrase_is_asked_for_twice_and_kept(tmp_path: Path) -> None:
 
 @pytest.mark.parametrize("port", ["0", "70000"])
 def test_an_impossible_port_is_refused(tmp_path: Path, port: str) -> None:
-    ran = run("--port", port, "--book", str(tmp_path / "my.book"))
+    ran = typed("serve", "--port", port, "--book", str(tmp_path / "my.book"))
     assert ran.returncode == 2
     assert "no port" in ran.stderr
+
+
+@pytest.mark.parametrize("words", [(), ("--json",)])
+def test_a_port_that_another_program_uses_is_said_in_a_sentence(
+    words: tuple[str, ...], tmp_path: Path
+) -> None:
+    with socket.socket() as other:
+        other.bind(("127.0.0.1", 0))
+        other.listen()
+        port = str(other.getsockname()[1])
+        ran = typed("serve", "--port", port, "--book", str(tmp_path / "my.book"), *words)
+    assert ran.returncode == 2
+    assert f"could not be opened at http://127.0.0.1:{port}/" in ran.stderr
+    assert "choose one with --port" in ran.stderr
+    assert port in ran.stdout
