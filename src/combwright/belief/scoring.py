@@ -56,20 +56,8 @@ def crps(members: Floats, seen: float, *, fair: bool = True) -> float:
 
     with :math:`M^2` in place of :math:`M(M-1)` unless fair.
 
-    Parameters
-    ----------
-    members
-        The forecast, [member].
-    seen
-        What came.
-    fair
-        Whether members were drawn at random; quantiles were not.
-
-    Returns
-    -------
-    float
-        The score, in the unit of the forecast; 0 is perfect. A single number scores as its
-        distance.
+    In the unit of the forecast; 0 is perfect, and a single number scores as its distance. Members
+    drawn at random are scored fair; quantiles were not.
 
     References
     ----------

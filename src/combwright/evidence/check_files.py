@@ -124,16 +124,7 @@ def refuse_twins(checks: Iterable[Check]) -> None:
 
 
 def read_checks(topic: str = "") -> list[Check]:
-    """Give all checks, or those of one topic.
-
-    Raises
-    ------
-    NotFoundError
-        If there is no such topic.
-    CheckError
-        If a check is malformed or two share an id.
-
-    """
+    """Give all checks, or those of one topic."""
     texts = dict(_texts())
     if topic and topic not in texts:
         raise NotFoundError(

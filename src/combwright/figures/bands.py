@@ -49,25 +49,9 @@ def season_chart(
 
     An ``svg`` element with a description in words; equal data give equal bytes.
 
-    Parameters
-    ----------
-    series
-        One to three courses by their names; a name is written at the end of its line.
-    title
-        What is shown, without its unit.
-    unit
-        Unit of the values, written with the title.
-    seen
-        Values from the book, drawn as dots.
-    today
-        The day on which the forecast begins, drawn as an upright line.
-    width, height
-        Size of the plot without its axes. [px]
-
-    Raises
-    ------
-    OutOfRangeError
-        If there is nothing to draw or too much, a value is not a number, or a band is not in order.
+    One to three courses by their names; a name is written at the end of its line. What was seen is
+    drawn as dots, today as an upright line; width and height are those of the plot without its
+    axes. [px]
 
     """
     _check(series, seen)

@@ -39,18 +39,9 @@ def comb_strip(
     An ``svg`` element, 1 unit = 0.1 mm, for page and paper. It has no ids and no style of its own,
     so that many can stand on a page; see ``comb_fills.theme_css`` for its colours.
 
-    Parameters
-    ----------
-    before
-        The stack as it is expected to be found.
-    after
-        The stack as it should stand until the next visit; what differs is marked with a plus.
-    title
-        Name of the drawing, read out by a screen reader.
-    captions
-        Words over the two stacks; without ``after`` only the first is used.
-    is_narrow
-        Whether to draw the second stack under the first, for the screen of a phone.
+    ``before`` is the stack as it is expected to be found, ``after`` as it should stand until the
+    next visit; what differs is marked with a plus. ``captions`` stand over the two. Narrow, for the
+    screen of a phone, the second is drawn under the first.
 
     """
     columns = [(before, before, captions[0])]

@@ -77,10 +77,7 @@ def catalogue(extra_toml_texts: Mapping[str, str] | None = None) -> Catalogue:
 
     The same object for the same texts.
 
-    Parameters
-    ----------
-    extra_toml_texts
-        The keeper's own kit: the label that errors should name (a file's name, say), and the text.
+    Each text has the label that errors should name, such as a file's name.
 
     Examples
     --------

@@ -26,18 +26,7 @@ class Evening:
 
 
 def evening(morning: Standing, entries: Iterable[Noted], kit: Catalogue) -> Evening:
-    """Replay a day of one colony; only how the stack is left in the evening need fit.
-
-    Parameters
-    ----------
-    morning
-        How the stack stood before.
-    entries
-        The entries of the day about its colony.
-    kit
-        The catalogue in use.
-
-    """
+    """Replay a day of one colony; only how the stack is left in the evening need fit."""
     left = in_order_of_work(entries)
     impossible: dict[UUID, Misfit] = {}
     while True:

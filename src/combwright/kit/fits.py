@@ -36,19 +36,8 @@ def frames_that_fit(
 ) -> int:
     """Count the frames that go into the brood boxes beside so many dummy boards in each.
 
-    Parameters
-    ----------
-    pitch_mm
-        From comb to comb; the frame's own where none is given. [mm]
-    dummy_boards
-        Boards in each box.
-    brood_boxes
-        Boxes.
-
-    Returns
-    -------
-    int
-        Frames, with no room left over asked for.
+    ``pitch_mm`` is measured from comb to comb; the frame's own where none is given.
+    ``dummy_boards`` stand in each of the boxes.
 
     Examples
     --------
@@ -79,12 +68,7 @@ def frames_in_fullest_box(set_up: SetUp) -> int:
 def misfits(hive: Hive, set_up: SetUp, pitch_mm: float | None = None) -> Iterator[Misfit]:
     """Name what of a set-up this hive cannot hold, and what it holds badly.
 
-    Parameters
-    ----------
-    set_up
-        How it is to stand.
-    pitch_mm
-        From comb to comb as measured, where it was. [mm]
+    ``pitch_mm`` is measured from comb to comb, where it was.
 
     """
     yield from _too_many(hive, set_up)

@@ -25,15 +25,7 @@ def slack_mm(
 ) -> float:
     """Give the width that frames and boards leave free; below nothing when they do not fit.
 
-    Parameters
-    ----------
-    pitch_mm
-        From comb to comb; the frame's own where none is given. [mm]
-
-    Returns
-    -------
-    float
-        Free width. [mm]
+    ``pitch_mm`` is measured from comb to comb; the frame's own where none is given.
 
     Examples
     --------

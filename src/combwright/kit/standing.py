@@ -66,14 +66,7 @@ def in_order_of_work(entries: Iterable[Noted]) -> list[Noted]:
 
 
 def after(now: Standing, entry: Noted, kit: Catalogue) -> Standing:
-    """Tell how a stack stands after an entry.
-
-    Raises
-    ------
-    NotFoundError
-        The entry names a hive that is not in the catalogue.
-
-    """
+    """Tell how a stack stands after an entry."""
     match entry:
         case Stack():
             return _yielding(_left(now, entry, kit))

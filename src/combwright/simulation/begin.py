@@ -77,27 +77,7 @@ def begin(
     seed: int,
     colony: str,
 ) -> NDArray[np.void]:
-    """Make an ensemble for a colony at a date.
-
-    Parameters
-    ----------
-    hive, set_up
-        The hive of the catalogue and how its stack stands.
-    described
-        What is known of the colony.
-    on
-        The day.
-    members
-        How many simulated colonies stand for the real one.
-    seed, colony
-        The key of its chance.
-
-    Returns
-    -------
-    NDArray[np.void]
-        Records of the state, [member].
-
-    """
+    """Make an ensemble for a colony at a date."""
     _refuse_impossible(described)
     rng = stream(seed, colony, "begin")
     colonies = np.zeros(members, dtype=STATE)

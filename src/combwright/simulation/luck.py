@@ -33,23 +33,7 @@ UNIFORM: Final = (SWARM_STARTS, SWARM_LEAVES, QUEEN_LOST, MATED, ROBBED)
 def luck(seed: int, colony: str, first: date, days: int, members: int) -> NDArray[np.float64]:
     """Draw the chance of some days for one colony, [member, day, process].
 
-    Parameters
-    ----------
-    seed
-        Seed of the run.
-    colony
-        Name of the colony.
-    first
-        First day.
-    days
-        How many days.
-    members
-        How many members the ensemble has.
-
-    Returns
-    -------
-    NDArray[np.float64]
-        Standard normal and uniform numbers in the columns that the step reads.
+    Standard normal and uniform numbers in the columns that the step reads.
 
     """
     drawn = np.empty((members, days, len(NORMAL) + len(UNIFORM)))

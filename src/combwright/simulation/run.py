@@ -45,29 +45,9 @@ def run(
 ) -> Trace:
     """Let colonies live through some days, in place.
 
-    Parameters
-    ----------
-    colonies
-        Records of the state, [lane]; changed in place. Lane ``i`` lives in scenario
-        ``i % scenarios`` of the conditions and has the luck of member ``i % members``.
-    conditions
-        From ``conditions.conditions``, [scenario, day, column].
-    luck
-        From ``luck.luck``, [member, day, process].
-    biology
-        The model's parameters.
-    traced
-        Whether to keep what was seen each day.
-
-    Returns
-    -------
-    Trace
-        What was seen each day; empty unless asked for.
-
-    Raises
-    ------
-    BrokenBalanceError
-        If a balance is broken.
+    Lane ``i`` lives in scenario ``i % scenarios`` of the conditions, [scenario, day, column], and
+    has the luck of member ``i % members``, [member, day, process]. What was seen is empty unless
+    traced.
 
     """
     days = conditions.shape[1]

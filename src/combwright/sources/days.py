@@ -66,11 +66,6 @@ def gather(
 ) -> Read:
     """Let the days through that are possible and complete, and report the others.
 
-    Raises
-    ------
-    SourceError
-        If no day is left.
-
     Examples
     --------
     >>> read = gather([Day(date(2026, 5, 1), 9, 12, 0), Day(date(2026, 5, 3), 15, 7, 0)], "notes")
@@ -132,11 +127,8 @@ def _gaps(days: tuple[Day, ...]) -> Iterator[WeatherProblem]:
 def runs(read: Read, usual: Climate | None = None) -> tuple[DailyWeather, ...]:
     """Give the stretches of consecutive days.
 
-    Parameters
-    ----------
-    usual
-        The climate whose usual sunshine and wind stand in where a day has none; without it, such
-        days are left out. Temperatures and rain are never made up.
+    The usual climate's sunshine and wind stand in where a day has none; without it such days are
+    left out. Temperatures and rain are never made up.
 
     """
     filled = [day for day in (_filled(day, usual) for day in read.days) if day is not None]

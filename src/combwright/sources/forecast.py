@@ -82,21 +82,9 @@ def forecast(
 
     The service is asked no sooner than it wishes, and told who asks.
 
-    Parameters
-    ----------
-    latitude_deg, longitude_deg
-        The place; four decimals are sent, as the service demands. [°]
-    contact
-        An address at which the service can reach the person who runs this.
-    cache
-        The file in which the last answer is kept.
-    now
-        The time, with its offset.
-
-    Raises
-    ------
-    SourceError
-        If the service gives nothing and no answer younger than four days is kept.
+    Four decimals of the place are sent, as the service demands; ``contact`` is an address at which
+    it can reach the person who runs this; ``cache`` keeps the last answer. It is an error when the
+    service gives nothing and no answer younger than four days is kept.
 
     """
     latitude = float(within(latitude_deg, -90, 90, "The latitude", "°"))

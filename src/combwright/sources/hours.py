@@ -54,12 +54,7 @@ def to_days(
 ) -> Iterator[Day]:
     """Sum up the days that are covered from midnight to midnight.
 
-    Parameters
-    ----------
-    latitude_deg
-        Latitude, for sunshine from radiation or cloud. [°]
-    problems
-        Days that are not covered are reported here.
+    The latitude turns radiation or cloud into sunshine; days not covered are added to ``problems``.
 
     """
     seen = _by_date(moments, lambda one: one.at)

@@ -13,16 +13,8 @@ from combwright.terms.errors import SourceError
 def read_weather(text: str, name: str) -> Read:
     """Read days of weather from a file, whichever of the known kinds it is.
 
-    Parameters
-    ----------
-    text
-        The file: a table of our own, a daily file of Met Éireann, an answer of Open-Meteo or of
-        MET Norway, or a forecast of Met Éireann.
-
-    Raises
-    ------
-    SourceError
-        If it is none of them, or holds no day.
+    A table of our own, a daily file of Met Éireann, an answer of Open-Meteo or of MET Norway, or a
+    forecast of Met Éireann.
 
     """
     begins = text.removeprefix("\ufeff").lstrip()

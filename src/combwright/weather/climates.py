@@ -39,11 +39,6 @@ def climates() -> tuple[str, ...]:
 def climate(name: str) -> Climate:
     """Give a built-in climate by its name or by a part of it that only one name has.
 
-    Raises
-    ------
-    NotFoundError
-        If no name, or more than one, fits.
-
     Examples
     --------
     >>> climate("dublin").latitude_deg

@@ -42,10 +42,7 @@ def conditions(
 ) -> Floats:
     """Bring weather and forage into the form that the step reads, [scenario, day, column].
 
-    Parameters
-    ----------
-    nectar, pollen
-        Forage indices, 1 at the district's best, [scenario, day]. [-]
+    Nectar and pollen are indices, 1 at the district's best, [scenario, day]. [-]
 
     """
     days = day_of_year(weather)

@@ -111,14 +111,8 @@ def forage_index(
     Nectar and pollen, each [scenario, day]; 1 is the best day of an average year in lowland
     mixed farmland near Dublin, so nectar of good days of good years lies above. [-]
 
-    Parameters
-    ----------
-    weather
-        Daily weather; a spring that it does not hold counts as average, [scenario, day].
-    place
-        The climate, against which a spring is early or late.
-    seed
-        Seed of the plants' luck in each year and version of the weather.
+    ``place`` is the climate against which a spring is early or late, ``seed`` of the plants' luck
+    in each year; a spring that the weather does not hold counts as average.
 
     Notes
     -----

@@ -91,10 +91,7 @@ def continue_from(
 ) -> DailyWeather:
     """Repeat known weather in every version and go on from its last day with sampled weather.
 
-    Parameters
-    ----------
-    known
-        Weather that has happened or is forecast: one version, or as many as are wanted.
+    What is known, happened or forecast, is one version, or as many as are wanted.
 
     Notes
     -----

@@ -19,13 +19,9 @@ def like(model: Climate, normals: Mapping[str, Any]) -> dict[str, Any]:
     more wet days and more rain on each; spread, memory and the length of spells are those of the
     model. All of it is judgement; the monthly means themselves are met.
 
-    Parameters
-    ----------
-    model
-        A climate with daily records, for what monthly means cannot tell.
-    normals
-        ``t_max_c``, ``t_min_c`` [°C], ``rain_mm`` [mm], ``sun_month_h`` [h], each by month, and
-        ``wind_factor``, the wind against the model's. The rest is taken over.
+    ``model`` is a climate with daily records, for what monthly means cannot tell; ``normals`` are
+    ``t_max_c``, ``t_min_c`` [°C], ``rain_mm`` [mm], ``sun_month_h`` [h], each by month, and
+    ``wind_factor``, the wind against the model's. The rest is taken over.
 
     """
     means = {key: np.asarray(normals[key]) for key in ("t_max_c", "t_min_c")}

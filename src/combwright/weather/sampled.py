@@ -24,12 +24,7 @@ def sampled_conditions(
 ) -> NDArray[np.float64]:
     """Sample the conditions of a place, each scenario a year of its own, [scenario, day, column].
 
-    Parameters
-    ----------
-    district
-        What grows there; the usual district without it.
-    warmer_k
-        Degrees by which every day is warmer than the climate. [K]
+    Every day may be warmer than the climate. [K]
 
     """
     where = climate(place)

@@ -34,24 +34,7 @@ def do(
     seed: int,
     other: Other,
 ) -> Followed:
-    """Do to the members what was done on a day; what cannot have been is told and left out.
-
-    Parameters
-    ----------
-    followed
-        The colony in the morning of the day, after what was seen.
-    entries
-        All of the day's entries that concern it.
-    day
-        The day.
-    catalogue
-        The hives.
-    seed
-        Seed of the run.
-    other
-        Follows another colony, for a unite.
-
-    """
+    """Do to the members what was done on a day; what cannot have been is told and left out."""
     rng = stream(seed, followed.belief.colony, "done", day.toordinal())
     belief = replace(followed.belief, colonies=followed.belief.colonies.copy())
     followed = replace(followed, belief=belief)

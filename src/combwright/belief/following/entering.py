@@ -45,26 +45,7 @@ def enter(
     seed: int,
     pooled: Pooled,
 ) -> Followed:
-    """Begin a colony from the entries of its first day.
-
-    Parameters
-    ----------
-    entry
-        The entry with which it comes into the book.
-    entries
-        All of that day; visits describe it, a stack says how it stands.
-    catalogue
-        The hives.
-    members
-        How many simulated colonies stand for it.
-    versions
-        How many versions of the year there are.
-    seed
-        Seed of the run.
-    pooled
-        What its neighbours have taught.
-
-    """
+    """Begin a colony from the entries of its first day."""
     hive = catalogue.hive(entry.hive)
     standing = arrived(hive, entries, catalogue)
     visits = [each for each in entries if isinstance(each, Visit)]

@@ -53,17 +53,7 @@ def common_part(
     Each colony's logarithm is a common part, with prior :math:`N(0, \tau^2)`, plus its own part,
     :math:`N(0, \sigma^2)`. Dividing the prior out of each belief leaves what its notes say.
 
-    Parameters
-    ----------
-    means, sds
-        Mean and standard deviation of each belief, about the prior's mean, [colony]. [log]
-    own, common
-        Standard deviations of the own part and of the common part. [log]
-
-    Returns
-    -------
-    tuple
-        Mean and standard deviation of the common part. [log]
+    Means and standard deviations of beliefs are taken about the prior's mean, [colony]. [log]
 
     Notes
     -----
@@ -100,15 +90,8 @@ def moments_of(belief: Belief) -> Moments:
 def pool(moments: Sequence[Moments]) -> Pooled:
     """Estimate what the colonies of one yard have in common.
 
-    Parameters
-    ----------
-    moments
-        Of beliefs that follow their own notes alone, on one day, [colony].
-
-    Returns
-    -------
-    Pooled
-        Nothing when there are too few of them.
+    From the moments of beliefs that follow their own notes alone, on one day; nothing when there
+    are too few of them.
 
     """
     if len(moments) < FEWEST:

@@ -29,16 +29,7 @@ def draw_shared(
 ) -> NDArray[np.void]:
     """Draw what members take for granted, [member].
 
-    Parameters
-    ----------
-    members
-        How many members.
-    versions
-        How many versions of the year there are.
-    rng
-        Source of chance.
-    middle, spread
-        What neighbours have taught of the keeper's eye, as logarithms; by default nothing.
+    ``middle`` and ``spread`` are what neighbours have taught of the keeper's eye, as logarithms.
 
     """
     shared = np.zeros(members, dtype=SHARED)

@@ -95,24 +95,9 @@ def update(
 ) -> Belief:
     """Offer what may have happened, weigh it by a note, pick, and spread out.
 
-    Parameters
-    ----------
-    belief
-        The belief before the note.
-    log_likelihood
-        From records of the state, of what is shared, and whether each was begun from the note
-        itself, to the log-likelihood of the note, [offered].
-    fresh
-        Members begun from the note itself, for the case that something else happened.
-    versions
-        How many versions of the year there are.
-    seed
-        Seed of the run.
-
-    Returns
-    -------
-    Belief
-        The belief after the note, evenly weighted.
+    ``log_likelihood`` goes from records of the state, of what is shared, and whether each was begun
+    from the note itself, to the log-likelihood of the note, [offered]; ``fresh`` are members begun
+    from the note itself, for the case that something else happened.
 
     """
     rng = stream(seed, belief.colony, "note", belief.on.toordinal())

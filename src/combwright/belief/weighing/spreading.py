@@ -41,16 +41,7 @@ GROUPS: Final = (*((trait,) for trait in TRAITS), *SCALED)
 def spread_out(colonies: Any, shared: Any, shrink: float, rng: np.random.Generator) -> None:
     """Move members apart in place; those with a laying queen and those without, each by their own.
 
-    Parameters
-    ----------
-    colonies
-        Records of the state, [member].
-    shared
-        Records of what is shared, [member].
-    shrink
-        Share of each deviation that is kept. [-]
-    rng
-        Source of chance.
+    ``shrink`` is the share of each deviation that is kept. [-]
 
     """
     laying = colonies["queen"] == LAYING

@@ -51,14 +51,7 @@ class Weights:
 def systematic(weights: Floats, count: int, position: float) -> NDArray[np.intp]:
     """Pick ancestors by systematic resampling.
 
-    Parameters
-    ----------
-    weights
-        Weights that sum to one, [member].
-    count
-        How many to pick.
-    position
-        One uniform number in [0, 1).
+    The weights sum to one; ``position`` is one uniform number in [0, 1).
 
     References
     ----------
@@ -89,21 +82,7 @@ class Picked:
 def pick(log_prior: Floats, log_likelihood: Floats, count: int, position: float) -> Picked:
     """Weigh those offered by what was seen, and resample: one step of a bootstrap filter.
 
-    Parameters
-    ----------
-    log_prior
-        Logarithms of weights before the note, which sum to one, [offered].
-    log_likelihood
-        Log-likelihood of what was seen, [offered].
-    count
-        How many to pick.
-    position
-        One uniform number in [0, 1).
-
-    Returns
-    -------
-    Picked
-        Ancestors and evidence; by the weights before where nothing explains what was seen.
+    The prior weights sum to one, [offered]; they alone pick where nothing explains what was seen.
 
     References
     ----------
@@ -129,17 +108,7 @@ def pick(log_prior: Floats, log_likelihood: Floats, count: int, position: float)
 def gentle_share(log_prior: Floats, log_likelihood: Floats, least: float) -> float:
     """Find the largest share of a note that leaves as many effective members as are wanted.
 
-    Parameters
-    ----------
-    log_prior, log_likelihood
-        As for :func:`pick`, [offered].
-    least
-        Effective members wanted.
-
-    Returns
-    -------
-    float
-        Power of the likelihood, 0 to 1; bisected to about a thousandth.
+    It is the power of the likelihood, 0 to 1, bisected to about a thousandth.
 
     References
     ----------
@@ -168,21 +137,8 @@ def moved_apart(
 
     .. math:: x' = a x + (1 - a) \bar x + \sqrt{1 + w - a^2}\, S^{1/2} \epsilon
 
-    Parameters
-    ----------
-    values
-        Quantities, [member, quantity].
-    shrink
-        The factor *a*, just below 1. [-]
-    rng
-        Source of chance.
-    wider
-        The share *w* by which variances grow after all. [-]
-
-    Returns
-    -------
-    Floats
-        The quantities moved, [member, quantity].
+    Quantities are [member, quantity]; *a* (``shrink``) lies just below 1, *w* (``wider``) is the
+    share by which variances grow after all.
 
     References
     ----------

@@ -58,10 +58,7 @@ def feeder_cooling(
 
     Once bare, and once under the catalogue's cushion.
 
-    Parameters
-    ----------
-    litres
-        Syrup in it; at most, and unless given, what it holds. [L]
+    Once bare, once under the catalogue's cushion; with as many litres as it holds, unless told.
 
     Examples
     --------

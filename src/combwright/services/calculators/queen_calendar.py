@@ -60,16 +60,6 @@ def queen_calendar(start: str, day_0: date) -> QueenCalendar:
 
     Only stages still ahead; early days are rounded down, late days up.
 
-    Parameters
-    ----------
-    start
-        What stands at the beginning, such as "graft"; see ``Start``.
-
-    Raises
-    ------
-    NotFoundError
-        If there is no such start.
-
     Examples
     --------
     >>> told = queen_calendar("graft", date(2027, 5, 20))

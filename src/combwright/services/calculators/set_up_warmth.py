@@ -93,15 +93,9 @@ def warmth(
 ) -> Warmth:
     """Say what a set-up loses and what a change to it saves.
 
-    Parameters
-    ----------
-    kit
-        The catalogue in use.
-    nest_c
-        At the boundary of the nest: about 32 with brood, 10 to 14 for a winter cluster. [°C]
-    standing
-        The rest of the set-up, as the fields of ``SetUp``; frames are those covered, rounded up,
-        unless given.
+    ``nest_c`` holds at the boundary of the nest: about 32 with brood, 10 to 14 for a winter
+    cluster. ``standing`` is the rest of the set-up, as the fields of ``SetUp``; frames are those
+    covered, rounded up, unless given.
 
     Examples
     --------

@@ -50,14 +50,7 @@ class Wanted:
 
 
 def recipe_for(wanted: Wanted) -> Recipe:
-    """Give sugar and water of the batch, or say what is missing or too much.
-
-    Raises
-    ------
-    CombwrightError
-        If the amounts do not settle one batch, or it is no syrup for bees.
-
-    """
+    """Give sugar and water of the batch, or say what is missing or too much."""
     celsius(wanted.at_c, "The temperature of the syrup", 0.0, HOTTEST_C)
     if wanted.imperial:
         recipe = _imperial(wanted)

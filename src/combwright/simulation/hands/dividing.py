@@ -28,22 +28,8 @@ def split(
 ) -> NDArray[np.void]:
     """Take bees, brood and stores from a colony in place, and give the new colony.
 
-    Parameters
-    ----------
-    parent
-        Records of the colony that gives, [member]; changed in place.
-    hive, set_up
-        Where the new colony will live.
-    frames_of_bees, frames_of_brood, frames_of_stores
-        What is moved, as far as the parent has it and the new box holds it; the moved frames are
-        replaced in the parent by drawn comb. [frames]
-    goes_with
-        The queen, a ripe cell, a mated queen from elsewhere, or nothing.
-
-    Returns
-    -------
-    NDArray[np.void]
-        Records of the new colony, [member].
+    What is moved is what the parent has of it and the new box holds; the moved frames are replaced
+    in the parent by drawn comb. [frames]
 
     """
     new = np.zeros(len(parent), dtype=STATE)

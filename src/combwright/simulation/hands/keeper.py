@@ -102,29 +102,8 @@ def keep(
 ) -> Kept:
     """Let colonies live in place from a day on, with a visit every week.
 
-    Parameters
-    ----------
-    colonies
-        Records of the state, [colony]; changed in place.
-    hive, set_up
-        The hive, and how all of them stand at first.
-    conditions
-        From ``conditions.conditions``, [colony or 1, day, column].
-    luck
-        From ``luck.luck``, [colony, day, process].
-    first
-        First day.
-    keeping
-        How the keeper keeps.
-    seed
-        Seed of the keeper's own chance.
-    biology
-        The model's parameters.
-
-    Returns
-    -------
-    Kept
-        The trace, [day, colony], and what was taken and given.
+    Conditions are [colony or 1, day, column], luck is [colony, day, process]; ``seed`` is of the
+    keeper's own chance. The trace is [day, colony].
 
     """
     days, members = conditions.shape[1], len(colonies)

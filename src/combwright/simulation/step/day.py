@@ -211,23 +211,10 @@ def rob(s: Any, day_of_year: float, luck: float, bio: Any) -> float:
 def live(colonies: Any, weather: Any, luck: Any, bio: Any, trace: Any) -> int:
     """Let every colony live through the days of its scenario, in place.
 
-    Parameters
-    ----------
-    colonies
-        Records of the state, [lane].
-    weather
-        Conditions, [scenario, day, column]; lane ``i`` lives in scenario ``i % scenarios``.
-    luck
-        Random numbers, [member, day, process]; lane ``i`` has the luck of ``i % members``.
-    bio
-        The model's parameters.
-    trace
-        Room for the quantities ``TRACED`` of each day, [day, lane, quantity]; may have no days.
-
-    Returns
-    -------
-    int
-        0, or the number of a broken balance plus 10 times the lane.
+    Lane ``i`` lives in scenario ``i % scenarios`` of the weather, [scenario, day, column], and has
+    the luck of ``i % members``, [member, day, process]. ``trace`` is room for the quantities
+    ``TRACED``, [day, lane, quantity]; it may have no days. Gives 0, or the number of a broken
+    balance plus 10 times the lane.
 
     """
     scenarios, days = weather.shape[0], weather.shape[1]

@@ -32,10 +32,7 @@ def age_mites(
     bees; mothers leave with their daughters when the bee emerges, less what dies in the cell and
     soon after.
 
-    Returns
-    -------
-    tuple
-        Mites that came into being, mites that died, and mites that fell where a tray counts them.
+    Gives the mites that came into being, that died, and that fell where a tray counts them.
 
     References
     ----------

@@ -66,11 +66,8 @@ def conductance(s: Any, frames: float, looseness: float, bio: Any) -> float:
 def warmth(s: Any, mean_c: float, night_c: float, bio: Any) -> tuple[float, float, float, float]:
     """Work out the frames kept warm, the heat lost, its sugar, and the bees tied up.
 
-    Returns
-    -------
-    tuple
-        Frames that can hold brood; heat lost by the nest [W]; sugar burnt for heat beyond what
-        living costs anyway [g/day]; bees tied up in heating.
+    Gives the frames that can hold brood; heat lost by the nest [W]; sugar burnt for heat beyond
+    what living costs anyway [g/day]; bees tied up in heating.
 
     References
     ----------
