@@ -24,6 +24,8 @@ FILLED: dict[str, dict[str, str]] = {
     "queen": {"colony": "Clary", "event": "marked", "queen_year": "2027"},
     "kit": {"item": "super", "count": "7"},
     "limit": {"harm": "no room", "percent": "5"},
+    "price": {"of": "honey", "amount": "9.5"},
+    "aim": {"aim": "nucs first"},
 }
 
 

@@ -1,6 +1,6 @@
 """What a decision knows: the belief, the stack, the days ahead, and the limits on harm."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from datetime import date, timedelta
 from functools import cached_property
 from typing import Any, Final
@@ -9,6 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from combwright.advice.numbers import numbers
+from combwright.advice.prices import Prices
 from combwright.belief.weighing.weights import quantiles
 from combwright.kit.standing import Standing
 from combwright.simulation import observe
@@ -84,6 +85,7 @@ class Situation:
     history: tuple[Noted, ...] = ()
     signs_at: str | None = None
     dead: float = 0.0
+    prices: Prices = field(default_factory=Prices)
 
     @cached_property
     def tried_days(self) -> tuple[Floats, Floats]:

@@ -15,6 +15,7 @@ from combwright.cli import (
     evidence,
     mites,
     mix,
+    prices,
     queens,
     ripe,
     score,
@@ -61,6 +62,7 @@ app.command()(demo.demo)
 app.command(epilog=evidence.EXAMPLE)(evidence.evidence)
 app.command(epilog=mites.EXAMPLE)(mites.mites)
 app.command(epilog=mix.EXAMPLE)(mix.mix)
+app.command(epilog=prices.EXAMPLE)(prices.prices)
 app.command(epilog=queens.EXAMPLE)(queens.queens)
 app.command(epilog=ripe.EXAMPLE)(ripe.ripe)
 app.command()(score.score)

@@ -8,11 +8,13 @@ from typing import Final
 
 from combwright.advice.decisions.disease import noted_signs
 from combwright.advice.decisions.visits import LONGEST_WAIT
+from combwright.advice.prices import Prices
 from combwright.advice.situation import MARGIN_DAYS, Limits, Situation
 from combwright.belief.following.replay import Followed, Replay
 from combwright.records.replay.colonies import standings
 from combwright.records.store.book_handle import Book
 from combwright.services.beliefs.resumed_replay import resumed_replay
+from combwright.services.rounds.price_list import prices_on
 from combwright.services.weather.surroundings import Surroundings, surroundings
 from combwright.simulation.luck import luck
 from combwright.terms.entries import Kit, Limit, Noted
@@ -58,6 +60,7 @@ class Situations:
             conditions=self.around.season(followed.yard, asked.on, until)[belief.shared["year"]],
             luck=luck(asked.seed, belief.colony, asked.on, days, belief.members),
             limits=self._limits,
+            prices=self._prices,
             syrup_fraction=SYRUP_FRACTION,
             drawn_frames_to_hand=self._has_drawn_frames,
             pitch_mm=followed.standing.pitch_mm,
@@ -93,6 +96,10 @@ class Situations:
     @cached_property
     def _limits(self) -> Limits:
         return limits_on(self.entries, self.asked.on, self.asked.limits)
+
+    @cached_property
+    def _prices(self) -> Prices:
+        return prices_on(self.entries, self.asked.on)
 
     @cached_property
     def _has_drawn_frames(self) -> bool:

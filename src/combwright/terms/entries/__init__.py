@@ -12,7 +12,7 @@ from pydantic import Field, TypeAdapter
 from combwright.terms.entries.colonies import Colony, End, EndReason, Split, Unite
 from combwright.terms.entries.entry import Entry, Name, Text
 from combwright.terms.entries.food import Feed, Harvest
-from combwright.terms.entries.keeping import Harm, Kit, Limit
+from combwright.terms.entries.keeping import Aim, AimedAt, Harm, Kit, Limit, Price, Priced
 from combwright.terms.entries.mites import Substance, TrayCount, Treatment, WashCount
 from combwright.terms.entries.places import Move, Yard
 from combwright.terms.entries.queens import Queen, QueenEvent
@@ -23,6 +23,8 @@ __all__ = [
     "ENTRY",
     "KINDS",
     "STACK_FIELDS",
+    "Aim",
+    "AimedAt",
     "AnyEntry",
     "Change",
     "Colony",
@@ -39,6 +41,8 @@ __all__ = [
     "Name",
     "Noted",
     "Part",
+    "Price",
+    "Priced",
     "Queen",
     "QueenCells",
     "QueenEvent",
@@ -81,7 +85,9 @@ Noted = Annotated[
     | End
     | Yard
     | Kit
-    | Limit,
+    | Limit
+    | Price
+    | Aim,
     Field(discriminator="kind"),
 ]
 AnyEntry = Annotated[Noted | Correction, Field(discriminator="kind")]

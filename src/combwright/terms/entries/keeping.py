@@ -1,4 +1,4 @@
-"""What the keeper owns, and what risks the keeper takes."""
+"""What the keeper owns, what risks the keeper takes, and what things are worth to the keeper."""
 
 from typing import Annotated, ClassVar, Literal
 
@@ -8,6 +8,26 @@ from combwright.terms.entries.about import About
 from combwright.terms.entries.entry import Entry, Name
 
 Harm = Literal["hunger", "no room", "chilled", "sour", "swarm"]
+Priced = Literal[
+    "honey",
+    "nuc in April",
+    "nuc in May",
+    "nuc in June",
+    "nuc in July",
+    "nuc in August",
+    "nuc in September",
+    "mated queen",
+    "weak colony in April",
+    "strong colony in April",
+    "sugar",
+    "frame of foundation",
+    "super",
+    "treatment",
+    "road to a hive",
+    "minutes at a hive",
+    "hour",
+]
+AimedAt = Literal["as priced", "honey first", "nucs first", "few visits"]
 
 
 class Kit(Entry):
@@ -42,3 +62,31 @@ class Limit(Entry):
         ),
         Field(ge=0, le=50),
     ]
+
+
+class Price(Entry):
+    """What a thing brings or costs, from this day on, in the keeper's own money."""
+
+    TITLE: ClassVar[str] = "A price"
+
+    kind: Literal["price"] = "price"
+    of: Annotated[Priced, About("Of", "what it is the price of", said="")]
+    amount: Annotated[
+        float,
+        About(
+            "Amount",
+            "what it brings or costs, in your own money",
+            hint="honey and sugar by the kilogram; a hive’s share of the road; minutes in minutes",
+            said="at",
+        ),
+        Field(ge=0, le=10000),
+    ]
+
+
+class Aim(Entry):
+    """What comes first for the keeper, from this day on: it counts for more than its price."""
+
+    TITLE: ClassVar[str] = "An aim"
+
+    kind: Literal["aim"] = "aim"
+    aim: Annotated[AimedAt, About("Aim", "what comes first", said="")]

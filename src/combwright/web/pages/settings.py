@@ -5,6 +5,7 @@ from dataclasses import asdict
 from fastapi import APIRouter, Request
 from starlette.responses import Response
 
+from combwright.services.rounds.price_list import price_list
 from combwright.services.rounds.situations import limits_on
 from combwright.services.weather.weather_places import weather_places
 from combwright.web.desk import AtDesk
@@ -24,6 +25,7 @@ def show(at: AtDesk, request: Request) -> Response:
         places=weather_places(at.book),
         today=at.today,
         limits=asdict(limits_on(book.entries, at.today)),
+        prices=price_list(book.entries, at.today),
         book=at.book.name,
         feed=f"{request.base_url}calendar/{at.access.calendar_key}.ics",
     )

@@ -38,7 +38,7 @@ def ask(at: AtDesk, request: Request, kind: str, colony: str = "") -> Response:
     return form(request, at, kind, {"id": str(uuid4()), "on": str(on), "colony": colony})
 
 
-BACK = {"kit": "/kit", "limit": "/settings"}
+BACK = {"kit": "/kit", "limit": "/settings", "price": "/settings", "aim": "/settings"}
 
 
 def form(
