@@ -12,26 +12,33 @@ from combwright.evidence.check_files import read_checks
 from combwright.evidence.running import run_all
 
 FIELDS = {"id", "topic", "says", "expected", "tolerance", "got", "unit", "source", "verified"}
-FIELDS |= {"passes", "conflict", "note", "fails_because"}
+FIELDS |= {"passes", "conflict", "note", "fails_because", "stands", "year", "spread"}
 
 
 def test_json_tells_everything_about_every_check() -> None:
     result = CliRunner().invoke(app, ["evidence", "--json"])
-    told = json.loads(result.stdout)
-    assert len(told) >= 90
+    given = json.loads(result.stdout)
+    told, counts = given["checks"], given["counts"]
+    assert len(told) == counts["checks"] >= 90
     assert all(set(entry) >= FIELDS for entry in told)
+    independent = [one for one in told if one["stands"] == "independent"]
+    read = [one for one in independent if one["verified"] in {"read", "second-hand"}]
+    assert len(read) == counts["independent"]
+    assert sum(one["year"] != "" for one in read) == counts["on simulated colonies"]
     unexplained = [e["id"] for e in told if not e["passes"] and not e["fails_because"]]
     assert result.exit_code == (1 if unexplained else 0)
 
 
 def test_one_topic_alone() -> None:
     told = json.loads(CliRunner().invoke(app, ["evidence", "honey", "--json"]).stdout)
-    assert {entry["topic"] for entry in told} == {"honey"}
+    assert {entry["topic"] for entry in told["checks"]} == {"honey"}
 
 
 def test_the_table_says_who_and_how_and_where_sources_disagree() -> None:
     shown = CliRunner().invoke(app, ["evidence", "honey"]).stdout
-    for words in ("who says so", "Chataway", "(read)", "Sources disagree", "0 fail unexplained"):
+    assert "independent values were read" in shown.splitlines()[0]
+    shown = " ".join(shown.split())
+    for words in ("who says so", "Chataway", "Sources disagree", "0 fail unexplained"):
         assert words in shown
 
 

@@ -14,6 +14,7 @@ GOOD: dict[str, Any] = {
     "unit": '"kg"',
     "source": '"Nobody"',
     "verified": '"judgement"',
+    "stands": '"independent"',
 }
 
 
@@ -31,6 +32,12 @@ def test_a_good_check_is_read() -> None:
     ("changes", "said"),
     [
         ({"source": None}, "source: Field required"),
+        ({"stands": '"aside"'}, "stands: Input should be 'independent'"),
+        ({"stands": None}, "stands: Field required"),
+        ({"year": '"later"'}, "A check on simulated colonies, and no other, says its year"),
+        ({"function": '"evidence.simulated_lives.seen"'}, "and no other, says its year"),
+        ({"tolerance": "0.2"}, "A tolerance above a tenth, and no other, says where it comes from"),
+        ({"spread": '"source"'}, "A tolerance above a tenth, and no other"),
         ({"verified": '"hearsay"'}, "verified: Input should be 'read'"),
         ({"tolerance": "-1.0"}, "tolerance: Input should be greater than or equal to 0"),
         ({"tolerance": "nan"}, "tolerance: Input should be a finite number"),

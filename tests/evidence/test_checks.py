@@ -2,8 +2,10 @@
 
 import pytest
 
+from combwright.evidence.assumptions import assumptions
 from combwright.evidence.check_files import Check, read_checks
 from combwright.evidence.running import run
+from combwright.evidence.targets import targets
 from combwright.evidence.wording import conflicts
 
 CHECKS = read_checks()
@@ -25,6 +27,27 @@ def test_the_published_value_is_reproduced(check: Check) -> None:
 def test_a_wide_tolerance_is_explained(check: Check) -> None:
     if check.is_number and check.tolerance > WIDEST_SHARE * abs(float(check.expected)):
         assert check.note, "a tolerance above 30 % of the value needs a note that says why"
+
+
+def test_a_number_of_our_own_files_counts_as_constant() -> None:
+    ours = {(one.module, one.parameter.value) for one in assumptions()}
+    for check in CHECKS:
+        module = check.function.rpartition(".")[0]
+        if module == "kit.catalogue" or (module, run(check).got) in ours:
+            assert check.stands == "constant", check.id
+
+
+def test_what_the_fit_was_given_counts_as_tuned_to() -> None:
+    for check in CHECKS:
+        if check.function == "evidence.simulated_lives.own_winters" and check.pick in targets():
+            held_out = targets()[check.pick].held_out
+            assert check.stands == ("independent" if held_out else "tuned to"), check.id
+
+
+def test_weather_against_the_tables_it_was_made_from_counts_as_in_sample() -> None:
+    for check in CHECKS:
+        if check.source.startswith("Met Éireann daily data"):
+            assert check.stands == "in sample", check.id
 
 
 def test_a_conflict_has_two_sides() -> None:

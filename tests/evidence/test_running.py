@@ -20,6 +20,7 @@ def check(**changes: object) -> Check:
         "unit": "",
         "source": "the calendar",
         "verified": "judgement",
+        "stands": "arithmetic",
     }
     return Check.model_validate({**fields, **changes})
 
@@ -56,8 +57,8 @@ def test_a_failure_with_a_reason_is_explained() -> None:
         (1.0, 0.1, 1.1, True),
         (1.0, 0.1, 1.11, False),
         (1.0, 0.0, 1.0, True),
-        (1.0, 9.0, float("nan"), False),
-        (1.0, 9.0, float("inf"), False),
+        (1.0, 0.1, float("nan"), False),
+        (1.0, 0.1, float("inf"), False),
         (1, 0.0, True, False),
         (True, 0.0, True, True),
         (True, 0.0, 1, False),

@@ -20,7 +20,7 @@ def evidence(
     topic: Annotated[str, typer.Argument(help="One topic, such as syrup; all without it.")] = "",
     as_json: JsonOption = False,
 ) -> None:
-    """Show what was published, what we get, who says so, and how that was verified.
+    """Show what was published, what we get, who says so, and what that is worth.
 
     Ends with exit code 1 if a check fails and nobody has said why.
     """
@@ -33,8 +33,10 @@ def evidence(
 def tell(findings: "Sequence[Finding]", *, as_json: bool) -> None:
     """Print the findings, and end with exit code 1 if one fails unexplained."""
     if as_json:
-        shown = [finding.as_json() for finding in findings]
-        print_json(shown)
+        from combwright.evidence import wording
+
+        told = [finding.as_json() for finding in findings]
+        print_json({"counts": wording.counts(findings), "checks": told})
     else:
         _show(findings)
     if any(finding.unexplained for finding in findings):
@@ -49,6 +51,7 @@ def _show(findings: "Sequence[Finding]") -> None:
     from combwright.evidence import wording
 
     console = Console(highlight=False, markup=False)
+    console.print(wording.summary(findings))
     for topic, group in groupby(findings, key=lambda finding: finding.check.topic):
         _table(console, topic, list(group))
     for name, members in wording.conflicts(findings).items():
@@ -56,7 +59,6 @@ def _show(findings: "Sequence[Finding]") -> None:
         for finding in members:
             says = f"{wording.expected(finding.check)} ({finding.check.source})"
             console.print(f"  {says}; we get {wording.got(finding)}, {wording.verdict(finding)}")
-    console.print(wording.summary(findings))
 
 
 def _table(console: "Console", topic: str, findings: "Sequence[Finding]") -> None:
@@ -73,7 +75,7 @@ def _table(console: "Console", topic: str, findings: "Sequence[Finding]") -> Non
     for finding in findings:
         check = finding.check
         told = Text(check.says)
-        for more in (check.fails_because, f"{check.source} ({check.verified})"):
+        for more in (check.fails_because, f"{check.source} ({wording.standing(check)})"):
             told.append(f"\n{more}" if more else "", style="dim")
         cells = (wording.expected(check), wording.got(finding), wording.verdict(finding))
         style = "bold reverse" if finding.unexplained else ""

@@ -4,9 +4,9 @@ import tomllib
 from collections.abc import Iterable, Iterator
 from functools import cached_property
 from importlib.resources import files
-from typing import Any
+from typing import Any, Literal, Self
 
-from pydantic import BaseModel, ConfigDict, Field, ValidationError
+from pydantic import BaseModel, ConfigDict, Field, ValidationError, model_validator
 
 from combwright.terms.errors import CombwrightError, NotFoundError
 from combwright.terms.parameters import Verified
@@ -15,6 +15,17 @@ TOPICS = (
     *("syrup", "honey", "heat", "sun", "flight", "kit", "brood", "queens"),
     *("foraging", "mites", "weather", "simulation", "belief"),
 )
+
+
+# How a published value stands to what was built: nothing of ours was set by it; our numbers were
+# fitted to it; the weather it is held against was made from the same tables; it is a number of our
+# own data files, used as it is; it is a sum that another program or a pencil gives as well.
+Stands = Literal["independent", "tuned to", "in sample", "constant", "arithmetic"]
+# In which year of a colony's life a simulated check looks: a trial that begins as the publication
+# says, the first year after a spring put there, or years that begin with the model's own winter.
+Year = Literal["", "trial", "first", "later"]
+WIDE = 0.1  # a tolerance above this share of the value must say where it comes from
+SIMULATED = ("evidence.simulated_", "evidence.trials.")
 
 
 class CheckError(CombwrightError):
@@ -36,7 +47,10 @@ class Check(BaseModel):
     tolerance: float = Field(default=0.0, ge=0, allow_inf_nan=False)
     unit: str
     source: str = Field(min_length=1)
-    verified: Verified
+    verified: Verified | Literal["second-hand"]
+    stands: Stands
+    year: Year = ""
+    spread: Literal["", "source", "judgement"] = ""
     conflict: str = ""
     note: str = ""
     fails_because: str = ""
@@ -45,6 +59,25 @@ class Check(BaseModel):
     def is_number(self) -> bool:
         """Whether the expected value is compared within a tolerance."""
         return isinstance(self.expected, (int, float)) and not isinstance(self.expected, bool)
+
+    @property
+    def simulated(self) -> bool:
+        """Whether colonies are simulated for it."""
+        return self.function.startswith(SIMULATED)
+
+    @property
+    def carries(self) -> bool:
+        """Whether it says something new: the value was read, and nothing of ours was set by it."""
+        return self.stands == "independent" and self.verified in {"read", "second-hand"}
+
+    @model_validator(mode="after")
+    def _says_how_it_was_taken(self) -> Self:
+        if self.simulated != bool(self.year):
+            raise ValueError("A check on simulated colonies, and no other, says its year.")
+        wide = self.is_number and self.tolerance > WIDE * abs(float(self.expected))
+        if wide != bool(self.spread):
+            raise ValueError("A tolerance above a tenth, and no other, says where it comes from.")
+        return self
 
 
 def _one(entry: object, topic: str, place: str) -> Check:
@@ -55,7 +88,7 @@ def _one(entry: object, topic: str, place: str) -> Check:
         check = Check.model_validate({**entry, "topic": topic})
     except ValidationError as error:
         faults = "; ".join(
-            f"{'.'.join(map(str, fault['loc'][:1]))}: {fault['msg']}" for fault in error.errors()
+            ": ".join([*map(str, fault["loc"][:1]), fault["msg"]]) for fault in error.errors()
         )
         raise CheckError(
             f"{faults}.", where=where, remedy="See any other check for the fields."

@@ -11,17 +11,29 @@ from combwright.evidence.running import Finding, run_all
 
 HEAD = """# Evidence
 
+{summary}
+
 Every formula that Combwright rests on, beside the published values it must reproduce.
 This page is generated from `src/combwright/evidence/checks/*.toml`; renew it with
 `python -m combwright.evidence.page docs/evidence.md`. The same table comes from
 `combwright evidence [TOPIC]`, and the tests run every line of it.
 
-*How verified*: **read** = the value was read in the source (or in a page quoting it, then said so);
-**from memory** = known but not read again; **computed** = worked out with another program;
-**common practice** = what the trade does; **judgement** = ours. A tolerance is absolute.
+*How verified*: **read** = the value was read in the source, mostly in its abstract;
+**second-hand** = read in a work that quotes it; **from memory** = known but not read again;
+**computed** = worked out with another program; **common practice** = what the trade does;
+**judgement** = ours.
+
+*How it stands to ours*: **independent** = nothing of ours was set by it; **tuned to** = numbers of
+the model were fitted to it; **in sample** = the weather was made from the same tables;
+**constant** = what we get is a number of our own data files; **arithmetic** = a sum that another
+program or a pencil gives as well. Only what was read and is independent tells how good the science
+is. A check on simulated colonies says in which year of their life it was taken. A tolerance is
+absolute; one above a tenth of the value says whether it is the source's own spread or our
+judgement.
 """
 COLUMNS = (
-    "| | Check | Published | We get | Who says so | How verified |\n|---|---|---|---|---|---|\n"
+    "| | Check | Published | We get | Who says so | How verified, how it stands |\n"
+    "|---|---|---|---|---|---|\n"
 )
 
 
@@ -39,10 +51,10 @@ def _row(finding: Finding) -> str:
     cells = (
         wording.verdict(finding),
         f"{says}<br>`{check.id}`",
-        wording.expected(check),
+        f"{wording.expected(check)}{' (judgement)' if check.spread == 'judgement' else ''}",
         wording.got(finding),
         check.source,
-        check.verified,
+        wording.standing(check),
     )
     return f"| {' | '.join(map(_cell, cells))} |\n"
 
@@ -58,7 +70,7 @@ def _conflict(name: str, group: Sequence[Finding]) -> str:
 
 def markdown(findings: Sequence[Finding]) -> str:
     """Write the whole page."""
-    parts = [HEAD, f"\n{wording.summary(findings)}\n"]
+    parts = [HEAD.format(summary=wording.summary(findings))]
     for topic, group in groupby(findings, key=lambda finding: finding.check.topic):
         parts += [f"\n## {topic.capitalize()}\n\n", COLUMNS, *map(_row, group)]
     groups = wording.conflicts(findings)

@@ -4,7 +4,7 @@ from collections import Counter
 from collections.abc import Sequence
 from math import floor, log10
 
-from combwright.evidence.check_files import Check
+from combwright.evidence.check_files import Check, Stands
 from combwright.evidence.running import Finding
 
 VERDICTS = {
@@ -12,6 +12,18 @@ VERDICTS = {
     (False, True): "explained",
     (False, False): "FAILS",
     (True, True): "holds after all",
+}
+
+DEPENDENT: dict[Stands, str] = {
+    "tuned to": "were tuned to",
+    "in sample": "are held against the tables that the weather was made from",
+    "constant": "only show a number of our data files",
+    "arithmetic": "are arithmetic that another program does as well",
+}
+YEARS = {
+    "trial": "a trial",
+    "first": "the first year after a spring put there",
+    "later": "years 2 to 4, from its own winter",
 }
 
 
@@ -28,7 +40,8 @@ def expected(check: Check) -> str:
     Examples
     --------
     >>> expected(Check(topic="a", id="a-b", says="s", function="a.b", expected=1.5,
-    ...                tolerance=0.1, unit="kg", source="x", verified="read"))
+    ...                tolerance=0.1, unit="kg", source="x", verified="read",
+    ...                stands="independent"))
     '1.5 ± 0.1 kg'
 
     """
@@ -53,21 +66,59 @@ def got(finding: Finding) -> str:
     return _word(finding.got)
 
 
+def standing(check: Check) -> str:
+    """Say how the value was verified, how it stands to ours, and the year it was taken in."""
+    known = [check.verified, check.stands]
+    return ", ".join([*known, YEARS[check.year]] if check.year else known)
+
+
 def verdict(finding: Finding) -> str:
     """Whether the check holds."""
     return VERDICTS[finding.passes, bool(finding.check.fails_because)]
 
 
+def counts(findings: Sequence[Finding]) -> dict[str, int]:
+    """Count the checks by what they carry; the first are those that say something new.
+
+    ``independent`` are values that were read and by which nothing of ours was set; of these some
+    were read in the source and some in a work that quotes it, some are held against simulated
+    colonies, and some are missed.
+    """
+    carrying = [finding for finding in findings if finding.check.carries]
+    by_stand = Counter(finding.check.stands for finding in findings)
+    by_spread = Counter(finding.check.spread for finding in findings)
+    return {
+        "checks": len(findings),
+        "independent": len(carrying),
+        "read in the source": sum(one.check.verified == "read" for one in carrying),
+        "read second-hand": sum(one.check.verified == "second-hand" for one in carrying),
+        "on simulated colonies": sum(one.check.simulated for one in carrying),
+        "independent and held": sum(one.passes for one in carrying),
+        "independent but not read": by_stand["independent"] - len(carrying),
+        **{stands: by_stand[stands] for stands in DEPENDENT},
+        "wide by the source": by_spread["source"],
+        "wide by judgement": by_spread["judgement"],
+        "held": sum(finding.passes for finding in findings),
+        "unexplained": sum(finding.unexplained for finding in findings),
+    }
+
+
 def summary(findings: Sequence[Finding]) -> str:
-    """Count by how the values were verified, and how many hold."""
-    by_kind = Counter(finding.check.verified for finding in findings)
-    kinds = ", ".join(f"{count} {kind}" for kind, count in by_kind.most_common())
-    holding = sum(finding.passes for finding in findings)
-    unexplained = sum(finding.unexplained for finding in findings)
-    explained = len(findings) - holding - unexplained
+    """Say how many values carry something, how they were read, and what the others are."""
+    n = counts(findings)
+    missed = n["independent"] - n["independent and held"]
+    others = ", ".join(f"{n[stands]} {words}" for stands, words in DEPENDENT.items())
+    explained = n["checks"] - n["held"] - n["unexplained"]
     return (
-        f"{len(findings)} checks: {holding} hold, {explained} fail with the reason given, "
-        f"{unexplained} fail unexplained. How the published values were verified: {kinds}."
+        f"{n['independent']} independent values were read ({n['read in the source']} in the "
+        f"source, {n['read second-hand']} in a work that quotes it), "
+        f"{n['on simulated colonies']} of them on simulated colonies: "
+        f"{n['independent and held']} hold, {missed} are missed. "
+        f"{n['independent but not read']} more are independent but from memory, common practice "
+        f"or judgement. The rest carry less: {others}. Of all {n['checks']} checks {n['held']} "
+        f"hold, {explained} fail with the reason given, {n['unexplained']} fail unexplained. "
+        f"Of the tolerances above a tenth of the value {n['wide by the source']} are the source's "
+        f"own spread and {n['wide by judgement']} are judgement."
     )
 
 

@@ -52,7 +52,7 @@ def of_topic(request: Request, topic: str) -> Response:
     shown = [
         (one, wording.verdict(one), wording.expected(one.check), wording.got(one)) for one in chosen
     ]
-    return page(request, "evidence_topic.html", topic=topic, shown=shown)
+    return page(request, "evidence_topic.html", topic=topic, shown=shown, standing=wording.standing)
 
 
 @router.get("/numbers")
