@@ -1,7 +1,6 @@
 """Forage through the year: what the trade says of it, and what must hold in any weather."""
 
 from datetime import date
-from time import perf_counter
 
 import numpy as np
 import pytest
@@ -169,16 +168,6 @@ def test_a_period_over_new_year_is_two_years() -> None:
     assert nectar.shape == pollen.shape == (2, 730)
     assert np.isfinite(nectar).all()
     assert (nectar >= 0).all()
-
-
-def test_two_hundred_years_are_quick() -> None:
-    weather = generate(DUBLIN, YEAR, 365, 200, 1)
-    times = []
-    for seed in range(3):
-        start = perf_counter()
-        forage_index(calendar("lowland mixed farmland"), weather, DUBLIN, seed=seed)
-        times.append(perf_counter() - start)
-    assert min(times) < 0.05
 
 
 def test_an_unknown_district_is_answered_with_the_known_ones() -> None:

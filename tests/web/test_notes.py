@@ -104,8 +104,8 @@ def test_every_wrong_field_is_named_at_once(client: TestClient, desk: Desk) -> N
 
 
 def test_two_notes_of_one_day_that_agree_are_both_kept(client: TestClient, desk: Desk) -> None:
-    first = planned(desk, "Bramble") | {"frames_of_bees": "8"}
-    second = planned(desk, "Bramble") | {"frames_of_brood": "4"}
+    first = planned(desk, "Bramble") | FED | {"frames_of_bees": "8"}
+    second = planned(desk, "Bramble") | FED | {"frames_of_brood": "4"}
     assert client.post("/note", data=first, headers=JSON).status_code == 200
     answer = client.post("/note", data=second, headers=JSON)
     assert answer.status_code == 200
