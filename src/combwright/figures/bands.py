@@ -52,7 +52,6 @@ def season_chart(
     One to three courses by their names; a name is written at the end of its line. What was seen is
     drawn as dots, today as an upright line; width and height are those of the plot without its
     axes. [px]
-
     """
     _check(series, seen)
     chart = _chart(series, title, unit, seen, today).properties(width=width, height=height)

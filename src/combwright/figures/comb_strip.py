@@ -42,7 +42,6 @@ def comb_strip(
     ``before`` is the stack as it is expected to be found, ``after`` as it should stand until the
     next visit; what differs is marked with a plus. ``captions`` stand over the two. Narrow, for the
     screen of a phone, the second is drawn under the first.
-
     """
     columns = [(before, before, captions[0])]
     if after is not None:

@@ -69,7 +69,6 @@ def misfits(hive: Hive, set_up: SetUp, pitch_mm: float | None = None) -> Iterato
     """Name what of a set-up this hive cannot hold, and what it holds badly.
 
     ``pitch_mm`` is measured from comb to comb, where it was.
-
     """
     yield from _too_many(hive, set_up)
     if set_up.foundation > set_up.frames:

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from uuid import UUID
 
 from combwright.terms.entries import Entry
+from combwright.terms.errors import CombwrightError
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,6 +39,11 @@ class Problem:
     def __str__(self) -> str:
         place = f"{self.place}: " if self.place else ""
         return f"{place}{self.what} {self.what_to_do}".rstrip()
+
+
+def refused(error: CombwrightError, line: int | None = None, column: str = "") -> Problem:
+    """Say what a reader refused, in its own words."""
+    return Problem(error.what, error.remedy, line, column or error.where)
 
 
 def wrong(entry: Entry, what: str, remedy: str, field: str = "", in_file: str = "") -> Problem:

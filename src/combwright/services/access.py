@@ -5,7 +5,6 @@ hash, each session as the SHA-256 of its token, so that the file opens no door b
 """
 
 import json
-import os
 from collections import defaultdict, deque
 from dataclasses import dataclass, field
 from datetime import datetime, timedelta
@@ -18,6 +17,7 @@ from argon2 import PasswordHasher
 from argon2.exceptions import InvalidHashError, VerifyMismatchError
 
 from combwright.records.store.book_handle import Book
+from combwright.services.whole_file import write_whole
 from combwright.terms.errors import BookError, OutOfRangeError
 
 SHORTEST: Final = 12
@@ -140,11 +140,7 @@ class Access:
         return found
 
     def _write(self) -> None:
-        part = self._path.with_name(self._path.name + ".part")
-        part.unlink(missing_ok=True)
-        with os.fdopen(os.open(part, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o600), "w") as out:
-            json.dump(self._kept, out)
-        part.replace(self._path)
+        write_whole(self._path, json.dumps(self._kept).encode(), mode=0o600)
 
 
 def _digest(token: str) -> str:

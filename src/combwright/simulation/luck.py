@@ -34,7 +34,6 @@ def luck(seed: int, colony: str, first: date, days: int, members: int) -> NDArra
     """Draw the chance of some days for one colony, [member, day, process].
 
     Standard normal and uniform numbers in the columns that the step reads.
-
     """
     drawn = np.empty((members, days, len(NORMAL) + len(UNIFORM)))
     for day in range(days):

@@ -48,7 +48,6 @@ def run(
     Lane ``i`` lives in scenario ``i % scenarios`` of the conditions, [scenario, day, column], and
     has the luck of member ``i % members``, [member, day, process]. What was seen is empty unless
     traced.
-
     """
     days = conditions.shape[1]
     if luck.shape[1] < days:

@@ -129,7 +129,6 @@ def runs(read: Read, usual: Climate | None = None) -> tuple[DailyWeather, ...]:
 
     The usual climate's sunshine and wind stand in where a day has none; without it such days are
     left out. Temperatures and rain are never made up.
-
     """
     filled = [day for day in (_filled(day, usual) for day in read.days) if day is not None]
     stretches: list[list[Day]] = []

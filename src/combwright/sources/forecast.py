@@ -85,7 +85,6 @@ def forecast(
     Four decimals of the place are sent, as the service demands; ``contact`` is an address at which
     it can reach the person who runs this; ``cache`` keeps the last answer. It is an error when the
     service gives nothing and no answer younger than four days is kept.
-
     """
     latitude = float(within(latitude_deg, -90, 90, "The latitude", "°"))
     longitude = float(within(longitude_deg, -180, 180, "The longitude", "°"))

@@ -55,7 +55,6 @@ def to_days(
     """Sum up the days that are covered from midnight to midnight.
 
     The latitude turns radiation or cloud into sunshine; days not covered are added to ``problems``.
-
     """
     seen = _by_date(moments, lambda one: one.at)
     # a step belongs to the day of its middle

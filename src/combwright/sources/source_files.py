@@ -15,7 +15,6 @@ def read_weather(text: str, name: str) -> Read:
 
     A table of our own, a daily file of Met Éireann, an answer of Open-Meteo or of MET Norway, or a
     forecast of Met Éireann.
-
     """
     begins = text.removeprefix("\ufeff").lstrip()
     if begins.startswith(("{", "[")):

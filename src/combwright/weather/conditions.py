@@ -43,7 +43,6 @@ def conditions(
     """Bring weather and forage into the form that the step reads, [scenario, day, column].
 
     Nectar and pollen are indices, 1 at the district's best, [scenario, day]. [-]
-
     """
     days = day_of_year(weather)
     table = np.empty((weather.scenarios, weather.days, 8))

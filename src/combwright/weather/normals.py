@@ -22,7 +22,6 @@ def like(model: Climate, normals: Mapping[str, Any]) -> dict[str, Any]:
     ``model`` is a climate with daily records, for what monthly means cannot tell; ``normals`` are
     ``t_max_c``, ``t_min_c`` [°C], ``rain_mm`` [mm], ``sun_month_h`` [h], each by month, and
     ``wind_factor``, the wind against the model's. The rest is taken over.
-
     """
     means = {key: np.asarray(normals[key]) for key in ("t_max_c", "t_min_c")}
     rain = np.asarray(normals["rain_mm"]) / LENGTHS

@@ -25,7 +25,6 @@ def sampled_conditions(
     """Sample the conditions of a place, each scenario a year of its own, [scenario, day, column].
 
     Every day may be warmer than the climate. [K]
-
     """
     where = climate(place)
     weather = generate(where, first, days, scenarios, seed)

@@ -14,7 +14,6 @@ from combwright.services.book.book import (
     RefusedError,
     add_entries,
     add_notebook,
-    colonies_on,
     export,
     read_book,
     save,
@@ -224,14 +223,6 @@ def test_a_colony_made_by_a_split_is_shown_too(desk: Desk) -> None:
     page = show_colony(desk.book, "Elm")
     assert (page.standing.yard, page.standing.split_from) == ("Mill Lane", "Alder")
     assert page.entries == (split,)
-
-
-def test_the_colonies_of_a_day_are_listed_by_yard(desk: Desk) -> None:
-    add_notebook(desk.book, desk.file("2026-04-07,Hill Top,Birch,nuc 6 timber,,3,,,,,"))
-    assert [each.colony for each in colonies_on(desk.book, date(2026, 4, 3))] == ["Alder"]
-    assert [each.colony for each in colonies_on(desk.book, date(2026, 4, 9))] == ["Birch", "Alder"]
-    with pytest.raises(NotFoundError, match="The first note is of 2026-04-03"):
-        colonies_on(desk.book, date(2026, 4, 2))
 
 
 def test_reading_what_is_not_there_makes_no_book(desk: Desk) -> None:

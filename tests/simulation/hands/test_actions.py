@@ -93,7 +93,6 @@ some_action: st.SearchStrategy[Action] = st.one_of(
     ),
     st.just(actions.empty_feeder),
     st.sampled_from(SUBSTANCES).map(lambda s: lambda c: actions.treat(c, s)),
-    st.just(actions.end_treatment),
     st.sampled_from(sorted(QUEEN_EVENTS)).map(lambda e: lambda c: actions.change_queen(c, e)),
     st.just(actions.cut_cells),
     st.floats(0, 60).map(lambda kg: lambda c: actions.harvest(c, kg)),

@@ -92,7 +92,6 @@ def pool(moments: Sequence[Moments]) -> Pooled:
 
     From the moments of beliefs that follow their own notes alone, on one day; nothing when there
     are too few of them.
-
     """
     if len(moments) < FEWEST:
         return NOTHING

@@ -30,7 +30,6 @@ def draw_shared(
     """Draw what members take for granted, [member].
 
     ``middle`` and ``spread`` are what neighbours have taught of the keeper's eye, as logarithms.
-
     """
     shared = np.zeros(members, dtype=SHARED)
     shared["year"] = rng.permutation(np.arange(members) % versions)

@@ -98,7 +98,6 @@ def update(
     ``log_likelihood`` goes from records of the state, of what is shared, and whether each was begun
     from the note itself, to the log-likelihood of the note, [offered]; ``fresh`` are members begun
     from the note itself, for the case that something else happened.
-
     """
     rng = stream(seed, belief.colony, "note", belief.on.toordinal())
     now = offer(belief, fresh, rng)

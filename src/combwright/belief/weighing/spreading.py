@@ -42,7 +42,6 @@ def spread_out(colonies: Any, shared: Any, shrink: float, rng: np.random.Generat
     """Move members apart in place; those with a laying queen and those without, each by their own.
 
     ``shrink`` is the share of each deviation that is kept. [-]
-
     """
     laying = colonies["queen"] == LAYING
     kinds = [laying, ~laying]

@@ -9,7 +9,7 @@ from typing import Any
 from pydantic import BaseModel, ValidationError
 
 from combwright.records.notebook.lines import column, lengths, table
-from combwright.records.problems import Problem
+from combwright.records.problems import Problem, refused
 from combwright.terms.entries import ENTRY, KINDS, AnyEntry, Correction, Entry
 from combwright.terms.errors import NotebookError
 
@@ -60,16 +60,13 @@ def from_csv(data: bytes) -> Iterator[tuple[int, AnyEntry | Problem]]:
     found = table(data, strip=False)
     for row, wrong_length in lengths(found):
         if wrong_length is not None:
-            yield (
-                row.line,
-                Problem(wrong_length.what, wrong_length.remedy, row.line, wrong_length.where),
-            )
+            yield row.line, refused(wrong_length, row.line)
             continue
         cells = zip(found.headings, row.cells, strict=False)
         told: dict[str, Any] = {name: value for name, value in cells if value != ""}
         yield row.line, read(told, row.line, found.headings)
     if found.cut_off is not None and found.cut_line is not None:
-        yield found.cut_line, Problem(found.cut_off.what, found.cut_off.remedy, found.cut_line)
+        yield found.cut_line, refused(found.cut_off, found.cut_line)
 
 
 def from_json(data: bytes) -> Iterator[tuple[int, AnyEntry | Problem]]:

@@ -12,7 +12,7 @@ from pydantic import ValidationError
 from combwright.records.notebook.headings import BY_WORD, HEADINGS, NEEDED, Heading
 from combwright.records.notebook.lines import Row, Table, column, lengths, table
 from combwright.records.notebook.noting import entry, new_colony, new_yard, parts
-from combwright.records.problems import Problem
+from combwright.records.problems import Problem, refused
 from combwright.terms.entries import AnyEntry, Noted
 from combwright.terms.errors import NotebookError
 
@@ -49,15 +49,14 @@ def read_notebook(
     try:
         found = table(data)
     except NotebookError as error:
-        return Notebook((), (Problem(error.what, error.remedy, column=error.where),))
+        return Notebook((), (refused(error),))
     misnamed = tuple(wrong_headings(found.headings))
     if misnamed:
         return Notebook((), misnamed)
     reader = LineReader(found, set(known_yards), set(known_colonies))
     lines = [reader.line(row, cut) for row, cut in lengths(found)]
     if found.cut_off is not None and found.cut_line is not None:
-        cut = Problem(found.cut_off.what, found.cut_off.remedy, found.cut_line)
-        lines.append(Line(found.cut_line, problems=(cut,)))
+        lines.append(Line(found.cut_line, problems=(refused(found.cut_off, found.cut_line),)))
     return Notebook(tuple(lines))
 
 
@@ -103,8 +102,7 @@ class LineReader:
     def line(self, row: Row, cut: NotebookError | None) -> Line:
         """Read one line."""
         if cut is not None:
-            problem = Problem(cut.what, cut.remedy, row.line, cut.where)
-            return Line(row.line, problems=(problem,))
+            return Line(row.line, problems=(refused(cut, row.line),))
         values, problems = self.values(row)
         first = self.whole.setdefault(row.cells, row.line)
         if first != row.line:
@@ -127,7 +125,7 @@ class LineReader:
                 try:
                     values[heading.word] = heading.read(cell)
                 except NotebookError as error:
-                    problems.append(Problem(error.what, error.remedy, row.line, here))
+                    problems.append(refused(error, row.line, here))
         return values, problems
 
     def blanks(self, line: int, values: dict[str, Any]) -> Iterator[Problem]:

@@ -8,7 +8,7 @@ from combwright.kit.catalogue import Catalogue
 from combwright.records.notebook.entry_table import from_csv, from_json, is_entry_table, is_json
 from combwright.records.notebook.from_lines import Line, read_notebook
 from combwright.records.notebook.reminders import wrong_reminders
-from combwright.records.problems import Problem
+from combwright.records.problems import Problem, refused
 from combwright.records.replay.clashes import check
 from combwright.records.store.corrections import standing
 from combwright.terms.entries import AnyEntry, Colony, Correction, Split, Yard
@@ -52,7 +52,7 @@ def exported(data: bytes) -> Addition:
     try:
         rows = list((from_json if is_json(data) else from_csv)(data))
     except NotebookError as error:
-        return Addition((), (Problem(error.what, error.remedy, column=error.where),), hopeless=True)
+        return Addition((), (refused(error),), hopeless=True)
     lines = tuple(
         Line(at, problems=(one,)) if isinstance(one, Problem) else Line(at, entries=(one,))
         for at, one in rows

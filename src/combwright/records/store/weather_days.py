@@ -57,7 +57,7 @@ def weather_between(db: sa.Connection, place: str, first: date, last: date) -> D
     return DailyWeather(found[run.start].day, *(series[np.newaxis, :] for series in values))
 
 
-def places_with_weather(db: sa.Connection) -> list[tuple[str, str, str, str, int]]:
+def places_with_weather(db: sa.Connection) -> list[tuple[str, date, date, str, int]]:
     """List the places of which weather is kept: name, first and last day, source, days."""
     rows = db.execute(
         sa.select(
@@ -70,7 +70,7 @@ def places_with_weather(db: sa.Connection) -> list[tuple[str, str, str, str, int
         .group_by(weather_day.c.place)
         .order_by(weather_day.c.place)
     )
-    return [(row[0], str(row[1]), str(row[2]), row[3], row[4]) for row in rows]
+    return [(row[0], row[1], row[2], row[3], row[4]) for row in rows]
 
 
 def weather_of_day(

@@ -26,6 +26,7 @@ from combwright.belief.weighing.filter import Belief
 from combwright.kit.catalogue import Catalogue
 from combwright.kit.standing import Standing
 from combwright.records.store.book_handle import Book
+from combwright.services.whole_file import write_whole
 from combwright.simulation.columns import STATE
 from combwright.terms.fingerprint import fingerprint
 from combwright.terms.set_up import SetUp
@@ -77,9 +78,7 @@ class KeptBeliefs:
         path = self._path(colony, key)
         try:
             path.parent.mkdir(parents=True, exist_ok=True)
-            unfinished = path.with_suffix(".part")
-            unfinished.write_bytes(_written(followed))
-            unfinished.replace(path)
+            write_whole(path, _written(followed))
             old = sorted(path.parent.glob("*.belief"), key=lambda each: -each.stat().st_mtime)
             for each in old[MOST_FILES:]:
                 each.unlink(missing_ok=True)

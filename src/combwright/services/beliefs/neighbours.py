@@ -9,6 +9,7 @@ from typing import Final
 
 from combwright.belief.following.replay import Replay
 from combwright.belief.sharing.pooling import NOTHING, Moments, Pooled, moments_of, pool
+from combwright.services.whole_file import write_whole
 from combwright.terms.entries import Colony, Noted
 
 MOST_KEPT: Final = 5000
@@ -91,8 +92,6 @@ class Lessons(Mapping[str, Pooled]):
         newest = dict(list(moments.items())[-MOST_KEPT:])
         try:
             self._file.parent.mkdir(parents=True, exist_ok=True)
-            unfinished = self._file.with_suffix(".part")
-            unfinished.write_text(json.dumps(newest), "utf-8")
-            unfinished.replace(self._file)
+            write_whole(self._file, json.dumps(newest).encode())
         except OSError:
             return  # costs time the next time, not the answer

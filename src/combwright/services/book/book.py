@@ -2,7 +2,6 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from datetime import date
 from pathlib import Path
 from typing import Literal
 
@@ -21,6 +20,7 @@ from combwright.records.store.kept_entries import (
     keep,
     written_about,
 )
+from combwright.services.whole_file import write_whole
 from combwright.terms.entries import AnyEntry, Correction, Noted
 from combwright.terms.errors import BookError, NotebookError, NotFoundError
 
@@ -127,16 +127,6 @@ def export(book: Book, form: Literal["csv", "json"] = "csv") -> str:
     return to_csv(entries) if form == "csv" else to_json(entries)
 
 
-def colonies_on(book: Book, on: date) -> list[KnownColony]:
-    """Tell how every colony that lives in the evening of a day stands, by yard and name."""
-    entries = read_book(book)
-    if not entries or entries[0].on > on:
-        first = f"The first note is of {entries[0].on}." if entries else "The book is empty."
-        raise NotFoundError(f"The book knows nothing of {on}.", where=book.place, remedy=first)
-    living = (each for each in standings(entries, book.kit, on).values() if each.ended is None)
-    return sorted(living, key=lambda each: (each.yard, each.colony))
-
-
 def notes(read: Addition) -> list[Noted]:
     """Give the notes of a notebook, which holds no corrections."""
     return [each for each in read.entries if each.kind != "correction"]
@@ -185,16 +175,13 @@ def near(name: str, known: Sequence[str]) -> str:
 
 def save(path: Path, content: str | bytes) -> None:
     """Write a file that a person named; what was there before stays whole until it is replaced."""
-    # a device or pipe cannot be replaced, only written to
-    whole = not path.exists() or path.is_file()
-    unfinished = path.with_name(f".{path.name}.part") if whole else path
+    data = content.encode("utf-8") if isinstance(content, str) else content
     try:
-        unfinished.write_bytes(content.encode("utf-8") if isinstance(content, str) else content)
-        if whole:
-            unfinished.replace(path)
+        if path.exists() and not path.is_file():
+            path.write_bytes(data)  # a device or pipe cannot be replaced
+        else:
+            write_whole(path, data)
     except OSError as error:
-        if whole:
-            unfinished.unlink(missing_ok=True)
         raise BookError(
             f"The file cannot be written: {error.strerror}.",
             where=str(path),

@@ -10,7 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from combwright.records.store.book_handle import Book
-from combwright.records.store.weather_days import keep_weather
+from combwright.records.store.weather_days import keep_weather, places_with_weather
 from combwright.science.flight.flight_hours import flight_hours
 from combwright.sources.days import Read, runs
 from combwright.sources.source_files import read_weather
@@ -73,6 +73,17 @@ class Outlook:
 
 
 @dataclass(frozen=True, slots=True)
+class KnownWeather:
+    """Weather of one place as the book has it."""
+
+    place: str
+    first: date
+    last: date
+    source: str
+    days: int
+
+
+@dataclass(frozen=True, slots=True)
 class KeptWeather:
     """What became of days of weather: how many the book holds now, and what was said."""
 
@@ -85,6 +96,12 @@ class KeptWeather:
     def as_json(self) -> dict[str, Any]:
         """Give everything as plain data."""
         return asdict(self) | {"first": self.first.isoformat(), "last": self.last.isoformat()}
+
+
+def weather_places(book: Book) -> list[KnownWeather]:
+    """List the places of which the book has weather, from where and how old."""
+    with book.reading() as db:
+        return [KnownWeather(*row) for row in places_with_weather(db)]
 
 
 def sampled_outlook(name: str, first: date, days: int, seed: int = 1) -> Outlook:

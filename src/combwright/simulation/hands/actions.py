@@ -166,12 +166,6 @@ def treat(colonies: Any, substance: str) -> None:
     colonies["treated_days"] = course["days"]
 
 
-def end_treatment(colonies: Any) -> None:
-    """Take a treatment out in place."""
-    for column in ("kill_bees", "kill_cells", "lay_brake", "treated_days"):
-        colonies[column] = 0.0
-
-
 def remove_drone_brood(colonies: Any) -> None:
     """Cut out sealed drone brood in place, with its mites."""
     colonies["drone_sealed"] = 0.0

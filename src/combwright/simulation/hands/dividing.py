@@ -30,7 +30,6 @@ def split(
 
     What is moved is what the parent has of it and the new box holds; the moved frames are replaced
     in the parent by drawn comb. [frames]
-
     """
     new = np.zeros(len(parent), dtype=STATE)
     for column in (*TRAITS, "invaders", "bees_per_frame", "cells_per_frame", "sugar_per_cell"):

@@ -104,7 +104,6 @@ def keep(
 
     Conditions are [colony or 1, day, column], luck is [colony, day, process]; ``seed`` is of the
     keeper's own chance. The trace is [day, colony].
-
     """
     days, members = conditions.shape[1], len(colonies)
     honey, sugar = np.zeros((days, members)), np.zeros((days, members))

@@ -215,7 +215,6 @@ def live(colonies: Any, weather: Any, luck: Any, bio: Any, trace: Any) -> int:
     the luck of ``i % members``, [member, day, process]. ``trace`` is room for the quantities
     ``TRACED``, [day, lane, quantity]; it may have no days. Gives 0, or the number of a broken
     balance plus 10 times the lane.
-
     """
     scenarios, days = weather.shape[0], weather.shape[1]
     members = luck.shape[0]

@@ -7,7 +7,7 @@ from starlette.responses import Response
 
 from combwright.services.rounds.price_list import price_list
 from combwright.services.rounds.situations import limits_on
-from combwright.services.weather.weather_places import weather_places
+from combwright.services.weather.kept_weather import weather_places
 from combwright.web.desk import AtDesk
 from combwright.web.showing import page
 
