@@ -3,9 +3,13 @@
 import os
 from collections.abc import Iterator
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import pytest
 from hypothesis import settings
+
+if TYPE_CHECKING:
+    from combwright.services.demo import Paths
 
 # A shared or slow machine must not turn a right answer into a failure, and a second run shows
 # what the first did; `make explore` goes where no run has been, from a seed that it says.
@@ -30,6 +34,15 @@ def own_data_folder(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
         for name in ("XDG_DATA_HOME", "XDG_CACHE_HOME", "XDG_CONFIG_HOME"):
             patch.setenv(name, str(tmp_path_factory.mktemp(name)))
         yield
+
+
+@pytest.fixture(scope="session")
+def demo(tmp_path_factory: pytest.TempPathFactory) -> "Paths":
+    """The demo's files, the same for all workers: a test that writes takes a copy."""
+    from tests.demo import written_once
+
+    room = tmp_path_factory.getbasetemp()
+    return written_once((room.parent if "PYTEST_XDIST_WORKER" in os.environ else room) / "demo")
 
 
 @pytest.fixture(scope="session")

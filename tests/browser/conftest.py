@@ -11,9 +11,10 @@ import pytest
 import uvicorn
 from playwright.sync_api import BrowserContext, Playwright, ViewportSize, sync_playwright
 from tests.browser.chromium import chromium
-from tests.web.desks import Clock, copied, demo_book, desk_on
+from tests.demo import copied
+from tests.web.desks import Clock, desk_on
 
-from combwright.services.demo import ON
+from combwright.services.demo import ON, Paths
 from combwright.web.app import build
 from combwright.web.desk import Desk
 
@@ -116,18 +117,13 @@ def keep_house(book: Path) -> Iterator[House]:
 
 
 @pytest.fixture(scope="session")
-def demo(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    return demo_book(tmp_path_factory.mktemp("demo"))
-
-
-@pytest.fixture(scope="session")
-def shared_house(demo: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[House]:
+def shared_house(demo: Paths, tmp_path_factory: pytest.TempPathFactory) -> Iterator[House]:
     """A house for tests that only look."""
     yield from keep_house(copied(demo, tmp_path_factory.mktemp("shown")))
 
 
 @pytest.fixture
-def house(demo: Path, tmp_path: Path) -> Iterator[House]:
+def house(demo: Paths, tmp_path: Path) -> Iterator[House]:
     yield from keep_house(copied(demo, tmp_path))
 
 

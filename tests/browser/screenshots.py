@@ -10,10 +10,10 @@ from playwright.sync_api import Browser, ViewportSize, sync_playwright
 from tests.browser.chromium import chromium
 from tests.browser.conftest import ARGUMENTS, PHONE, House, free_port
 from tests.browser.pages import PAGES
-from tests.web.desks import Clock, demo_book
+from tests.web.desks import Clock
 
 from combwright.records.store.book_handle import Book
-from combwright.services.demo import ON
+from combwright.services.demo import ON, write_demo
 from combwright.web.desk import lay_out
 
 DESK: ViewportSize = {"width": 1280, "height": 900}
@@ -48,7 +48,7 @@ def main() -> None:
     folder.mkdir(parents=True, exist_ok=True)
     with TemporaryDirectory() as room:
         clock = Clock()
-        desk = lay_out(Book(demo_book(Path(room))), clock=clock, is_demo=True)
+        desk = lay_out(Book(write_demo(Path(room)).book), clock=clock, is_demo=True)
         desk.rounds.sheet(ON, 7)
         house = House(desk, clock, free_port())
         house.open()

@@ -9,9 +9,11 @@ from playwright.sync_api import Page, expect
 from tests.browser.conftest import PHONE, House, Telephone, free_port
 from tests.browser.hands import ROUND
 from tests.browser.test_looks import SMALL, WCAG_2_2, violations
-from tests.web.desks import Clock, copied
+from tests.demo import copied
+from tests.web.desks import Clock
 
 from combwright.records.store.book_handle import Book
+from combwright.services.demo import Paths
 from combwright.services.progress import OPENING, PLANNING, READING, READY
 from combwright.web.desk import lay_out
 
@@ -35,7 +37,7 @@ WATCH = """() => {
 
 
 @pytest.fixture
-def waiting(demo: Path, tmp_path: Path, telephone: Telephone) -> Iterator[Page]:
+def waiting(demo: Paths, tmp_path: Path, telephone: Telephone) -> Iterator[Page]:
     """A telephone that has asked for a round which takes some seconds."""
     clock = Clock()
     desk = lay_out(Book(copied(demo, tmp_path)), clock=clock, members=MANY)

@@ -3,17 +3,10 @@
 import json
 from pathlib import Path
 
-import pytest
 from typer.testing import CliRunner
 
 from combwright.cli.main import app
-from combwright.services.demo import Paths, write_demo
-
-
-@pytest.fixture(scope="module")
-def demo(tmp_path_factory: pytest.TempPathFactory) -> Paths:
-    """The demo's files."""
-    return write_demo(tmp_path_factory.mktemp("demo"))
+from combwright.services.demo import Paths
 
 
 def answered(demo: Paths, *words: str) -> str:

@@ -3,14 +3,11 @@ from pathlib import Path
 
 import pytest
 from fastapi.testclient import TestClient
-from tests.web.desks import Clock, client_of, copied, demo_book, desk_on
+from tests.demo import copied
+from tests.web.desks import Clock, client_of, desk_on
 
+from combwright.services.demo import Paths
 from combwright.web.desk import Desk
-
-
-@pytest.fixture(scope="session")
-def demo(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    return demo_book(tmp_path_factory.mktemp("demo"))
 
 
 @pytest.fixture
@@ -19,7 +16,7 @@ def clock() -> Clock:
 
 
 @pytest.fixture
-def desk(demo: Path, tmp_path: Path, clock: Clock) -> Iterator[Desk]:
+def desk(demo: Paths, tmp_path: Path, clock: Clock) -> Iterator[Desk]:
     made = desk_on(copied(demo, tmp_path), clock)
     yield made
     made.close()

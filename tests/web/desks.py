@@ -3,20 +3,19 @@
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
-from shutil import copyfile
 from uuid import uuid4
 
 from fastapi.testclient import TestClient
+from tests.demo import FEW
 
 from combwright.records.store.book_handle import Book
-from combwright.services.demo import ON, write_demo
+from combwright.services.demo import ON
 from combwright.services.rounds.planned_note import as_advised
 from combwright.web.app import build
 from combwright.web.desk import Desk, lay_out
 
 ROUND = f"/round/{ON}"
 PAGE = {"Accept": "text/html"}
-FEW = 40  # members: enough for a sheet, and quick
 
 
 @dataclass
@@ -30,18 +29,6 @@ class Clock:
 
     def pass_days(self, days: float) -> None:
         self.now += timedelta(days=days)
-
-
-def demo_book(folder: Path) -> Path:
-    """Write the demo's book."""
-    return write_demo(folder).book
-
-
-def copied(book: Path, folder: Path) -> Path:
-    """Copy a book that nobody has open."""
-    target = folder / "test.book"
-    copyfile(book, target)
-    return target
 
 
 def desk_on(book: Path, clock: Clock | None = None) -> Desk:

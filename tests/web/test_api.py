@@ -1,7 +1,6 @@
 """The JSON API, by hand and by a fuzzer that reads its own description."""
 
 from collections.abc import Iterator
-from pathlib import Path
 from typing import Any
 from uuid import UUID, uuid4
 
@@ -11,10 +10,11 @@ from fastapi.testclient import TestClient
 from hypothesis import HealthCheck, given, settings
 from schemathesis import GenerationMode
 from schemathesis.checks import not_a_server_error
-from tests.web.desks import Clock, copied, desk_on
+from tests.demo import copied
+from tests.web.desks import Clock, desk_on
 
 from combwright.services.book.book import export
-from combwright.services.demo import ON
+from combwright.services.demo import ON, Paths
 from combwright.terms.entries import ENTRY
 from combwright.web.app import build
 from combwright.web.desk import Desk
@@ -73,7 +73,7 @@ def test_syrup_is_the_calculator_s(client: TestClient) -> None:
 
 
 @pytest.fixture(scope="module")
-def open_house(demo: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Desk]:
+def open_house(demo: Paths, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Desk]:
     made = desk_on(copied(demo, tmp_path_factory.mktemp("fuzzed")), Clock())
     made.rounds.sheet(ON, 7)
     yield made

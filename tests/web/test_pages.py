@@ -6,11 +6,12 @@ from uuid import uuid4
 
 import pytest
 from fastapi.testclient import TestClient
-from tests.web.desks import PAGE, ROUND, client_of, copied, desk_on
+from tests.demo import copied
+from tests.web.desks import PAGE, ROUND, client_of, desk_on
 
 from combwright.records.store.book_handle import Book
 from combwright.records.store.kept_entries import keep
-from combwright.services.demo import CASTS, ON
+from combwright.services.demo import CASTS, ON, Paths
 from combwright.services.progress import BUSY, PLANNING, Step
 from combwright.terms.entries import Visit
 from combwright.web.desk import Desk
@@ -31,7 +32,7 @@ PAGES = (
 
 
 @pytest.fixture(scope="module")
-def desk(demo: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Desk]:
+def desk(demo: Paths, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Desk]:
     """One desk for all tests here: they only look."""
     made = desk_on(copied(demo, tmp_path_factory.mktemp("pages")))
     made.rounds.sheet(ON, 7)
@@ -102,7 +103,7 @@ def test_every_page_that_needs_the_round_waits_for_it(
     desk.rounds.sheet(ON, days)
 
 
-def test_a_colony_that_never_came_is_told_of_at_the_top(demo: Path, tmp_path: Path) -> None:
+def test_a_colony_that_never_came_is_told_of_at_the_top(demo: Paths, tmp_path: Path) -> None:
     book = copied(demo, tmp_path)
     with Book(book).writing() as db:
         keep(db, [Visit(id=uuid4(), on=ON - timedelta(days=7), colony="Brambel", eggs=True)])

@@ -8,12 +8,13 @@ from uuid import uuid4
 
 import pytest
 import sqlalchemy as sa
-from tests.web.desks import PAGE, ROUND, client_of, copied, desk_on
+from tests.demo import copied
+from tests.web.desks import PAGE, ROUND, client_of, desk_on
 
 from combwright.records.store.book_handle import Book
 from combwright.records.store.kept_entries import keep
 from combwright.services.book.book import read_book
-from combwright.services.demo import ON
+from combwright.services.demo import ON, Paths
 
 PAGES = (
     *(ROUND, f"{ROUND}/note/Bramble", f"/bench/{ON}", "/yards", "/colony/Bramble", "/kit"),
@@ -62,7 +63,7 @@ def threefold(path: Path) -> Path:
 
 @pytest.mark.parametrize("written", [False, True], ids=["unchanged", "after a note"])
 def test_the_number_of_queries_does_not_grow_with_rows(
-    demo: Path, tmp_path: Path, *, written: bool
+    demo: Paths, tmp_path: Path, *, written: bool
 ) -> None:
     (tmp_path / "few").mkdir()
     (tmp_path / "many").mkdir()

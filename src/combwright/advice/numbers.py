@@ -1,10 +1,9 @@
 """The numbers that decisions weigh by; values, units, ranges and sources are in ``data``."""
 
-import tomllib
 from collections.abc import Mapping
 from datetime import date
-from importlib.resources import files
 
+from combwright.terms.data_files import parameters
 from combwright.terms.parameters import Parameter
 
 
@@ -42,5 +41,4 @@ def numbers(room: str) -> Mapping[str, Parameter]:
     5.0
 
     """
-    text = files("combwright.advice").joinpath(f"data/{room}.toml").read_text("utf-8")
-    return {name: Parameter(**fields) for name, fields in tomllib.loads(text).items()}
+    return parameters(f"advice/{room}")

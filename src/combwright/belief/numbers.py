@@ -1,20 +1,18 @@
 """Every number of the belief, by name; units, ranges and sources are in the data file."""
 
-import tomllib
 from collections.abc import Mapping
-from importlib.resources import files
 from typing import Any, Final
 
 import numpy as np
 
+from combwright.terms.data_files import contents
 from combwright.terms.parameters import Parameter
 
 Row = Mapping[Any, Parameter]  # a value at each of several places
 
 
 def _read() -> tuple[dict[str, Parameter], dict[str, Row]]:
-    text = files("combwright.belief").joinpath("data/belief.toml").read_text("utf-8")
-    told = tomllib.loads(text)
+    told = contents("belief/belief")
     single = {name: Parameter(**said) for name, said in told.items() if "value" in said}
     return single, {name: _row(**said) for name, said in told.items() if "values" in said}
 

@@ -82,7 +82,7 @@ class _Day:
         try:
             self.now = after(self.now, entry, self.kit)
         except NotFoundError as error:
-            self.refused[entry.id] = Misfit(error.what, error.remedy)
+            self.refused[entry.id] = Misfit("hive", error.what, error.remedy)
         self.steps.append((entry, self.now))
 
     def overfull(self) -> dict[UUID, Misfit]:

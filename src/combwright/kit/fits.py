@@ -24,8 +24,12 @@ MOST_NUC_BOXES: Final = 2
 
 @dataclass(frozen=True, slots=True)
 class Misfit:
-    """One thing that cannot stand, or (when it does not block) stands badly; and the cure."""
+    """One thing that cannot stand, or (when it does not block) stands badly; and the cure.
 
+    ``field`` is that of a stack, or of the entry, which is to be put right first.
+    """
+
+    field: str
     what: str
     remedy: str
     blocks: bool = True
@@ -73,6 +77,7 @@ def misfits(hive: Hive, set_up: SetUp, pitch_mm: float | None = None) -> Iterato
     yield from _too_many(hive, set_up)
     if set_up.foundation > set_up.frames:
         yield Misfit(
+            "foundation",
             f"{set_up.foundation} frames of foundation among {set_up.frames} frames.",
             "“foundation” counts those of the frames that are not drawn yet.",
         )
@@ -91,21 +96,23 @@ def _too_many(hive: Hive, set_up: SetUp) -> Iterator[Misfit]:
     boxes = MOST_BROOD_BOXES if hive.kind == "hive" else MOST_NUC_BOXES
     if set_up.brood_boxes > boxes:
         yield Misfit(
+            "brood_boxes",
             f"{set_up.brood_boxes} brood boxes on “{hive.key}”: {boxes} at most are meant.",
             "Correct the brood boxes or the hive.",
         )
     if set_up.dummy_boards > MOST_DUMMY_BOARDS:
         yield Misfit(
+            "dummy_boards",
             f"{set_up.dummy_boards} dummy boards in one box: {MOST_DUMMY_BOARDS} at most are "
             "meant, one on each side.",
             "Correct the dummy boards.",
         )
     if set_up.supers and hive.honey_super is None:
-        yield Misfit(f"“{hive.key}” takes no super.", "Move the colony to a full hive first.")
+        what = f"“{hive.key}” takes no super."
+        yield Misfit("supers", what, "Move the colony to a full hive first.")
     if set_up.supers > MOST_SUPERS:
-        yield Misfit(
-            f"{set_up.supers} supers: {MOST_SUPERS} at most are meant.", "Correct the supers."
-        )
+        what = f"{set_up.supers} supers: {MOST_SUPERS} at most are meant."
+        yield Misfit("supers", what, "Correct the supers.")
 
 
 def _frames(hive: Hive, set_up: SetUp, pitch_mm: float | None) -> Iterator[Misfit]:
@@ -116,6 +123,7 @@ def _frames(hive: Hive, set_up: SetUp, pitch_mm: float | None) -> Iterator[Misfi
         beside = f" and {boards} dummy board{'s' * (boards > 1)}" if boards else ""
         box = "which holds" if boxes == 1 else f"whose {boxes} brood boxes hold"
         yield Misfit(
+            "frames",
             f"{set_up.frames} frames{beside} do not fit into “{hive.key}”, {box} "
             f"{held} frames at most ({hive.inner_width_mm:g} mm inside).",
             "Correct the frames, the boards, the brood boxes or the hive.",
@@ -123,4 +131,4 @@ def _frames(hive: Hive, set_up: SetUp, pitch_mm: float | None) -> Iterator[Misfi
     elif pitch_mm is not None:
         notice = wide_spacing(hive, frames_in_fullest_box(set_up), pitch_mm, boards)
         if notice is not None and notice.left_mm < 0:
-            yield Misfit(notice.what, notice.cure, blocks=False)
+            yield Misfit("pitch_mm", notice.what, notice.cure, blocks=False)

@@ -99,6 +99,7 @@ def more_than_there(now: Standing, entry: Noted, today: Iterable[Noted] = ()) ->
     things = field.replace("_", " ")
     had = f"which had {there}" if is_noted else f"of which the notes know {there}"
     return Misfit(
+        "supers" if isinstance(entry, Harvest) else "count",
         f"{wanted} {things} were taken from “{entry.colony}”, {had}.",
         f"Correct the number, or note the {things} that were there.",
         blocks=is_noted,

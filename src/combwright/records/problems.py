@@ -46,8 +46,8 @@ def refused(error: CombwrightError, line: int | None = None, column: str = "") -
     return Problem(error.what, error.remedy, line, column or error.where)
 
 
-def wrong(entry: Entry, what: str, remedy: str, field: str = "", in_file: str = "") -> Problem:
-    """Say that an entry cannot be true."""
+def wrong(entry: Entry, field: str, what: str, remedy: str, in_file: str = "") -> Problem:
+    """Say that an entry cannot be true, beside the field that is to be put right first."""
     return Problem(what, remedy, entry=entry.id, field=field, in_file=in_file)
 
 

@@ -3,23 +3,15 @@
 The kernel takes them as one argument, so that a study can vary them without touching the code.
 """
 
-import tomllib
 from functools import lru_cache
-from importlib.resources import files
 from typing import TYPE_CHECKING, Final, NamedTuple, Self
 
 import numpy as np
 from numpy.typing import NDArray
 
-from combwright.terms.parameters import Parameter
+from combwright.terms.data_files import parameters
 
-
-def _read() -> dict[str, Parameter]:
-    text = files("combwright.simulation").joinpath("data/biology.toml").read_text("utf-8")
-    return {name: Parameter(**fields) for name, fields in tomllib.loads(text).items()}
-
-
-PARAMETERS: Final = _read()
+PARAMETERS: Final = parameters("simulation/biology")
 
 if TYPE_CHECKING:
 

@@ -9,7 +9,8 @@ from combwright.terms.parameters import Parameter
 
 
 @cache
-def _contents(place: str) -> dict[str, Any]:
+def contents(place: str) -> dict[str, Any]:
+    """Give all of a file, as it is written."""
     package, name = place.split("/")
     text = files(f"combwright.{package}").joinpath(f"data/{name}.toml").read_text("utf-8")
     return tomllib.loads(text)
@@ -24,7 +25,7 @@ def parameter(place: str, name: str) -> Parameter:
     'mm/day'
 
     """
-    return Parameter(**_contents(place)[name])
+    return Parameter(**contents(place)[name])
 
 
 def parameters(place: str, *table: str) -> dict[Any, Parameter]:
@@ -36,7 +37,7 @@ def parameters(place: str, *table: str) -> dict[Any, Parameter]:
     8.0
 
     """
-    found = _contents(place)
+    found = contents(place)
     for name in table:
         found = found[name]
     return {name: Parameter(**fields) for name, fields in found.items()}
@@ -53,5 +54,5 @@ def rows(place: str, name: str) -> list[dict[str, Any]]:
     """
     return [
         {field: tuple(value) if isinstance(value, list) else value for field, value in row.items()}
-        for row in _contents(place)[name]
+        for row in contents(place)[name]
     ]

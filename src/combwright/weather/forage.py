@@ -1,16 +1,14 @@
 """Forage: how much nectar and pollen a district offers each day."""
 
-import tomllib
 from dataclasses import dataclass
 from datetime import date
 from functools import cache
-from importlib.resources import files
 from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
-from combwright.terms.data_files import parameter
+from combwright.terms.data_files import contents, parameter
 from combwright.terms.errors import NotFoundError
 from combwright.terms.streams import stream
 from combwright.terms.weather import DailyWeather
@@ -54,12 +52,6 @@ class Plant:
         return np.clip((t_max_c - self.begins_c) / (self.full_c - self.begins_c), 0, 1)
 
 
-@cache
-def _read() -> dict[str, Any]:
-    text = files("combwright.weather").joinpath("data/forage.toml").read_text("utf-8")
-    return tomllib.loads(text)
-
-
 def districts() -> tuple[str, ...]:
     """Give the names of the districts, the usual one first.
 
@@ -69,7 +61,7 @@ def districts() -> tuple[str, ...]:
     'lowland mixed farmland'
 
     """
-    return tuple(_read()["districts"])
+    return tuple(contents("weather/forage")["districts"])
 
 
 @cache
@@ -87,9 +79,10 @@ def calendar(district: str) -> tuple[Plant, ...]:
             f"There is no forage calendar for '{district}'.",
             remedy=f"There are: {', '.join(districts())}.",
         )
-    plants = _read()["plants"]
+    plants = contents("weather/forage")["plants"]
     return tuple(
-        _plant(plants[key], share) for key, share in _read()["districts"][district].items()
+        _plant(plants[key], share)
+        for key, share in contents("weather/forage")["districts"][district].items()
     )
 
 

@@ -2,7 +2,7 @@ from tests.records.samples import a_visit, notebook
 
 from combwright.records.notebook.from_lines import read_notebook
 from combwright.records.replay.amending import amendments
-from combwright.records.store.corrections import standing
+from combwright.records.replay.corrections import standing
 from combwright.terms.entries import AnyEntry, Noted
 
 OLD = "2026-04-06,,Alder,,,7,,,,500,"

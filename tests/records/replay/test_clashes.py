@@ -80,6 +80,7 @@ def test_what_cannot_be_is_refused_with_what_would_be_right(
     entry: AnyEntry, what: str, remedy: str
 ) -> None:
     problem = only(entry)
+    assert problem.field in type(entry).model_fields
     assert what in f"{problem.what}"
     assert remedy in f"{problem.what} {problem.remedy}"
     assert problem.entry == entry.id

@@ -9,15 +9,9 @@ import pytest
 from combwright.records.store.book_handle import Book
 from combwright.services.beliefs.colony_history import SHOWN, colony_history
 from combwright.services.beliefs.score import score_book
-from combwright.services.demo import Paths, write_demo
+from combwright.services.demo import Paths
 from combwright.services.progress import READING, Step
 from combwright.terms.errors import CombwrightError
-
-
-@pytest.fixture(scope="module")
-def demo(tmp_path_factory: pytest.TempPathFactory) -> Paths:
-    """The demo's files."""
-    return write_demo(tmp_path_factory.mktemp("demo"))
 
 
 def test_past_and_future_in_one_line_of_days(demo: Paths) -> None:

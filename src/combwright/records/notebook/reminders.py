@@ -8,7 +8,7 @@ from datetime import date
 from combwright.records.notebook.from_lines import Line
 from combwright.records.problems import Problem
 from combwright.records.replay.colonies import KnownColony, replay
-from combwright.records.store.corrections import names
+from combwright.records.replay.corrections import names
 from combwright.terms.entries import Noted, Yard
 
 Known = tuple[date, str, int | None]

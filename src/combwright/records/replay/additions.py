@@ -10,7 +10,7 @@ from combwright.records.notebook.from_lines import Line, read_notebook
 from combwright.records.notebook.reminders import wrong_reminders
 from combwright.records.problems import Problem, refused
 from combwright.records.replay.clashes import check
-from combwright.records.store.corrections import standing
+from combwright.records.replay.corrections import standing
 from combwright.terms.entries import AnyEntry, Colony, Correction, Split, Yard
 from combwright.terms.errors import NotebookError
 

@@ -5,7 +5,7 @@ from datetime import date
 from uuid import UUID, uuid5
 
 from combwright.records.notebook.noting import NOTEBOOK
-from combwright.records.store.corrections import standing
+from combwright.records.replay.corrections import standing
 from combwright.terms.entries import AnyEntry, Colony, Correction, Noted, Yard
 
 FROM_A_NOTEBOOK = 5  # the version of the ids that a notebook's notes get

@@ -7,10 +7,10 @@ from uuid import UUID
 from combwright.kit.catalogue import Catalogue
 from combwright.records.problems import Problem, wrong
 from combwright.records.replay.colonies import KnownColony, by_day, replay
+from combwright.records.replay.corrections import names, standing
 from combwright.records.replay.impossible_amounts import amounts
 from combwright.records.replay.same_day import same_day
 from combwright.records.replay.stacks import Stacks
-from combwright.records.store.corrections import names, standing
 from combwright.terms.entries import (
     AnyEntry,
     Colony,
@@ -53,6 +53,7 @@ def lost_corrections(written: list[AnyEntry]) -> Iterator[Problem]:
             if each.corrects not in known:
                 yield wrong(
                     each,
+                    "corrects",
                     f"This correction names the entry {each.corrects}, but the book has none such.",
                     "Name the id of an entry that was written before it.",
                 )
@@ -64,26 +65,22 @@ def lost_corrections(written: list[AnyEntry]) -> Iterator[Problem]:
 def places(each: Noted, yards: set[str]) -> Iterator[Problem]:
     """Find yards that were never named."""
     if isinstance(each, Colony | Move) and each.yard not in yards:
-        yield wrong(
-            each, f"There is no yard “{each.yard}” in the book.", guess(each.yard, yards, "yard")
-        )
+        what = f"There is no yard “{each.yard}” in the book."
+        yield wrong(each, "yard", what, guess(each.yard, yards, "yard"))
 
 
 def newcomers(each: Noted, found: Mapping[str, KnownColony]) -> Iterator[Problem]:
     """Find colonies that enter the book under a name that is taken."""
-    new = ""
-    if isinstance(each, Colony):
-        new = each.colony
-    elif isinstance(each, Split):
-        new = each.new_colony
-    if not new:
+    if not isinstance(each, Colony | Split):
         return
+    field = "colony" if isinstance(each, Colony) else "new_colony"
+    new = getattr(each, field)
     if new in found:
         what = f"There is a colony “{new}” already, since {found[new].since}."
-        yield wrong(each, what, "Give the new one another name.")
+        yield wrong(each, field, what, "Give the new one another name.")
     elif new.casefold() in (alike := {known.casefold(): known for known in found}):
         what = f"“{new}” differs from “{alike[new.casefold()]}” only in its capitals."
-        yield wrong(each, what, "Write the known name, or give the new one another.")
+        yield wrong(each, field, what, "Write the known name, or give the new one another.")
 
 
 def who(
@@ -91,8 +88,12 @@ def who(
 ) -> Iterator[Problem]:
     """Find colonies that are unknown, not there yet, or gone."""
     if isinstance(each, Unite | Split) and len(set(names(each))) == 1:
-        done = "united with itself" if isinstance(each, Unite) else "split to its own name"
-        yield wrong(each, f"“{each.colony}” cannot be {done}.", "Name the other colony.")
+        field, done = (
+            ("into", "united with itself")
+            if isinstance(each, Unite)
+            else ("new_colony", "split to its own name")
+        )
+        yield wrong(each, field, f"“{each.colony}” cannot be {done}.", "Name the other colony.")
         return
     for colony in () if isinstance(each, Colony) else names(each):
         now = found.get(colony)
@@ -103,6 +104,7 @@ def who(
         elif now.ended is not None and not says_it_again(each, now):
             yield wrong(
                 each,
+                named_in(each, colony),
                 f"The colony “{colony}” left the book on {now.ended} ({now.ended_by}).",
                 "Correct the day or the name, or start a new colony.",
             )
@@ -115,13 +117,18 @@ def unknown(
     if colony in starts:
         return wrong(
             each,
+            named_in(each, colony),
             f"The colony “{colony}” enters the book only on {starts[colony].on}, after this "
             f"{each.kind} of {each.on}.",
             "Correct one of the two days.",
         )
-    return wrong(
-        each, f"There is no colony “{colony}” in the book.", guess(colony, found, "colony")
-    )
+    what = f"There is no colony “{colony}” in the book."
+    return wrong(each, named_in(each, colony), what, guess(colony, found, "colony"))
+
+
+def named_in(each: Noted, colony: str) -> str:
+    """Name the field in which an entry names a colony."""
+    return "into" if isinstance(each, Unite) and colony == each.into else "colony"
 
 
 def says_it_again(each: Noted, now: KnownColony) -> bool:

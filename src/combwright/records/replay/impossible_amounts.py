@@ -29,7 +29,9 @@ def amounts(each: Noted, day: StackDay, kit: Catalogue) -> Iterator[Problem]:
             yield from feeder(each)
     if each.id in day.impossible:
         misfit = day.impossible[each.id]
-        yield wrong(each, misfit.what, misfit.remedy)
+        # a change says in its count what a stack says field by field
+        field = misfit.field if misfit.field in type(each).model_fields else "count"
+        yield wrong(each, field, misfit.what, misfit.remedy)
     for misfit in day.odd.get(each.id, ()):
         yield odd(each, misfit.what, misfit.remedy)
 
@@ -39,17 +41,17 @@ def no_hive(each: Noted, key: str, kit: Catalogue) -> Iterator[Problem]:
     try:
         kit.hive(key)
     except NotFoundError as error:
-        yield wrong(each, error.what, error.remedy)
+        yield wrong(each, "hive", error.what, error.remedy)
 
 
 def seen(each: Visit) -> Iterator[Problem]:
     """Find sights that contradict each other."""
     bees, brood = each.frames_of_bees, each.frames_of_brood
     if bees == 0:
-        without = {"frames of brood": brood, "eggs": each.eggs, "a queen": each.queen_seen}
-        for sight, value in without.items():
-            if value:
-                yield wrong(each, f"There cannot be {sight} without bees.", CORRECT_ONE)
+        without = {"frames_of_brood": "frames of brood", "eggs": "eggs", "queen_seen": "a queen"}
+        for field, sight in without.items():
+            if getattr(each, field):
+                yield wrong(each, field, f"There cannot be {sight} without bees.", CORRECT_ONE)
     elif bees is not None and brood is not None and brood > bees + 1:
         yield odd(
             each, f"{brood:g} frames of brood, but {bees:g} of bees to cover them.", CHECK_BOTH
@@ -69,6 +71,7 @@ def too_much_brood(each: Visit, day: StackDay) -> Iterator[Problem]:
         held = f"which holds {most} frames at most"
         yield wrong(
             each,
+            "frames_of_brood",
             f"{each.frames_of_brood:g} frames of brood in “{now.hive.key}”, "
             + (held if boxes == 1 else f"{held} in {boxes} brood boxes")
             + ".",
@@ -81,6 +84,7 @@ def feeder(each: Change) -> Iterator[Problem]:
     if each.count != -1:
         yield wrong(
             each,
+            "count",
             f"{each.count} is no note of a feeder: only one that is taken off counts, as -1.",
             "Write -1 if it was taken off; note what was put into one as a feed.",
         )
@@ -89,11 +93,13 @@ def feeder(each: Change) -> Iterator[Problem]:
 def split(each: Split, day: StackDay) -> Iterator[Problem]:
     """Find splits of more than there is, than the new box holds, or than the bees can cover."""
     combs = max(each.frames_of_brood + each.frames_of_stores, each.frames_of_bees)
+    field = "frames_of_bees" if combs == each.frames_of_bees else "frames_of_brood"
     mother, young = day.before.get(each.colony), day.before.get(each.new_colony)
     had = mother.told()["frames"] if mother else None
     if had is not None and combs > had:
         yield wrong(
             each,
+            field,
             f"{combs:g} frames were split from “{each.colony}”, which had {had}.",
             "Correct the number, or note the frames that were there.",
         )
@@ -101,6 +107,7 @@ def split(each: Split, day: StackDay) -> Iterator[Problem]:
     if combs > most:
         yield wrong(
             each,
+            field,
             f"{combs:g} frames do not fit into “{each.hive}”, which holds {most} at most.",
             "Correct the numbers or the hive.",
         )

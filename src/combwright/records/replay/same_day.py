@@ -67,10 +67,10 @@ def contradictions(each: Entry, earlier: list[Noted], colony: str, on: date) -> 
             if value is not None and other is not None and value != other:
                 yield wrong(
                     each,
+                    field,
                     f"{field.replace('_', ' ')} of “{colony}” on {on} is {said(value)} here and "
                     f"{said(other)} in another note.",
                     REMEDY,
-                    field,
                     IN_FILE,
                 )
 

@@ -8,7 +8,7 @@ from functools import cached_property
 
 from combwright.kit.catalogue import Catalogue
 from combwright.records.replay.colonies import KnownColony, standings
-from combwright.records.store.corrections import names, standing
+from combwright.records.replay.corrections import names, standing
 from combwright.terms.entries import AnyEntry, Correction, Noted, Yard
 from combwright.terms.errors import NotFoundError
 

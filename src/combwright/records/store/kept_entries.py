@@ -8,7 +8,7 @@ from uuid import UUID
 
 import sqlalchemy as sa
 
-from combwright.records.store.corrections import names, standing
+from combwright.records.replay.corrections import names, standing
 from combwright.records.store.dialect import insert
 from combwright.records.store.tables import entry
 from combwright.terms.entries import ENTRY, AnyEntry, Correction, Noted

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from difflib import get_close_matches
 from typing import Final
 
-from combwright.records.store.corrections import names
+from combwright.records.replay.corrections import names
 from combwright.services.rounds.situations import Situations
 
 MOST: Final = 5  # named one by one; a file that was read amiss could hold hundreds

@@ -11,8 +11,8 @@ from combwright.records.problems import Problem
 from combwright.records.replay.additions import Addition, additions, settled
 from combwright.records.replay.amending import amendments
 from combwright.records.replay.colonies import KnownColony, standings
+from combwright.records.replay.corrections import names
 from combwright.records.store.book_handle import Book, Transaction
-from combwright.records.store.corrections import names
 from combwright.records.store.kept_entries import (
     all_entries,
     entries_of,

@@ -1,9 +1,7 @@
 """What a keeper does to a colony, done to every member of its ensemble in place."""
 
-import tomllib
 from collections.abc import Mapping
 from functools import lru_cache
-from importlib.resources import files
 from math import isfinite
 from typing import Any, Final
 
@@ -15,6 +13,7 @@ from combwright.simulation import observe
 from combwright.simulation.columns import CAGED, CELL, LAYING, QUEENLESS, VIRGIN
 from combwright.simulation.enclosure.loss import slab_loss
 from combwright.simulation.observe import SUGAR_IN_HONEY
+from combwright.terms.data_files import contents
 from combwright.terms.errors import ClashError
 from combwright.terms.set_up import SetUp
 
@@ -141,10 +140,9 @@ def empty_feeder(colonies: Any) -> None:
 @lru_cache(maxsize=1)
 def treatment_courses() -> dict[str, dict[str, float]]:
     """How each substance acts over its days: data with sources."""
-    text = files("combwright.simulation").joinpath("data/treatments.toml").read_text("utf-8")
     return {
         name: {key: value for key, value in course.items() if key != "source"}
-        for name, course in tomllib.loads(text).items()
+        for name, course in contents("simulation/treatments").items()
     }
 
 

@@ -4,7 +4,7 @@ from uuid import UUID
 from hypothesis import given
 from tests.records.samples import a_visit, histories
 
-from combwright.records.store.corrections import standing
+from combwright.records.replay.corrections import standing
 from combwright.terms.entries import AnyEntry, Correction, Noted
 
 
