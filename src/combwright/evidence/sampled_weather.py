@@ -113,6 +113,17 @@ def mean_temperature(places: list[str], month: int) -> float:
     return float(np.mean(means))
 
 
+def mean_sunshine(places: list[str], month: int) -> float:
+    """Give the mean sunshine of a month over several places. [h]."""
+    return float(np.mean([monthly_mean(place, "sun_h", month) for place in places]))
+
+
+def mean_of_year(places: list[str]) -> float:
+    """Give the mean air temperature of the year over several places."""
+    months = [mean_temperature(places, month) for month in range(1, 13)]
+    return float(np.average(months, weights=LENGTHS))
+
+
 def forage_of_month(district: str, month: int) -> float:
     """Give the mean nectar index of a month in an average year near Dublin."""
     nectar, _ = average_year(calendar(district), climate("Dublin Airport"))
