@@ -44,6 +44,15 @@ def test_the_table_has_a_row_a_month() -> None:
     assert "Colonies lost" in done.stdout
 
 
+def test_some_years_are_told_by_month_and_year_and_drawn(tmp_path: Path) -> None:
+    drawn = tmp_path / "years.svg"
+    done = run("--start", "2026-08-01", "--years", "2", "--members", "20", "--svg", str(drawn))
+    assert done.returncode == 0, done.stderr
+    assert "1 Nov 2026" in done.stdout
+    assert "1 Aug 2028" in done.stdout
+    assert drawn.exists()
+
+
 @pytest.mark.parametrize(
     ("arguments", "says"),
     [

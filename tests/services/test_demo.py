@@ -81,7 +81,7 @@ def test_its_colonies_are_as_they_are_at_the_end_of_april(sheet: RoundSheet) -> 
     assert 3.0 <= min(bees) <= 6.0
     assert 8.5 <= max(bees) <= 12.0
     assert all(2.0 <= each.expected.frames_of_bees.mid <= 6.5 for each in nucs)
-    queenright = [each for each in sheet.colonies if each.expected.frames_of_brood.mid > 1.0]
+    queenright = [each for each in sheet.colonies if each.expected.frames_of_brood.low > 1.0]
     assert len(queenright) >= 13
     for each in queenright:
         share = each.expected.frames_of_brood.mid / each.expected.frames_of_bees.mid

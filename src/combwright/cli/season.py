@@ -24,6 +24,9 @@ def season(
     *,
     start: Annotated[str, typer.Option(help="First day.")] = "2026-03-20",
     until: Annotated[str, typer.Option(help="Last day; the end of October unless given.")] = "",
+    years: Annotated[
+        int, typer.Option(help="Years from the first day on, 1 to 4, instead of a last day.")
+    ] = 0,
     frames_of_bees: Annotated[float, typer.Option(help="Frames of bees on the first day.")] = 6.0,
     frames_of_brood: Annotated[
         float | None, typer.Option(help="Frames of brood; as usual for the day unless given.")
@@ -84,7 +87,12 @@ def season(
         "warmer": warmer,
     }
     first = day_of(start)
-    last = day_of(until) if until else date(first.year + (first.month > 9), 10, 31)  # noqa: PLR2004
+    if years:
+        last = date(first.year + years, first.month, min(first.day, 28))
+    elif until:
+        last = day_of(until)
+    else:
+        last = date(first.year + (first.month > 9), 10, 31)  # noqa: PLR2004
     variants = {"this way": said}
     if against:
         variants[against] = {**said, **_changes(against, said)}
@@ -196,11 +204,12 @@ def _table(name: str, one: "Season", first: "date") -> None:
         title, unit = TITLES[quantity]
         table.add_column(f"{title}, {unit}" if unit else title, justify="right")
     days = one.courses["adults"].days
+    long = days[-1].year > days[0].year
     for place, day in enumerate(days):
         if place not in {0, len(days) - 1} and day.day != 1:
             continue
         cells = [_cell(one.courses[quantity], place) for quantity in SHOWN]
-        table.add_row(f"{day:%-d %b}", *cells)
+        table.add_row(f"{day:%-d %b %Y}" if long else f"{day:%-d %b}", *cells)
     console = Console(highlight=False)
     console.print(table)
     console.print(f"Colonies lost {one.lost:.0%}, swarms for each colony {one.swarmed:.2f}.")

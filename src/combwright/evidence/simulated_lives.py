@@ -19,6 +19,7 @@ from combwright.simulation.begin import Described, begin
 from combwright.simulation.biology import BIOLOGY, Biology
 from combwright.simulation.hands.keeper import Keeping, Kept, keep
 from combwright.simulation.luck import luck
+from combwright.simulation.run import Trace
 from combwright.terms.set_up import SetUp
 from combwright.weather.climates import climates
 from combwright.weather.sampled import sampled_conditions
@@ -59,19 +60,19 @@ class Life:
 def live(
     climate: str,
     *,
-    biology: Biology = BIOLOGY,
-    keeping: Keeping | None = None,
-    described: Described | None = None,
-    set_up: SetUp | None = None,
+    worlds: tuple[Biology, ...] = (BIOLOGY,),
     colonies: int = COLONIES,
     years: int = YEARS,
-) -> Life:
-    """Let colonies of one climate live for some years, a few in each version of the weather."""
-    hive, set_up, days = catalogue().hive(HIVE), set_up or SetUp(frames=11), 365 * years + 92
-    described = described or Described(
-        frames_of_bees=11.0, stores_kg=14.0, mites=200.0, queen_year=START.year
-    )
-    made = begin(hive, set_up, described, on=START, members=colonies, seed=SEED, colony=climate)
+) -> list[Life]:
+    """Let the same colonies of one climate live for some years in each of some worlds.
+
+    A few colonies share each version of the weather. Gives a life for each world.
+    """
+    hive, set_up, days = catalogue().hive(HIVE), SetUp(frames=11), 365 * years + 92
+    described = Described(frames_of_bees=11.0, stores_kg=14.0, mites=200.0, queen_year=START.year)
+    one = begin(hive, set_up, described, on=START, members=colonies, seed=SEED, colony=climate)
+    made = np.concatenate([one] * len(worlds))
+    made["world"] = np.repeat(np.arange(len(worlds), dtype=np.float64), colonies)
     kept = keep(
         made,
         hive,
@@ -79,17 +80,26 @@ def live(
         sampled_conditions(climate, START, days, WEATHERS, SEED),
         luck(SEED, climate, START, days, colonies),
         first=START,
-        keeping=keeping or Keeping(),
+        keeping=Keeping(),
         seed=SEED,
-        biology=biology,
+        worlds=worlds,
     )
-    return Life(kept)
+    return [
+        Life(_some(kept, slice(world * colonies, (world + 1) * colonies)))
+        for world in range(len(worlds))
+    ]
+
+
+def _some(kept: Kept, which: slice) -> Kept:
+    """Give what came of some of the colonies."""
+    trace = Trace(kept.trace.values[:, which])
+    return Kept(trace, kept.honey_taken_kg[:, which], kept.sugar_given_kg[:, which])
 
 
 @cache
 def lives() -> dict[str, Life]:
     """Give a life in each built-in climate under the careful keeper."""
-    return {place: live(place) for place in climates()}
+    return {place: live(place)[0] for place in climates()}
 
 
 def seen(life: Life, year: int) -> dict[str, float]:
@@ -202,9 +212,10 @@ def _lost(life: Life, autumn: int) -> dict[str, float]:
 
 
 @cache
-def own_winters() -> Mapping[str, float]:
-    """Each quantity in the years after the first, the middle of climates and years."""
-    tables = [seen(life, year) for life in lives().values() for year in CLOSED]
+def own_winters(place: str = "") -> Mapping[str, float]:
+    """Each quantity in the years after the first, the middle of climates and years, or of one."""
+    there = [life for name, life in lives().items() if place in name]
+    tables = [seen(life, year) for life in there for year in CLOSED]
     return {name: float(np.nanmedian([table[name] for table in tables])) for name in tables[0]}
 
 

@@ -44,7 +44,7 @@ def steady_growth() -> dict[str, float]:
         sealed_tomorrow = float(np.median(made["larvae"][:, 5]))
         grams = float(np.median(observe.adults(made))) * BIOLOGY.bee_g
         rates.append(invasion_rate(sealed_tomorrow, grams, BIOLOGY.invade_worker))
-        run(made, even[:, day : day + 1], chance[:, day : day + 1], biology=biology)
+        run(made, even[:, day : day + 1], chance[:, day : day + 1], worlds=(biology,))
         made["ripe"], made["pollen"] = 8000.0, 800.0
         seen.append(float(np.median(observe.mites(made))))
     half = days // 2
@@ -124,6 +124,6 @@ def carried_in(pressure: float) -> float:
         made,
         even_days(105, day=212, mean_c=12.0, hours=3.0, nectar=0.3),
         luck(SEED, "trial", ON, 105, MEMBERS),
-        biology=biology,
+        worlds=(biology,),
     )
     return float(np.median(observe.mites(made)))

@@ -65,7 +65,7 @@ def season(
         first=START,
         keeping=keeping or Keeping(),
         seed=SEED,
-        biology=biology,
+        worlds=(biology,),
     )
     return made, kept
 

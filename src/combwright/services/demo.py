@@ -86,7 +86,7 @@ CASTS: Final = (
     Cast("Nuc Ash", "Mill Orchard", "nuc 6 polystyrene", 2.5, 0.4, 4.5, 2026, 6, 0, 12),
     Cast("Nuc Elm", "Mill Orchard", "nuc 6 polystyrene", 2.0, 0.4, 4.0, 2026, 5, 1, 10),
     Cast("Nuc Holly", "Alder Bank", "nuc 6 polystyrene", 3.0, 0.5, 4.0, 2026, 6, 0, 15),
-    Cast("Nuc Rowan", "Quarry Field", "nuc 5 ply", 2.0, 0.4, 4.0, 2026, 5, 0, 8),
+    Cast("Nuc Rowan", "Quarry Field", "nuc 5 ply", 2.5, 0.4, 4.0, 2026, 5, 0, 8),
 )
 
 

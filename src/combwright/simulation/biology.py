@@ -37,6 +37,6 @@ RECORD: Final = np.dtype([(name, np.float64) for name in Biology._fields])
 
 
 @lru_cache(maxsize=8)
-def as_table(biology: Biology) -> NDArray[np.void]:
-    """Give the values in the form in which the compiled step reads them: a table of one row."""
-    return np.array([tuple(biology)], dtype=RECORD)
+def as_table(*worlds: Biology) -> NDArray[np.void]:
+    """Give the values in the form in which the compiled step reads them: a row for each world."""
+    return np.array([tuple(world) for world in worlds], dtype=RECORD)

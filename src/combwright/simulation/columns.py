@@ -91,6 +91,7 @@ _TABLE: Final = (
     ("mite_growth", 1, "factor", "live mites that leave a cell per mite that entered"),
     ("swarm_readiness", 1, "factor", "hazard of starting swarm cells"),
     ("heat_loss", 1, "factor", "heat loss of the enclosure against the computed one"),
+    ("world", 1, "code", "which set of the model's numbers holds for it, of those it is run with"),
     # what happened
     ("laid", 1, "cells", "eggs laid today"),
     ("room", 1, "cells", "drawn, empty, warm and covered cells"),

@@ -40,14 +40,14 @@ def run(
     conditions: Floats,
     luck: Floats,
     *,
-    biology: Biology = BIOLOGY,
+    worlds: tuple[Biology, ...] = (BIOLOGY,),
     traced: bool = False,
 ) -> Trace:
     """Let colonies live through some days, in place.
 
     Lane ``i`` lives in scenario ``i % scenarios`` of the conditions, [scenario, day, column], and
-    has the luck of member ``i % members``, [member, day, process]. What was seen is empty unless
-    traced.
+    has the luck of member ``i % members``, [member, day, process]; it lives in the world that its
+    column ``world`` names. What was seen is empty unless traced.
     """
     days = conditions.shape[1]
     if luck.shape[1] < days:
@@ -57,7 +57,7 @@ def run(
         colonies,
         np.ascontiguousarray(conditions),
         np.ascontiguousarray(luck),
-        as_table(biology),
+        as_table(*worlds),
         trace,
     )
     if broken:

@@ -57,7 +57,7 @@ def one_day(c: Colony, weather: Sequence[float], luck: Sequence[float], bio: Bio
     aged = nest.ageing_winter_bees(c, load, bio)
     to_winter = nest.long_lived(load, bio)
     rested = bio.resting * to_winter * c["nest"]
-    alive = nest.daily_survival(c, hours, bio)
+    alive = nest.daily_survival(c, hours, warm["sugar"], bio)
     laid = max(
         0.0, min(eggs * food.lucky(bio.lay_luck, luck[LAID]), cells) - bio.drone_cell * for_drones
     )

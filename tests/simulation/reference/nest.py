@@ -227,7 +227,9 @@ def ageing_winter_bees(c: Colony, load: float, bio: Biology) -> float:
     return float(c["winter"] * bio.winter_ageing * load / (load + bio.winter_ageing_load))
 
 
-def daily_survival(c: Colony, hours: float, bio: Biology) -> tuple[float, float, float]:
+def daily_survival(
+    c: Colony, hours: float, heat_sugar: float, bio: Biology
+) -> tuple[float, float, float]:
     work = mixed(bio.nest_death_idle, 1, brood(c) / (brood(c) + bio.nest_death_half))
     hurt_nest = 1 + (bio.hurt_death - 1) * c["hurt_nest"]
     hurt_winter = 1 + (bio.hurt_death - 1) * c["hurt_winter"]
@@ -236,7 +238,8 @@ def daily_survival(c: Colony, hours: float, bio: Biology) -> tuple[float, float,
     flying = bio.forager_death * c["forager_mortality"] * out
     idle = bio.forager_death_home * (1 - ramp(hours, 0, bio.home_hours))
     foragers = (flying + idle) * hurt_nest
-    winter = bio.winter_death * c["forager_mortality"] * hurt_winter**2
+    worn = 1 + bio.heat_wear * heat_sugar / max(bees(c), 1.0) / bio.basal_cluster
+    winter = bio.winter_death * c["forager_mortality"] * worn * hurt_winter**2
     starved, starved_outside = bio.hunger_nest * c["starving"], bio.hunger_foragers * c["starving"]
     return (
         math.exp(-nest) * (1 - starved),

@@ -28,12 +28,12 @@ Hours = st.floats(0, 14)
 Loads = st.floats(0.0, 2.0)
 
 
-@given(samples.colonies(), Hours)
-def test_survival_is_a_share_and_mites_cost_lives(colony: Any, hours: float) -> None:
-    now = survival(colony, hours, BIO)
+@given(samples.colonies(), Hours, st.floats(0, 100))
+def test_survival_is_a_share_and_mites_cost_lives(colony: Any, hours: float, heat: float) -> None:
+    now = survival(colony, hours, heat, BIO)
     assert all(0.0 <= share <= 1.0 for share in now)
     colony.hurt_nest = colony.hurt_winter = 0.0
-    whole = survival(colony, hours, BIO)
+    whole = survival(colony, hours, heat, BIO)
     assert all(hurt <= well for hurt, well in zip(now, whole, strict=True))
 
 

@@ -46,7 +46,7 @@ def test_they_agree_whatever_the_numbers_of_the_model(
     luck = samples.chance(seed, 1, 1)
     fast = record(colony)
     slow = plain(fast[0])
-    run(fast, days, luck, biology=biology)
+    run(fast, days, luck, worlds=(biology,))
     one_day(slow, days[0, 0].tolist(), luck[0, 0].tolist(), biology)
     agrees(fast[0], slow)
 
@@ -64,3 +64,17 @@ def test_they_agree_over_a_whole_season() -> None:
             assert colonies[i][column.name] == pytest.approx(
                 np.asarray(colony[column.name]), rel=1e-6, abs=1e-4
             ), column.name
+
+
+def test_each_colony_lives_in_the_world_that_it_names() -> None:
+    """Three worlds at once give what each gives alone; an unknown one is the first."""
+    worlds = tuple(BIOLOGY._replace(lay_peak=peak) for peak in (1000.0, 1500.0, 2000.0))
+    together = np.concatenate([samples.usual(members=4) for _ in range(4)])
+    together["world"] = np.repeat([0.0, 1.0, 2.0, 7.0], 4)
+    days, luck = samples.dublin()[:1, :60], samples.chance(5, 4, 60)
+    run(together, days, luck, worlds=worlds)
+    for place, world in enumerate((*worlds, worlds[0])):
+        alone = samples.usual(members=4)
+        run(alone, days, luck, worlds=(world,))
+        for one, other in zip(together[4 * place : 4 * place + 4], alone, strict=True):
+            agrees(one, plain(other) | {"world": float(one["world"])})

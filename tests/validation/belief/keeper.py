@@ -104,7 +104,7 @@ class Truth:
             later,
             part,
             luck(self.seed, "truth " + self.name, on, days, 1),
-            biology=self.habits.biology,
+            worlds=(self.habits.biology,),
         )
         return later
 

@@ -1,6 +1,6 @@
 """The simulated year over several seeds: bands, not one lucky run.
 
-Writes ``docs/validation/colony.md`` and its figures.
+Writes ``docs/validation/first-season.md`` and its figures.
 """
 
 from collections.abc import Callable, Iterator
@@ -88,12 +88,12 @@ def draw() -> None:
 def write(table: dict[str, list[float]]) -> None:
     today = date.today()  # noqa: DTZ011  (the day on which it was made)
     lines = [
-        "# The simulated year, over several seeds",
+        "# The first season after a spring that was put there, over several seeds",
         "",
         "Medians over 200 colonies near Dublin, each in its own sampled year, from six and a half",
-        "frames of bees on 20 March under a keeper who goes by rules of thumb; honey over 210",
-        "colony-years in seven climates. What each is held against stands beside it; the checks",
-        "with their sources and what stays missed are on the [evidence page](../evidence.md).",
+        "frames of bees on 20 March under a keeper who goes by rules of thumb. What each is held",
+        "against stands beside it; the checks with their sources and what stays missed are on the",
+        "[evidence page](../evidence.md). Later years stand on [another page](colony.md).",
         "",
         f"Made on {today:%d %B %Y} with seeds {', '.join(map(str, SEEDS))} by",
         f"`{COMMAND}`.",
@@ -108,7 +108,7 @@ def write(table: dict[str, list[float]]) -> None:
         cells = " | ".join(f"{value:.3g}" if value < 1000 else f"{value:.0f}" for value in values)
         lines.append(f"| {name} | {cells} | {low:g} to {high:g} | {source} |")
     lines += ["", "![Adult bees](colony-bees.svg)", "", "![Mites](colony-mites.svg)"]
-    (DOCS / "colony.md").write_text("\n".join(lines) + "\n", encoding="utf-8")
+    (DOCS / "first-season.md").write_text("\n".join(lines) + "\n", encoding="utf-8")
 
 
 @pytest.mark.parametrize("quantity", BANDS)

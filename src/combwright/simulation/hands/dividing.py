@@ -32,7 +32,14 @@ def split(
     in the parent by drawn comb. [frames]
     """
     new = np.zeros(len(parent), dtype=STATE)
-    for column in (*TRAITS, "invaders", "bees_per_frame", "cells_per_frame", "sugar_per_cell"):
+    for column in (
+        *TRAITS,
+        "world",
+        "invaders",
+        "bees_per_frame",
+        "cells_per_frame",
+        "sugar_per_cell",
+    ):
         new[column] = parent[column]
     bees = np.minimum(
         frames_of_bees * parent["bees_per_frame"] / np.maximum(adults(parent), 1), 0.95

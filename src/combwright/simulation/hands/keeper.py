@@ -98,7 +98,7 @@ def keep(
     first: date,
     keeping: Keeping,
     seed: int,
-    biology: Biology = BIOLOGY,
+    worlds: tuple[Biology, ...] = (BIOLOGY,),
 ) -> Kept:
     """Let colonies live in place from a day on, with a visit every week.
 
@@ -117,7 +117,7 @@ def keep(
         sugar[start:] += give_food(visit, keeping)
         care(visit, keeping)
         passed = run(
-            colonies, conditions[:, start:stop], luck[:, start:stop], biology=biology, traced=True
+            colonies, conditions[:, start:stop], luck[:, start:stop], worlds=worlds, traced=True
         )
         traces.append(passed.values)
     return Kept(Trace(np.concatenate(traces)), honey, sugar)

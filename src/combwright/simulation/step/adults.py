@@ -7,7 +7,7 @@ import numpy as np
 from combwright.science.foraging import recruitment as published
 from combwright.simulation.step.compiled import compiled
 from combwright.simulation.step.shapes import between, spread
-from combwright.simulation.step.warmth import brood_of, food_of
+from combwright.simulation.step.warmth import adults_of, brood_of, food_of
 
 hunger = compiled(published.hunger)
 turning_share = compiled(published.turning_share)
@@ -71,8 +71,14 @@ def hours_out(flight_hours: float, bio: Any) -> float:
 
 
 @compiled
-def survival(s: Any, flight_hours: float, bio: Any) -> tuple[float, float, float]:
-    """Share of nest bees, foragers and winter bees that live through the day."""
+def survival(
+    s: Any, flight_hours: float, heat_sugar: float, bio: Any
+) -> tuple[float, float, float]:
+    """Share of nest bees, foragers and winter bees that live through the day.
+
+    The more a bee must heat beyond what living costs, the sooner it is worn: a small cluster in a
+    large box goes before a large one.
+    """
     brood = brood_of(s)
     work = between(bio.nest_death_idle, 1.0, brood / (brood + bio.nest_death_half))
     worse_nest = 1.0 + (bio.hurt_death - 1.0) * s.hurt_nest
@@ -81,7 +87,9 @@ def survival(s: Any, flight_hours: float, bio: Any) -> tuple[float, float, float
     hours = bio.forager_death * s.forager_mortality * hours_out(flight_hours, bio)
     idle = bio.forager_death_home * (1.0 - spread(flight_hours, 0.0, bio.home_hours))
     foragers = (hours + idle) * worse_nest
-    winter = bio.winter_death * s.forager_mortality * worse_winter * worse_winter
+    effort = heat_sugar / max(adults_of(s), 1.0) / bio.basal_cluster
+    winter = bio.winter_death * s.forager_mortality * (1.0 + bio.heat_wear * effort)
+    winter *= worse_winter * worse_winter
     fed = 1.0 - bio.hunger_nest * s.starving
     fed_foragers = 1.0 - bio.hunger_foragers * s.starving
     return np.exp(-nest) * fed, np.exp(-foragers) * fed_foragers, np.exp(-winter) * fed

@@ -79,7 +79,7 @@ def one_day(s: Any, w: Any, luck: Any, in_season: float, bio: Any) -> int:  # no
     aged = ageing_winter_bees(s, load, bio)
     rested = resting(s, load, bio)
     to_winter = long_lived_share(load, bio)
-    live_nest, live_foragers, live_winter = survival(s, w[FLIGHT], bio)
+    live_nest, live_foragers, live_winter = survival(s, w[FLIGHT], heat_sugar, bio)
     eggs_lucky = eggs * lucky(bio.lay_luck, luck[LAID])
     worker_laid = max(0.0, min(eggs_lucky, room_cells) - bio.drone_cell * drone_laid)
     free -= max(worker_laid + bio.drone_cell * drone_laid, bio.kept_for_eggs * room_cells)
@@ -212,20 +212,24 @@ def live(colonies: Any, weather: Any, luck: Any, bio: Any, trace: Any) -> int:
     """Let every colony live through the days of its scenario, in place.
 
     Lane ``i`` lives in scenario ``i % scenarios`` of the weather, [scenario, day, column], and has
-    the luck of ``i % members``, [member, day, process]. ``trace`` is room for the quantities
-    ``TRACED``, [day, lane, quantity]; it may have no days. Gives 0, or the number of a broken
-    balance plus 10 times the lane.
+    the luck of ``i % members``, [member, day, process]; ``bio`` is [world], and a colony lives in
+    the world that its column names, or in the first where that is not among them. ``trace`` is
+    room for the quantities ``TRACED``, [day, lane, quantity]; it may have no days. Gives 0, or the
+    number of a broken balance plus 10 times the lane.
     """
     scenarios, days = weather.shape[0], weather.shape[1]
     members = luck.shape[0]
-    seasons = np.empty(days)  # it depends on the day alone
-    for day in range(days):
-        seasons[day] = season(weather[0, day, DAY], bio[0])
+    worlds = len(bio)
+    seasons = np.empty((worlds, days))  # they depend on the day alone
+    for world in range(worlds):
+        for day in range(days):
+            seasons[world, day] = season(weather[0, day, DAY], bio[world])
     for lane in range(colonies.shape[0]):
         s = colonies[lane]
+        world = int(s.world) if s.world < worlds else 0
         for day in range(days):
             today, chance = weather[lane % scenarios, day], luck[lane % members, day]
-            broken = one_day(s, today, chance, seasons[day], bio[0])
+            broken = one_day(s, today, chance, seasons[world, day], bio[world])
             if broken != 0:
                 return broken + 10 * lane
             if trace.shape[0] > 0:
