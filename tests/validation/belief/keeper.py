@@ -30,6 +30,7 @@ from combwright.belief.weighing.observation import (
     chance_of_eggs_found,
     looked_at,
 )
+from combwright.belief.weighing.otherwise import gone_otherwise
 from combwright.kit.catalogue import catalogue
 from combwright.kit.standing import Standing
 from combwright.services.weather.surroundings import DISTRICT, yard_conditions
@@ -313,4 +314,5 @@ def ahead(replay: Replay, years: Years, name: str, on: date, *, days: int, seed:
     colonies = followed.belief.colonies.copy()
     part = years("Home", on, on + timedelta(days=days))[followed.belief.shared["year"]]
     run(colonies, part, luck(seed, name, on, days, len(colonies)))
-    return colonies
+    rng = stream(seed, name, "otherwise", on.toordinal())
+    return gone_otherwise(colonies, float(days), rng)

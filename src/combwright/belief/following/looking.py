@@ -13,10 +13,12 @@ from combwright.belief.following.followed import Followed
 from combwright.belief.numbers import number
 from combwright.belief.scoring import score
 from combwright.belief.weighing import observation
-from combwright.belief.weighing.filter import update
+from combwright.belief.weighing.filter import Belief, update
+from combwright.belief.weighing.otherwise import gone_otherwise
 from combwright.simulation.begin import begin
 from combwright.simulation.columns import STATE
 from combwright.terms.entries import Noted, TrayCount, Visit, WashCount
+from combwright.terms.streams import stream
 
 Floats = NDArray[np.float64]
 Seen = Visit | TrayCount | WashCount
@@ -28,6 +30,7 @@ def look(followed: Followed, entries: Iterable[Noted], *, versions: int, seed: i
     seen = [entry for entry in entries if isinstance(entry, Visit | TrayCount | WashCount)]
     if all(isinstance(entry, Visit) and not observation.says(entry) for entry in seen):
         return followed.remember(entries)
+    followed = replace(followed, belief=_gone_otherwise(followed.belief, seed))
     visits = [entry for entry in seen if isinstance(entry, Visit)]
     frame_kg = followed.standing.hive.frame.stores_full_kg
     scored = score(followed.belief, visits, followed.notes, frame_kg, seed)
@@ -42,6 +45,13 @@ def look(followed: Followed, entries: Iterable[Noted], *, versions: int, seed: i
     after = replace(after, questions=questions(scored, after))
     followed = replace(followed, belief=after, scored=(*followed.scored, *scored))
     return followed.remember(entries)
+
+
+def _gone_otherwise(belief: Belief, seed: int) -> Belief:
+    """Allow for what the model has wrong in the days since the last note."""
+    rng = stream(seed, belief.colony, "otherwise", belief.on.toordinal())
+    days = float((belief.on - belief.last_note).days)
+    return replace(belief, colonies=gone_otherwise(belief.colonies, days, rng))
 
 
 def likelihood(

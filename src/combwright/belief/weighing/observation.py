@@ -20,6 +20,7 @@ Floats = NDArray[np.float64]
 
 
 SLIP: Final = PARAMETERS["slip"]
+SLIP_TO_NOTHING: Final = PARAMETERS["slip_to_nothing"]
 CLUMPED: Final = PARAMETERS["clumped"]
 SEEN_BY_TRAY: Final = PARAMETERS["seen_by_tray"]
 RECOVERED: Final = PARAMETERS["recovered"]
@@ -43,7 +44,8 @@ class Eye:
         """Log-likelihood of a count, [member]; far from what is true it stays that of a slip."""
         sd = np.hypot(self.relative * true, self.absolute)
         density = np.exp(-0.5 * ((seen - true) / sd) ** 2) / (sd * np.sqrt(2.0 * np.pi))
-        return np.asarray(np.log((1.0 - SLIP.value) * density + SLIP.value / self.span))
+        slip = SLIP_TO_NOTHING.value if seen == 0.0 else SLIP.value
+        return np.asarray(np.log((1.0 - slip) * density + slip / self.span))
 
     @property
     def anything(self) -> float:

@@ -10,11 +10,13 @@ import numpy as np
 from combwright.belief.following.causes import IN_WORDS
 from combwright.belief.following.followed import Followed
 from combwright.belief.weighing.filter import QUANTITIES
+from combwright.belief.weighing.otherwise import gone_otherwise
 from combwright.records.store.book_handle import Book
 from combwright.services.rounds.situations import AskedRound, Situations, situations_of
 from combwright.simulation.luck import luck
 from combwright.simulation.run import run
 from combwright.terms.errors import OutOfRangeError
+from combwright.terms.streams import stream
 
 SHOWN: Final = ("frames_of_bees", "frames_of_brood", "stores_kg", "room_cells", "mites")
 TITLES: Final = {
@@ -110,7 +112,8 @@ def _ahead(situations: Situations, followed: Followed, days: int) -> list[tuple[
     for day in range(days):
         part = slice(day, day + 1)
         run(colonies, weather[belief.shared["year"], part], chance[:, part])
-        stages.append((on + timedelta(days=day + 1), colonies.copy()))
+        rng = stream(situations.asked.seed, belief.colony, "otherwise", on.toordinal())
+        stages.append((on + timedelta(days=day + 1), gone_otherwise(colonies, day + 1.0, rng)))
     return stages
 
 

@@ -1,0 +1,59 @@
+"""Where the days went otherwise than any rule of the model says.
+
+No set of the model's numbers is right in everything, and what is counted at the hive stands above
+what was forecast. Before each note some members therefore have their bees, brood, food, mites and
+own parameters moved by more than the rules allow; where the note agrees with them, the belief goes
+with the note, and where notes keep surprising it, it widens.
+"""
+
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from combwright.belief.numbers import WEEK_DAYS, number
+
+# What moves together, and the number that says how far in a week.
+MOVED: Final = {
+    ("nest", "foragers", "winter"): "otherwise_adults",
+    ("eggs", "larvae"): "otherwise_laying",
+    ("sealed",): "otherwise_sealed",
+    ("ripe", "unripe", "water", "super_ripe"): "otherwise_food",
+    ("mites", "mites_worker", "mites_drone"): "otherwise_mites",
+    ("pollen",): "otherwise_pollen",
+    ("queen_potential",): "otherwise_queen_potential",
+    ("forager_mortality",): "otherwise_forager_mortality",
+    ("forage_success",): "otherwise_forage_success",
+    ("consumption",): "otherwise_consumption",
+    ("brood_mortality",): "otherwise_brood_mortality",
+    ("mite_growth",): "otherwise_mite_growth",
+}
+
+
+def gone_otherwise(
+    colonies: NDArray[np.void], days: float, rng: np.random.Generator
+) -> NDArray[np.void]:
+    """Give members of which some have lived through the days otherwise than the model says.
+
+    Parameters
+    ----------
+    colonies
+        Records of the state, [member].
+    days
+        Days since the last note.
+    rng
+        Source of chance.
+
+    """
+    found = colonies.copy()
+    weeks = days / WEEK_DAYS
+    share = min(number("otherwise_most"), number("otherwise_weekly") * weeks)
+    moved = rng.random(len(found)) < share
+    further = np.sqrt(np.clip(weeks, 1.0, number("otherwise_weeks")))  # errors of weeks add as luck
+    for columns, name in MOVED.items():
+        sd = further * number(name)
+        factor = np.exp(moved * sd * rng.standard_normal(len(found)))
+        for column in columns:
+            held = found[column]
+            found[column] = held * (factor if held.ndim == 1 else factor[:, None])
+    return found
