@@ -56,8 +56,9 @@ def test_the_belief_has_no_bare_number(path: Path) -> None:
 
 def test_every_number_of_the_data_is_read() -> None:
     whole = "".join(path.read_text("utf-8") for path in FILES)
-    made = {f"{eye}_{part}" for eye in ("bees", "brood", "stores", "left")
+    made = {f"{eye}_{part}" for eye in ("bees", "brood", "seams", "combs", "stores", "left")
             for part in ("relative", "absolute", "span")}  # fmt: skip
+    made |= {f"{what}_counted_otherwise" for what in ("bees", "brood")}
     made |= {f"cells_seen_{stage}" for stage in ("quiet", "begun", "charged", "sealed")}
     assert (
         {name for name in (PARAMETERS | ROWS) if f'"{name}"' not in whole}

@@ -109,7 +109,8 @@ def test_each_quantity_seen_is_held_against_its_forecast_and_two_rules_of_thumb(
         None,
     )
     assert (stores.quantity, stores.seen, stores.last_time, stores.trend) == ("stores_kg", 4, 5, 4)
-    assert set(SCORED) == {"frames_of_bees", "frames_of_brood", "stores_kg"}
+    counted = {"frames_of_bees", "seams_of_bees", "frames_of_brood", "combs_with_brood"}
+    assert set(SCORED) == {*counted, "stores_kg"}
 
 
 def test_the_forecast_is_what_the_keeper_would_note_eye_and_slips_included() -> None:

@@ -26,6 +26,7 @@ FILLED: dict[str, dict[str, str]] = {
     "limit": {"harm": "no room", "percent": "5"},
     "price": {"of": "honey", "amount": "9.5"},
     "aim": {"aim": "nucs first"},
+    "counting": {"brood": "combs with brood", "bees": "seams"},
 }
 
 

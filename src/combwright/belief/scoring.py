@@ -16,7 +16,13 @@ from combwright.terms.streams import stream
 
 Floats = NDArray[np.float64]
 Notes = Mapping[str, Sequence[tuple[date, float]]]
-SCORED: Final = ("frames_of_bees", "frames_of_brood", "stores_kg")
+SCORED: Final = (
+    "frames_of_bees",
+    "seams_of_bees",
+    "frames_of_brood",
+    "combs_with_brood",
+    "stores_kg",
+)
 RUNGS: Final = 100
 LADDER: Final = (np.arange(RUNGS) + 0.5) / RUNGS
 LONGEST_TREND_DAYS: Final = int(number("longest_trend"))

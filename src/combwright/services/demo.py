@@ -27,7 +27,7 @@ from combwright.simulation.hands import actions
 from combwright.simulation.luck import luck
 from combwright.simulation.run import make_ready, run
 from combwright.sources.table import write_table
-from combwright.terms.entries import Kit
+from combwright.terms.entries import HowCounted, Kit
 from combwright.terms.errors import BookError
 from combwright.terms.set_up import SetUp
 from combwright.terms.streams import stream
@@ -70,6 +70,9 @@ class Cast:
     trouble: str = ""
 
 
+COUNTING: Final = HowCounted(
+    id=uuid5(NAMESPACE_URL, "demo counting"), on=FIRST, brood="frames filled", bees="frames covered"
+)
 CASTS: Final = (
     Cast("Bramble", "Alder Bank", "national timber", 7.0, 1.3, 15.0, 2026, 9, 1, 30),
     Cast("Teasel", "Alder Bank", "national timber", 4.5, 0.8, 11.0, 2025, 7, 2, 45),
@@ -142,7 +145,8 @@ def write_demo(folder: Path, *, progress: Progress = silent) -> Paths:
         [
             Kit(id=uuid5(NAMESPACE_URL, f"demo kit {item}"), on=FIRST, item=item, count=count)
             for item, count in KIT
-        ],
+        ]
+        + [COUNTING],
     )
     with book.writing() as db:
         keep_weather(db, CLIMATE, weather, "demo: sampled from the climate of Dublin Airport")

@@ -8,6 +8,8 @@ OURS: Final[dict[str, str]] = {
     "nuc": "A nucleus colony in a box of five or six frames.",
     "stack": "Floor, boxes, frames, boards, cover and roof of a colony, from top to bottom.",
     "set-up": "A stack as it should be until the next visit.",
+    "comb with brood": "A comb with any brood in it, however little; see frame of brood.",
+    "seam": "A gap between two combs with bees in it, however many; see frame of bees.",
     "frame of bees": "Both sides of a frame fully covered with bees; halves are allowed.",
     "frame of brood": "Both sides of a frame filled with brood; halves are allowed.",
     "frame of stores": "Both sides of a frame filled with stores; halves are allowed.",

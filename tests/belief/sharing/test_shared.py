@@ -22,9 +22,9 @@ def test_the_eye_is_as_uncertain_as_said_and_as_neighbours_taught() -> None:
     rng = np.random.default_rng(2)
     plain = draw_shared(20_000, 5, rng)
     taught = draw_shared(20_000, 5, rng, middle={"bees_eye": 0.1}, spread={"bees_eye": 0.02})
-    for eye in EYES:
+    for eye, spread in EYES.items():
         assert plain[eye].mean() == pytest.approx(0.0, abs=0.003)
-        assert plain[eye].std() == pytest.approx(EYE_SPREAD.value, rel=0.03)
+        assert plain[eye].std() == pytest.approx(spread.value, rel=0.03)
     assert taught["bees_eye"].mean() == pytest.approx(0.1, abs=0.001)
     assert taught["bees_eye"].std() == pytest.approx(0.02, rel=0.03)
     assert taught["brood_eye"].std() == pytest.approx(EYE_SPREAD.value, rel=0.03)

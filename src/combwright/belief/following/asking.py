@@ -15,8 +15,19 @@ TAIL: Final = number("tail")
 BEYOND: Final = number("beyond")
 WHAT: Final = {
     "frames_of_bees": ("frames of bees", ""),
+    "seams_of_bees": ("seams of bees", ""),
     "frames_of_brood": ("frames of brood", ""),
+    "combs_with_brood": ("combs with brood", ""),
     "stores_kg": ("of stores", " kg"),
+}
+
+
+# What is counted, what its heading says, and the other way.
+WAYS: Final = {
+    "frames_of_bees": ("bees_otherwise", "bees", "frames covered", "seams with bees in them"),
+    "seams_of_bees": ("bees_otherwise", "bees", "seams with bees in them", "frames covered"),
+    "frames_of_brood": ("brood_otherwise", "brood", "frames filled", "combs with brood in them"),
+    "combs_with_brood": ("brood_otherwise", "brood", "combs with brood in them", "frames filled"),
 }
 
 
@@ -27,7 +38,20 @@ def questions(scored: Sequence[Scored], after: Belief) -> tuple[str, ...]:
     asked = [_asked(each, likely) for each in scored if is_surprise(each)]
     if not asked and suspected(after):
         asked = [f"From what you saw, {' or '.join(likely)}. Is that so?"]
+    asked += [_counted(after, *WAYS[each.quantity]) for each in scored if _doubted(each, after)]
     return tuple(asked)
+
+
+def _doubted(score: Scored, after: Belief) -> bool:
+    """Tell whether what was counted fits the other way of counting far better."""
+    way = WAYS.get(score.quantity)
+    return way is not None and bool(after.shared[way[0]].mean() >= number("ask_counting"))
+
+
+def _counted(after: Belief, way: str, what: str, said: str, other: str) -> str:
+    share = float(after.shared[way].mean())
+    fits = f"Your counts of {what} fit “{other}” far better than “{said}” ({share:.0%})"
+    return f"{fits}: which do you count? Say it once, under “How you count”."
 
 
 def suspected(after: Belief) -> bool:

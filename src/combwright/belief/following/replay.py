@@ -12,6 +12,7 @@ from combwright.belief.following.entering import enter
 from combwright.belief.following.followed import Followed
 from combwright.belief.following.keys import Keys, Season
 from combwright.belief.following.looking import look
+from combwright.belief.following.own_way import as_counted, doubts
 from combwright.belief.numbers import number
 from combwright.belief.sharing.pooling import NOTHING, Pooled
 from combwright.belief.weighing.filter import Belief
@@ -59,12 +60,13 @@ class Replay:
         self.pooled, self.kept = {} if pooled is None else pooled, kept
         self._by_colony: dict[str, list[Noted]] = {}
         once = {entry.id: entry for entry in entries}
-        in_order = sorted(once.values(), key=_turn)
+        in_order = sorted(as_counted(list(once.values())), key=_turn)
+        self.doubts = doubts(entries)
         for entry in in_order:
             for name in _concerned(entry):
                 self._by_colony.setdefault(name, []).append(entry)
         self._followed: dict[tuple[str, date], Followed] = {}
-        root = f"{version} {members} {seed}"
+        root = f"{version} {members} {seed} {sorted(self.doubts.items())}"
         self._keys = Keys(self._by_colony, season, self.pooled, root)
 
     @property
@@ -194,6 +196,7 @@ class Replay:
             versions=len(self.season(first.yard, first.on, first.on)),
             seed=self.seed,
             pooled=self.pooled.get(first.yard, NOTHING),
+            doubts=self.doubts,
         )
 
     def _split_off(self, entry: Split) -> Followed | None:

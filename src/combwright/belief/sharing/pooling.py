@@ -11,6 +11,7 @@ from dataclasses import dataclass, field
 from typing import Any, Final
 
 import numpy as np
+from scipy.special import logit
 
 from combwright.belief.numbers import PARAMETERS, number
 from combwright.belief.sharing import shared
@@ -22,6 +23,8 @@ FLOW_SPREAD: Final = PARAMETERS["flow_spread"]
 Moments = Mapping[str, tuple[float, float]]  # mean and standard deviation, by what is shared
 STEP: Final = number("pool_step")
 FEWEST: Final = number("pool_fewest")
+LEAST_CHANCE: Final = number("least_otherwise")
+MOST_ODDS: Final = number("most_odds")
 LEAST_SD: Final = 1e-3  # so that what is known for certain does not divide by nothing
 
 
@@ -83,15 +86,16 @@ def moments_of(belief: Belief) -> Moments:
     """Give mean and spread of what a belief says of flow and eye, as logarithms."""
     own = SPREAD[FLOW].value
     logs = {FLOW: np.log(belief.colonies[FLOW]) + 0.5 * own * own}
-    logs |= {eye: belief.shared[eye] for eye in shared.EYES}
+    logs |= {name: belief.shared[name] for name in (*shared.EYES, *shared.OTHERWISE)}
     return {name: (float(log.mean()), float(log.std())) for name, log in logs.items()}
 
 
-def pool(moments: Sequence[Moments]) -> Pooled:
+def pool(moments: Sequence[Moments], doubts: Mapping[str, float] | None = None) -> Pooled:
     """Estimate what the colonies of one yard have in common.
 
     From the moments of beliefs that follow their own notes alone, on one day; nothing when there
-    are too few of them.
+    are too few of them. ``doubts`` are the chances from which they began that each is counted
+    otherwise than its heading says.
     """
     if len(moments) < FEWEST:
         return NOTHING
@@ -99,10 +103,19 @@ def pool(moments: Sequence[Moments]) -> Pooled:
     means, sds = zip(*(each[FLOW] for each in moments), strict=True)
     flow, _ = common_part(means, sds, own=own, common=FLOW_SPREAD.value)
     middle, spread = {FLOW: rounded(flow)}, {}
-    for eye in shared.EYES:
-        at, sd = _same([each[eye] for each in moments])
+    for eye, usual in shared.EYES.items():
+        at, sd = _same([each[eye] for each in moments], usual.value)
         middle[eye], spread[eye] = rounded(at), max(STEP / 2.0, rounded(sd))
+    for name, chance in (doubts or {}).items():
+        middle[name] = _odds([each[name][0] for each in moments], chance)
     return Pooled(middle, spread)
+
+
+def _odds(shares: Sequence[float], chance: float) -> float:
+    """Add up by how much beliefs about one way of counting moved from its chance. [log odds]."""
+    told = np.clip(shares, LEAST_CHANCE, 1.0 - LEAST_CHANCE)
+    moved = float((logit(told) - logit(chance)).sum())
+    return float(np.clip(round(moved), -MOST_ODDS, MOST_ODDS))
 
 
 def rounded(value: float) -> float:
@@ -110,11 +123,11 @@ def rounded(value: float) -> float:
     return round(round(value / STEP) * STEP, 10) + 0.0
 
 
-def _same(values: Sequence[tuple[float, float]]) -> tuple[float, float]:
+def _same(values: Sequence[tuple[float, float]], usual: float) -> tuple[float, float]:
     """Multiply beliefs about one and the same number, with its prior counted once."""
-    precision, pull = 1.0 / shared.EYE_SPREAD.value**2, 0.0
+    precision, pull = 1.0 / usual**2, 0.0
     for mean, sd in values:
-        said = 1.0 / max(sd, LEAST_SD) ** 2 - 1.0 / shared.EYE_SPREAD.value**2
+        said = 1.0 / max(sd, LEAST_SD) ** 2 - 1.0 / usual**2
         if said > 0.0:
             precision += said
             pull += mean / max(sd, LEAST_SD) ** 2

@@ -12,6 +12,7 @@ from numpy.typing import NDArray
 from scipy.special import gammaln
 
 from combwright.belief.numbers import PARAMETERS, number, row
+from combwright.belief.weighing.counting import counted
 from combwright.simulation import observe
 from combwright.simulation.columns import CELL, LAYING, VIRGIN
 from combwright.terms.entries import TrayCount, Visit, WashCount
@@ -67,6 +68,8 @@ def _eye(name: str) -> Eye:
 EYE: Final = {
     "frames_of_bees": _eye("bees"),
     "frames_of_brood": _eye("brood"),
+    "seams_of_bees": _eye("seams"),
+    "combs_with_brood": _eye("combs"),
     "stores_kg": _eye("stores"),
     "frames_of_stores": Eye(
         number("stores_relative"), number("stores_frames_absolute"), number("stores_frames_span")
@@ -83,9 +86,17 @@ def looked_at(colonies: Any, shared: Any, *, empty_kg: float) -> dict[str, Float
     """
     stores = np.exp(shared["stores_eye"])
     covered = np.exp(shared["bees_eye"]) * observe.frames_of_bees(colonies)
+    covered = np.minimum(covered, 2.0 * colonies["frames"] + 2.0)
+    filled = np.exp(shared["brood_eye"]) * observe.frames_of_brood(colonies)
+    seams = np.exp(shared["seams_eye"]) * counted("seams_of_bees", covered)
+    combs = np.exp(shared["combs_eye"]) * counted("combs_with_brood", filled)
+    combs = np.minimum(combs, colonies["frames"])
+    bees, brood = shared["bees_otherwise"] > 0.0, shared["brood_otherwise"] > 0.0
     return {
-        "frames_of_bees": np.minimum(covered, 2.0 * colonies["frames"] + 2.0),
-        "frames_of_brood": np.exp(shared["brood_eye"]) * observe.frames_of_brood(colonies),
+        "frames_of_bees": np.where(bees, seams, covered),
+        "seams_of_bees": np.where(bees, covered, seams),
+        "frames_of_brood": np.where(brood, combs, filled),
+        "combs_with_brood": np.where(brood, filled, combs),
         "stores_kg": stores * observe.stores_kg(colonies),
         "frames_of_stores": stores * observe.frames_of_stores(colonies),
         "hive_weight_kg": observe.weight_kg(colonies, empty_kg),

@@ -11,7 +11,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from combwright.belief.numbers import number
-from combwright.belief.sharing.shared import EYES
+from combwright.belief.sharing.shared import EYES, OTHERWISE
 from combwright.belief.weighing.weights import moved_apart
 from combwright.simulation.columns import LAYING, TRAITS
 
@@ -39,14 +39,14 @@ GROUPS: Final = (*((trait,) for trait in TRAITS), *SCALED)
 
 
 def spread_out(colonies: Any, shared: Any, shrink: float, rng: np.random.Generator) -> None:
-    """Move members apart in place; those with a laying queen and those without, each by their own.
+    """Move members apart in place, each kind by its own spread.
+
+    Kinds differ in whether a queen lays and in how the keeper is taken to count; what is too rare
+    for a spread of its own goes with all the others.
 
     ``shrink`` is the share of each deviation that is kept. [-]
     """
-    laying = colonies["queen"] == LAYING
-    kinds = [laying, ~laying]
-    if min(kind.sum() for kind in kinds) < FEWEST:
-        kinds = [np.ones(len(colonies), dtype=bool)]
+    kinds = kinds_of(colonies, shared)
     before = _features(colonies, shared)
     after = before.copy()
     for kind in kinds:
@@ -59,6 +59,16 @@ def spread_out(colonies: Any, shared: Any, shrink: float, rng: np.random.Generat
             colonies[column] = values * (factor if values.ndim == 1 else factor[:, None])
     for place, eye in enumerate(EYES, len(GROUPS)):
         shared[eye] = after[:, place]
+
+
+def kinds_of(colonies: Any, shared: Any) -> list[NDArray[np.bool_]]:
+    """Tell kinds of members apart, [kind][member]; too few of one go with the most of another."""
+    code = (colonies["queen"] == LAYING).astype(np.int64)
+    for name in OTHERWISE:
+        code = 2 * code + (shared[name] > 0.0)
+    codes, counts = np.unique(code, return_counts=True)
+    code[np.isin(code, codes[counts < FEWEST])] = codes[counts.argmax()]
+    return [code == one for one in np.unique(code)]
 
 
 def _features(colonies: Any, shared: Any) -> Floats:

@@ -48,7 +48,12 @@ def seen(each: Visit) -> Iterator[Problem]:
     """Find sights that contradict each other."""
     bees, brood = each.frames_of_bees, each.frames_of_brood
     if bees == 0:
-        without = {"frames_of_brood": "frames of brood", "eggs": "eggs", "queen_seen": "a queen"}
+        without = {
+            "frames_of_brood": "frames of brood",
+            "combs_with_brood": "combs with brood",
+            "eggs": "eggs",
+            "queen_seen": "a queen",
+        }
         for field, sight in without.items():
             if getattr(each, field):
                 yield wrong(each, field, f"There cannot be {sight} without bees.", CORRECT_ONE)
@@ -56,7 +61,7 @@ def seen(each: Visit) -> Iterator[Problem]:
         yield odd(
             each, f"{brood:g} frames of brood, but {bees:g} of bees to cover them.", CHECK_BOTH
         )
-    if brood == 0 and each.eggs:
+    if (brood == 0 or each.combs_with_brood == 0) and each.eggs:
         yield odd(each, "Eggs, but no brood: eggs count as brood.", CORRECT_ONE)
 
 

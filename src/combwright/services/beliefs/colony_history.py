@@ -9,6 +9,7 @@ import numpy as np
 
 from combwright.belief.following.causes import IN_WORDS
 from combwright.belief.following.followed import Followed
+from combwright.belief.weighing.counting import OTHER, in_frames
 from combwright.belief.weighing.filter import QUANTITIES
 from combwright.belief.weighing.otherwise import gone_otherwise
 from combwright.records.store.book_handle import Book
@@ -28,6 +29,9 @@ TITLES: Final = {
 }
 MOST_WEEKS: Final = 12
 BAND: Final = (0.05, 0.5, 0.95)
+
+
+Notes = Mapping[str, tuple[tuple[date, float], ...]]  # days and numbers, by what was counted
 
 
 @dataclass(frozen=True)
@@ -53,7 +57,7 @@ class ColonyHistory:
     on: date
     days: tuple[date, ...]
     series: Mapping[str, Series]
-    notes: Mapping[str, tuple[tuple[date, float], ...]]
+    notes: Notes
     questions: tuple[str, ...]
     notices: tuple[str, ...]
     chances: Mapping[str, float]
@@ -85,11 +89,21 @@ def colony_history(
         on=on,
         days=tuple(day for day, _ in stages),
         series={name: _series(name, [values for _, values in stages]) for name in SHOWN},
-        notes=dict(followed.notes),
+        notes=in_frames_too(followed.notes),
         questions=belief.questions,
         notices=followed.notices,
         chances={IN_WORDS[name]: chance for name, chance in belief.chances.items()},
     )
+
+
+def in_frames_too(notes: Notes) -> dict[str, tuple[tuple[date, float], ...]]:
+    """Add to notes of frames what was counted as seams or combs, turned into frames."""
+    found = dict(notes)
+    for frames, other in OTHER.items():
+        turned = [(on, in_frames(other, value)) for on, value in notes.get(other, ())]
+        if turned:
+            found[frames] = tuple(sorted([*found.get(frames, ()), *turned]))
+    return found
 
 
 def _past(situations: Situations, colony: str) -> list[tuple[date, Any]]:

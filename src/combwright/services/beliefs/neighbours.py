@@ -72,7 +72,7 @@ class Lessons(Mapping[str, Pooled]):
             self._kept = {**known, **now}
             self._keep(self._kept)
         said = [moments for moments in now.values() if moments]
-        return pool(said) if said else NOTHING
+        return pool(said, self._alone.doubts) if said else NOTHING
 
     def _moments(self, colony: str) -> Moments:
         followed = self._alone.follow(colony, self._on)

@@ -18,7 +18,9 @@ from combwright.terms.errors import NotFoundError
 ENOUGH: Final = 8  # forecasts from which anything is said of their bands; judgement
 WORDS: Final = {
     "frames_of_bees": "Frames of bees",
+    "seams_of_bees": "Seams of bees",
     "frames_of_brood": "Frames of brood",
+    "combs_with_brood": "Combs with brood",
     "stores_kg": "Stores in kg",
 }
 

@@ -1,15 +1,25 @@
 """The form at a hive: which fields of which entries it asks for, and in which order."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from functools import cache
 from itertools import groupby
 from types import MappingProxyType
 from typing import Final
 
+from combwright.belief.following.own_way import counting_on
 from combwright.services.book.form_fields import FormField, form_field
-from combwright.terms.entries import KINDS, Entry
+from combwright.terms.entries import KINDS, Entry, HowCounted
 from combwright.terms.entries.about import Place
 from combwright.terms.entries.fields import EntryField, fields_of
+
+# Fields that are set aside by who counts in a way.
+NOT_COUNTED: Final[Mapping[str, frozenset[str]]] = {
+    "frames filled": frozenset({"combs_with_brood"}),
+    "combs with brood": frozenset({"frames_of_brood"}),
+    "frames covered": frozenset({"seams_of_bees"}),
+    "seams": frozenset({"frames_of_bees"}),
+}
+__all__ = ["counting_on", "sections", "unasked"]
 
 SECTIONS: Final[tuple[Place, ...]] = ("seen", "done", "more", "last")
 
@@ -42,15 +52,24 @@ def all_taken() -> Mapping[str, EntryField]:
 
 
 @cache
-def sections() -> Mapping[str, tuple[tuple[FormField, ...], ...]]:
-    """Give the fields of each section, those that stand side by side in one group."""
-    return MappingProxyType({place: tuple(groups(place)) for place in SECTIONS})
+def sections(counting: HowCounted | None = None) -> Mapping[str, tuple[tuple[FormField, ...], ...]]:
+    """Give the fields of each section, those that stand side by side in one group.
+
+    What the keeper does not count that way stands with what is seldom noted.
+    """
+    aside = NOT_COUNTED[counting.brood if counting else "frames filled"]
+    aside |= NOT_COUNTED[counting.bees if counting else "frames covered"]
+    return MappingProxyType({place: tuple(groups(place, aside)) for place in SECTIONS})
 
 
-def groups(place: Place) -> Iterator[tuple[FormField, ...]]:
+def groups(place: Place, aside: Collection[str]) -> Iterator[tuple[FormField, ...]]:
     """Go through the fields of a section; narrow ones of one kind stand side by side."""
     for _, some in groupby(
-        ((name, one) for name, one in all_taken().items() if one.about.at_hive == place),
+        (
+            (name, one)
+            for name, one in all_taken().items()
+            if place == ("more" if name in aside else one.about.at_hive)
+        ),
         key=lambda pair: pair[1].kind,
     ):
         made = [form_field(one, name, at_hive=True) for name, one in some]

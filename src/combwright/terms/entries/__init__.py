@@ -10,6 +10,7 @@ from uuid import UUID
 from pydantic import Field, TypeAdapter
 
 from combwright.terms.entries.colonies import Colony, End, EndReason, Split, Unite
+from combwright.terms.entries.counting import HowCounted
 from combwright.terms.entries.entry import Entry, Name, Text
 from combwright.terms.entries.food import Feed, Harvest
 from combwright.terms.entries.keeping import Aim, AimedAt, Harm, Kit, Limit, Price, Priced
@@ -35,6 +36,7 @@ __all__ = [
     "Feed",
     "Harm",
     "Harvest",
+    "HowCounted",
     "Kit",
     "Limit",
     "Move",
@@ -87,7 +89,8 @@ Noted = Annotated[
     | Kit
     | Limit
     | Price
-    | Aim,
+    | Aim
+    | HowCounted,
     Field(discriminator="kind"),
 ]
 AnyEntry = Annotated[Noted | Correction, Field(discriminator="kind")]

@@ -21,9 +21,19 @@ class Visit(Entry):
         seen("Frames of bees", "frames covered on both sides", "frames of bees", step=0.5),
         Field(ge=0, le=40),
     ] = None
+    seams_of_bees: Annotated[
+        float | None,
+        seen("Seams of bees", "gaps between combs with bees in them", "seams of bees", step=1),
+        Field(ge=0, le=42),
+    ] = None
     frames_of_brood: Annotated[
         float | None,
         seen("Frames of brood", "frames filled on both sides", "frames of brood", step=0.5),
+        Field(ge=0, le=36),
+    ] = None
+    combs_with_brood: Annotated[
+        float | None,
+        seen("Combs with brood", "combs with any brood in them", "combs with brood", step=1),
         Field(ge=0, le=36),
     ] = None
     frames_of_stores: Annotated[

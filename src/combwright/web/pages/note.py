@@ -11,7 +11,7 @@ from starlette.datastructures import UploadFile
 from starlette.responses import JSONResponse, RedirectResponse, Response
 
 from combwright.planning.sheet import ColonySheet, RoundSheet
-from combwright.services.book.hive_form import sections, unasked
+from combwright.services.book.hive_form import counting_on, sections, unasked
 from combwright.services.book.notes import NoteError, TakenNote, take_note, undo_note
 from combwright.services.book.photos import LARGEST, photo_kind
 from combwright.services.rounds.planned_note import as_advised
@@ -75,6 +75,7 @@ def form(
     """Show the form with values, and what is wrong beside its field."""
     mine = [each for each in sheet.colonies if each.yard == advised.yard]
     later = [each for each in mine if each.order > advised.order]
+    counting = counting_on(at.book.now().entries, sheet.on)
     return page(
         request,
         "note.html",
@@ -82,7 +83,8 @@ def form(
         colony=advised,
         sheet=sheet,
         values=values,
-        sections=sections(),
+        sections=sections(counting),
+        asks_counting=counting is None,
         unasked=unasked(values),
         beside=beside(advised, values),
         wrong={one.field: f"{one.what} {one.remedy}" for one in (error.problems if error else ())},

@@ -5,6 +5,7 @@ from dataclasses import asdict
 from fastapi import APIRouter, Request
 from starlette.responses import Response
 
+from combwright.services.book.hive_form import counting_on
 from combwright.services.rounds.price_list import price_list
 from combwright.services.rounds.situations import limits_on
 from combwright.services.weather.kept_weather import weather_places
@@ -26,6 +27,7 @@ def show(at: AtDesk, request: Request) -> Response:
         today=at.today,
         limits=asdict(limits_on(book.entries, at.today)),
         prices=price_list(book.entries, at.today),
+        counting=counting_on(book.entries, at.today),
         book=at.book.name,
         feed=f"{request.base_url}calendar/{at.access.calendar_key}.ics",
     )
