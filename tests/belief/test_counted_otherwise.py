@@ -24,7 +24,7 @@ def followed(number: int, otherwise: float) -> Case:
     )
     truth = live(f"way {number}", 640_000 + number, habits)
     on = truth.states[-1][0] + timedelta(days=1)
-    book, _ = believed(truth, on, members=60)
+    book, _ = believed(truth, on, members=200)  # as many as the sheet has
     return truth, on, [after for _, after in book.course(truth.name, on)]
 
 
