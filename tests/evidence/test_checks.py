@@ -50,6 +50,12 @@ def test_weather_against_the_tables_it_was_made_from_counts_as_in_sample() -> No
             assert check.stands == "in sample", check.id
 
 
+def test_enough_is_read_and_independent_and_enough_of_it_on_simulated_colonies() -> None:
+    carrying = [check for check in CHECKS if check.carries]
+    assert len(carrying) >= 150
+    assert sum(check.simulated for check in carrying) >= 40
+
+
 def test_a_conflict_has_two_sides() -> None:
     groups = conflicts([run(check) for check in CHECKS])
     assert [name for name, group in groups.items() if len(group) < 2] == []

@@ -13,7 +13,7 @@ from combwright.terms.parameters import Verified
 
 TOPICS = (
     *("syrup", "honey", "heat", "sun", "flight", "kit", "brood", "queens"),
-    *("foraging", "mites", "weather", "simulation", "belief"),
+    *("foraging", "mites", "weather", "simulation", "trials", "belief"),
 )
 
 
