@@ -22,8 +22,6 @@ MODULES = sorted(SOURCE.rglob("*.py"))
 LONGEST = 300
 LONGER_FOR_A_REASON: dict[str, str] = {}
 
-# names of two classes each, which get one of their own when their room is next worked on
-STILL_SHARED = {"Change", "Expected", "Keeping", "Treatment"}
 FORBIDDEN_NAMES = {"utils", "util", "helpers", "helper", "common", "core", "base", "manager"}
 
 # Split, so that this list is not what it finds.
@@ -86,14 +84,13 @@ def test_no_name_says_nothing(path: Path) -> None:
 
 
 def test_one_word_is_one_thing() -> None:
-    """No two classes share a name, but for those that are still to get one of their own."""
     named = Counter(
         node.name
         for path in MODULES
         for node in ast.walk(ast.parse(path.read_text("utf-8")))
         if isinstance(node, ast.ClassDef)
     )
-    assert {name for name, times in named.items() if times > 1} <= STILL_SHARED
+    assert {name for name, times in named.items() if times > 1} == set()
 
 
 def test_no_file_name_stands_three_times() -> None:

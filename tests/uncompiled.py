@@ -1,10 +1,14 @@
-"""The colony's step as plain Python, so that coverage can see into it: ``-p tests.uncompiled``."""
+"""The colony's step as plain Python, so that coverage can see into it: ``-p tests.uncompiled``.
+
+Tests marked ``compiled`` are left out.
+"""
 
 from collections.abc import Callable
 from functools import wraps
 
 import numba
 import numpy as np
+import pytest
 
 
 def by_name(value: object) -> object:
@@ -26,6 +30,13 @@ def plain(**_: object) -> Callable[[Callable[..., object]], Callable[..., object
         return called
 
     return kept
+
+
+def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
+    """Leave out what would take too long."""
+    slow = [item for item in items if item.get_closest_marker("compiled")]
+    config.hook.pytest_deselected(items=slow)
+    items[:] = [item for item in items if item not in slow]
 
 
 numba.njit = plain  # type: ignore[assignment]

@@ -1,9 +1,9 @@
 """No decision weighs by a bare number: each lies in a data file with unit, range and source."""
 
-import ast
 from pathlib import Path
 
 import pytest
+from tests.bare_numbers import bare
 
 import combwright.advice
 from combwright.advice.numbers import is_between, numbers
@@ -21,25 +21,10 @@ PLAIN = {0, 1, 2, -1, 0.5, 100, 365, 1000, 13, 2000}
 AS_ASKED = {"kit_acts.py": {5, 7, 50}}
 
 
-def bare(path: Path) -> list[tuple[int, float]]:
-    return [
-        (node.lineno, node.value)
-        for node in ast.walk(ast.parse(path.read_text("utf-8")))
-        if isinstance(node, ast.Constant)
-        and isinstance(node.value, int | float)
-        and not isinstance(node.value, bool)
-        and node.value not in PLAIN | AS_ASKED.get(path.name, set())
-    ]
-
-
 @pytest.mark.parametrize("path", DECIDING, ids=lambda path: str(path.relative_to(ADVICE)))
 def test_no_decision_weighs_by_a_bare_number(path: Path) -> None:
-    assert not bare(path)
-
-
-def test_a_bare_number_would_be_found(tmp_path: Path) -> None:
-    (tmp_path / "decision.py").write_text("if bees < 4.5:\n    pass\n", "utf-8")
-    assert bare(tmp_path / "decision.py") == [(1, 4.5)]
+    counting = PLAIN | AS_ASKED.get(path.name, set())
+    assert not bare(path.read_text("utf-8"), counting=counting)
 
 
 @pytest.mark.parametrize("room", ROOMS)

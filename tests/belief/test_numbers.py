@@ -1,10 +1,9 @@
 """Numbers that one could argue about stand in the data, not in the belief, and all are read."""
 
-import ast
-from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
+from tests.bare_numbers import bare
 
 import combwright
 from combwright.belief.numbers import PARAMETERS, ROWS, on_day, row
@@ -24,34 +23,9 @@ NAMED = {  # at the head of a module: units, and guards of the arithmetic
 }
 
 
-def numbers(tree: ast.AST) -> Iterator[ast.Constant]:
-    for node in ast.walk(tree):
-        if isinstance(node, ast.Constant) and type(node.value) in (int, float):
-            yield node
-
-
-def bare(source: str) -> list[str]:
-    """Numbers of a module that have no name, with their lines."""
-    tree, fine = ast.parse(source), set()
-    for node in tree.body:
-        if isinstance(node, ast.AnnAssign) and isinstance(node.target, ast.Name):
-            given = NAMED.get(node.target.id)
-            fine |= {id(number) for number in numbers(node) if number.value == given}
-    return [
-        f"line {number.lineno}: {number.value!r}"
-        for number in numbers(tree)
-        if id(number) not in fine and number.value not in COUNTING
-    ]
-
-
-def test_a_bare_number_is_found() -> None:
-    assert bare("def f(s):\n    return 0.3 * s.bees + 1") == ["line 2: 0.3"]
-    assert bare("HALF: Final = 2000.0\nRUNGS: Final = 100") == ["line 1: 2000.0"]
-
-
 @pytest.mark.parametrize("path", FILES, ids=lambda path: str(path.relative_to(BELIEF)))
 def test_the_belief_has_no_bare_number(path: Path) -> None:
-    assert not bare(path.read_text("utf-8"))
+    assert not bare(path.read_text("utf-8"), counting=COUNTING, named=NAMED)
 
 
 def test_every_number_of_the_data_is_read() -> None:

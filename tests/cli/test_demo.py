@@ -1,11 +1,10 @@
 """The demo on the command line: the files it names are there, and the sheet is shown."""
 
 import json
-import subprocess
-import sys
 from pathlib import Path
 
 import pytest
+from tests.cli.typed import typed
 from typer.testing import CliRunner
 
 from combwright.cli.main import app
@@ -38,34 +37,24 @@ def test_the_round_of_its_day_can_be_asked_for_again(told: dict[str, str]) -> No
     assert len(sheet.yards) == 3
 
 
-def test_it_shows_the_sheet_and_what_to_try_next(tmp_path: Path) -> None:
-    shown = run.invoke(app, ["demo", "--dir", str(tmp_path)])
-    assert shown.exit_code == 0
+def test_it_tells_how_far_it_is_then_shows_the_sheet_and_what_to_try_next(tmp_path: Path) -> None:
+    done = typed("demo", "--dir", str(tmp_path))
+    assert done.returncode == 0
+    assert done.stderr.splitlines() == [
+        "Noting the demo's spring: 16 of 16 colonies",
+        "Reading the notes: 16 of 16 colonies",
+        "Planning: 16 of 16 colonies",
+    ]
     for part in ("Alder Bank", "Bench", "Load", "Next: combwright book show"):
-        assert part in shown.stdout
-    assert str(tmp_path / "round.pdf") in shown.stdout.replace("\n", "")
+        assert part in done.stdout
+    assert str(tmp_path / "round.pdf") in done.stdout.replace("\n", "")
 
 
 @pytest.mark.parametrize("name", ["/dev/full", "a file"])
 def test_a_folder_that_cannot_be_is_said(name: str, tmp_path: Path) -> None:
     file = tmp_path / "a file"
     file.write_text("mine")
-    program = Path(sys.executable).with_name("combwright")
-    words = [str(program), "demo", "--dir", str(tmp_path / name)]
-    done = subprocess.run(words, capture_output=True, check=False, timeout=60)
+    done = typed("demo", "--dir", str(tmp_path / name))
     assert done.returncode == 2
-    assert b"Name a folder that you may write, with --dir." in done.stderr
-    assert b"Traceback" not in done.stderr
+    assert "Name a folder that you may write, with --dir." in done.stderr
     assert file.read_text() == "mine"
-
-
-def test_it_tells_how_far_it_is(tmp_path: Path) -> None:
-    program = Path(sys.executable).with_name("combwright")
-    words = [str(program), "demo", "--dir", str(tmp_path)]
-    done = subprocess.run(words, capture_output=True, check=False, timeout=60)
-    assert done.returncode == 0
-    assert done.stderr.decode().splitlines() == [
-        "Noting the demo's spring: 16 of 16 colonies",
-        "Reading the notes: 16 of 16 colonies",
-        "Planning: 16 of 16 colonies",
-    ]

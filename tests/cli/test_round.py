@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import IO, Any
 
 import pytest
+from tests.cli.typed import typed
 from tests.commands import COMMANDS
 from typer.testing import CliRunner
 
@@ -23,7 +24,7 @@ LINES = (
     "2027-04-10,Top,Ash,nuc 6 polystyrene,2026,Dublin Airport,3,1.5,yes,1",
     "2027-04-10,Low,[b]Elm,national timber,2025,Dublin Airport,7,3,yes,6",
 )
-PLAN = ("round", "--on", "2027-04-17", "--members", "40")
+PLAN = ("round", "--on", "2027-04-17", "--members", "20")
 BANDS = ("frames_of_bees", "frames_of_brood", "stores_kg", "room_cells")
 
 
@@ -105,23 +106,22 @@ def test_two_processes_write_the_same_bytes(book: Path, tmp_path: Path) -> None:
 @pytest.mark.parametrize(
     ("words", "said"),
     [
-        (["--on", "2027-04-10"], b"10 April 2027 is not after the first note"),
-        (["--on", "3/4/2027"], b"could be 3 April or 4 March 2027"),
-        (["--on", "soon"], "“soon” is not a day".encode()),
-        (["--on", "2027-04-17", "--days", "0"], b"Give 1 to 60 days"),
-        (["--on", "2027-04-17", "--yard", "Nowhere"], b"There are: Low, Top"),
-        (["--on", "2027-04-17", "--pdf", "/dev/full"], b"No space left"),
-        (["--on", "2027-04-17", "--book", "."], b"cannot be opened"),
-        (["--on", "2027-04-17", "--book", "none.book"], b"no book here yet"),
+        (["--on", "2027-04-10"], "10 April 2027 is not after the first note"),
+        (["--on", "3/4/2027"], "could be 3 April or 4 March 2027"),
+        (["--on", "soon"], "“soon” is not a day"),
+        (["--on", "2027-04-17", "--days", "0"], "Give 1 to 60 days"),
+        (["--on", "2027-04-17", "--yard", "Nowhere"], "There are: Low, Top"),
+        (["--on", "2027-04-17", "--pdf", "/dev/full"], "No space left"),
+        (["--on", "2027-04-17", "--book", "."], "cannot be opened"),
+        (["--on", "2027-04-17", "--book", "none.book"], "no book here yet"),
     ],
 )
-def test_what_is_wrong_is_said_with_code_two(book: Path, words: list[str], said: bytes) -> None:
+def test_what_is_wrong_is_said_with_code_two(book: Path, words: list[str], said: str) -> None:
     named = words if "--book" in words else [*words, "--book", str(book)]
     before = book.read_bytes()
-    done = combwright("round", "--members", "20", *named)
+    done = typed("round", "--members", "20", *named)
     assert done.returncode == 2
     assert said in done.stderr
-    assert b"Traceback" not in done.stderr
     assert book.read_bytes() == before
 
 
@@ -145,9 +145,9 @@ def test_a_reader_who_leaves_early_is_no_error(book: Path) -> None:
 
 def test_a_folder_that_may_not_be_written_keeps_the_old_sheet(book: Path, tmp_path: Path) -> None:
     pdf = tmp_path / "no" / "such" / "folder.pdf"
-    done = combwright(*PLAN, "--book", str(book), "--pdf", str(pdf))
+    done = typed(*PLAN, "--book", str(book), "--pdf", str(pdf))
     assert done.returncode == 2
-    assert b"cannot be written" in done.stderr
+    assert "cannot be written" in done.stderr
     assert not pdf.parent.exists()
 
 

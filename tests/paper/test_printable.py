@@ -5,7 +5,7 @@ import unicodedata
 
 import pytest
 import typst
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from combwright.paper.printable import COVERED, printable
@@ -34,7 +34,6 @@ def test_every_covered_sign_has_a_glyph(first: int, last: int) -> None:
     assert printed(printable("".join(f" {chr(i)}" for i in range(first, last + 1))))
 
 
-@settings(max_examples=60)
 @given(st.text(max_size=200))
 def test_any_text_can_be_printed(text: str) -> None:
     assert printed(printable(text))
@@ -43,7 +42,6 @@ def test_any_text_can_be_printed(text: str) -> None:
 RIGHT_TO_LEFT = "".join(chr(i) for block in ((0x5D0, 0x5EB), (0x600, 0x6FF)) for i in range(*block))
 
 
-@settings(max_examples=60)
 @given(st.text(alphabet=RIGHT_TO_LEFT + " a1(", max_size=120))
 def test_right_to_left_text_can_be_printed(text: str) -> None:
     assert printed(printable(text))

@@ -5,10 +5,10 @@ from datetime import date
 import numpy as np
 import pytest
 
-from combwright.services.season import TITLES, Season, Start, chart, season, set_up_of
+from combwright.services.season import TITLES, Season, Start, chart, season
 from combwright.simulation.hands.keeper import Keeping
 from combwright.terms.errors import ClashError, CombwrightError, NotFoundError, OutOfRangeError
-from combwright.terms.set_up import SetUp
+from combwright.terms.set_up import SetUp, set_up_of
 
 FIRST, LAST = date(2026, 3, 20), date(2026, 5, 20)
 

@@ -4,7 +4,7 @@ from datetime import date
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from tests.simulation import samples
 from tests.simulation.hands.test_actions import whole
@@ -25,7 +25,6 @@ maybe = st.none() | st.floats(0, 40)
     on=st.dates(date(2024, 1, 1), date(2028, 12, 31)),
     frames=st.integers(1, 22),
 )
-@settings(max_examples=100, deadline=None)
 def test_whatever_is_described_the_colonies_can_be(
     *,
     bees: float | None,

@@ -214,7 +214,6 @@ def test_a_file_cut_off_anywhere_is_read_or_refused_in_words(name: str) -> None:
             assert found.days
 
 
-@settings(max_examples=100)
 @given(
     st.sampled_from(["open_meteo_daily.json", "open_meteo_hourly.json", "met_norway.json"]),
     st.integers(0, 4000),

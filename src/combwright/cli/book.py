@@ -1,5 +1,6 @@
 """``combwright book``: add notes, look a colony up, take everything out again."""
 
+from dataclasses import asdict
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, Any, Literal
 
@@ -98,13 +99,7 @@ def _problems(problems: "Iterable[Problem]") -> list[dict[str, Any]]:
 
 
 def _report(report: "Report") -> dict[str, Any]:
-    return {
-        "lines": report.lines,
-        "new": report.new,
-        "known": report.known,
-        "corrected": report.corrected,
-        "problems": _problems(report.problems),
-    }
+    return asdict(report) | {"problems": _problems(report.problems)}
 
 
 def _show_report(report: "Report", place: str) -> None:
@@ -124,14 +119,8 @@ def _show_report(report: "Report", place: str) -> None:
 
 
 def _page(page: "Page") -> dict[str, Any]:
-    from dataclasses import asdict
-
-    standing = {
-        name: value.isoformat() if hasattr(value, "isoformat") else value
-        for name, value in asdict(page.standing).items()
-    }
-    entries = [each.model_dump(mode="json", exclude_none=True) for each in page.entries]
-    return {"colony": page.standing.colony, "standing": standing, "entries": entries}
+    entries = [each.model_dump(exclude_none=True) for each in page.entries]
+    return {"colony": page.standing.colony, "standing": page.standing, "entries": entries}
 
 
 def _show_page(page: "Page") -> None:

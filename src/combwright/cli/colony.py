@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from combwright.cli.options import BookOption, JsonOption, named_book
+from combwright.cli.options import BookOption, JsonOption, named_book, print_json
 
 if TYPE_CHECKING:
     from rich.console import Console
@@ -49,21 +49,13 @@ def colony(
     told = colony_history(opened, name, day, weeks_ahead=weeks, members=members, seed=seed)
     written = _charts(told, svg) if svg is not None else []
     if json:
-        _print_json(told)
+        print_json(told)
         return
     from rich.console import Console
 
     show(Console(highlight=False, soft_wrap=True), told)
     for path in written:
         typer.echo(f"Written: {path}")
-
-
-def _print_json(told: "ColonyHistory") -> None:
-    from pydantic import TypeAdapter
-
-    from combwright.services.beliefs.colony_history import ColonyHistory
-
-    typer.echo(TypeAdapter(ColonyHistory).dump_json(told, indent=2).decode())
 
 
 def show(console: "Console", told: "ColonyHistory") -> None:

@@ -5,7 +5,7 @@ from typing import Annotated
 
 import typer
 
-from combwright.cli.options import JsonOption
+from combwright.cli.options import JsonOption, print_json
 
 
 def demo(
@@ -32,16 +32,8 @@ def demo(
     pdf = paths.book.with_name("round.pdf")
     save(pdf, round_pdf(sheet))
     if json:
-        from json import dumps
-
-        told = {
-            "book": str(paths.book),
-            "notebook": str(paths.notebook),
-            "weather": str(paths.weather),
-            "pdf": str(pdf),
-            "on": paths.on.isoformat(),
-        }
-        typer.echo(dumps(told, indent=2))
+        files = {"book": paths.book, "notebook": paths.notebook, "weather": paths.weather}
+        print_json(files | {"pdf": pdf, "on": paths.on})
         return
 
     from combwright.cli.round import show

@@ -1,5 +1,6 @@
 """``combwright mix``: sugar and water in, litres of syrup out."""
 
+from dataclasses import asdict
 from typing import TYPE_CHECKING, Annotated
 
 import typer
@@ -70,8 +71,7 @@ def mix(
             litres=told.syrup_l,
         )
     if as_json:
-        plain = told.as_json() | ({} if cooling is None else {"in_feeder": cooling.as_json()})
-        print_json(plain)
+        print_json(asdict(told) | ({} if cooling is None else {"in_feeder": cooling}))
         return
     _show(told)
     if cooling is not None:

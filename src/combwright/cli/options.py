@@ -1,6 +1,5 @@
 """Options that several commands share."""
 
-import json
 from contextvars import ContextVar
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
@@ -54,5 +53,7 @@ def kit_named() -> "Catalogue":
 
 
 def print_json(shown: object) -> None:
-    """Print an answer for other programs."""
-    typer.echo(json.dumps(shown, indent=2, ensure_ascii=False))
+    """Print an answer for other programs: plain data, dataclasses and models alike."""
+    from pydantic_core import to_json
+
+    typer.echo(to_json(shown, indent=2).decode())

@@ -30,7 +30,7 @@ def queens(
 
     told = queen_calendar(start, day_of(on))
     if as_json:
-        print_json(told.as_json())
+        print_json(told)
     else:
         _show(told)
 

@@ -52,7 +52,7 @@ def ripe(
         )
     )
     if as_json:
-        print_json(told.as_json())
+        print_json(told)
     else:
         _show(told)
 

@@ -150,9 +150,10 @@ def _value(key: str, text: str) -> Any:  # noqa: ANN401 - a number, yes/no or wo
 
 
 def _start(said: dict[str, Any]) -> "Start":
-    from combwright.services.season import Start, set_up_of
+    from combwright.services.season import Start
     from combwright.simulation.hands.keeper import Keeping
     from combwright.terms.errors import OutOfRangeError
+    from combwright.terms.set_up import set_up_of
 
     for key, known in (
         ("feeding", ("portions", "full feeder", "none")),

@@ -106,7 +106,7 @@ def _days(days: int) -> int:
 
 def _told(kept: "KeptWeather", *, as_json: bool) -> None:
     if as_json:
-        print_json(kept.as_json())
+        print_json(kept)
         return
     typer.echo(f"{kept.place}: {kept.days} days kept, {kept.first} to {kept.last}")
     for remark in kept.remarks:
@@ -115,7 +115,7 @@ def _told(kept: "KeptWeather", *, as_json: bool) -> None:
 
 def _show(told: "Outlook", *, as_json: bool) -> None:
     if as_json:
-        print_json(told.as_json())
+        print_json(told)
         return
     typer.echo(f"{told.source}\n")
     typer.echo(

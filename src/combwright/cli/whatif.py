@@ -4,7 +4,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from combwright.cli.options import BookOption, JsonOption, OnOption, day_of, named_book
+from combwright.cli.options import BookOption, JsonOption, OnOption, day_of, named_book, print_json
 
 if TYPE_CHECKING:
     from combwright.services.rounds.whatif import Compared
@@ -42,11 +42,8 @@ def what_if(
         named_book(book, must_exist=True), colony, day_of(on), idea, days=days, seed=seed
     )
     if json:
-        from json import dumps
-
         outcomes = [each.as_json() for each in compared.outcomes]
-        shown = {"colony": colony, "until": compared.until.isoformat(), "ways": outcomes}
-        typer.echo(dumps(shown, indent=2))
+        print_json({"colony": colony, "until": compared.until, "ways": outcomes})
         return
     _show(compared)
 

@@ -4,7 +4,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from combwright.cli.options import BookOption, JsonOption, OnOption, day_of, named_book
+from combwright.cli.options import BookOption, JsonOption, OnOption, day_of, named_book, print_json
 
 if TYPE_CHECKING:
     from combwright.services.rounds.why import Told
@@ -27,18 +27,8 @@ def tell_why(
 
     told = why(named_book(book, must_exist=True), colony, day_of(on), days=days, seed=seed)
     if json:
-        from json import dumps
-
-        shown = {
-            "colony": told.sheet.colony,
-            "on": day_of(on).isoformat(),
-            "decisions": [each.model_dump(mode="json") for each in told.sheet.decisions],
-            "notes": {
-                name: [[day.isoformat(), value] for day, value in values]
-                for name, values in told.notes.items()
-            },
-        }
-        typer.echo(dumps(shown, indent=2))
+        shown = {"colony": told.sheet.colony, "on": day_of(on)}
+        print_json(shown | {"decisions": told.sheet.decisions, "notes": told.notes})
         return
     show(told, short=short)
 

@@ -7,7 +7,6 @@ from typing import Any, Final
 
 import numpy as np
 from numpy.typing import NDArray
-from pydantic import ValidationError
 
 from combwright.figures.bands import Course, season_chart
 from combwright.kit.catalogue import Catalogue, catalogue
@@ -68,19 +67,6 @@ class Season:
             "colonies_lost": round(self.lost, 3),
             "swarms": round(self.swarmed, 3),
         }
-
-
-def set_up_of(**fields: object) -> SetUp:
-    """Make a set-up; what cannot be is refused in a sentence."""
-    try:
-        return SetUp.model_validate(fields)
-    except ValidationError as error:
-        problem = error.errors()[0]
-        name = " ".join(str(part) for part in problem["loc"]).replace("_", " ")
-        raise OutOfRangeError(
-            f"{name} cannot be {problem['input']!r}: {problem['msg'][:1].lower()}"
-            f"{problem['msg'][1:]}."
-        ) from error
 
 
 def season(

@@ -2,7 +2,9 @@
 
 from typing import Final, Literal
 
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import BaseModel, ConfigDict, Field, ValidationError
+
+from combwright.terms.errors import OutOfRangeError
 
 Cover = Literal["crown board", "cushion", "vented"]
 MOST_BROOD_BOXES: Final = 3
@@ -30,3 +32,14 @@ class SetUp(BaseModel):
     entrance_mm: int = Field(default=100, ge=0, le=430)
     tray_open_mm: int = Field(default=100, ge=0, le=460)
     cover: Cover = "crown board"
+
+
+def set_up_of(**fields: object) -> SetUp:
+    """Make a set-up; what cannot be is refused in a sentence."""
+    try:
+        return SetUp.model_validate(fields)
+    except ValidationError as error:
+        problem = error.errors()[0]
+        name = " ".join(str(part) for part in problem["loc"]).replace("_", " ")
+        message = problem["msg"][0].lower() + problem["msg"][1:]
+        raise OutOfRangeError(f"{name} cannot be {problem['input']!r}: {message}.") from error

@@ -1,7 +1,7 @@
 """The JSON API: the same entries, through the same gate, as every other way into the book."""
 
 from datetime import date
-from typing import Annotated, Any
+from typing import Annotated
 
 from fastapi import APIRouter, Body, Query
 from pydantic import BaseModel
@@ -12,7 +12,7 @@ from combwright.services.book.book import RefusedError, add_entries
 from combwright.services.book.field_words import FieldProblem
 from combwright.services.book.notes import NoteError
 from combwright.services.calculators.syrup_batch import Wanted
-from combwright.services.calculators.syrup_mixing import mix
+from combwright.services.calculators.syrup_mixing import Mix, mix
 from combwright.terms.entries import AnyEntry, Noted
 from combwright.web.desk import AtDesk
 
@@ -92,7 +92,7 @@ def read_syrup(
     litres: Annotated[float | None, Query(description="Syrup wanted, in litres.")] = None,
     sugar_kg: float | None = None,
     water_l: float | None = None,
-) -> dict[str, Any]:
+) -> Mix:
     """Work out a batch of syrup."""
     wanted = Wanted(ratio=ratio, litres=litres, sugar_kg=sugar_kg, water_l=water_l)
-    return mix(wanted).as_json()
+    return mix(wanted)

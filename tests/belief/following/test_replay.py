@@ -247,7 +247,7 @@ def entries(draw: st.DrawFn) -> Noted:
     return made
 
 
-@settings(max_examples=150, suppress_health_check=[HealthCheck.too_slow])
+@settings(suppress_health_check=[HealthCheck.too_slow])
 @given(st.lists(entries(), max_size=12), st.booleans())
 def test_no_book_makes_it_crash(written: list[Noted], begins: bool) -> None:
     book = replay([*written, *(enters() if begins else [])], members=10)

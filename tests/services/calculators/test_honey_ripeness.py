@@ -1,4 +1,5 @@
 import json
+from dataclasses import asdict
 
 from hypothesis import given
 from hypothesis import strategies as st
@@ -12,11 +13,11 @@ def test_every_honey_gets_a_whole_answer(water: float, kind: str) -> None:
     assert told.legal is (told.water_percent <= told.limit_percent)
     assert ("illegal" in told.says) is not told.legal
     assert any("infants" in sentence for sentence in told.cautions)
-    json.dumps(told.as_json(), allow_nan=False)
+    json.dumps(asdict(told), allow_nan=False)
 
 
 @given(st.floats(1.467, 1.508), st.floats(15.0, 25.0))
 def test_every_reading_gets_a_whole_answer(index: float, celsius: float) -> None:
     told = ripeness(Reading(index=index, at_c=celsius))
     assert 10.0 < told.water_percent < 30.0
-    json.dumps(told.as_json(), allow_nan=False)
+    json.dumps(asdict(told), allow_nan=False)

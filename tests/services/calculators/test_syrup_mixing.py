@@ -1,4 +1,5 @@
 import json
+from dataclasses import asdict
 
 import pytest
 from hypothesis import given
@@ -16,7 +17,7 @@ def test_the_answer_adds_up(ratio: float, litres: float, celsius: float) -> None
     assert told.syrup_l == pytest.approx(litres, abs=0.001)
     assert told.sugar_kg + told.water_kg == pytest.approx(told.syrup_kg, abs=0.002)
     assert told.density_kg_per_l == pytest.approx(told.syrup_kg / litres, rel=0.02)
-    json.dumps(told.as_json(), allow_nan=False)
+    json.dumps(asdict(told), allow_nan=False)
 
 
 @given(RATIOS)

@@ -5,7 +5,7 @@ from typing import Any
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from numpy.typing import NDArray
 from tests.simulation import samples
@@ -109,7 +109,6 @@ some_action: st.SearchStrategy[Action] = st.one_of(
     st.lists(st.tuples(counts(1, 60), some_action), min_size=1, max_size=14),
     counts(0, 2**32 - 1),
 )
-@settings(max_examples=120, deadline=None)
 def test_whatever_is_done_for_years_nothing_is_lost_made_or_below_zero(
     doings: list[tuple[int, Action]], seed: int
 ) -> None:
@@ -128,7 +127,6 @@ def test_whatever_is_done_for_years_nothing_is_lost_made_or_below_zero(
 
 
 @given(samples.states(), samples.weather_of_days(30), samples.biologies(), counts(0, 2**32 - 1))
-@settings(max_examples=200, deadline=None)
 def test_any_colony_lives_through_any_month(
     colony: dict[str, Any], days: Floats, biology: Biology, seed: int
 ) -> None:
@@ -140,7 +138,6 @@ def test_any_colony_lives_through_any_month(
 
 
 @given(samples.weather_of_days(60), counts(0, 2**32 - 1), st.booleans())
-@settings(max_examples=60, deadline=None)
 def test_no_more_cells_are_filled_than_are_drawn(days: Floats, seed: int, fed: bool) -> None:
     """Food put in, brood laid and comb drawn never hold more than there is comb."""
     colonies = samples.usual(members=4, stores=20.0, seed=seed % 100)
@@ -156,7 +153,6 @@ def test_no_more_cells_are_filled_than_are_drawn(days: Floats, seed: int, fed: b
 
 
 @given(st.floats(0, 11), st.floats(0, 11), st.floats(0, 5), counts(0, 500))
-@settings(max_examples=60, deadline=None)
 def test_a_split_shares_out_what_was_there(
     bees: float, brood: float, stores: float, seed: int
 ) -> None:

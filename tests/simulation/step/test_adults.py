@@ -4,6 +4,7 @@ from datetime import date
 from typing import Any
 
 import numpy as np
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from numpy.typing import NDArray
@@ -82,6 +83,7 @@ def summer(*, queenless: bool) -> NDArray[np.void]:
     return colonies
 
 
+@pytest.mark.compiled
 def test_bees_without_brood_to_rear_live_long_even_in_june() -> None:
     without, reared = summer(queenless=True), summer(queenless=False)
     assert np.median(without["winter"] / observe.adults(without)) > 0.5

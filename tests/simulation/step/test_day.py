@@ -4,7 +4,7 @@ from typing import Any
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from numpy.typing import NDArray
 from tests.simulation import samples
@@ -24,8 +24,8 @@ def agrees(fast: np.void, slow: dict[str, Any]) -> None:
         assert close, f"{column.name}: {mine} compiled, {plain_one} plain"
 
 
+@pytest.mark.compiled
 @given(samples.states(), samples.weather_of_days(3), st.integers(0, 2**32 - 1))
-@settings(max_examples=300, deadline=None)
 def test_the_compiled_day_agrees_with_the_plain_one(
     colony: dict[str, Any], days: Floats, seed: int
 ) -> None:
@@ -38,8 +38,8 @@ def test_the_compiled_day_agrees_with_the_plain_one(
     agrees(fast[0], slow)
 
 
+@pytest.mark.compiled
 @given(samples.states(), samples.weather_of_days(1), samples.biologies(), st.integers(0, 2**32 - 1))
-@settings(max_examples=150, deadline=None)
 def test_they_agree_whatever_the_numbers_of_the_model(
     colony: dict[str, Any], days: Floats, biology: Biology, seed: int
 ) -> None:
@@ -51,6 +51,7 @@ def test_they_agree_whatever_the_numbers_of_the_model(
     agrees(fast[0], slow)
 
 
+@pytest.mark.compiled
 def test_they_agree_over_a_whole_season() -> None:
     colonies = samples.usual(members=2)
     days = samples.dublin()[:, :200]

@@ -1,10 +1,10 @@
 """Numbers that one could argue about stand in the data, not in the step, and all are read."""
 
 import ast
-from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
+from tests.bare_numbers import bare
 
 import combwright
 from combwright.simulation.biology import BIOLOGY, PARAMETERS, RECORD, as_table
@@ -25,50 +25,19 @@ NAMED = {  # at the head of a module: units, guards and how a state is cut into 
 }
 
 
-def numbers(tree: ast.AST) -> Iterator[ast.Constant]:
-    for node in ast.walk(tree):
-        if isinstance(node, ast.Constant) and type(node.value) in (int, float):
-            yield node
-
-
-def places(tree: ast.AST) -> set[int]:
-    """Numbers that say where in an array one reads, or how many times one goes round."""
-    found: set[int] = set()
-    for node in ast.walk(tree):
-        if isinstance(node, ast.Subscript):
-            found |= {id(number) for number in numbers(node.slice)}
-        if isinstance(node, ast.Call) and ast.unparse(node.func) in (
-            "range",
-            "np.empty",
-        ):
-            found |= {id(number) for number in numbers(node)}
-    return found
-
-
-def bare(source: str) -> list[str]:
-    """Numbers of a module that have no name, with their lines."""
-    tree = ast.parse(source)
-    fine = places(tree)
-    for node in tree.body:
-        if isinstance(node, ast.Assign) and isinstance(node.targets[0], ast.Name):
-            given = NAMED.get(node.targets[0].id)
-            fine |= {id(number) for number in numbers(node) if number.value == given}
-    return [
-        f"line {number.lineno}: {number.value!r}"
-        for number in numbers(tree)
-        if id(number) not in fine and number.value not in COUNTING
-    ]
+def found(source: str) -> list[str]:
+    return bare(source, counting=COUNTING, named=NAMED, places=True)
 
 
 def test_a_bare_number_is_found() -> None:
-    assert bare("def f(s):\n    return 0.3 * s.bees + s.sealed[11]") == ["line 2: 0.3"]
-    assert bare("HALF = 2000.0") == ["line 1: 2000.0"]
-    assert bare("x = spread(day, 95, 125)") == ["line 1: 95", "line 1: 125"]
+    assert found("def f(s):\n    return 0.3 * s.bees + s.sealed[11]") == ["line 2: 0.3"]
+    assert found("HALF = 2000.0\nYEAR: Final = 365.0") == ["line 1: 2000.0"]
+    assert found("x = spread(day, 95, 125)") == ["line 1: 95", "line 1: 125"]
 
 
 @pytest.mark.parametrize("path", FILES, ids=lambda path: path.name)
 def test_the_step_has_no_bare_number(path: Path) -> None:
-    assert not bare(path.read_text("utf-8"))
+    assert not found(path.read_text("utf-8"))
 
 
 def names_read(path: Path, record: str) -> set[str]:

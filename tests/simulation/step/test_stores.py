@@ -102,6 +102,7 @@ def wintering(bees: float, mean_c: float) -> NDArray[np.void]:
     return colonies
 
 
+@pytest.mark.compiled
 def test_a_small_cluster_starves_beside_its_stores_in_lasting_cold_alone() -> None:
     cold, mild = wintering(1.6, 0.0), wintering(1.6, 12.0)
     assert np.mean(cold["lost_to"] == HUNGER) > 0.5

@@ -56,12 +56,8 @@ def stage_days(caste: Caste) -> StageDays:
 def alive_next_day(daily_deaths: float, factor: float = 1.0) -> float:
     """Share of a stage's brood that lives through a day in the warm, fed nest.
 
-    Parameters
-    ----------
-    daily_deaths
-        Share that dies in a day: 0.03 of eggs, 0.01 of larvae, 0.001 of sealed brood. [per day]
-    factor
-        How much worse the colony does than the published one. [-]
+    ``daily_deaths``: share that dies in a day: 0.03 of eggs, 0.01 of larvae, 0.001 of sealed brood
+    [per day]. ``factor``: how much worse the colony does than the published one [-].
 
     References
     ----------

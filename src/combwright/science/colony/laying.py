@@ -19,14 +19,9 @@ def season_share(  # noqa: PLR0917 (the five published constants)
 
     It is 0 when she rests, 1 when nothing holds her back.
 
-    Parameters
-    ----------
-    day_of_year
-        Day :math:`t`, 1 on 1 January. [day]
-    rise, rise_days
-        :math:`x_1` and :math:`x_2` of spring. [-], [days]
-    fall, fall_day, fall_days
-        :math:`x_3`, :math:`x_4` and :math:`x_5` of autumn. [-], [day], [days]
+    ``day_of_year``: day :math:`t`, 1 on 1 January [day]. ``rise``, ``rise_days``: :math:`x_1` and
+    :math:`x_2` of spring [-], [days]. ``fall``, ``fall_day``, ``fall_days``: :math:`x_3`,
+    :math:`x_4` and :math:`x_5` of autumn [-], [day], [days].
 
     References
     ----------

@@ -34,15 +34,8 @@ def daylight_moments(
 
     .. math:: \sin h = \sin\varphi \sin\delta + \cos\varphi \cos\delta \cos\omega
 
-    Parameters
-    ----------
-    points
-        How many stretches; with 16 the flight hours of a month are within 1 % of their limit.
-
-    Yields
-    ------
-    Moment
-        From sunrise to sunset.
+    ``points``: how many stretches; with 16 the flight hours of a month are within 1 % of their
+    limit. Gives from sunrise to sunset.
 
     Notes
     -----

@@ -27,10 +27,7 @@ def suitability(temperature_c: ArrayLike, radiation_w_m2: ArrayLike) -> Floats:
     .. math:: s = s_R\, s_T, \quad s_R = \min(I / 300, 1), \quad
        s_T = \mathrm{clip}\left(\frac{T - 12}{20 - 7 s_R - 12}, 0, 1\right)
 
-    Parameters
-    ----------
-    radiation_w_m2
-        Global radiation I; without light there is no flight. [W/m²]
+    ``radiation_w_m2``: global radiation I; without light there is no flight [W/m²].
 
     Notes
     -----
@@ -117,12 +114,8 @@ def flight_hours(  # noqa: PLR0917  # the columns of a day of weather, in their 
 
     From 0 to the length of the day, [scenario, day].
 
-    Parameters
-    ----------
-    t_max_c, t_min_c
-        Highest and lowest temperature, [scenario, day]. [°C]
-    wind_m_s
-        Mean wind at 10 m. [m/s]
+    ``t_max_c``, ``t_min_c``: highest and lowest temperature, [scenario, day]. [°C]. ``wind_m_s``:
+    mean wind at 10 m [m/s].
 
     References
     ----------

@@ -115,10 +115,7 @@ def global_radiation_mj(
 
     .. math:: H = \left(a + b \min(n / N, 1)\right) R_a
 
-    Parameters
-    ----------
-    a, b
-        Share that arrives under full cloud, and what full sun adds.
+    ``a``, ``b``: share that arrives under full cloud, and what full sun adds.
 
     References
     ----------

@@ -13,12 +13,8 @@ def turning_share(
 
     With :math:`R` per day.
 
-    Parameters
-    ----------
-    nest_bees, foragers
-        Numbers :math:`H`, :math:`F`, not both 0. [bees]
-    recruitment, inhibition
-        :math:`\alpha` and :math:`\sigma`. [per day]
+    ``nest_bees``, ``foragers``: numbers :math:`H`, :math:`F`, not both 0 [bees]. ``recruitment``,
+    ``inhibition``: :math:`\alpha` and :math:`\sigma` [per day].
 
     References
     ----------
@@ -42,12 +38,7 @@ def hunger(food_g: float, half_food_g: float = 500.0) -> float:
 
     It is 1 without stores, near 0 with plenty.
 
-    Parameters
-    ----------
-    food_g
-        Stores :math:`f`. [g]
-    half_food_g
-        Stores :math:`b` at which hunger is half. [g]
+    ``food_g``: stores :math:`f` [g]. ``half_food_g``: stores :math:`b` at which hunger is half [g].
 
     References
     ----------

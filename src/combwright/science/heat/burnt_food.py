@@ -16,10 +16,7 @@ def food_g_per_day(
 ) -> NDArray[np.float64]:
     """Food that a heat takes in a day, honey unless another energy is given.
 
-    Parameters
-    ----------
-    kj_per_g
-        Energy of the food: honey 13.4, sugar 16.5. [kJ/g]
+    ``kj_per_g``: energy of the food: honey 13.4, sugar 16.5 [kJ/g].
 
     References
     ----------

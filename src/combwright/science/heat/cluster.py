@@ -9,10 +9,8 @@ def mantle_w_per_k(bees_g: float, w_per_k: float = 0.007, exponent: float = 0.52
     with m in grams and oxygen in mL for each gram and hour, at 21.1 J/mL, and a core that is 19 K
     warmer than the night at 2 °C.
 
-    Parameters
-    ----------
-    w_per_k, exponent
-        Conductance of a gram of bees, and how it grows with their mass. [W/K], [-]
+    ``w_per_k``, ``exponent``: conductance of a gram of bees, and how it grows with their mass
+    [W/K], [-].
 
     Notes
     -----

@@ -40,14 +40,9 @@ def feeder_loss_w_per_k(
 
     .. math:: G = \frac{A}{1/h + R}
 
-    Parameters
-    ----------
-    area_m2
-        Surface of the feeder that looks at the air. [m²]
-    surface_w_per_m2_k
-        Convection and radiation together: 8 to 10 in still air. [W/(m² K)]
-    cushion_m2_k_per_w
-        Resistance of what is laid over and round it. [m² K/W]
+    ``area_m2``: surface of the feeder that looks at the air [m²]. ``surface_w_per_m2_k``:
+    convection and radiation together: 8 to 10 in still air [W/(m² K)]. ``cushion_m2_k_per_w``:
+    resistance of what is laid over and round it [m² K/W].
 
     References
     ----------
@@ -80,12 +75,9 @@ def syrup_temperature_c(
     .. math:: T = T_e + (T_0 - T_e) e^{-t (G_o + G_h) / (m c)}, \quad
        T_e = \frac{G_o T_o + G_h T_h}{G_o + G_h}
 
-    Parameters
-    ----------
-    start_c, outside_c, hive_c
-        Temperatures of the syrup at first, of the air, and below the crown board. [°C]
-    loss_w_per_k, to_hive_w_per_k
-        Conductance to the air and to the hive below. [W/K]
+    ``start_c``, ``outside_c``, ``hive_c``: temperatures of the syrup at first, of the air, and
+    below the crown board [°C]. ``loss_w_per_k``, ``to_hive_w_per_k``: conductance to the air and to
+    the hive below [W/K].
 
     Notes
     -----
@@ -126,12 +118,8 @@ def biot_number(
 
     Below 0.1 one temperature is a fair picture. [-]
 
-    Parameters
-    ----------
-    transfer_w_per_m2_k
-        From the surface outwards, cushion included. [W/(m² K)]
-    conductivity_w_per_m_k
-        Of the body; 60 % sucrose 0.42, unmoved. [W/(m K)]
+    ``transfer_w_per_m2_k``: from the surface outwards, cushion included [W/(m² K)].
+    ``conductivity_w_per_m_k``: of the body; 60 % sucrose 0.42, unmoved [W/(m K)].
 
     References
     ----------

@@ -45,12 +45,8 @@ def stack_flow_l_per_s(
 
     None flows when it is not warmer inside.
 
-    Parameters
-    ----------
-    opening_cm2
-        Area of the opening, or of two in series. [cm²]
-    height_m
-        From the middle of the flow's lower opening to the upper one. [m]
+    ``opening_cm2``: area of the opening, or of two in series [cm²]. ``height_m``: from the middle
+    of the flow's lower opening to the upper one [m].
 
     References
     ----------
@@ -149,12 +145,8 @@ def fin_conductance(
 
     It leads from the near end to the outside. [W/K]
 
-    Parameters
-    ----------
-    sideways_w_per_m_k
-        Loss to the outside for each metre. [W/(m K)]
-    end_w_per_k
-        Loss at the far end. [W/K]
+    ``sideways_w_per_m_k``: loss to the outside for each metre [W/(m K)]. ``end_w_per_k``: loss at
+    the far end [W/K].
 
     References
     ----------

@@ -101,10 +101,8 @@ def air_layer_resistance(
     with :math:`h_a = \max(1.25, 0.025/d)` horizontal, :math:`\max(1.95, 0.025/d)` up,
     :math:`\max(0.12 d^{-0.44}, 0.025/d)` down; d in metres.
 
-    Parameters
-    ----------
-    emissivities
-        Of the two faces; foil about 0.05 when clean, 0.2 to 0.9 when dusty or propolised. [-]
+    ``emissivities``: of the two faces; foil about 0.05 when clean, 0.2 to 0.9 when dusty or
+    propolised [-].
 
     Notes
     -----

@@ -41,10 +41,7 @@ _TEXTS: dict[Law, tuple[str, str]] = {
 def water_limit(kind: str = "general", law: str = "eu") -> WaterLimit:
     """Give the legal limit on water. [g per 100 g].
 
-    Parameters
-    ----------
-    kind
-        "general", "heather" (*Calluna*), "baker" (for food industry only) or "baker-heather".
+    ``kind``: "general", "heather" (*Calluna*), "baker" (for food industry only) or "baker-heather".
 
     References
     ----------
@@ -73,10 +70,7 @@ def is_legal(water_percent: float, kind: str = "general", law: str = "eu") -> bo
 
     The limit itself is legal.
 
-    Parameters
-    ----------
-    water_percent
-        Water, as measured and rounded by the instrument. [g per 100 g]
+    ``water_percent``: water, as measured and rounded by the instrument [g per 100 g].
 
     Examples
     --------

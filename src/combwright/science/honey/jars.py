@@ -10,10 +10,7 @@ from combwright.terms.ranges import within
 def full_jars(honey_kg: ArrayLike, jar_g: ArrayLike) -> NDArray[np.int64]:
     """Count the jars that a mass of honey fills, each at least to its net weight.
 
-    Parameters
-    ----------
-    honey_kg
-        Honey that can be run off, without what sticks to the bucket. [kg]
+    ``honey_kg``: honey that can be run off, without what sticks to the bucket [kg].
 
     Examples
     --------

@@ -46,12 +46,8 @@ def index_at_20_c(
 
     .. math:: n_{20} = n_t + 0.00023 (t - 20)
 
-    Parameters
-    ----------
-    refractive_index
-        Index as read, against air at 589 nm.
-    temperature_c
-        Temperature of the prism and the honey on it, 10 to 40. [°C]
+    ``refractive_index``: index as read, against air at 589 nm. ``temperature_c``: temperature of
+    the prism and the honey on it, 10 to 40 [°C].
 
     References
     ----------
@@ -76,10 +72,7 @@ def water_percent_of_index(
 
     .. math:: W = \frac{-0.26810 - \log_{10}(n_{20} - 1)}{0.002243}
 
-    Parameters
-    ----------
-    refractive_index
-        Index as read, 1.465 to 1.510 once brought to 20 °C.
+    ``refractive_index``: index as read, 1.465 to 1.510 once brought to 20 °C.
 
     References
     ----------
@@ -136,12 +129,8 @@ def water_percent_of_brix(brix: ArrayLike, temperature_c: ArrayLike = 20.0) -> N
     The reading is turned back into the index that it stands for, and that into water. Water and
     Brix do not add up to 100 but to about 98.3, since honey bends light more than sucrose does.
 
-    Parameters
-    ----------
-    brix
-        Reading on a scale made for 20 °C, 70 to 88. [g sucrose per 100 g]
-    temperature_c
-        Temperature of the reading, 10 to 40; 20 if the instrument corrects by itself. [°C]
+    ``brix``: reading on a scale made for 20 °C, 70 to 88 [g sucrose per 100 g]. ``temperature_c``:
+    temperature of the reading, 10 to 40; 20 if the instrument corrects by itself [°C].
 
     Examples
     --------
@@ -159,10 +148,8 @@ def water_percent_of_brix(brix: ArrayLike, temperature_c: ArrayLike = 20.0) -> N
 def gravity_20_20(water_percent: ArrayLike) -> NDArray[np.float64]:
     """Density of honey at 20 °C over that of water at 20 °C, from a table.
 
-    Parameters
-    ----------
-    water_percent
-        Water, 12 to 25; the table runs from 13 to 21 and is carried on straight. [g per 100 g]
+    ``water_percent``: water, 12 to 25; the table runs from 13 to 21 and is carried on straight [g
+    per 100 g].
 
     References
     ----------

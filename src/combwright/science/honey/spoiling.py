@@ -16,10 +16,7 @@ def yeasts_allowed_per_g(water_percent: ArrayLike) -> NDArray[np.float64]:
     Any count is safe up to 17.0 % (infinity), below 1000 per gram up to 18.0 %, below 10 up to
     19.0 %, below 1 up to 20.0 %, and none above.
 
-    Parameters
-    ----------
-    water_percent
-        Water, 11 to 30, taken to one decimal as the table does. [g per 100 g]
+    ``water_percent``: water, 11 to 30, taken to one decimal as the table does [g per 100 g].
 
     References
     ----------

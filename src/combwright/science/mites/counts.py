@@ -24,10 +24,7 @@ WINTER_MONTHS = (11, 12, 1, 2)
 def fall_multiplier(month: int, brood: BroodState = "not known") -> Parameter:
     """Mites in the colony for each mite that falls in a day. [mites per mite fallen a day].
 
-    Parameters
-    ----------
-    brood
-        Whether the colony has brood; if not known, the season stands for it.
+    ``brood``: whether the colony has brood; if not known, the season stands for it.
 
     Notes
     -----
@@ -69,12 +66,8 @@ def mites_from_fall(
     Its range joins that of the multiplier :math:`k` and the 95 % interval of the count, taken as
     independent, on a logarithmic scale.
 
-    Parameters
-    ----------
-    fallen
-        Mites on the tray :math:`n`. [mites]
-    days
-        Days the tray was in :math:`t`. [days]
+    ``fallen``: mites on the tray :math:`n` [mites]. ``days``: days the tray was in :math:`t`
+    [days].
 
     References
     ----------

@@ -10,12 +10,8 @@ def efficacy_without_control(before: float, after: float, rate: float, days: flo
 
     .. math:: 100 \left(1 - \frac{M_a}{M_b e^{rt}}\right)
 
-    Parameters
-    ----------
-    before, after
-        Mites before and after, by the same method. [mites]
-    rate
-        Growth to be expected without treatment. [per day]
+    ``before``, ``after``: mites before and after, by the same method [mites]. ``rate``: growth to
+    be expected without treatment [per day].
 
     References
     ----------

@@ -55,12 +55,7 @@ def poisson_interval(count: int, level: float = 0.95) -> Estimate:
        P(X \ge n \mid \mu_{low}) = \tfrac{\alpha}{2}, \qquad
        P(X \le n \mid \mu_{high}) = \tfrac{\alpha}{2}
 
-    Parameters
-    ----------
-    count
-        What was counted :math:`n`. [-]
-    level
-        Coverage :math:`1 - \alpha`. [-]
+    ``count``: what was counted :math:`n` [-]. ``level``: coverage :math:`1 - \alpha` [-].
 
     Notes
     -----

@@ -8,15 +8,9 @@ def invasion_rate(cells: float, bees_g: float, bees_g_per_cell: float) -> float:
 
     .. math:: a = c\, W / G
 
-    Parameters
-    ----------
-    cells
-        Cells sealed in a day :math:`W`. [cells/day]
-    bees_g
-        Mass of the adult bees :math:`G`. [g]
-    bees_g_per_cell
-        Grams of bees that a cell clears in a day :math:`c`: 0.56 of a worker cell, 6.49 of a
-        drone cell. [g/cell]
+    ``cells``: cells sealed in a day :math:`W` [cells/day]. ``bees_g``: mass of the adult bees
+    :math:`G` [g]. ``bees_g_per_cell``: grams of bees that a cell clears in a day :math:`c`: 0.56 of
+    a worker cell, 6.49 of a drone cell [g/cell].
 
     References
     ----------
@@ -40,10 +34,7 @@ def trapped_share(rate: float) -> float:
 
     .. math:: 1 - e^{-a}
 
-    Parameters
-    ----------
-    rate
-        Rates of invasion into all cells of the batch :math:`a`. [-]
+    ``rate``: rates of invasion into all cells of the batch :math:`a` [-].
 
     References
     ----------

@@ -65,12 +65,8 @@ def verdict(
     month or 3 per 100 bees; ``watch`` from half of any of these, or when 1000 lies within the
     range; else ``low``.
 
-    Parameters
-    ----------
-    per_100
-        Mites per 100 adult bees. [-]
-    high
-        Upper end of the range of the mites. [mites]
+    ``per_100``: mites per 100 adult bees [-]. ``high``: upper end of the range of the mites
+    [mites].
 
     References
     ----------

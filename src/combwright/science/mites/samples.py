@@ -58,16 +58,9 @@ def mites_from_sample(
 
     Its range joins those of count, recovery, factor and bees.
 
-    Parameters
-    ----------
-    mites, bees
-        Mites found :math:`n` in so many bees :math:`b`.
-    bees_in_colony
-        Adult bees :math:`B` and their range. [bees]
-    brood
-        Whether the colony has brood, which sets the factor :math:`c`.
-    method
-        Wash or icing sugar, which set the recovery :math:`r`.
+    ``mites``, ``bees``: mites found :math:`n` in so many bees :math:`b`. ``bees_in_colony``: adult
+    bees :math:`B` and their range [bees]. ``brood``: whether the colony has brood, which sets the
+    factor :math:`c`. ``method``: wash or icing sugar, which set the recovery :math:`r`.
 
     References
     ----------

@@ -85,10 +85,7 @@ def expected(now: Estimate, first: date, days: int, brood: BroodState = "not kno
     The middle has no mites coming from other colonies; the upper end has what was measured where
     many colonies stand.
 
-    Parameters
-    ----------
-    brood
-        Whether the colony has brood; without it mites do not grow for three weeks.
+    ``brood``: whether the colony has brood; without it mites do not grow for three weeks.
 
     References
     ----------

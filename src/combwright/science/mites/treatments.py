@@ -76,10 +76,7 @@ def options(
 
     All ways of the table: those that are possible first, then those to check.
 
-    Parameters
-    ----------
-    temperature_c
-        Temperature by day over the time of the treatment, if known. [°C]
+    ``temperature_c``: temperature by day over the time of the treatment, if known [°C].
 
     Examples
     --------

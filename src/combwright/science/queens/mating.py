@@ -21,12 +21,8 @@ def flight_chance(
 
     .. math:: p = \mathrm{clip}\bigl((T - 16)/4,\, 0,\, 1\bigr)\; s_{sun}\, s_{wind}\, [rain < 1]
 
-    Parameters
-    ----------
-    temperature_c
-        Air temperature in the early afternoon, about 14 h. [°C]
-    sun, calm
-        Factors for sunshine and for lack of wind, 0 to 1.
+    ``temperature_c``: air temperature in the early afternoon, about 14 h [°C]. ``sun``, ``calm``:
+    factors for sunshine and for lack of wind, 0 to 1.
 
     Notes
     -----

@@ -36,11 +36,8 @@ def queen_clock(start: Start) -> dict[Milestone, Days]:
     For each milestone still ahead its days from day 0; the band joins that of the clock with that
     of her age. Poor mating weather can add two weeks more.
 
-    Parameters
-    ----------
-    start
-        What stands at the beginning: an egg laid, a larva grafted, a queen taken away (walk-away),
-        or the furthest stage seen in a colony that swarms.
+    ``start``: what stands at the beginning: an egg laid, a larva grafted, a queen taken away
+    (walk-away), or the furthest stage seen in a colony that swarms.
 
     Examples
     --------

@@ -15,13 +15,9 @@ def stores_kg(
 ) -> NDArray[np.float64]:
     """Sealed stores that bees can make of fed sugar, before what they burn to do it.
 
-    Parameters
-    ----------
-    stores_sugar
-        Sugar in the finished stores, 0.75 to 0.87. [kg/kg]
-    inverted
-        Whether the water that sucrose takes up when it inverts is counted as sugar. The usual
-        rule leaves it out, which roughly pays for what the bees burn.
+    ``stores_sugar``: sugar in the finished stores, 0.75 to 0.87 [kg/kg]. ``inverted``: whether the
+    water that sucrose takes up when it inverts is counted as sugar. The usual rule leaves it out,
+    which roughly pays for what the bees burn.
 
     Examples
     --------

@@ -16,14 +16,9 @@ def inverse(
 ) -> NDArray[np.float64]:
     """Find where a rising function reaches the wanted values, by halving.
 
-    Parameters
-    ----------
-    rising
-        A function that rises from `low` to `high`.
-    wanted
-        Its values; they must be reached within the range. [unit of the function's result]
-    low, high
-        The range to search. [unit of the function's argument]
+    ``rising``: a function that rises from `low` to `high`. ``wanted``: its values; they must be
+    reached within the range [unit of the function's result]. ``low``, ``high``: the range to search
+    [unit of the function's argument].
 
     Examples
     --------

@@ -43,10 +43,8 @@ def solubility_fraction(temperature_c: ArrayLike) -> NDArray[np.float64]:
 def saturation_temperature_c(sugar_fraction: ArrayLike) -> NDArray[np.float64]:
     """Temperature below which syrup can crystallise: the inverse of `solubility_fraction`.
 
-    Parameters
-    ----------
-    sugar_fraction
-        Sugar by mass, 0.64447 to 0.82; weaker syrup freezes before it crystallises. [kg/kg]
+    ``sugar_fraction``: sugar by mass, 0.64447 to 0.82; weaker syrup freezes before it crystallises
+    [kg/kg].
 
     Examples
     --------

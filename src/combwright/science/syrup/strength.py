@@ -33,10 +33,7 @@ def fraction_within(
 def sugar_fraction(sugar_kg: ArrayLike, water_kg: ArrayLike) -> NDArray[np.float64]:
     """Sugar in a syrup by mass, *m_s / (m_s + m_w)*.
 
-    Parameters
-    ----------
-    water_kg
-        Water, in kilograms and not in litres of syrup. [kg]
+    ``water_kg``: water, in kilograms and not in litres of syrup [kg].
 
     Examples
     --------
@@ -52,10 +49,7 @@ def sugar_fraction(sugar_kg: ArrayLike, water_kg: ArrayLike) -> NDArray[np.float
 def sugar_fraction_of_ratio(ratio: ArrayLike) -> NDArray[np.float64]:
     """Sugar in a syrup mixed as kilograms of sugar to one kilogram of water.
 
-    Parameters
-    ----------
-    ratio
-        Sugar to water by weight, 0 to 5. [kg/kg]
+    ``ratio``: sugar to water by weight, 0 to 5 [kg/kg].
 
     Examples
     --------

@@ -1,9 +1,8 @@
 """How fast warm syrup cools in a feeder, bare and under a cushion."""
 
 from collections.abc import Iterable
-from dataclasses import asdict, dataclass
+from dataclasses import dataclass
 from math import pi
-from typing import Any
 
 from combwright.kit.catalogue import catalogue
 from combwright.kit.items import Layer
@@ -40,10 +39,6 @@ class FeederCooling:
     bare_c: tuple[float, ...]
     under_cushion_c: tuple[float, ...]
     how_sure: tuple[str, ...]
-
-    def as_json(self) -> dict[str, Any]:
-        """Give the answer as plain data."""
-        return asdict(self)
 
 
 def feeder_cooling(

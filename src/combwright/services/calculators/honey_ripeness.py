@@ -1,7 +1,7 @@
 """What a keeper can ask about honey: is it ripe, may it be sold, will it keep."""
 
-from dataclasses import asdict, dataclass
-from typing import Any, get_args
+from dataclasses import dataclass
+from typing import get_args
 
 from combwright.science.honey.honey_law import Kind, WaterLimit, is_legal, water_limit
 from combwright.science.honey.jars import (
@@ -76,10 +76,6 @@ class Ripeness:
     jars: Jars | None
     warnings: list[str]
     cautions: list[str]
-
-    def as_json(self) -> dict[str, Any]:
-        """Give the answer as plain data."""
-        return asdict(self)
 
 
 @dataclass(frozen=True, slots=True)

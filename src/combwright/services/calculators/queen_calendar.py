@@ -1,9 +1,9 @@
 """The calendar of queens: the days that follow from a graft, a split, or cells that were found."""
 
-from dataclasses import asdict, dataclass
+from dataclasses import dataclass
 from datetime import date, timedelta
 from math import ceil, floor
-from typing import Any, get_args
+from typing import get_args
 
 from combwright.science.queens.mating import FULL_FLIGHT_ABOVE_C, NO_FLIGHT_BELOW_C
 from combwright.science.queens.queen_clock import Days, Milestone, Start, queen_clock
@@ -46,13 +46,6 @@ class QueenCalendar:
     day_0: date
     stages: tuple[QueenStage, ...]
     how_sure: list[str]
-
-    def as_json(self) -> dict[str, Any]:
-        """Give the calendar as plain data, days as 2027-05-20."""
-        plain = asdict(self)
-        for stage in (plain, *plain["stages"]):
-            stage |= {key: str(day) for key, day in stage.items() if isinstance(day, date)}
-        return plain
 
 
 def queen_calendar(start: str, day_0: date) -> QueenCalendar:

@@ -1,12 +1,13 @@
 """What a set-up loses, and what a board, a cushion or an open top changes."""
 
+import json
 from collections.abc import Iterable, Mapping
-from dataclasses import asdict, dataclass
+from dataclasses import dataclass
 from itertools import product
 from math import ceil
 from typing import Any
 
-from pydantic import ValidationError
+from pydantic_core import to_json
 
 from combwright.kit.catalogue import Catalogue, catalogue
 from combwright.kit.fits import misfits, refuse_impossible
@@ -16,7 +17,7 @@ from combwright.simulation.enclosure import loss, stack_geometry
 from combwright.simulation.enclosure.stack_geometry import Assumptions
 from combwright.terms.errors import OutOfRangeError
 from combwright.terms.ranges import within
-from combwright.terms.set_up import SetUp
+from combwright.terms.set_up import SetUp, set_up_of
 from combwright.terms.sugar import SYRUP_SUGAR
 from combwright.terms.temperatures import celsius
 
@@ -72,13 +73,10 @@ class Warmth:
 
     def as_json(self) -> dict[str, Any]:
         """Give everything as plain data, rounded to digits that mean something."""
-        plain = {name: getattr(self, name) for name in self.__slots__}
-        plain["set_up"] = self.set_up.model_dump()
-        plain["changes"] = [
-            {**asdict(change), "set_up": change.set_up.model_dump()} for change in self.changes
-        ]
-        rounded: dict[str, Any] = _rounded(plain)
-        return rounded
+        plain: dict[str, Any] = json.loads(
+            to_json(self), parse_float=lambda text: float(f"{float(text):.3g}")
+        )
+        return plain
 
 
 def warmth(
@@ -246,13 +244,7 @@ def _than(saved: Mapping[int, float], heat_w: float) -> str:
 def _set_up(hive: Hive, fields: Mapping[str, object]) -> SetUp:
     if hive.floor == "solid":
         fields = {"tray_open_mm": 0, **fields}
-    try:
-        return SetUp.model_validate(fields)
-    except ValidationError as error:
-        problem = error.errors()[0]
-        field = " ".join(str(part) for part in problem["loc"]).replace("_", " ")
-        message = problem["msg"][0].lower() + problem["msg"][1:]
-        raise OutOfRangeError(f"{field} cannot be {problem['input']!r}: {message}.") from error
+    return set_up_of(**fields)
 
 
 def _must_fit(hive: Hive, set_up: SetUp, bees: float) -> None:
@@ -262,13 +254,3 @@ def _must_fit(hive: Hive, set_up: SetUp, bees: float) -> None:
             remedy="Give the frames that stand in the box with --frames.",
         )
     refuse_impossible(hive, set_up)
-
-
-def _rounded(value: object) -> Any:  # noqa: ANN401  # plain data of any depth
-    if isinstance(value, Spread):
-        return _rounded(asdict(value))
-    if isinstance(value, Mapping):
-        return {key: _rounded(inner) for key, inner in value.items()}
-    if isinstance(value, (list, tuple)):
-        return [_rounded(inner) for inner in value]
-    return float(f"{value:.3g}") if isinstance(value, float) else value

@@ -1,7 +1,6 @@
 """What a keeper can ask about syrup: how much to mix, what it makes, and what to beware of."""
 
-from dataclasses import asdict, dataclass
-from typing import Any
+from dataclasses import dataclass
 
 from combwright.science.syrup.keeping import (
     Keeps,
@@ -64,10 +63,6 @@ class Mix:
     measures: list[str]
     warnings: list[str]
     hints: list[str]
-
-    def as_json(self) -> dict[str, Any]:
-        """Give the answer as plain data."""
-        return asdict(self)
 
 
 def mix(wanted: Wanted) -> Mix:

@@ -42,13 +42,11 @@ class Outcome:
 
     def as_json(self) -> dict[str, Any]:
         """Plain data."""
-        shown = asdict(self)
-        shown["set_up"] = self.set_up.model_dump()
-        shown["expected"] = {
+        expected = {
             name: dict(zip(("low", "mid", "high"), values, strict=True))
             for name, values in self.expected.items()
         }
-        return shown
+        return asdict(self) | {"expected": expected}
 
 
 @dataclass(frozen=True)

@@ -1,7 +1,7 @@
 """What a person can ask of the weather: look at it, keep it in the book, fetch a forecast."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import asdict, dataclass
+from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -64,13 +64,6 @@ class Outlook:
     remarks: tuple[str, ...]
     sampled: bool
 
-    def as_json(self) -> dict[str, Any]:
-        """Give everything as plain data."""
-        told = asdict(self)
-        for week in told["weeks"]:
-            week["first"] = week["first"].isoformat()
-        return told
-
 
 @dataclass(frozen=True, slots=True)
 class KnownWeather:
@@ -92,10 +85,6 @@ class KeptWeather:
     first: date
     last: date
     remarks: tuple[str, ...]
-
-    def as_json(self) -> dict[str, Any]:
-        """Give everything as plain data."""
-        return asdict(self) | {"first": self.first.isoformat(), "last": self.last.isoformat()}
 
 
 def weather_places(book: Book) -> list[KnownWeather]:
