@@ -14,7 +14,7 @@ READY_TO_TEST := .venv/ready-to-test
 
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
-.PHONY: coverage help set-up demo test browser explore lint docs validate screenshots benchmarks lock clean check-python
+.PHONY: coverage help set-up demo test browser explore lint docs validate fit screenshots benchmarks lock clean check-python
 
 help:  ## Show what can be made
 	@sed -n 's/^\([a-z-]*\):.*  ## \(.*\)/make \1\t\2/p' $(MAKEFILE_LIST) | expand -t 20
@@ -57,6 +57,9 @@ docs: $(READY_TO_TEST)  ## Write the generated pages again
 
 validate: $(READY_TO_TEST)  ## Run the long studies (an hour or more)
 	$(PY) -m pytest -m validation -n $(JOBS)
+
+fit: $(READY_TO_TEST)  ## Search for worlds that fit what is published, and keep them (ten minutes)
+	$(PY) -m tests.validation.simulation.fit
 
 screenshots: $(READY_TO_TEST)  ## Take pictures of every page for the docs (needs Chromium)
 	$(PY) -m tests.browser.screenshots docs/screens

@@ -50,7 +50,9 @@ def test_some_years_are_told_by_month_and_year_and_drawn(tmp_path: Path) -> None
     assert done.returncode == 0, done.stderr
     assert "1 Nov 2026" in done.stdout
     assert "1 Aug 2028" in done.stdout
-    assert drawn.exists()
+    assert "lost by its end" in done.stdout
+    words = drawn.read_text("utf-8")
+    assert "2028" in words[words.index("<desc") : words.index("</desc")]
 
 
 @pytest.mark.parametrize(

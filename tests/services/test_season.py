@@ -31,6 +31,19 @@ def test_the_same_seed_gives_the_same_season_and_another_another() -> None:
     assert spring(seed=2).as_json() != spring().as_json()
 
 
+def test_whole_years_are_summed_up_and_none_that_is_not_whole() -> None:
+    assert spring().years == ()
+    start, first = Start(frames_of_bees=11.0, stores_kg=14.0), date(2026, 8, 1)
+    long = season(start, first, date(2028, 12, 1), members=20)
+    assert [year.until for year in long.years] == [date(2027, 8, 1), date(2028, 7, 31)]
+    for year in long.years:
+        low, mid, high = year.bands["most_bees"]
+        assert low <= mid <= high
+        assert year.bands["fewest_bees"][1] < mid
+    lost = [year.lost for year in long.years]
+    assert 0.0 <= lost[0] <= lost[1] <= long.lost
+
+
 def test_two_variants_begin_alike_and_share_their_luck() -> None:
     fed, not_fed = spring(), spring(Start(keeping=Keeping(feeding="none")))
     same = fed.courses["adults"].mid[:8], not_fed.courses["adults"].mid[:8]
@@ -49,6 +62,29 @@ def test_two_variants_are_drawn_together() -> None:
     assert "not fed" in svg
     with pytest.raises(OutOfRangeError, match="Nothing is drawn"):
         chart({"this way": spring()}, "happiness")
+
+
+@pytest.mark.parametrize(
+    "place",
+    [
+        "Dublin Airport",
+        *(
+            pytest.param(place, marks=pytest.mark.validation)
+            for place in ("Sheffield", "Cork Airport", "Shannon Airport", "Armagh")
+        ),
+    ],
+)
+def test_a_colony_of_august_looks_like_one_through_its_own_winter_and_summer(place: str) -> None:
+    """Bands around published years; their sources stand in ``evidence/targets.toml``."""
+    start = Start(frames_of_bees=11.0, stores_kg=14.0, queen_year=2026, climate=place)
+    one = season(start, date(2026, 8, 1), date(2027, 9, 1))
+    bees = dict(zip(one.courses["adults"].days, one.courses["adults"].mid, strict=True))
+    assert 10_000 <= bees[date(2026, 11, 1)] <= 16_500
+    assert 7_000 <= bees[date(2027, 3, 20)] <= 14_000
+    assert 17_000 <= bees[date(2027, 5, 27)] <= 30_000
+    assert 26_000 <= max(bees.values()) <= 42_000
+    assert 7.0 <= one.courses["honey_taken_kg"].mid[-1] <= 20.0
+    assert 0.05 <= one.lost <= 0.25
 
 
 @pytest.mark.parametrize(

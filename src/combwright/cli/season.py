@@ -11,11 +11,15 @@ from combwright.cli.options import JsonOption
 if TYPE_CHECKING:
     from datetime import date
 
+    from rich.table import Table
+
     from combwright.services.season import Season, Start
 
 EXAMPLE = (
     'Example: `combwright season --feeding portions --against "feeding=none" '
-    "--show frames_of_bees --svg season.svg`"
+    "--show frames_of_bees --svg season.svg`, or "
+    "`combwright season --start 2026-08-01 --years 3 --frames-of-bees 11 --stores-kg 14 "
+    "--show adults --svg years.svg`"
 )
 SHOWN = ("frames_of_bees", "frames_of_brood", "stores_kg", "mites", "honey_taken_kg")
 
@@ -213,10 +217,30 @@ def _table(name: str, one: "Season", first: "date") -> None:
         table.add_row(f"{day:%-d %b %Y}" if long else f"{day:%-d %b}", *cells)
     console = Console(highlight=False)
     console.print(table)
+    if one.years:
+        console.print(_years(one))
     console.print(f"Colonies lost {one.lost:.0%}, swarms for each colony {one.swarmed:.2f}.")
 
 
+def _years(one: "Season") -> "Table":
+    """Make a table of whole years from the first day on."""
+    from rich.table import Table
+
+    table = Table(title="Whole years, middle (5 to 95 %)", title_justify="left")
+    table.add_column("year to")
+    titles = ("most bees", "fewest bees", "honey taken, kg", "sugar fed, kg", "lost by its end")
+    for title in titles:
+        table.add_column(title, justify="right")
+    for year in one.years:
+        cells = [_band(*band) for band in year.bands.values()]
+        table.add_row(f"{year.until:%-d %b %Y}", *cells, f"{year.lost:.0%}")
+    return table
+
+
 def _cell(course: Any, place: int) -> str:  # noqa: ANN401 - a figures.bands.Course
-    low, mid, high = (part[place] for part in (course.low, course.mid, course.high))
+    return _band(course.low[place], course.mid[place], course.high[place])
+
+
+def _band(low: float, mid: float, high: float) -> str:
     style = ".0f" if high >= 100 else ".1f"  # noqa: PLR2004 - three figures are enough
     return f"{mid:{style}} ({low:{style}} to {high:{style}})"

@@ -63,6 +63,7 @@ def live(
     worlds: tuple[Biology, ...] = (BIOLOGY,),
     colonies: int = COLONIES,
     years: int = YEARS,
+    seed: int = SEED,
 ) -> list[Life]:
     """Let the same colonies of one climate live for some years in each of some worlds.
 
@@ -70,18 +71,18 @@ def live(
     """
     hive, set_up, days = catalogue().hive(HIVE), SetUp(frames=11), 365 * years + 92
     described = Described(frames_of_bees=11.0, stores_kg=14.0, mites=200.0, queen_year=START.year)
-    one = begin(hive, set_up, described, on=START, members=colonies, seed=SEED, colony=climate)
+    one = begin(hive, set_up, described, on=START, members=colonies, seed=seed, colony=climate)
     made = np.concatenate([one] * len(worlds))
     made["world"] = np.repeat(np.arange(len(worlds), dtype=np.float64), colonies)
     kept = keep(
         made,
         hive,
         set_up,
-        sampled_conditions(climate, START, days, WEATHERS, SEED),
-        luck(SEED, climate, START, days, colonies),
+        sampled_conditions(climate, START, days, WEATHERS, seed),
+        luck(seed, climate, START, days, colonies),
         first=START,
         keeping=Keeping(),
-        seed=SEED,
+        seed=seed,
         worlds=worlds,
     )
     return [

@@ -1,6 +1,6 @@
 """A season of simulated colonies from a start that a keeper describes, alone or against another."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date, timedelta
 from typing import Any, Final
@@ -22,6 +22,7 @@ from combwright.weather.sampled import sampled_conditions
 
 Floats = NDArray[np.float64]
 MOST_DAYS: Final = 1500
+QUANTILES: Final = (0.05, 0.5, 0.95)
 DEAD: Final = 1000.0  # bees below which a colony is as good as lost
 TITLES: Final[Mapping[str, tuple[str, str]]] = {
     "adults": ("Adult bees", ""),
@@ -53,12 +54,32 @@ class Start:
 
 
 @dataclass(frozen=True)
+class Year:
+    """What is expected of one year from the first day on: 5, 50 and 95 % quantiles."""
+
+    first: date
+    until: date
+    bands: Mapping[str, tuple[float, float, float]]
+    lost: float  # share of all colonies, by its end
+
+    def as_json(self) -> dict[str, Any]:
+        """Give it as plain data."""
+        bands = {
+            name: dict(zip(("low", "mid", "high"), _rounded(band), strict=True))
+            for name, band in self.bands.items()
+        }
+        days = {"from": self.first.isoformat(), "until": self.until.isoformat()}
+        return {**days, **bands, "colonies_lost": round(self.lost, 3)}
+
+
+@dataclass(frozen=True)
 class Season:
     """What is expected on each day: 5, 50 and 95 % quantiles, by the names of ``TITLES``."""
 
     courses: Mapping[str, Course]
     lost: float
     swarmed: float
+    years: tuple[Year, ...] = ()
 
     def as_json(self) -> dict[str, Any]:
         """Give the series as plain data, without their dates."""
@@ -66,6 +87,7 @@ class Season:
             **{name: _plain(course) for name, course in self.courses.items()},
             "colonies_lost": round(self.lost, 3),
             "swarms": round(self.swarmed, 3),
+            "years": [year.as_json() for year in self.years],
         }
 
 
@@ -117,8 +139,9 @@ def season(
     )
     dates = [first + timedelta(days=day) for day in range(days)]
     courses = {name: _course(dates, values) for name, values in _series(kept, hive).items()}
-    lost = float(np.mean(_lost(kept, first)))
-    return Season(courses, lost, float(kept.trace["swarms"][-1].mean()))
+    lost = float(np.mean(_lost(kept, first, days)))
+    swarmed = float(kept.trace["swarms"][-1].mean())
+    return Season(courses, lost, swarmed, tuple(_by_year(kept, first)))
 
 
 def chart(seasons: Mapping[str, Season], quantity: str) -> str:
@@ -162,13 +185,36 @@ def _check(start: Start, hive: Hive, first: date, until: date, members: int) -> 
         )
 
 
-def _lost(kept: Kept, first: date) -> NDArray[np.bool_]:
-    """Tell which colonies died, or came out of a winter without a queen, as surveys count."""
+def _by_year(kept: Kept, first: date) -> Iterator[Year]:
+    """Sum up each whole year from the first day on."""
+    adults = kept.trace["adults"]
+    for start in range(0, len(adults) - 365, 365):
+        stop = start + 365
+        through = adults[start : stop + 1]
+        values = {
+            "most_bees": through.max(axis=0),
+            "fewest_bees": through.min(axis=0),
+            "honey_taken_kg": kept.honey_taken_kg[stop] - kept.honey_taken_kg[start],
+            "sugar_given_kg": kept.sugar_given_kg[stop] - kept.sugar_given_kg[start],
+        }
+        yield Year(
+            first + timedelta(days=start),
+            first + timedelta(days=stop),
+            {name: tuple(np.quantile(each, QUANTILES).tolist()) for name, each in values.items()},
+            float(np.mean(_lost(kept, first, stop + 1))),
+        )
+
+
+def _lost(kept: Kept, first: date, days: int) -> NDArray[np.bool_]:
+    """Tell which colonies died in some days, or came out of a winter without a queen.
+
+    That is how surveys count.
+    """
     adults, lays = kept.trace["adults"], kept.trace["queen_lays"]
     springs = [date(first.year + year, 4, 1) for year in range(MOST_DAYS // 365 + 2)]
     places = [(spring - first).days for spring in springs if spring > first]
-    queenless = [lays[place] < 1.0 for place in places if place < len(lays)]
-    return np.asarray(np.any([adults[-1] < DEAD, *queenless], axis=0))
+    queenless = [lays[place] < 1.0 for place in places if place < days]
+    return np.asarray(np.any([adults[days - 1] < DEAD, *queenless], axis=0))
 
 
 def _series(kept: Kept, hive: Hive) -> dict[str, Floats]:
@@ -188,10 +234,14 @@ def _series(kept: Kept, hive: Hive) -> dict[str, Floats]:
 
 
 def _course(dates: list[date], values: Floats) -> Course:
-    low, mid, high = np.quantile(values, (0.05, 0.5, 0.95), axis=1)
+    low, mid, high = np.quantile(values, QUANTILES, axis=1)
     return Course(dates, low.tolist(), mid.tolist(), high.tolist())
 
 
 def _plain(course: Course) -> dict[str, list[float]]:
     parts = {"low": course.low, "mid": course.mid, "high": course.high}
-    return {name: [float(f"{value:.4g}") for value in values] for name, values in parts.items()}
+    return {name: _rounded(values) for name, values in parts.items()}
+
+
+def _rounded(values: Sequence[float]) -> list[float]:
+    return [float(f"{value:.4g}") for value in values]
