@@ -4,25 +4,25 @@ import numpy as np
 import pytest
 from numpy.typing import NDArray
 
-from combwright.evidence.fit.searching import Tried, next_wave
+from combwright.evidence.fit.searching import WorldsTried, next_wave
 from combwright.evidence.fit.trying import FREE, cells
 from combwright.evidence.targets import targets
 
 EVERY = [*cells(held_out=False), *cells(held_out=True)]
 
 
-def made_up(unit: NDArray[np.float64]) -> Tried:
+def made_up(unit: NDArray[np.float64]) -> WorldsTried:
     """Worlds of which each cell shows the edge of its band where one number is at an end."""
     found = {}
     for count, cell in enumerate(EVERY):
         target = targets()[cell[1]]
         off = 4.0 * (unit[:, count % len(FREE)] - 0.5)
         found[cell] = (target.low + target.high) / 2.0 + off * (target.high - target.low) / 2.0
-    return Tried(unit, found, dict.fromkeys(EVERY, 0.0))
+    return WorldsTried(unit, found, dict.fromkeys(EVERY, 0.0))
 
 
 @pytest.fixture(scope="module")
-def first() -> Tried:
+def first() -> WorldsTried:
     return made_up(np.random.default_rng(1).random((300, len(FREE))))
 
 
@@ -31,7 +31,7 @@ def test_the_middle_fits_and_the_ends_do_not() -> None:
     assert made_up(places).fits().tolist() == [True, False]
 
 
-def test_a_wave_stays_in_the_ranges_and_lies_nearer_to_what_fits(first: Tried) -> None:
+def test_a_wave_stays_in_the_ranges_and_lies_nearer_to_what_fits(first: WorldsTried) -> None:
     wave = next_wave(first, 50, np.random.default_rng(2))
     assert wave.shape == (50, len(FREE))
     assert ((wave >= 0.0) & (wave <= 1.0)).all()
@@ -39,15 +39,15 @@ def test_a_wave_stays_in_the_ranges_and_lies_nearer_to_what_fits(first: Tried) -
     assert now < 0.8 * was
 
 
-def test_what_is_held_out_moves_no_wave(first: Tried) -> None:
+def test_what_is_held_out_moves_no_wave(first: WorldsTried) -> None:
     found = {**first.found, **{cell: first.found[cell] + 1e6 for cell in cells(held_out=True)}}
-    other = Tried(first.unit, found, first.chance)
+    other = WorldsTried(first.unit, found, first.chance)
     waves = [next_wave(one, 20, np.random.default_rng(3)) for one in (first, other)]
     assert (waves[0] == waves[1]).all()
     assert (first.fits() == other.fits()).all()
 
 
-def test_worlds_are_joined_and_the_best_come_first(first: Tried) -> None:
+def test_worlds_are_joined_and_the_best_come_first(first: WorldsTried) -> None:
     middle = made_up(np.full((1, len(FREE)), 0.5))
     both = first + middle
     assert both.best_first()[0] == len(first.unit)

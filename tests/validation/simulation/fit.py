@@ -11,7 +11,7 @@ from typing import Final
 import numpy as np
 from tests.validation.simulation.fit_page import write
 
-from combwright.evidence.fit.searching import Tried, search
+from combwright.evidence.fit.searching import WorldsTried, search
 from combwright.evidence.fit.trying import FREE, ends
 from combwright.simulation.worlds import FILE
 
@@ -37,7 +37,7 @@ def tell(line: str) -> None:
     print(line, file=sys.stderr, flush=True)  # noqa: T201
 
 
-def fitting(known: Tried) -> Tried:
+def fitting(known: WorldsTried) -> WorldsTried:
     """Give worlds that fit: the most plausible, then always the one least like those taken."""
     fits = known.fits()
     order = known.best_first()
@@ -51,7 +51,7 @@ def fitting(known: Tried) -> Tried:
     return all_of_them.some(np.array(taken, dtype=np.intp))
 
 
-def as_csv(kept: Tried) -> str:
+def as_csv(kept: WorldsTried) -> str:
     """Write worlds as they are kept, a row each, with five figures."""
     low, high = ends()
     rows = [[f"{value:.5g}" for value in one] for one in low + (high - low) * kept.unit]

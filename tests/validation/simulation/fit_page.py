@@ -10,7 +10,7 @@ import vl_convert
 from numpy.typing import NDArray
 
 from combwright.evidence.fit.emulating import Emulator
-from combwright.evidence.fit.searching import EDGE, FITS, RULED_OUT, Tried
+from combwright.evidence.fit.searching import EDGE, FITS, RULED_OUT, WorldsTried
 from combwright.evidence.fit.trying import (
     COLONIES,
     FREE,
@@ -57,7 +57,7 @@ nothing of the targets held out.
 Made on {today} by `make fit` with {how}."""
 
 
-def write(known: Tried, kept: Tried, how: str) -> None:
+def write(known: WorldsTried, kept: WorldsTried, how: str) -> None:
     """Write the page and its figure."""
     near = known.some(known.best_first()[: len(known.unit) // 2])
     effects = {name: effects_on(near, name) for name in targets()}
@@ -105,7 +105,7 @@ def write(known: Tried, kept: Tried, how: str) -> None:
     (DOCS / "fit.svg").write_text(figure(effects), encoding="utf-8")
 
 
-def effects_on(near: Tried, name: str) -> Floats:
+def effects_on(near: WorldsTried, name: str) -> Floats:
     """How far each number moves a target, in standard deviations of its band, [number]."""
     moved = [
         Emulator.learned(near.unit, near.found[place, name]).coefficients[1 : len(FREE) + 1]
@@ -150,7 +150,7 @@ def shown(value: float) -> str:
     return f"{value:.3g}" if abs(value) < 1000.0 else f"{value:.0f}"
 
 
-def numbers(kept: Tried, effects: dict[str, Floats]) -> list[str]:
+def numbers(kept: WorldsTried, effects: dict[str, Floats]) -> list[str]:
     low, high = ends()
     base = free_of(BIOLOGY)
     left = low + (high - low) * np.quantile(kept.unit, (0.05, 0.95), axis=0)
@@ -166,7 +166,7 @@ def numbers(kept: Tried, effects: dict[str, Floats]) -> list[str]:
     return rows
 
 
-def missed(seen: Everywhere, near: Tried) -> list[str]:
+def missed(seen: Everywhere, near: WorldsTried) -> list[str]:
     """Targets that few worlds meet, and which other one stands against each."""
     shares = {name: holding(target, seen[name]).mean() for name, target in targets().items()}
     few = [name for name in shares if shares[name] < RARELY]
@@ -175,7 +175,7 @@ def missed(seen: Everywhere, near: Tried) -> list[str]:
     return [f"- {targets()[name].says}: {shares[name]:.0%}. {conflict(name, near)}" for name in few]
 
 
-def conflict(name: str, near: Tried) -> str:
+def conflict(name: str, near: WorldsTried) -> str:
     """Say which target holds less often where this one does."""
     meets = {
         other: np.all([holding(target, near.found[place, other]) for place in PLACES], axis=0)

@@ -30,19 +30,19 @@ CROSSED: Final = 0.3  # share of a drawn world's numbers that come from a second
 
 
 @dataclass(frozen=True)
-class Tried:
+class WorldsTried:
     """Worlds that were tried: free numbers between 0 and 1, and what came of each cell."""
 
     unit: Floats
     found: dict[Cell, Floats]
     chance: dict[Cell, float]
 
-    def __add__(self, more: "Tried") -> "Tried":
+    def __add__(self, more: "WorldsTried") -> "WorldsTried":
         """Join with more of them."""
         found = {cell: np.concatenate([self.found[cell], more.found[cell]]) for cell in self.found}
         return replace(self, unit=np.concatenate([self.unit, more.unit]), found=found)
 
-    def some(self, which: NDArray[np.intp]) -> "Tried":
+    def some(self, which: NDArray[np.intp]) -> "WorldsTried":
         """Give some of them, in that order."""
         found = {cell: values[which] for cell, values in self.found.items()}
         return replace(self, unit=self.unit[which], found=found)
@@ -72,7 +72,7 @@ def amiss(off: Floats) -> Floats:
 
 def search(
     *, first: int, waves: int, number: int, seed: int, tell: Callable[[str], object]
-) -> Tried:
+) -> WorldsTried:
     """Search; gives all worlds that were tried."""
     rng = np.random.default_rng(seed)
     known = _try(qmc.LatinHypercube(len(FREE), seed=seed).random(first))
@@ -83,7 +83,7 @@ def search(
     return known
 
 
-def _told(known: Tried) -> str:
+def _told(known: WorldsTried) -> str:
     off = known.implausible()
     held = (off <= EDGE).mean(axis=1)
     return (
@@ -92,12 +92,12 @@ def _told(known: Tried) -> str:
     )
 
 
-def _try(unit: Floats) -> Tried:
+def _try(unit: Floats) -> WorldsTried:
     low, high = ends()
-    return Tried(unit, tried(low + (high - low) * unit), chance())
+    return WorldsTried(unit, tried(low + (high - low) * unit), chance())
 
 
-def next_wave(known: Tried, number: int, rng: np.random.Generator) -> Floats:
+def next_wave(known: WorldsTried, number: int, rng: np.random.Generator) -> Floats:
     """Draw worlds around the best so far, and take those that the emulators rule out least."""
     order = known.best_first()
     near = known.some(order[: max(LEARNED_FROM, len(order) // 2)])
