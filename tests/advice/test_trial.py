@@ -39,3 +39,13 @@ def test_actions_on_the_stack_and_on_food_can_come_in_any_order() -> None:
 def test_every_chance_is_a_chance() -> None:
     for tried in try_all(AT, [doing(AT, ()), doing(AT, FED)]):
         assert all(0.0 <= chance <= 1.0 for chance in tried.chances.values())
+
+
+def test_what_happened_before_the_visit_is_not_counted_against_it() -> None:
+    """Such as a swarm, robbers or hungry days of earlier weeks."""
+    troubled = situation(Case(date(2027, 5, 24), 6.0, 3.0, 12.0, 11))
+    for column in ("hungry_days", "sour_days", "swarmed", "short_of_room_most", "super_syrup"):
+        troubled.colonies[column] = 50.0
+    (tried,) = try_all(troubled, [doing(troubled, ())])
+    harms = ("hunger", "sour", "syrup in honey")
+    assert {name: tried.chances[name] for name in harms} == dict.fromkeys(harms, 0.0)

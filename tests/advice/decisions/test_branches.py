@@ -34,3 +34,10 @@ def test_cells_are_told_apart_by_what_is_in_them_and_whether_the_queen_is_found(
     assert len(cells) >= 6
     assert len(set(cells)) == len(cells)
     assert not any("cell" in each.found for each in at_any_colony(date(2027, 10, 20)))
+
+
+def test_how_likely_no_eggs_are_is_how_many_members_have_no_laying_queen() -> None:
+    gone = plan(situation(Case(date(2027, 5, 8), 6.0, 3.0, 5.0, 9, queen="lost"))).branches
+    there = plan(situation(Case(date(2027, 5, 8), 6.0, 3.0, 5.0, 9))).branches
+    chances = [[each.chance for each in found if each.code == "no eggs"] for found in (gone, there)]
+    assert chances == [[1.0], []]

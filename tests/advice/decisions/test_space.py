@@ -10,6 +10,7 @@ from combwright.advice.deciding import Deciding
 from combwright.advice.decisions import space
 from combwright.advice.decisions.space import Space
 from combwright.advice.kit_acts import Entrance, Frames, SuperOff
+from combwright.advice.words.wording import many
 
 MAY = Case(date(2027, 5, 8), 7.0, 4.0, 6.0, 8)
 
@@ -64,3 +65,13 @@ def test_an_entrance_that_is_right_is_not_told() -> None:
     first = Deciding(at).of(space.decide)
     again = Deciding(at.with_set_up(first.set_up)).of(space.decide)
     assert not again.asks(Entrance)
+
+
+def test_the_second_choice_is_not_the_first() -> None:
+    told = [decided(replace(MAY, frames_of_bees=bees)) for bees in (4.0, 7.0, 9.0)]
+    named = [each for each in told if each.runner_up]
+    assert named
+    for each in named:
+        stack = [many(each.set_up.frames, "frame"), many(each.set_up.dummy_boards, "board")]
+        stack += [many(each.set_up.supers, "super")] if each.set_up.supers else []
+        assert each.runner_up.partition(":")[0] != ", ".join(stack)

@@ -60,3 +60,23 @@ def test_a_count_is_asked_for_in_the_season_only() -> None:
 
 def test_a_colony_with_a_virgin_is_left_alone() -> None:
     assert not decided(replace(AUGUST, queen="virgin")).actions
+
+
+@pytest.mark.parametrize(
+    ("on", "supers", "is_time"),
+    [
+        (date(2027, 7, 31), 0, False),
+        (date(2027, 8, 1), 0, True),
+        (date(2027, 8, 20), 1, False),
+        (date(2027, 11, 20), 0, False),
+        (date(2027, 12, 1), 0, True),
+        (date(2028, 1, 4), 0, True),
+        (date(2028, 1, 28), 0, False),
+        (date(2028, 2, 4), 0, False),
+    ],
+)
+def test_the_main_times_are_late_summer_without_supers_and_midwinter(
+    on: date, supers: int, *, is_time: bool
+) -> None:
+    assert treating.is_main_time(on, supers, 1000.0) is is_time
+    assert not treating.is_main_time(on, supers, 1.0)

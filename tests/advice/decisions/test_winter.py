@@ -6,7 +6,7 @@ from datetime import date
 import pytest
 from tests.advice.situations import Case, situation
 
-from combwright.advice.bee_acts import ClearEntrance, Heft, Uniting
+from combwright.advice.bee_acts import ClearEntrance, Heft, MakeFast, Uniting
 from combwright.advice.deciding import Deciding
 from combwright.advice.decisions import winter
 from combwright.advice.decisions.winter import Winter
@@ -62,3 +62,14 @@ def test_from_spring_to_summer_winter_asks_for_nothing(month: int) -> None:
     told = decided(replace(SEPTEMBER, on=date(2027, month, 10)))
     assert not told.actions
     assert not told.because
+
+
+@pytest.mark.parametrize(
+    ("month", "day", "guarded"),
+    [(8, 28, False), (9, 19, False), (9, 20, True), (9, 30, True), (10, 25, False)],
+)
+def test_it_is_made_fast_in_the_last_days_of_september(
+    month: int, day: int, *, guarded: bool
+) -> None:
+    told = decided(replace(SEPTEMBER, on=date(2027, month, day)))
+    assert bool(told.asks(MakeFast)) is guarded

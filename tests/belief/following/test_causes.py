@@ -7,13 +7,19 @@ import pytest
 from tests.belief.samples import Loose, day, enters, entry, replay
 
 from combwright.belief.following.asking import suspected
-from combwright.belief.following.causes import CAUSES, OLDEST_DAYS, TOO_WEAK, begin_cells
+from combwright.belief.following.causes import (
+    CAUSES,
+    OLDEST_DAYS,
+    TOO_WEAK,
+    begin_cells,
+    fail_queen,
+)
 from combwright.belief.following.followed import Followed
 from combwright.belief.following.looking import look
 from combwright.belief.following.replay import CROWD
 from combwright.belief.weighing.filter import Belief
 from combwright.simulation import observe
-from combwright.simulation.columns import LAYING, VIRGIN
+from combwright.simulation.columns import LAYING, QUEENLESS, VIRGIN
 from combwright.terms.entries import Visit
 
 MAY = 40  # days after the first note: the middle of May
@@ -100,3 +106,13 @@ def test_cells_are_begun_in_the_swarm_season_and_no_more_often_after_a_long_wait
     assert CELLS.within(15, 7.0) == CELLS.within(300, 7.0) == 0.0
     assert CELLS.within(150, 7.0) > CELLS.within(110, 7.0) > 0.0
     assert CELLS.within(150, 9.0) == CELLS.within(150, 60.0)
+
+
+def test_where_a_queen_failed_no_larva_is_left_to_raise_another_from() -> None:
+    colonies = followed().belief.colonies.copy()
+    colonies["larvae"] = 100.0
+    fail_queen(colonies, 1.0, np.random.default_rng(1))
+    assert (colonies["queen"] == QUEENLESS).all()
+    assert (colonies["eggs"] == 0.0).all()
+    assert (colonies["larvae"][:, :2] == 0.0).all()
+    assert (colonies["larvae"][:, 2:] == 100.0).all()

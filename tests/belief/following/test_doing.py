@@ -176,3 +176,26 @@ def test_what_followed_from_an_unseen_swarm_is_still_asked_after_cells_are_knock
     swarms = before.belief.since[0].swarms
     before.belief.colonies["swarmed"] += 1.0
     assert (done(before, CUT).belief.since[0].swarms == swarms).all()
+
+
+def stored(part: str, count: int) -> tuple[Loose, Loose]:
+    """Give the members of a colony before and after frames were put in or taken out."""
+    before = STRANGER.follow("Sorrel", day(1))
+    assert before is not None
+    return before.belief.colonies, done(
+        before, entry(Change, 1, part=part, count=count)
+    ).belief.colonies
+
+
+def test_a_frame_of_stores_brings_food_and_one_of_brood_brings_brood() -> None:
+    for part, fed, bred in (("stores frame", True, False), ("brood frame", False, True)):
+        before, after = stored(part, 1)
+        assert (after["ripe"] > before["ripe"]).all() == fed
+        assert (after["sealed"].sum(axis=1) > before["sealed"].sum(axis=1)).all() == bred
+
+
+def test_a_frame_of_brood_takes_its_share_of_brood_and_mites_along() -> None:
+    before, after = stored("brood frame", -1)
+    sealed = after["sealed"].sum(axis=1) / before["sealed"].sum(axis=1)
+    assert 0.2 < np.median(sealed) < 0.9
+    assert after["mites_worker"] == pytest.approx(before["mites_worker"] * sealed[:, None])

@@ -54,3 +54,18 @@ def test_many_colonies_reveal_the_keepers_eye() -> None:
 def test_rounding_is_coarse_and_never_minus_zero(value: float) -> None:
     assert abs(rounded(value) - value) <= STEP / 2 + 1e-9
     assert str(rounded(-1e-9)) == "0.0"
+
+
+def test_what_all_have_in_common_counts_its_prior_once() -> None:
+    """The same by hand: beliefs of one number, each of which holds the prior too."""
+    e, sd, mean = EYE_SPREAD.value, 0.9 * EYE_SPREAD.value, 0.03
+    said = {"forage_success": (0.0, 0.29), **dict.fromkeys(EYES, (mean, sd))}
+    lessons = pool([said] * 10)
+    precision = 10.0 / sd**2 - 9.0 / e**2
+    assert lessons.middle["bees_eye"] == rounded(10.0 * mean / sd**2 / precision)
+    assert lessons.spread["bees_eye"] == rounded(precision**-0.5)
+
+
+def test_nothing_is_known_better_than_it_can_be_told() -> None:
+    sure = {"forage_success": (0.0, 0.29), **dict.fromkeys(EYES, (0.1, 1e-4))}
+    assert set(pool([sure] * 10).spread.values()) == {STEP / 2}

@@ -95,7 +95,7 @@ def food(
     if settled is not None:
         best = _most(situation, tried)
     else:
-        best = _best(situation, tried, only_if_hungry=only_if_hungry)
+        best = least_that_serves(situation, tried, only_if_hungry=only_if_hungry)
     grams = sizes[best]
     inputs = _inputs(situation, tried[0], tried[best], grams) | _if_fed(sizes, tried)
     inputs["only_if_hungry"] = float(only_if_hungry)
@@ -190,7 +190,7 @@ def _weighable(grams: float) -> int:
     return WEIGHED_G * round(grams / WEIGHED_G)
 
 
-def _best(situation: Situation, tried: list[Tried], *, only_if_hungry: bool) -> int:
+def least_that_serves(situation: Situation, tried: list[Tried], *, only_if_hungry: bool) -> int:
     """Choose the least size that keeps the limits, once there is a reason to feed at all."""
     excess = [situation.limits.excess(each.chances) for each in tried]
     same = _same_harm(situation)

@@ -75,7 +75,9 @@ def _mites(situation: Situation, supers: int) -> Decision:
     if before.is_at_work:
         line = "A treatment is at work: count the fall, and again two weeks after it ends."
         return _asking(before.actions, (*because, line), inputs)
-    wanted = passing > PARAMETERS["allowed"].value or _is_main_time(situation.on, supers, inputs)
+    wanted = passing > PARAMETERS["allowed"].value or is_main_time(
+        situation.on, supers, inputs["mites_high"]
+    )
     chosen = _choose(situation, ways, broodless=brood < BROODLESS) if wanted else None
     if chosen is None:
         actions = tuple(dict.fromkeys((*before.actions, *_counts(situation))))
@@ -130,7 +132,7 @@ def _day(name: str, year: int) -> date:
     return date(year, *(int(PARAMETERS[f"{name}_{part}"].value) for part in ("month", "day")))
 
 
-def _is_main_time(on: date, supers: int, inputs: dict[str, float]) -> bool:
+def is_main_time(on: date, supers: int, mites_high: float) -> bool:
     """Late summer once supers are off, and broodless midwinter, are treated where mites are."""
     main = int(PARAMETERS["main_month"].value)
     late_summer = date(on.year, main, 1) <= on < _day("summer_to", on.year) and supers == 0
@@ -138,8 +140,8 @@ def _is_main_time(on: date, supers: int, inputs: dict[str, float]) -> bool:
     midwinter = on.month == december or (
         on.month == 1 and on.day < PARAMETERS["midwinter_to_day"].value
     )
-    return (late_summer and inputs["mites_high"] > PARAMETERS["safe_summer"].value) or (
-        midwinter and inputs["mites_high"] > PARAMETERS["safe_winter"].value
+    return (late_summer and mites_high > PARAMETERS["safe_summer"].value) or (
+        midwinter and mites_high > PARAMETERS["safe_winter"].value
     )
 
 
