@@ -6,9 +6,11 @@ from dataclasses import dataclass
 from typing import Final
 
 from combwright.planning.sheet import Branch, ColonySheet, RoundSheet
+from combwright.terms.data_files import parameters
 
-SHARE: Final = 0.6  # of the colonies, from which a job or branch is said once for all
-FEWEST: Final = 3  # colonies from which it is worth it
+PARAMETERS: Final = parameters("planning/planning")
+SHARE: Final = PARAMETERS["said_once_share"].value
+FEWEST: Final = int(PARAMETERS["said_once_fewest"].value)
 
 
 @dataclass(frozen=True)

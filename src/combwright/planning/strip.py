@@ -10,13 +10,18 @@ from combwright.kit.items import Hive
 from combwright.simulation import observe
 from combwright.simulation.biology import BIOLOGY
 from combwright.terms.combs import Box, Place, StackView
+from combwright.terms.data_files import parameters
 from combwright.terms.set_up import SetUp
 
 Floats = NDArray[np.float64]
-FULLEST_BROOD: Final = 0.85  # share of the middle frame's cells that brood takes; judgement
-FULLEST_STORES: Final = 0.95
-ARCH: Final = 0.08  # stores over the brood's combs, against those at the walls; judgement
-MOST_POLLEN: Final = 0.4
+PARAMETERS: Final = parameters("planning/planning")
+FULLEST_BROOD: Final = PARAMETERS["fullest_brood"].value
+FULLEST_STORES: Final = PARAMETERS["fullest_stores"].value
+ARCH: Final = PARAMETERS["arch"].value
+MOST_POLLEN: Final = PARAMETERS["most_pollen"].value
+LEAST_REACH: Final = PARAMETERS["least_reach"].value
+ROUNDNESS: Final = PARAMETERS["roundness"].value
+TRACE: Final = 1e-6
 
 
 def stack_view(
@@ -64,7 +69,7 @@ def _shares(colonies: NDArray[np.void], frames: int) -> dict[str, Floats]:
     brood = brood / max(cells, 1.0)
     pollen = pollen / BIOLOGY.pollen_per_cell / max(cells, 1.0)
     away = np.abs(np.arange(frames) - (frames - 1) / 2.0)
-    reach = max(0.6, 0.75 * brood / FULLEST_BROOD)  # so that a rounded nest holds it all
+    reach = max(LEAST_REACH, ROUNDNESS * brood / FULLEST_BROOD)
     brood_on = _fill(brood, 1.0 - (away / reach) ** 2, np.full(frames, FULLEST_BROOD))
     outward = ARCH + (away / away.max(initial=1.0)) ** 2
     stores_on = _fill(stores, outward, np.maximum(FULLEST_STORES - brood_on, 0.0))
@@ -78,7 +83,7 @@ def _shares(colonies: NDArray[np.void], frames: int) -> dict[str, Floats]:
 def _fill(amount: float, shape: Floats, most: Floats) -> Floats:
     """Spread an amount over the frames in a shape, each up to its most; the rest is left out."""
     # a trace everywhere, so that what finds no place in the shape spills over its edge
-    shape = np.maximum(shape, 0.0) + 1e-6
+    shape = np.maximum(shape, 0.0) + TRACE
     if amount <= 0.0 or most.sum() <= amount:
         return most if amount > 0.0 else np.zeros(len(most))
     order = np.argsort(most / shape)  # in which they fill up

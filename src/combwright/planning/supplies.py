@@ -7,9 +7,12 @@ from combwright.advice.words.wording import many
 from combwright.planning.sheet import Bench, ColonySheet, Stop
 from combwright.science.syrup.keeping import saturation_temperature_c, solubility_fraction
 from combwright.science.syrup.strength import density_kg_per_l
+from combwright.terms.data_files import parameters
 
-SPARE: Final = 1.10  # a tenth more syrup than the portions, for spills and stronger colonies
-SWARM_LIKELY: Final = 0.2
+PARAMETERS: Final = parameters("planning/planning")
+SPARE: Final = PARAMETERS["spare_syrup"].value
+SWARM_LIKELY: Final = PARAMETERS["swarm_likely"].value
+POURED_C: Final = PARAMETERS["poured_c"].value
 PARTS: Final = ("drawn frame", "frame of foundation", "dummy board", "super")
 ALWAYS: Final = (
     "smoker, fuel and lighter",
@@ -56,7 +59,7 @@ def bench(colonies: Sequence[ColonySheet], sugar_fraction: float) -> Bench:
     kilograms = round(_grams(colonies, "syrup") * SPARE / 1000.0, 1)
     sugar = round(kilograms * sugar_fraction, 1)
     water = round(kilograms * (1.0 - sugar_fraction), 1)
-    litres = kilograms / float(density_kg_per_l(sugar_fraction, 20.0))
+    litres = kilograms / float(density_kg_per_l(sugar_fraction, POURED_C))
     needed = _parts(colonies)
     steps = []
     if kilograms:
@@ -96,7 +99,7 @@ def load(
     colonies: Sequence[ColonySheet], yards: Sequence[str], sugar_fraction: float
 ) -> list[Stop]:
     """Say what to load for each yard, in the order of the stops."""
-    per_litre = float(density_kg_per_l(sugar_fraction, 20.0))
+    per_litre = float(density_kg_per_l(sugar_fraction, POURED_C))
     stops = []
     for yard in yards:
         here = [colony for colony in colonies if colony.yard == yard]

@@ -6,11 +6,17 @@ import numpy as np
 from numpy.typing import NDArray
 
 from combwright.simulation.biology import BIOLOGY
+from combwright.terms.data_files import parameters
 
 Floats = NDArray[np.float64]
-SUGAR_IN_HONEY: Final = 0.8  # honey at 18 % water and 2 % other solids
-FULL_BROOD_SHARE: Final = 0.82  # of a frame's cells, in what a keeper calls a full frame of brood
-AWAY_AT_NOON: Final = 0.25  # share of foragers out while a hive is open; judgement
+PARAMETERS: Final = parameters("simulation/seen")
+SUGAR_IN_HONEY: Final = PARAMETERS["sugar_in_honey"].value
+FULL_BROOD_SHARE: Final = PARAMETERS["full_brood_frame"].value
+AWAY_AT_NOON: Final = PARAMETERS["away_at_noon"].value
+STORES_PER_SUGAR: Final = PARAMETERS["stores_kg_per_kg_sugar"].value
+BEE_G: Final = PARAMETERS["bee_g"].value
+BROOD_G: Final = PARAMETERS["brood_g"].value
+NOTHING: Final = 1e-9
 
 
 def adults(colonies: Any) -> Floats:
@@ -38,7 +44,7 @@ def cells_held(colonies: Any) -> Floats:
 def food_cells(colonies: Any) -> Floats:
     """Cells that hold stores, pollen or unripe food, above and below, [member]."""
     ripe = (colonies["ripe"] + colonies["super_ripe"]) / np.maximum(
-        colonies["sugar_per_cell"], 1e-9
+        colonies["sugar_per_cell"], NOTHING
     )
     unripe = (colonies["unripe"] / BIOLOGY.sugar_kg_per_l + colonies["water"]) / (
         BIOLOGY.cell_ml * BIOLOGY.unripe_fill
@@ -77,7 +83,7 @@ def stores_below_kg(colonies: Any) -> Floats:
 def frames_of_stores(colonies: Any) -> Floats:
     """Frames of stores below the excluder, full on both sides, [member]."""
     full_kg = colonies["cells_per_frame"] * colonies["sugar_per_cell"] / 1000.0 / SUGAR_IN_HONEY
-    return np.asarray(stores_below_kg(colonies) / np.maximum(full_kg, 1e-9))
+    return np.asarray(stores_below_kg(colonies) / np.maximum(full_kg, NOTHING))
 
 
 def honey_above_kg(colonies: Any) -> Floats:
@@ -98,7 +104,7 @@ def mites_per_bee(colonies: Any) -> Floats:
 
 def weight_kg(colonies: Any, empty_kg: float) -> Floats:
     """Weight of the stack, [member]. [kg]."""
-    food = sugar_kg(colonies) * 1.2 + colonies["water"] / 1000.0 + colonies["pollen"] / 1000.0
+    food = sugar_kg(colonies) * STORES_PER_SUGAR + (colonies["water"] + colonies["pollen"]) / 1000.0
     feed = (colonies["feeder"] + colonies["feeder_water"]) / 1000.0
-    bees = (adults(colonies) * 0.125 + brood(colonies) * 0.1) / 1000.0
+    bees = (adults(colonies) * BEE_G + brood(colonies) * BROOD_G) / 1000.0
     return np.asarray(empty_kg + food + feed + bees)
