@@ -12,14 +12,11 @@ import httpx
 import pytest
 from tests.browser.conftest import free_port
 from tests.cli.typed import typed
+from typer.testing import CliRunner
+
+from combwright.cli.main import app
 
 PROGRAM = Path(sys.executable).parent / "combwright"
-
-
-def run(*words: str, given: str = "") -> subprocess.CompletedProcess[str]:
-    return subprocess.run(
-        [PROGRAM, "serve", *words], check=False, capture_output=True, text=True, input=given
-    )
 
 
 def test_it_opens_the_demo_when_there_is_no_book_yet(tmp_path: Path) -> None:
@@ -53,9 +50,10 @@ def test_it_refuses_to_open_a_book_without_passphrase_to_the_network(tmp_path: P
 def test_a_passphrase_is_asked_for_twice_and_kept(tmp_path: Path) -> None:
     book = tmp_path / "my.book"
     words = "four unlikely words together\n"
-    ran = run("--set-passphrase", "--book", str(book), given=words * 2)
-    assert ran.returncode == 0, ran.stderr
-    assert "is set" in ran.stdout
+    given = ["serve", "--set-passphrase", "--book", str(book)]
+    ran = CliRunner().invoke(app, given, input=words * 2)
+    assert ran.exit_code == 0, ran.output
+    assert "is set" in ran.output
     assert Path(f"{book}.access").exists()
 
 

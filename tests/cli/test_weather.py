@@ -62,3 +62,21 @@ def test_what_cannot_be_is_said_in_one_sentence(
     done = run(*arguments, *more)
     assert done.returncode == 2
     assert said in done.stderr
+
+
+def test_a_forecast_is_fetched_for_a_yard_that_has_a_place(tmp_path: Path) -> None:
+    """Without one nothing is asked of the network."""
+    notes, book = tmp_path / "notes.csv", str(tmp_path / "my.book")
+    notes.write_text("date,yard,colony\n2027-04-03,Home,\n", "utf-8")
+    assert typed("book", "add", str(notes), "--book", book).returncode == 0
+    asked = ("forecast", "--contact", "me@example.org", "--book", book)
+    for yard, said in (("Home", "does not say where"), ("Away", "Yards: Home")):
+        done = run(*asked, "--yard", yard)
+        assert done.returncode == 2
+        assert said in done.stderr
+
+
+def test_what_is_kept_can_be_read_by_programs(tmp_path: Path) -> None:
+    words = ("--place", "Home", "--book", str(tmp_path / "my.book"), "--json")
+    told = json.loads(run("add", str(FILES / "met_eireann_daily.csv"), *words).stdout)
+    assert (told["place"], told["days"], told["first"]) == ("Home", 3, "2025-05-01")
