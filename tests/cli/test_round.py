@@ -10,16 +10,14 @@ from typing import IO, Any
 import pytest
 from tests.cli.typed import typed
 from tests.commands import COMMANDS
+from tests.noted import noted
 from typer.testing import CliRunner
 
 from combwright.cli.main import app
-from combwright.records.store.book_handle import Book
-from combwright.services.book.book import add_notebook
 
 run = CliRunner()
 PROGRAM = Path(sys.executable).with_name("combwright")
 LINES = (
-    "date,yard,colony,hive,queen year,climate,frames of bees,frames of brood,eggs,frames of stores",
     "2027-04-10,Top,Oak,national timber,2026,Dublin Airport,7,3,yes,2",
     "2027-04-10,Top,Ash,nuc 6 polystyrene,2026,Dublin Airport,3,1.5,yes,1",
     "2027-04-10,Low,[b]Elm,national timber,2025,Dublin Airport,7,3,yes,6",
@@ -30,10 +28,7 @@ BANDS = ("frames_of_bees", "frames_of_brood", "stores_kg", "room_cells")
 
 @pytest.fixture(scope="module")
 def book(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    folder = tmp_path_factory.mktemp("round")
-    (folder / "notes.csv").write_text("\n".join(LINES) + "\n", "utf-8")
-    add_notebook(Book(folder / "a.book"), folder / "notes.csv")
-    return folder / "a.book"
+    return noted(tmp_path_factory.mktemp("round"), *LINES)
 
 
 @pytest.fixture(scope="module")

@@ -5,9 +5,9 @@ from pathlib import Path
 
 import pytest
 from tests.cli.typed import Done, typed
+from tests.noted import noted
 
 LINES = (
-    "date,yard,colony,hive,queen year,climate,frames of bees,frames of brood,eggs,frames of stores",
     "2027-04-10,Top,Oak,national timber,2026,Dublin Airport,7,3,yes,2",
     "2027-04-17,Top,Oak,,,,8,3.5,yes,",
     "2027-04-24,Top,Oak,,,,8.5,4,yes,",
@@ -16,11 +16,7 @@ LINES = (
 
 @pytest.fixture(scope="module")
 def book(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    folder = tmp_path_factory.mktemp("scored")
-    (folder / "notes.csv").write_text("\n".join(LINES) + "\n", "utf-8")
-    done = typed("book", "add", str(folder / "notes.csv"), "--book", str(folder / "a.book"))
-    assert done.returncode == 0, done.stderr
-    return folder / "a.book"
+    return noted(tmp_path_factory.mktemp("scored"), *LINES)
 
 
 def score(book: Path, *words: str) -> Done:

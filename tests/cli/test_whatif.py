@@ -6,9 +6,9 @@ from typing import Any
 
 import pytest
 from tests.cli.typed import Done, typed
+from tests.noted import noted
 
 LINES = (
-    "date,yard,colony,hive,queen year,climate,frames of bees,frames of brood,eggs,frames of stores",
     "2027-04-10,Top,Oak,national timber,2026,Dublin Airport,7,3,yes,2",
     "2027-04-10,Top,Ash,nuc 6 polystyrene,2026,Dublin Airport,3,1.5,yes,1",
     "2027-04-15,Top,Oak,,,,8,3.5,yes,1.5",
@@ -18,11 +18,7 @@ HARMS_AND_HOPES = ("frames of bees", "frames of brood", "stores kg", "room cells
 
 @pytest.fixture(scope="module")
 def book(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    folder = tmp_path_factory.mktemp("asked")
-    (folder / "notes.csv").write_text("\n".join(LINES) + "\n", "utf-8")
-    done = typed("book", "add", str(folder / "notes.csv"), "--book", str(folder / "a.book"))
-    assert done.returncode == 0, done.stderr
-    return folder / "a.book"
+    return noted(tmp_path_factory.mktemp("asked"), *LINES)
 
 
 def ask(book: Path, command: str, *words: str, on: str = "2027-04-17") -> Done:

@@ -23,6 +23,7 @@ from combwright.weather.months import smooth
 DUBLIN = climate("Dublin Airport")
 YEAR = date(2026, 1, 1)
 SAMPLED = generate(DUBLIN, YEAR, 365, 100, 3)
+SERIES = (*(SAMPLED.t_max_c, SAMPLED.t_min_c, SAMPLED.rain_mm, SAMPLED.sun_h, SAMPLED.wind_m_s),)
 
 
 def changed(weather: DailyWeather, **series: np.ndarray) -> DailyWeather:
@@ -111,19 +112,7 @@ def test_a_warm_spring_is_early(warmer: float) -> None:
 def test_luck_belongs_to_the_year_and_the_version_of_the_weather() -> None:
     plants = calendar("lowland mixed farmland")
     whole = forage_index(plants, SAMPLED, DUBLIN, seed=1)[0]
-    fewer = DailyWeather(
-        YEAR,
-        *(
-            series[:10]
-            for series in (
-                SAMPLED.t_max_c,
-                SAMPLED.t_min_c,
-                SAMPLED.rain_mm,
-                SAMPLED.sun_h,
-                SAMPLED.wind_m_s,
-            )
-        ),
-    )
+    fewer = DailyWeather(YEAR, *(series[:10] for series in SERIES))
     assert (forage_index(plants, fewer, DUBLIN, seed=1)[0] == whole[:10]).all()
     assert (forage_index(plants, SAMPLED, DUBLIN, seed=2)[0] != whole).any()
 
@@ -145,19 +134,7 @@ def test_luck_is_one_on_the_average() -> None:
 
 def test_years_differ_by_more_than_their_weather() -> None:
     plants = calendar("lowland mixed farmland")
-    one_weather = DailyWeather(
-        YEAR,
-        *(
-            np.repeat(series[:1], 200, axis=0)
-            for series in (
-                SAMPLED.t_max_c,
-                SAMPLED.t_min_c,
-                SAMPLED.rain_mm,
-                SAMPLED.sun_h,
-                SAMPLED.wind_m_s,
-            )
-        ),
-    )
+    one_weather = DailyWeather(YEAR, *(np.repeat(series[:1], 200, axis=0) for series in SERIES))
     july = forage_index(plants, one_weather, DUBLIN, seed=1)[0][:, 181:212].sum(axis=1)
     assert july.std() / july.mean() > SEASON_LUCK.value
 

@@ -3,10 +3,9 @@
 from datetime import date
 
 import pytest
-from tests.services.rounds.test_why import NOTES
+from tests.services.rounds.test_why import one_colony
 
 from combwright.records.store.book_handle import Book
-from combwright.services.book.book import add_notebook
 from combwright.services.rounds.whatif import Compared, Idea, whatif
 from combwright.terms.errors import ClashError
 
@@ -16,11 +15,7 @@ PLAN, IDEA, NOTHING = 0, 1, 2
 
 @pytest.fixture(scope="module")
 def book(tmp_path_factory: pytest.TempPathFactory) -> Book:
-    folder = tmp_path_factory.mktemp("what if")
-    (folder / "notes.csv").write_text(NOTES, "utf-8")
-    made = Book(folder / "a.book")
-    add_notebook(made, folder / "notes.csv")
-    return made
+    return one_colony(tmp_path_factory.mktemp("what if"))
 
 
 def compared(book: Book, idea: Idea) -> Compared:

@@ -2,29 +2,27 @@
 
 from dataclasses import replace
 from datetime import date
+from pathlib import Path
 
 import pytest
+from tests.noted import HEADINGS, noted
 
 from combwright.advice.plan import DECISIONS
 from combwright.cli.why import show
 from combwright.planning.sheet import DecisionShown
 from combwright.records.store.book_handle import Book
-from combwright.services.book.book import add_notebook
 from combwright.services.rounds.why import LESSONS, Told, why
 
-NOTES = """date,yard,colony,hive,queen year,climate,frames of bees,frames of brood,eggs,frames of \
-stores,frames in box
-2027-04-03,Top,Oak,national timber,2026,Dublin Airport,7,3,yes,3,9
-"""
+NOTE = "2027-04-03,Top,Oak,national timber,2026,Dublin Airport,7,3,yes,3,9"
+
+
+def one_colony(folder: Path) -> Book:
+    return Book(noted(folder, NOTE, headings=f"{HEADINGS},frames in box"))
 
 
 @pytest.fixture(scope="module")
 def told(tmp_path_factory: pytest.TempPathFactory) -> Told:
-    folder = tmp_path_factory.mktemp("why")
-    (folder / "notes.csv").write_text(NOTES, "utf-8")
-    made = Book(folder / "a.book")
-    add_notebook(made, folder / "notes.csv")
-    return why(made, "Oak", date(2027, 4, 17), members=60)
+    return why(one_colony(tmp_path_factory.mktemp("why")), "Oak", date(2027, 4, 17), members=60)
 
 
 def test_each_decision_that_is_told_has_its_reason_or_its_job(told: Told) -> None:
