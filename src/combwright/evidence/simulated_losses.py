@@ -12,6 +12,7 @@ from numpy.typing import NDArray
 from combwright.evidence.simulated_lives import HIVE, SEED
 from combwright.kit.catalogue import catalogue
 from combwright.simulation.begin import Described, begin
+from combwright.simulation.biology import BIOLOGY, Biology
 from combwright.simulation.columns import CAUSES, LAYING
 from combwright.simulation.hands.keeper import Keeping, keep
 from combwright.simulation.luck import luck
@@ -80,13 +81,13 @@ class Losses:
 
 
 @cache
-def losses(way: str) -> Losses:
-    """Let colonies live as one way has it, in two climates."""
+def losses(way: str, worlds: tuple[Biology, ...] = (BIOLOGY,)) -> Losses:
+    """Let colonies live as one way has it, in two climates, each in one of the worlds."""
     kept = WAYS[way]
     lost, queenless = np.zeros((2, kept.winters)), np.zeros((2, kept.winters))
     causes = dict.fromkeys(CAUSES.values(), 0)
     for place in PLACES:
-        states = _by_season(place, kept)
+        states = _by_season(place, kept, worlds)
         for winter in range(kept.winters):
             before, after = states[2 * winter], states[2 * winter + 1]
             sound = (before["lost_to"] == 0.0) & (before["queen"] == LAYING)
@@ -100,7 +101,7 @@ def losses(way: str) -> Losses:
     return Losses(tuple(shares[0].tolist()), tuple(shares[1].tolist()), causes)
 
 
-def _by_season(place: str, way: Way) -> list[NDArray[np.void]]:
+def _by_season(place: str, way: Way, worlds: tuple[Biology, ...]) -> list[NDArray[np.void]]:
     """Give the colonies as they stand on each 1 October and 1 April."""
     hive, year = catalogue().hive(HIVE), way.first.year
     stops = [
@@ -110,6 +111,7 @@ def _by_season(place: str, way: Way) -> list[NDArray[np.void]]:
     colonies = begin(
         hive, way.set_up, way.described, on=way.first, members=COLONIES, seed=SEED, colony=place
     )
+    colonies["world"] = np.arange(COLONIES) % len(worlds)
     weather = sampled_conditions(place, way.first, days, COLONIES, SEED)
     chance = luck(SEED, place, way.first, days, COLONIES)
     found, start = [], way.first
@@ -124,6 +126,7 @@ def _by_season(place: str, way: Way) -> list[NDArray[np.void]]:
             first=start,
             keeping=way.keeping,
             seed=SEED + part.start,
+            worlds=worlds,
         )
         found.append(colonies.copy())
         start = stop

@@ -31,7 +31,8 @@ Floats = NDArray[np.float64]
 Everywhere = dict[str, Floats]  # by target: what is seen, [climate, world]
 DOCS: Final = Path(__file__).parents[3] / "docs" / "validation"
 SAYS_MOST = 3  # targets named beside a number
-RARELY = 0.5  # share of worlds and climates below which a target is told as missed
+MISSED_MOST = 8  # targets told as missed
+RARELY = 0.5  # share of the worlds below which a target is told as missed in a climate
 
 ABOUT = """\
 The colony model has {free} numbers that publications leave open within a range and on which the
@@ -167,12 +168,30 @@ def numbers(kept: WorldsTried, effects: dict[str, Floats]) -> list[str]:
 
 
 def missed(seen: Everywhere, near: WorldsTried) -> list[str]:
-    """Targets that few worlds meet, and which other one stands against each."""
+    """Targets that worlds miss most, which other one stands against each; and where all miss."""
     shares = {name: holding(target, seen[name]).mean() for name, target in targets().items()}
-    few = [name for name in shares if shares[name] < RARELY]
-    if not few:
-        return [f"Every target holds in more than {RARELY:.0%} of the worlds and climates."]
-    return [f"- {targets()[name].says}: {shares[name]:.0%}. {conflict(name, near)}" for name in few]
+    worst = sorted(shares, key=lambda name: shares[name])[:MISSED_MOST]
+    told = [
+        f"- {targets()[name].says}: {shares[name]:.0%} of worlds and climates."
+        f" {conflict(name, near)}"
+        for name in worst
+    ]
+    nowhere = [
+        f"- {target.says}, {place}: {there.mean():.0%}; it must lie from {target.low:g} to"
+        f" {target.high:g}, and the middle world has {shown(float(np.nanmedian(values)))}."
+        for name, target in targets().items()
+        for place, values in zip(climates(), seen[name], strict=True)
+        if (there := holding(target, values)).mean() < RARELY
+    ]
+    return [
+        "No target is missed by all. Those missed most, and what stands against each:",
+        "",
+        *told,
+        "",
+        f"Climates in which fewer than {RARELY:.0%} of the worlds meet a target:",
+        "",
+        *(nowhere or ["- none"]),
+    ]
 
 
 def conflict(name: str, near: WorldsTried) -> str:
