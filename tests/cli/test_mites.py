@@ -24,7 +24,7 @@ def ask(capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch) -> 
 
 def test_a_tray_in_august(ask: Any) -> None:  # noqa: ANN401  # UK: times 30, limit 33 a day
     report = json.loads(ask("--tray 33 --days 1 --month 8 --json"))
-    assert report["mites"]["mid"] == 990
+    assert report["mites"]["mid"] == pytest.approx(990, rel=0.1)
     assert report["mites"]["low"] < 990 < report["mites"]["high"]
     assert report["level"] == "act"
     estimates = {source["name"]: source["estimate"] for source in report["sources"]}

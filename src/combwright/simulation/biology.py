@@ -1,4 +1,6 @@
-"""Every number of the colony model, by name; units, ranges and sources are in the data file.
+"""Every number of the colony model, by name; units, ranges and sources are in the data files.
+
+Those of mites are the science's own, so that a calculator and the model cannot differ.
 
 The kernel takes them as one argument, so that a study can vary them without touching the code.
 """
@@ -9,9 +11,11 @@ from typing import TYPE_CHECKING, Final, NamedTuple, Self
 import numpy as np
 from numpy.typing import NDArray
 
+from combwright.science.mites.natural_fall import MITE
 from combwright.terms.data_files import parameters
+from combwright.terms.parameters import Parameter
 
-PARAMETERS: Final = parameters("simulation/biology")
+PARAMETERS: Final[dict[str, Parameter]] = {**parameters("simulation/biology"), **MITE}
 
 if TYPE_CHECKING:
 

@@ -1,11 +1,10 @@
 from datetime import date
 
-import numpy as np
 from hypothesis import given
 from hypothesis import strategies as st
 
 from combwright.science.mites.intervals import Estimate
-from combwright.science.mites.season_ahead import expected, growth_in, usual_bees
+from combwright.science.mites.season_ahead import expected, growth_in
 
 
 @given(st.integers(0, 365), st.integers(0, 120))
@@ -20,9 +19,3 @@ def test_mites_decline_in_winter_and_in_a_broodless_colony() -> None:
     assert expected(now, date(2026, 12, 1), 30).mid < 100
     assert expected(now, date(2026, 6, 1), 21, "no brood").mid < 100
     assert growth_in(12).high < 0 < growth_in(6).low
-
-
-def test_usual_bees_follow_the_year() -> None:
-    bees = np.array([usual_bees(month).value for month in range(1, 13)])
-    assert bees.argmax() == 6  # July
-    assert bees.argmin() == 2  # March

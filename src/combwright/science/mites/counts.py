@@ -4,18 +4,18 @@ from math import exp, hypot, log
 from typing import Literal
 
 from combwright.science.mites.intervals import Estimate, poisson_interval
+from combwright.science.mites.natural_fall import mites_per_fallen
+from combwright.science.mites.usual_colony import usual_bees, usual_brood, usual_drone_share
 from combwright.terms.data_files import parameter
 from combwright.terms.parameters import Parameter
 from combwright.terms.ranges import within
 
 BroodState = Literal["brood", "no brood", "not known"]
 
-_NBU = "UK National Bee Unit, Managing Varroa: 30 / 100 / 400 by season"
-_MARTIN = "Martin 1998, Ecol. Modelling 109:267-281: 20-40 with brood, 100-500 without"
-WITH_BROOD = parameter("science/mites", "with_brood")
-WITHOUT_BROOD = parameter("science/mites", "without_brood")
-SPRING_AND_AUTUMN = parameter("science/mites", "spring_and_autumn")
-WINTER = parameter("science/mites", "winter")
+WITH_BROOD = parameter("science/mites", "range_with_brood")
+WITHOUT_BROOD = parameter("science/mites", "range_without_brood")
+WINTER_PATCH = parameter("science/mites", "winter_patch")
+SURE_OF_BROOD = parameter("science/mites", "sure_of_brood")
 _EVEN_CHANCE_OF_NOTHING = log(2)  # the mean count at which nothing is as likely as something
 SUMMER_MONTHS = (5, 6, 7, 8)
 WINTER_MONTHS = (11, 12, 1, 2)
@@ -24,36 +24,31 @@ WINTER_MONTHS = (11, 12, 1, 2)
 def fall_multiplier(month: int, brood: BroodState = "not known") -> Parameter:
     """Mites in the colony for each mite that falls in a day. [mites per mite fallen a day].
 
-    ``brood``: whether the colony has brood; if not known, the season stands for it.
+    What falls follows the bees that emerge: the middle is that of a usual colony's bees and brood
+    in the middle of the month, by ``mites_per_fallen``, as the simulated colonies have it.
 
-    Notes
-    -----
-    With brood outside May to August the range is stretched to the value that the UK leaflet gives
-    for the season, and for a winter patch of brood the middle is the leaflet's spring value.
+    ``brood``: whether the colony has brood; if not known, the month stands for it, and in months of
+    little brood the range reaches from colonies with it to colonies without.
 
     References
     ----------
-    .. [1] S. J. Martin, Ecol. Modelling 109:267-281, 1998 (from memory).
-    .. [2] UK National Bee Unit, "Managing Varroa" (from memory).
+    .. [1] S. J. Martin, Ecol. Modelling 109:267-281, 1998 (the ranges; from memory).
+    .. [2] UK National Bee Unit, "Managing Varroa": 30, 100 or 400 by season (from memory).
 
     Examples
     --------
-    >>> [fall_multiplier(month).value for month in (8, 9, 12)]
-    [30.0, 100.0, 400.0]
+    >>> [round(fall_multiplier(month).value) for month in (4, 8, 10, 12)]
+    [24, 30, 149, 400]
 
     """
-    number = int(within(month, 1, 12, "The month", remedy="1 is January and 12 December."))
-    if number in SUMMER_MONTHS:
-        return WITHOUT_BROOD if brood == "no brood" else WITH_BROOD
-    season = WINTER if number in WINTER_MONTHS else SPRING_AND_AUTUMN
-    if brood == "no brood":
-        source = season if season is WINTER else WITHOUT_BROOD
-        return Parameter(source.value, source.unit, 100.0, 500.0, source.source, "from memory")
-    if brood == "not known":
-        return season
-    middle = SPRING_AND_AUTUMN.value if season is WINTER else WITH_BROOD.value
-    both = f"{_MARTIN}; {_NBU}"
-    return Parameter(middle, season.unit, WITH_BROOD.low, season.value, both, "from memory")
+    usual = usual_brood(month)
+    cells = {"no brood": 0.0, "brood": max(usual, WINTER_PATCH.value), "not known": usual}[brood]
+    middle = mites_per_fallen(cells, usual_bees(month).value, usual_drone_share(month))
+    low, high = (middle * end / WITH_BROOD.value for end in (WITH_BROOD.low, WITH_BROOD.high))
+    if brood == "no brood" or (brood == "not known" and usual < SURE_OF_BROOD.value):
+        low, high = min(low, WITHOUT_BROOD.low), WITHOUT_BROOD.high
+    source = f"a colony in balance with {cells:.0f} cells of brood; range: {WITH_BROOD.source}"
+    return Parameter(middle, WITH_BROOD.unit, low, high, source, "computed")
 
 
 def mites_from_fall(
@@ -76,8 +71,8 @@ def mites_from_fall(
 
     Examples
     --------
-    >>> round(mites_from_fall(33, 1, month=8).mid)
-    990
+    >>> round(mites_from_fall(33, 1, month=8).mid, -1)
+    990.0
 
     """
     time = float(

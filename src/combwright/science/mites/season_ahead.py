@@ -15,9 +15,6 @@ GROWTH_WITH_BROOD = parameter("science/mites", "growth_with_brood")
 DEATH_BROODLESS = parameter("science/mites", "death_broodless")
 GROWTH_IN_SHORT_SEASON = parameter("science/mites", "growth_in_short_season")
 NO_GROWTH_AFTER_BROODLESS_DAYS = 21
-# Bees in a colony by month, for a count without them.
-BEES_BY_MONTH = (11e3, 10e3, 9e3, 11e3, 20e3, 32e3, 35e3, 28e3, 20e3, 15e3, 13e3, 12e3)
-BEES_RANGE = 0.4
 ARRIVING_FROM_FEW = parameter("science/mites", "arriving_from_few")
 ARRIVING_FROM_MANY = parameter("science/mites", "arriving_from_many")
 # Mites that may come in from other colonies, in the upper bound only.
@@ -25,30 +22,6 @@ ARRIVALS: Mapping[int, float] = {
     **dict.fromkeys((6, 7), ARRIVING_FROM_FEW.high),
     **dict.fromkeys((8, 9, 10), ARRIVING_FROM_MANY.high),
 }
-
-
-def usual_bees(month: int) -> Parameter:
-    """Adult bees of a usual colony in a month, when they were not counted. [bees].
-
-    References
-    ----------
-    .. [1] Composite for temperate northern Europe (from memory, orientation only).
-
-    Examples
-    --------
-    >>> usual_bees(8).value
-    28000.0
-
-    """
-    bees = BEES_BY_MONTH[int(within(month, 1, 12, "The month")) - 1]
-    return Parameter(
-        bees,
-        "bees",
-        bees * (1 - BEES_RANGE),
-        bees * (1 + BEES_RANGE),
-        "usual colony of the month in northern Europe",
-        "from memory",
-    )
 
 
 def growth_in(month: int) -> Parameter:

@@ -9,6 +9,7 @@ from combwright.science.mites.intervals import Estimate
 from combwright.science.mites.levels import Level, Verdict, levels_for, verdict
 from combwright.science.mites.medicine_law import DUTIES
 from combwright.science.mites.treatments import LABEL, Option, options
+from combwright.science.mites.usual_colony import usual_bees
 from combwright.services.calculators import mite_sentences
 from combwright.terms.errors import OutOfRangeError
 from combwright.terms.parameters import Parameter, Verified
@@ -129,7 +130,7 @@ def assess(count: MiteCount, known: Circumstances) -> MiteReport:
 
 
 def _bees(month: int, counted: float | None) -> Parameter:
-    usual = season_ahead.usual_bees(month)
+    usual = usual_bees(month)
     if counted is None:
         return usual
     bees = float(

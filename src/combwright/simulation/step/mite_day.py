@@ -4,14 +4,15 @@ from typing import Any
 
 import numpy as np
 
-from combwright.science.mites import invasion
+from combwright.science.mites import invasion, natural_fall
 from combwright.simulation.step.compiled import compiled
 from combwright.simulation.step.rearing import DRONE_SEALED_RATE
-from combwright.simulation.step.shapes import between, in_season, lucky, pass_on, spread
+from combwright.simulation.step.shapes import in_season, lucky, pass_on, spread
 from combwright.simulation.step.warmth import adults_of, brood_of
 
 invasion_rate = compiled(invasion.invasion_rate)
 trapped_share = compiled(invasion.trapped_share)
+daily_deaths = compiled(natural_fall.daily_deaths)
 
 
 @compiled
@@ -61,8 +62,7 @@ def age_mites(
     live = s.mite_growth * (from_worker * bio.leave_worker + from_drone * bio.leave_drone)
     gross_drone = bio.leave_drone + bio.mite_gross_drone
     gross = s.mite_growth * (from_worker * bio.mite_gross + from_drone * gross_drone)
-    rearing = brood_of(s) / (brood_of(s) + bio.mite_death_half)
-    natural = between(bio.mite_death_winter, bio.mite_death, rearing)
+    natural = daily_deaths(brood_of(s), bio.mite_death_winter, bio.mite_death, bio.mite_death_half)
     on_bees = s.mites - into_cells
     dying = on_bees * (1.0 - np.exp(-natural) * (1.0 - s.kill_bees))
     s.mites = on_bees - dying + live + arriving
