@@ -3,6 +3,8 @@
 
 PYTHON ?= python3
 JOBS ?= 2
+COVERED := --cov --cov-report=
+COMPILED := .pytest_cache/d/compiled  # where the tests look for it
 SEED ?= $(shell date +%Y%m%d)
 
 BIN := .venv/bin
@@ -14,7 +16,7 @@ READY_TO_TEST := .venv/ready-to-test
 
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
-.PHONY: coverage help set-up demo test browser explore lint docs validate fit screenshots benchmarks lock clean check-python
+.PHONY: help set-up demo test browser explore lint docs validate fit screenshots benchmarks lock clean check-python
 
 help:  ## Show what can be made
 	@sed -n 's/^\([a-z-]*\):.*  ## \(.*\)/make \1\t\2/p' $(MAKEFILE_LIST) | expand -t 20
@@ -25,16 +27,14 @@ demo: $(READY)  ## Write an invented season into demo/ and plan the next round f
 	$(BIN)/combwright demo --dir demo
 	@echo "Here combwright is $(BIN)/combwright; after '. $(BIN)/activate' its name is enough."
 
-test: $(READY_TO_TEST)  ## Check format, style, types and layers, then run every quick test
+test: $(READY_TO_TEST)  ## Check format, style, types and layers, then run every quick test, with coverage
 	$(BIN)/ruff format --check .
 	$(BIN)/ruff check .
+	@NUMBA_CACHE_DIR=$(COMPILED) $(PY) -c "from combwright.simulation import run; run.make_ready()" &
 	$(BIN)/mypy
 	$(BIN)/lint-imports
-	$(PY) -m pytest -n $(JOBS)
-
-coverage: $(READY_TO_TEST)  ## Measure what the tests go through, the step run uncompiled besides
-	$(PY) -m pytest -n $(JOBS) --cov --cov-report=
-	$(PY) -m pytest -n $(JOBS) --cov --cov-report= --cov-append -p tests.uncompiled $(UNCOMPILED)
+	$(PY) -m pytest -n $(JOBS) --dist loadscope $(COVERED)
+	$(PY) -m pytest $(COVERED) --cov-append -p tests.uncompiled tests/simulation/step
 	$(PY) -m tests.covered
 
 browser: $(READY_TO_TEST)  ## Find a Chromium or Chrome for the tests of the pages, or fetch one
