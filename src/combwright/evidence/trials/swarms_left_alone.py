@@ -6,11 +6,12 @@ from functools import cache
 
 import numpy as np
 
+from combwright.evidence.simulated_losses import NOBODY
 from combwright.kit.catalogue import catalogue
 from combwright.simulation import observe
 from combwright.simulation.begin import Described, begin
 from combwright.simulation.columns import LAYING
-from combwright.simulation.hands.keeper import Keeping, keep
+from combwright.simulation.hands.keeper import keep
 from combwright.simulation.luck import luck
 from combwright.simulation.run import run
 from combwright.terms.set_up import SetUp
@@ -19,15 +20,6 @@ from combwright.weather.sampled import sampled_conditions
 HIVE, PLACE, SEED, COLONIES = "national timber", "Dublin Airport", 20260401, 60
 SPRING, AUTUMN, NEXT_SPRING = date(2026, 4, 1), date(2026, 10, 1), date(2027, 4, 15)
 ALIVE = 1500.0  # bees from which a colony is one
-NOBODY = Keeping(
-    feeding="none",
-    treating="usual",
-    supers=False,
-    adds_frames=False,
-    swarm_control=False,
-    requeens=False,
-    young_queens=False,
-)
 IN_SPRING = Described(
     frames_of_bees=6.5,
     frames_of_brood=3.0,
