@@ -12,6 +12,7 @@ from combwright.advice.kit_acts import Feeding
 from combwright.advice.numbers import numbers
 from combwright.advice.situation import Situation
 from combwright.advice.stacking import set_up_after
+from combwright.belief.worlds import WORLDS
 from combwright.simulation import observe
 from combwright.simulation.hands.actions import feed
 from combwright.simulation.run import run
@@ -41,7 +42,7 @@ def try_all(situation: Situation, changes: Sequence[Change]) -> list[Tried]:
     for number, change in enumerate(changes):
         change(lanes[number * members : (number + 1) * members])
     before = observe.brood(lanes)
-    run(lanes, *situation.tried_days)
+    run(lanes, *situation.tried_days, worlds=WORLDS)
     shape = (len(changes), members)
     return _judged(lanes.reshape(shape), before.reshape(shape))
 

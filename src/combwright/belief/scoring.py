@@ -7,6 +7,7 @@ from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
+from scipy.special import ndtri
 
 from combwright.belief.numbers import number
 from combwright.belief.weighing.filter import Belief
@@ -25,6 +26,11 @@ SCORED: Final = (
 )
 RUNGS: Final = 100
 LADDER: Final = (np.arange(RUNGS) + 0.5) / RUNGS
+LATELY: Final = int(number("surprise_notes"))
+AS_FORESEEN: Final = number("surprise_as_foreseen")
+STEADY: Final = number("surprise_steady")
+LEAST_RANK: Final = number("surprise_least")
+WIDEST: Final = number("surprise_widest")
 LONGEST_TREND_DAYS: Final = int(number("longest_trend"))
 
 
@@ -53,6 +59,29 @@ class Scored:
         """Tell whether what was seen lay in the middle band that holds a share of the members."""
         low, high = np.quantile(self.ladder, (0.5 - share / 2.0, 0.5 + share / 2.0))
         return bool(low <= self.seen <= high)
+
+
+def surprise(scored: Sequence[Scored]) -> float:
+    """Tell how many times further off than foreseen the last notes lay, from 1 on.
+
+    The larger of two: the root mean square of their normal scores, after some values that lay as
+    foreseen; and what lies steadily on one side, the most of any quantity.
+
+    """
+    last = sorted({each.on for each in scored})[-LATELY:]
+    scores: dict[str, list[float]] = {}
+    for each in scored:
+        if each.on in last:
+            scores.setdefault(each.quantity, []).append(_normal_score(each))
+    every = np.array([score for some in scores.values() for score in some])
+    spread = ((np.square(every).sum() + AS_FORESEEN) / (len(every) + AS_FORESEEN)) ** 0.5
+    steady = [abs(sum(some)) / (len(some) + STEADY) ** 0.5 for some in scores.values()]
+    return float(np.clip(max([spread, *steady]), 1.0, WIDEST))
+
+
+def _normal_score(scored: Scored) -> float:
+    rank = np.searchsorted(scored.ladder, scored.seen) / RUNGS
+    return float(ndtri(np.clip(rank, LEAST_RANK, 1.0 - LEAST_RANK)))
 
 
 def crps(members: Floats, seen: float, *, fair: bool = True) -> float:

@@ -84,6 +84,7 @@ def begin(
     for trait in TRAITS:
         sd = SPREAD[trait].value
         colonies[trait] = np.exp(rng.normal(-0.5 * sd * sd, sd, members))
+    colonies["rearing"] = 1.0
     colonies["invaders"] = np.exp(rng.normal(np.log(2.0), 0.8, members))
     colonies["cells_per_frame"] = hive.frame.worker_cells
     colonies["bees_per_frame"] = hive.frame.bees_full_cover

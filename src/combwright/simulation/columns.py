@@ -68,6 +68,8 @@ _TABLE: Final = (
     ("kill_bees", 1, "1/day", "treatment: death rate of mites on bees"),
     ("kill_cells", 1, "1/day", "treatment: death rate of mites in cells"),
     ("lay_brake", 1, "share", "treatment: share of laying that it stops"),
+    ("kill_per_k", 1, "1/K", "treatment: how much faster it kills a kelvin warmer, as a logarithm"),
+    ("kill_pace", 1, "factor", "treatment: how fast it kills in today's warmth"),
     ("treated_days", 1, "days", "treatment: days that it still works"),
     ("invaders", 1, "mites/day", "re-invasion pressure of the yard in autumn"),
     # set-up
@@ -91,6 +93,7 @@ _TABLE: Final = (
     ("mite_growth", 1, "factor", "live mites that leave a cell per mite that entered"),
     ("swarm_readiness", 1, "factor", "hazard of starting swarm cells"),
     ("heat_loss", 1, "factor", "heat loss of the enclosure against the computed one"),
+    ("rearing", 1, "factor", "larvae that a nurse rears, against the usual; a doubt of beliefs"),
     ("world", 1, "code", "which set of the model's numbers holds for it, of those it is run with"),
     # what happened
     ("laid", 1, "cells", "eggs laid today"),

@@ -1,5 +1,6 @@
 """Plain reference of a whole day, and of records turned into plain numbers and back."""
 
+import math
 from collections.abc import Sequence
 from typing import Any
 
@@ -106,6 +107,7 @@ def one_day(c: Colony, weather: Sequence[float], luck: Sequence[float], bio: Bio
     c["super_drawn"] += overhead * paid
     c["super_foundation"] -= overhead * paid
 
+    c["kill_pace"] = math.exp(c["kill_per_k"] * (mean_c - bio.kill_at_c))
     come = health.arriving(c, day, luck[MITES_CARRIED], bio)
     fallen = health.age_mites(
         c, sealed_today, drones_sealed, come, luck=luck[MITES_INVADE], bio=bio
@@ -113,7 +115,7 @@ def one_day(c: Colony, weather: Sequence[float], luck: Sequence[float], bio: Bio
     if c["treated_days"] > 0:
         c["treated_days"] = max(0.0, c["treated_days"] - 1)
         if c["treated_days"] <= 0:
-            c["kill_bees"] = c["kill_cells"] = c["lay_brake"] = 0.0
+            c["kill_bees"] = c["kill_cells"] = c["kill_per_k"] = c["lay_brake"] = 0.0
     gone = health.swarming(c, day, hours, above, luck=luck, bio=bio)
     if gone == 0:
         gone = health.queen_day(c, mating, luck, bio)

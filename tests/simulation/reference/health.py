@@ -39,9 +39,11 @@ def age_mites(
     if worker + drone > 0:
         enter = c["mites"] * (1 - math.exp(-(worker + drone)))
         enter_drone = enter * drone / (worker + drone)
-    killed = c["kill_cells"] * (sum(c["mites_worker"]) + sum(c["mites_drone"]))
-    in_worker = [x * (1 - c["kill_cells"]) for x in c["mites_worker"]]
-    in_drone = [x * (1 - c["kill_cells"]) for x in c["mites_drone"]]
+    pace = c["kill_pace"]
+    spared, spared_on_bees = (1 - c["kill_cells"]) ** pace, (1 - c["kill_bees"]) ** pace
+    killed = (1 - spared) * (sum(c["mites_worker"]) + sum(c["mites_drone"]))
+    in_worker = [x * spared for x in c["mites_worker"]]
+    in_drone = [x * spared for x in c["mites_drone"]]
     pass_on = [x * 5 / 14.5 for x in in_drone]
     c["mites_worker"] = [enter - enter_drone, *in_worker[:-1]]
     c["mites_drone"] = [
@@ -57,7 +59,7 @@ def age_mites(
     rearing = brood(c) / (brood(c) + bio.mite_death_half)
     natural = (1 - rearing) * bio.mite_death_winter + rearing * bio.mite_death
     stay = c["mites"] - enter
-    dying = stay * (1 - math.exp(-natural) * (1 - c["kill_bees"]))
+    dying = stay * (1 - math.exp(-natural) * spared_on_bees)
     c["mites"] = stay - dying + live + come
     return float(dying + gross - live + bio.killed_fall * killed)
 

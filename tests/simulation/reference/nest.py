@@ -145,7 +145,7 @@ def eggs_wanted(c: Colony, day: float, tied: float, bio: Biology) -> float:
     vigour = grown * (1 - bio.queen_fade * max(0.0, years - 1))
     best = bio.lay_peak * season(day, bio) * c["queen_potential"] * max(0.0, vigour)
     fit = best * fed * lift * pollen * nurses / (nurses + bio.bees_half)
-    could_nurse = bio.larvae_per_nurse * nurses / 6
+    could_nurse = bio.larvae_per_nurse * c["rearing"] * nurses / 6
     slim = bio.slimming if c["swarm_clock"] >= bio.slims_from else 1.0
     return float(min(fit, could_nurse) * slim * (1 - c["lay_brake"]))
 

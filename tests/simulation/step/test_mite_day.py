@@ -7,7 +7,12 @@ from hypothesis import given
 from hypothesis import strategies as st
 from tests.simulation import samples
 
-from combwright.simulation.step.mite_day import age_mites, arriving_mites, hurt_share
+from combwright.simulation.step.mite_day import (
+    age_mites,
+    arriving_mites,
+    hurt_share,
+    killed_today,
+)
 
 BIO = samples.numbers()
 Cells = st.floats(0, 2500)
@@ -44,10 +49,17 @@ def test_without_brood_no_mite_enters_a_cell(colony: Any, workers: float, luck: 
 def test_a_treatment_leaves_fewer_mites(colony: Any, workers: float, kill: float) -> None:
     colony.kill_bees = colony.kill_cells = 0.0
     treated = samples.row({name: colony[name] for name in colony.dtype.names})
-    treated.kill_bees, treated.kill_cells = kill, kill
+    treated.kill_bees, treated.kill_cells, treated.kill_pace = kill, kill, 1.0
     age_mites(colony, workers, 0.0, 0.0, 0.0, BIO)
     age_mites(treated, workers, 0.0, 0.0, 0.0, BIO)
     assert mites_of(treated) <= mites_of(colony) * (1 + 1e-12) + 1e-9
+
+
+@given(st.floats(0, 0.9), st.floats(0.3, 3), st.floats(0.3, 3))
+def test_a_treatment_kills_more_in_the_warmth(share: float, one: float, other: float) -> None:
+    cool, warm = sorted((one, other))
+    assert 0.0 <= killed_today(share, cool) <= killed_today(share, warm) <= 1.0
+    assert killed_today(share, 1.0) == share
 
 
 @given(st.floats(0, 1e4), st.floats(0, 1e4), st.floats(0, 1e4))

@@ -1,20 +1,21 @@
-"""The belief in another world: forecasts for colonies that live by rules unlike the model's own.
+"""Forecasts for colonies that have lived for years before their notes begin.
 
-A colony lives two or three years in ``OtherWorld`` under the careful keeper, then its notes of one
-season are given to the belief, which is asked 7 and 21 days ahead. With ``shift`` the forage of the
-true year runs early or late, which the belief is not told.
+A colony lives two or three years under the careful keeper, in a world of other rules or in one of
+the model's own, then its notes of one season are given to the belief, which is asked 7 and 21 days
+ahead. The forage of the true year may run early or late, brood may be counted as combs, a trouble
+may come that nobody notes: the belief is told none of it.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from datetime import date, timedelta
+from datetime import timedelta
 from typing import Any, Final
 
 import numpy as np
-import pytest
+from tests.validation.belief.detection import ENOUGH_G, TROUBLES
+from tests.validation.belief.grown import EVERY, VISITS, Untold, grown
 from tests.validation.belief.keeper import (
     HIVE,
-    PLACE,
     Habits,
     State,
     Truth,
@@ -23,35 +24,35 @@ from tests.validation.belief.keeper import (
     ahead,
     believed,
 )
-from tests.validation.worlds.other_world import OtherWorld
 
 from combwright.belief.following.acting import act
+from combwright.belief.following.asking import suspected
+from combwright.belief.following.replay import Replay
 from combwright.belief.scoring import crps
 from combwright.belief.sharing.shared import draw_shared
-from combwright.belief.weighing.filter import QUANTITIES
+from combwright.belief.weighing.filter import QUANTITIES, Belief
 from combwright.belief.weighing.observation import EYE, chance_of_eggs_found, looked_at
 from combwright.kit.catalogue import catalogue
 from combwright.kit.standing import Standing
-from combwright.services.weather.surroundings import DISTRICT
 from combwright.simulation import observe
-from combwright.simulation.begin import Described, begin
 from combwright.simulation.columns import LAYING
-from combwright.simulation.hands import keeper
-from combwright.simulation.luck import luck
-from combwright.simulation.run import Trace
-from combwright.simulation.step.remembered import TRACED
-from combwright.terms.entries import Change, Colony, Feed, Harvest, Noted, Stack, Treatment, Visit
+from combwright.terms.entries import (
+    Change,
+    Colony,
+    Feed,
+    Harvest,
+    HowCounted,
+    Noted,
+    Stack,
+    Treatment,
+    Visit,
+)
 from combwright.terms.set_up import SetUp
 from combwright.terms.streams import stream
-from combwright.terms.weather import DailyWeather
-from combwright.weather.conditions import conditions
-from combwright.weather.forage import calendar, forage_index
-from combwright.weather.generator import generate
 
-EVERY, VISITS, START = 7, 24, date(2022, 8, 1)
 COUNTED: Final = ("frames_of_bees", "frames_of_brood", "stores_kg")
 LEADS: Final = (7, 21)
-SERIES: Final = ("t_max_c", "t_min_c", "rain_mm", "sun_h", "wind_m_s")
+LEAST_BEES, STRONG, MONTH = 3000.0, 7.0, 4  # bees, frames of bees, visits
 
 
 @dataclass(frozen=True)
@@ -65,48 +66,13 @@ class Forecast:
     share: float
 
 
-@dataclass
-class Elsewhere:
-    """A colony of the other world with the days before it."""
+@dataclass(frozen=True)
+class Outcome:
+    """What came of one colony: forecasts, whether its trouble was suspected, its quiet months."""
 
-    colonies: State
-    world: OtherWorld
-    table: Any
-    luck: Any
-    weather: DailyWeather
-
-    def onward(self, first: int, days: int) -> None:
-        part = slice(first, first + days)
-        self.world.run(self.colonies, self.table[:, part], self.luck[:, part])
-
-
-def grown(number: int, shift: int) -> Elsewhere:
-    """Let a colony live two or three years in the other world under the careful keeper."""
-    seed, rng = 990_000 + number, stream(number, "elsewhere")
-    first = date(2024 + number % 2, 3, 18) + timedelta(days=int(rng.integers(0, 30)))
-    before = (first - START).days
-    days = before + EVERY * VISITS + 40
-    weather = generate(PLACE, START, days, 1, seed + 1)
-    nectar, pollen = forage_index(calendar(DISTRICT), weather, PLACE, seed=seed + 2)
-    nectar, pollen = np.roll(nectar, shift, axis=1), np.roll(pollen, shift, axis=1)
-    table = conditions(weather, nectar, pollen, latitude_deg=PLACE.latitude_deg)
-    hive, set_up = catalogue().hive(HIVE), SetUp(frames=11)
-    known = Described(frames_of_bees=9.0, stores_kg=12.0, queen_year=2022)
-    made = begin(hive, set_up, known, on=START, members=1, seed=seed, colony="elsewhere")
-    world, chance = OtherWorld(made, 213), luck(seed, "elsewhere", START, days, 1)
-
-    def run(colonies: State, some: State, drawn: State, **_: object) -> Trace:
-        world.run(colonies, some, drawn)
-        return Trace(np.zeros((some.shape[1], 1, len(TRACED))))
-
-    with pytest.MonkeyPatch.context() as patch:  # the same keeper, in a world of other rules
-        patch.setattr(keeper, "run", run)
-        keeper.keep(
-            made, hive, set_up, table[:, :before], chance[:, :before],
-            first=START, keeping=keeper.Keeping(), seed=seed,
-        )  # fmt: skip
-    later = DailyWeather(first, *(getattr(weather, name)[:, before:] for name in SERIES))
-    return Elsewhere(made, world, table[:, before:], chance[:, before:], later)
+    forecasts: tuple[Forecast, ...] = ()
+    suspected: bool | None = None
+    quiet: tuple[bool, ...] = ()  # whether a trouble was wrongly suspected in it
 
 
 def noted(colonies: State, shared: State, rng: np.random.Generator) -> dict[str, Any]:
@@ -140,15 +106,27 @@ def work(
     return []
 
 
-def forecasts_of(number: int, shift: int = 0) -> list[Forecast]:
-    """Follow one colony through a season, and score what was foreseen."""
-    there = grown(number, shift)
+@dataclass(frozen=True)
+class Season:
+    """A season as it was, and what was written of it: a state, a note, whether work, by visit."""
+
+    truth: Truth
+    past: list[State]
+    notes: list[dict[str, Any]]
+    done: list[bool]
+    troubled: int
+
+
+def season_of(number: int, untold: Untold) -> Season | None:
+    """Let a colony live through a season and its keeper write; none where it died or is weak."""
+    there = grown(number, untold)
     made, first = there.colonies, there.weather.first
-    if observe.adults(made)[0] < 3000.0 or made["queen"][0] != LAYING:
-        return []
+    if observe.adults(made)[0] < LEAST_BEES or made["queen"][0] != LAYING:
+        return None
     name, rng = f"elsewhere {number}", stream(number, "eye")
     truth = Truth(name, 990_000 + number, Habits(EVERY, visits=VISITS), there.weather, there.table)
     shared = draw_shared(1, 1, rng)
+    shared["brood_otherwise"] = untold.as_combs
     set_up = SetUp(
         frames=int(made["frames"][0]), dummy_boards=int(made["boards"][0]),
         supers=int(made["supers"][0]), excluder=bool(made["supers"][0] > 0),
@@ -160,13 +138,21 @@ def forecasts_of(number: int, shift: int = 0) -> list[Forecast]:
         truth.entries.append(kind(id=key, on=on, colony=name, **fields))
         return truth.entries[-1]
 
+    if not untold.as_combs:
+        key = stream(truth.seed, "counting").bytes(16).hex()
+        said = {"brood": "frames filled", "bees": "frames covered"}
+        truth.entries.append(HowCounted.model_validate({"id": key, "on": on, **said}))
     write(Colony, yard="Home", hive=HIVE, queen_year=first.year - 1)
     write(Stack, **set_up.model_dump(include={"frames", "dummy_boards", "supers", "excluder"}))
     past, notes, done = [made.copy()], [noted(made, shared, rng) | {"eggs": True}], [False]
     write(Visit, **notes[0])
+    troubled = 0
     for visit in range(1, VISITS):
         there.onward((visit - 1) * EVERY, EVERY)
         on = first + timedelta(days=visit * EVERY)
+        if untold.trouble and not troubled and visit >= 5 + number % 8 and _may(made, untold):
+            TROUBLES[untold.trouble][0](made, rng)
+            troubled = visit
         past.append(made.copy())
         notes.append(noted(made, shared, stream(number, "look", visit)))
         write(Visit, **notes[-1])
@@ -176,22 +162,79 @@ def forecasts_of(number: int, shift: int = 0) -> list[Forecast]:
         for entry in entries:
             standing = act(entry, made, standing, catalogue(), rng, harvested=honey)
         done.append(bool(entries))
-    book, _ = believed(truth, on + timedelta(days=1))
+    return Season(truth, past, notes, done, troubled)
+
+
+def outcome_of(number: int, untold: Untold) -> Outcome:
+    """Follow one colony through a season; score what was foreseen and what was suspected."""
+    season = season_of(number, untold)
+    if season is None:
+        return Outcome()
+    name, until = season.truth.name, season.truth.first + timedelta(days=EVERY * VISITS)
+    book, _ = believed(season.truth, until)
+    after = [found.belief for _, found in book.course(name, until)]
+    if untold.trouble:
+        at = season.troubled
+        seen = any(suspected(belief) for belief in after[at : at + 2])
+        return Outcome(suspected=seen if at else None)
+    foreseen = tuple(_foreseen(season, book, number % 3))
+    return Outcome(foreseen, None, _quiet(after, season.past))
+
+
+def _may(colonies: State, untold: Untold) -> bool:
+    """Tell whether a trouble would matter: a laying queen, stores worth robbing, bees to swarm."""
+    laying = bool(colonies["queen"][0] == LAYING)
+    strong = untold.trouble != "swarm" or bool(observe.frames_of_bees(colonies)[0] > STRONG)
+    rich = untold.trouble != "robbing" or float(colonies["ripe"][0]) > ENOUGH_G
+    return laying and strong and rich
+
+
+def _quiet(after: Sequence[Belief], past: Sequence[State]) -> tuple[bool, ...]:
+    """Tell of each four weeks in which nothing happened whether a trouble was suspected."""
     found = []
-    for visit in range(4 + number % 3, VISITS - 1, 3):
-        morning = first + timedelta(days=visit * EVERY + 1)
+    for start in range(1, VISITS - MONTH + 1, MONTH):
+        states = past[start - 1 : start + MONTH]
+        same = all(states[-1][name][0] == states[0][name][0] for name in ("swarmed", "robbed"))
+        if same and all(state["queen"][0] == LAYING for state in states):
+            found.append(any(suspected(belief) for belief in after[start : start + MONTH]))
+    return tuple(found)
+
+
+def _foreseen(season: Season, book: Replay, turn: int) -> Iterator[Forecast]:
+    """Ask for forecasts at every third visit and hold them against what came."""
+    truth, past, notes, done = season.truth, season.past, season.notes, season.done
+    for visit in range(4 + turn, VISITS - 1, 3):
+        morning = truth.first + timedelta(days=visit * EVERY + 1)
         years = Years(truth, morning, 200, 77)
         for lead in LEADS:
             then = visit + lead // EVERY
             if then >= VISITS or any(done[visit + 1 : then]):
                 continue  # what is done meanwhile is not foreseen
-            members = ahead(book, years, name, morning, days=lead - 1)
+            members = ahead(book, years, truth.name, morning, days=lead - 1)
             for quantity in COUNTED:
                 values, true = QUANTITIES[quantity](members), QUANTITIES[quantity](past[then])[0]
                 last, share = abs(notes[visit][quantity] - true), float((values < true).mean())
                 score = crps(values, float(true))
-                found.append(Forecast(quantity, lead, score, float(last), share))
-    return found
+                yield Forecast(quantity, lead, score, float(last), share)
+
+
+HELD, SAVED = 0.85, 0.30  # aims
+
+
+def missed(found: Sequence[Forecast]) -> list[str]:
+    """Name the aims that some forecasts miss."""
+    wrong = []
+    for lead in LEADS:
+        for quantity in COUNTED:
+            some = [one for one in found if (one.quantity, one.lead) == (quantity, lead)]
+            name = f"{quantity.replace('_', ' ')} at {lead} days"
+            held = float(np.mean([abs(one.share - 0.5) <= 0.45 for one in some]))
+            if held < HELD:
+                wrong.append(f"{name} are held in {held:.0%}")
+            saved = 1.0 - sum(one.crps for one in some) / sum(one.last_time for one in some)
+            if saved < SAVED:
+                wrong.append(f"of {name} {saved:.0%} is saved")
+    return wrong
 
 
 def table(found: Sequence[Forecast]) -> str:

@@ -19,6 +19,7 @@ from combwright.belief.following.acting import act
 from combwright.belief.following.causes import CAUSES
 from combwright.belief.following.entering import see_through
 from combwright.belief.following.replay import Followed, Replay
+from combwright.belief.scoring import surprise
 from combwright.belief.sharing.pooling import NOTHING, Pooled
 from combwright.belief.sharing.shared import draw_shared
 from combwright.belief.weighing.observation import (
@@ -31,6 +32,7 @@ from combwright.belief.weighing.observation import (
     looked_at,
 )
 from combwright.belief.weighing.otherwise import gone_otherwise
+from combwright.belief.worlds import WORLDS
 from combwright.kit.catalogue import catalogue
 from combwright.kit.standing import Standing
 from combwright.services.weather.surroundings import DISTRICT, yard_conditions
@@ -313,6 +315,6 @@ def ahead(replay: Replay, years: Years, name: str, on: date, *, days: int, seed:
     assert followed is not None
     colonies = followed.belief.colonies.copy()
     part = years("Home", on, on + timedelta(days=days))[followed.belief.shared["year"]]
-    run(colonies, part, luck(seed, name, on, days, len(colonies)))
+    run(colonies, part, luck(seed, name, on, days, len(colonies)), worlds=WORLDS)
     rng = stream(seed, name, "otherwise", on.toordinal())
-    return gone_otherwise(colonies, float(days), rng)
+    return gone_otherwise(colonies, float(days), rng, wider=surprise(followed.scored))

@@ -16,6 +16,7 @@ from combwright.advice.numbers import numbers
 from combwright.advice.situation import Situation
 from combwright.advice.trial import doing
 from combwright.advice.words.wording import day_words
+from combwright.belief.worlds import WORLDS
 from combwright.simulation import observe
 from combwright.simulation.run import run
 
@@ -62,7 +63,8 @@ def _within_limits(situation: Situation, colonies: NDArray[np.void]) -> tuple[in
     most = min(LONGEST_WAIT[situation.on.month], situation.conditions.shape[1] - 1)
     colonies["hungry_days"] = colonies["short_of_room_days"] = colonies["swarmed"] = 0.0
     for day in range(most):
-        run(colonies, situation.conditions[:, day : day + 1], situation.luck[:, day : day + 1])
+        today, chance = situation.conditions[:, day : day + 1], situation.luck[:, day : day + 1]
+        run(colonies, today, chance, worlds=WORLDS)
         if due := _broken(situation, colonies):
             return max(1, day), due
     return most, None

@@ -5,7 +5,7 @@ from typing import Any, Final
 
 import numpy as np
 
-from combwright.belief.numbers import number
+from combwright.belief.numbers import number, row
 from combwright.kit.catalogue import Catalogue
 from combwright.kit.items import Hive
 from combwright.kit.standing import Standing, after
@@ -24,6 +24,7 @@ from combwright.terms.entries import (
 
 BROOD_FRAME_FULL: Final = number("brood_frame_full")
 STORES_FRAME_FULL: Final = number("stores_frame_full")
+KILL_SPREAD: Final = row("kill_spread")  # by substance
 
 
 def act(
@@ -60,6 +61,7 @@ def act(
             colonies["feeder_water"] += (entry.grams * measured - 1.0) * (1 - entry.sugar_fraction)
         case Treatment():
             actions.treat(colonies, entry.substance)
+            _differ(colonies, KILL_SPREAD.get(entry.substance, 0.0), rng)
         case Queen():
             _queen(entry, colonies)
         case Harvest():
@@ -74,6 +76,13 @@ def act(
 def _rehouse(colonies: Any, hive: Hive) -> None:
     colonies["cells_per_frame"] = hive.frame.worker_cells
     colonies["bees_per_frame"] = hive.frame.bees_full_cover
+
+
+def _differ(colonies: Any, spread: float, rng: np.random.Generator) -> None:
+    """Let a treatment kill faster in some members than in others, in place."""
+    times = np.exp(rng.normal(-0.5 * spread * spread, spread, len(colonies)))
+    for column in ("kill_bees", "kill_cells"):
+        colonies[column] = 1.0 - (1.0 - colonies[column]) ** times
 
 
 def _carry(change: Change, colonies: Any, rng: np.random.Generator) -> None:

@@ -12,6 +12,7 @@ from combwright.belief.sharing.pooling import Pooled
 from combwright.belief.sharing.shared import draw_shared
 from combwright.belief.weighing.counting import OTHER, counted, in_frames
 from combwright.belief.weighing.filter import Belief
+from combwright.belief.worlds import draw_worlds
 from combwright.kit.catalogue import Catalogue
 from combwright.kit.evening import arrived
 from combwright.simulation.begin import Described, begin
@@ -43,6 +44,12 @@ def described(visits: Sequence[Visit], queen_year: int | None, frame_kg: float) 
         has_queen=has_queen,
         brood_sd=number("combs_described" if "combs_with_brood" in others else "brood_described"),
     )
+
+
+def doubt_rearing(colonies: Any, rng: np.random.Generator) -> None:
+    """Spread in place what a nurse rears, in which published colonies differ most."""
+    sd = number("rearing_spread")
+    colonies["rearing"] = np.exp(rng.normal(-0.5 * sd * sd, sd, len(colonies)))
 
 
 def counted_as_other(visits: Sequence[Visit]) -> frozenset[str]:
@@ -85,6 +92,9 @@ def enter(
         seed=seed,
         colony=entry.colony,
     )
+    doubt_rearing(colonies, stream(seed, entry.colony, "rearing"))
+    own = stream(seed, entry.colony, "worlds")
+    colonies["world"] = draw_worlds(len(colonies), pooled.middle, own)
     rng = stream(seed, entry.colony, "shared")
     shared = draw_shared(
         members, versions, rng, middle=pooled.middle, spread=pooled.spread, doubts=doubts

@@ -8,10 +8,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 from combwright.belief.following.asking import questions
-from combwright.belief.following.entering import described
+from combwright.belief.following.entering import described, doubt_rearing
 from combwright.belief.following.followed import Followed
 from combwright.belief.numbers import number
-from combwright.belief.scoring import score
+from combwright.belief.scoring import score, surprise
 from combwright.belief.weighing import observation
 from combwright.belief.weighing.filter import Belief, update
 from combwright.belief.weighing.otherwise import gone_otherwise
@@ -30,7 +30,8 @@ def look(followed: Followed, entries: Iterable[Noted], *, versions: int, seed: i
     seen = [entry for entry in entries if isinstance(entry, Visit | TrayCount | WashCount)]
     if all(isinstance(entry, Visit) and not observation.says(entry) for entry in seen):
         return followed.remember(entries)
-    followed = replace(followed, belief=_gone_otherwise(followed.belief, seed))
+    wider = surprise(followed.scored)
+    followed = replace(followed, belief=_gone_otherwise(followed.belief, wider, seed))
     visits = [entry for entry in seen if isinstance(entry, Visit)]
     frame_kg = followed.standing.hive.frame.stores_full_kg
     scored = score(followed.belief, visits, followed.notes, frame_kg, seed)
@@ -47,11 +48,11 @@ def look(followed: Followed, entries: Iterable[Noted], *, versions: int, seed: i
     return followed.remember(entries)
 
 
-def _gone_otherwise(belief: Belief, seed: int) -> Belief:
+def _gone_otherwise(belief: Belief, wider: float, seed: int) -> Belief:
     """Allow for what the model has wrong in the days since the last note."""
     rng = stream(seed, belief.colony, "otherwise", belief.on.toordinal())
     days = float((belief.on - belief.last_note).days)
-    return replace(belief, colonies=gone_otherwise(belief.colonies, days, rng))
+    return replace(belief, colonies=gone_otherwise(belief.colonies, days, rng, wider=wider))
 
 
 def likelihood(
@@ -77,7 +78,7 @@ def _afresh(followed: Followed, visits: list[Visit], seed: int) -> NDArray[np.vo
     if not any(visit.frames_of_bees is not None for visit in visits):
         return np.zeros(0, dtype=STATE)
     known = described(visits, None, followed.standing.hive.frame.stores_full_kg)
-    return begin(
+    fresh = begin(
         followed.standing.hive,
         followed.standing.set_up,
         known,
@@ -86,3 +87,7 @@ def _afresh(followed: Followed, visits: list[Visit], seed: int) -> NDArray[np.vo
         seed=seed + before.on.toordinal(),
         colony=before.colony,
     )
+    own = stream(seed, before.colony, "afresh", before.on.toordinal())
+    doubt_rearing(fresh, own)
+    fresh["world"] = own.choice(before.colonies["world"], len(fresh))
+    return fresh

@@ -16,6 +16,7 @@ from combwright.belief.following.own_way import as_counted, doubts
 from combwright.belief.numbers import number
 from combwright.belief.sharing.pooling import NOTHING, Pooled
 from combwright.belief.weighing.filter import Belief
+from combwright.belief.worlds import WORLDS
 from combwright.kit.catalogue import Catalogue
 from combwright.kit.standing import another_day
 from combwright.simulation.luck import luck
@@ -226,7 +227,8 @@ class Replay:
             return followed
         colonies = belief.colonies.copy()
         weather = self.season(followed.yard, belief.on, until)[belief.shared["year"]]
-        run(colonies, weather, luck(self.seed, belief.colony, belief.on, days, len(colonies)))
+        chance = luck(self.seed, belief.colony, belief.on, days, len(colonies))
+        run(colonies, weather, chance, worlds=WORLDS)
         return replace(
             followed,
             belief=replace(belief, on=until, colonies=colonies),

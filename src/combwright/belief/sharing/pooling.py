@@ -16,6 +16,7 @@ from scipy.special import logit
 from combwright.belief.numbers import PARAMETERS, number
 from combwright.belief.sharing import shared
 from combwright.belief.weighing.filter import Belief
+from combwright.belief.worlds import shares, taught_by
 from combwright.simulation.begin import SPREAD
 
 FLOW: Final = "forage_success"
@@ -87,7 +88,8 @@ def moments_of(belief: Belief) -> Moments:
     own = SPREAD[FLOW].value
     logs = {FLOW: np.log(belief.colonies[FLOW]) + 0.5 * own * own}
     logs |= {name: belief.shared[name] for name in (*shared.EYES, *shared.OTHERWISE)}
-    return {name: (float(log.mean()), float(log.std())) for name, log in logs.items()}
+    found = {name: (float(log.mean()), float(log.std())) for name, log in logs.items()}
+    return found | {name: (share, 0.0) for name, share in shares(belief.colonies).items()}
 
 
 def pool(moments: Sequence[Moments], doubts: Mapping[str, float] | None = None) -> Pooled:
@@ -108,7 +110,8 @@ def pool(moments: Sequence[Moments], doubts: Mapping[str, float] | None = None) 
         middle[eye], spread[eye] = rounded(at), max(STEP / 2.0, rounded(sd))
     for name, chance in (doubts or {}).items():
         middle[name] = _odds([each[name][0] for each in moments], chance)
-    return Pooled(middle, spread)
+    told = [{name: at for name, (at, _) in each.items()} for each in moments]
+    return Pooled(middle | taught_by(told), spread)
 
 
 def _odds(shares: Sequence[float], chance: float) -> float:

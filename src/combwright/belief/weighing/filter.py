@@ -17,6 +17,7 @@ from combwright.belief.numbers import number
 from combwright.belief.sharing.shared import renew
 from combwright.belief.weighing.spreading import SHRINK, spread_out
 from combwright.belief.weighing.weights import Weights, gentle_share, pick
+from combwright.belief.worlds import renew_worlds
 from combwright.simulation import observe
 from combwright.terms.streams import stream
 
@@ -111,6 +112,7 @@ def update(
         spread_out(now.colonies, now.shared, SHRINK, rng)
         left *= 1.0 - share
     renew(now.shared, versions, rng)
+    renew_worlds(now.colonies, rng)
     return replace(
         belief,
         colonies=now.colonies,

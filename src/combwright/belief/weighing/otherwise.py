@@ -21,6 +21,7 @@ MOVED: Final = {
     ("ripe", "unripe", "water", "super_ripe"): "otherwise_food",
     ("mites", "mites_worker", "mites_drone"): "otherwise_mites",
     ("pollen",): "otherwise_pollen",
+    ("rearing",): "otherwise_rearing",
     ("queen_potential",): "otherwise_queen_potential",
     ("forager_mortality",): "otherwise_forager_mortality",
     ("forage_success",): "otherwise_forage_success",
@@ -31,25 +32,18 @@ MOVED: Final = {
 
 
 def gone_otherwise(
-    colonies: NDArray[np.void], days: float, rng: np.random.Generator
+    colonies: NDArray[np.void], days: float, rng: np.random.Generator, *, wider: float = 1.0
 ) -> NDArray[np.void]:
     """Give members of which some have lived through the days otherwise than the model says.
 
-    Parameters
-    ----------
-    colonies
-        Records of the state, [member].
-    days
-        Days since the last note.
-    rng
-        Source of chance.
-
+    ``days`` are those since the last note; so many times more of them, with spreads
+    as many times ``wider``, where the last notes surprised.
     """
     found = colonies.copy()
     weeks = days / WEEK_DAYS
-    share = min(number("otherwise_most"), number("otherwise_weekly") * weeks)
+    share = min(number("otherwise_most"), number("otherwise_weekly") * weeks * wider)
     moved = rng.random(len(found)) < share
-    further = np.sqrt(np.clip(weeks, 1.0, number("otherwise_weeks")))  # errors of weeks add as luck
+    further = wider * np.sqrt(np.clip(weeks, 1.0, number("otherwise_weeks")))  # they add as luck
     for columns, name in MOVED.items():
         sd = further * number(name)
         factor = np.exp(moved * sd * rng.standard_normal(len(found)))

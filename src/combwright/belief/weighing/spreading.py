@@ -35,7 +35,7 @@ SCALED: Final = (
     ("pollen",),
     ("invaders",),
 )
-GROUPS: Final = (*((trait,) for trait in TRAITS), *SCALED)
+GROUPS: Final = (*((trait,) for trait in (*TRAITS, "rearing")), *SCALED)
 
 
 def spread_out(colonies: Any, shared: Any, shrink: float, rng: np.random.Generator) -> None:

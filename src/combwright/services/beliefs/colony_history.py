@@ -9,9 +9,11 @@ import numpy as np
 
 from combwright.belief.following.causes import IN_WORDS
 from combwright.belief.following.followed import Followed
+from combwright.belief.scoring import surprise
 from combwright.belief.weighing.counting import OTHER, in_frames
 from combwright.belief.weighing.filter import QUANTITIES
 from combwright.belief.weighing.otherwise import gone_otherwise
+from combwright.belief.worlds import WORLDS
 from combwright.records.store.book_handle import Book
 from combwright.services.rounds.situations import AskedRound, Situations, situations_of
 from combwright.simulation.luck import luck
@@ -125,9 +127,10 @@ def _ahead(situations: Situations, followed: Followed, days: int) -> list[tuple[
     stages = [(on, colonies.copy())]
     for day in range(days):
         part = slice(day, day + 1)
-        run(colonies, weather[belief.shared["year"], part], chance[:, part])
+        run(colonies, weather[belief.shared["year"], part], chance[:, part], worlds=WORLDS)
         rng = stream(situations.asked.seed, belief.colony, "otherwise", on.toordinal())
-        stages.append((on + timedelta(days=day + 1), gone_otherwise(colonies, day + 1.0, rng)))
+        members = gone_otherwise(colonies, day + 1.0, rng, wider=surprise(followed.scored))
+        stages.append((on + timedelta(days=day + 1), members))
     return stages
 
 

@@ -161,6 +161,7 @@ def treat(colonies: Any, substance: str) -> None:
     colonies["kill_bees"] = course["kill_bees"]
     colonies["kill_cells"] = course["kill_cells"]
     colonies["lay_brake"] = course["lay_brake"]
+    colonies["kill_per_k"] = course["per_k"]
     colonies["treated_days"] = course["days"]
 
 

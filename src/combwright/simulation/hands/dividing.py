@@ -34,6 +34,7 @@ def split(
     new = np.zeros(len(parent), dtype=STATE)
     for column in (
         *TRAITS,
+        "rearing",
         "world",
         "invaders",
         "bees_per_frame",

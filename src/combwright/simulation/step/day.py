@@ -133,6 +133,7 @@ def one_day(s: Any, w: Any, luck: Any, in_season: float, bio: Any) -> int:  # no
     s.super_foundation -= overhead
 
     # mites
+    s.kill_pace = np.exp(s.kill_per_k * (w[MEAN_C] - bio.kill_at_c))
     arriving = arriving_mites(s, w[DAY], luck[MITES_CARRIED], bio)
     born, died, fallen = age_mites(
         s, worker_sealed, drone_sealed, arriving, luck[MITES_INVADE], bio
@@ -140,7 +141,7 @@ def one_day(s: Any, w: Any, luck: Any, in_season: float, bio: Any) -> int:  # no
     if s.treated_days > 0.0:
         s.treated_days = max(0.0, s.treated_days - 1.0)
         if s.treated_days <= 0.0:
-            s.kill_bees = s.kill_cells = s.lay_brake = 0.0
+            s.kill_bees = s.kill_cells = s.kill_per_k = s.lay_brake = 0.0
 
     # swarm and queen
     mites_staying = mites_of(s)

@@ -49,7 +49,7 @@ def wanted(s: Any, season: float, tied: float, income: float, bio: Any) -> float
     slimming = bio.slimming if s.swarm_clock >= bio.slims_from else 1.0
     best = bio.lay_peak * season * s.queen_potential * vigour(s.queen_age, bio)
     fit = best * fed * lift * with_pollen * nurses / (nurses + bio.bees_half)
-    nursed = bio.larvae_per_nurse * nurses / OPEN_LARVA_DAYS
+    nursed = bio.larvae_per_nurse * s.rearing * nurses / OPEN_LARVA_DAYS
     return min(fit, nursed) * slimming * (1.0 - s.lay_brake)
 
 
