@@ -1,6 +1,6 @@
 """Colonies on dates, as the advice sees them: by description, or drawn at random."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date, timedelta
 from functools import cache
 from uuid import UUID
@@ -8,6 +8,8 @@ from uuid import UUID
 import numpy as np
 from numpy.typing import NDArray
 
+from combwright.advice.prices import Prices
+from combwright.advice.season import Season, season_ends
 from combwright.advice.situation import Limits, Situation
 from combwright.kit.catalogue import catalogue
 from combwright.kit.fits import frames_that_fit
@@ -25,6 +27,7 @@ from combwright.weather.generator import generate
 Floats = NDArray[np.float64]
 MEMBERS = 60
 AHEAD = 32
+VERSIONS = 20
 HIVES = ("national timber", "national polystyrene", "langstroth", "wbc")
 NUCS = ("nuc 6 polystyrene", "nuc 5 timber")
 SEASON_DAYS = {1: 28, 2: 21, 3: 14, 8: 14, 9: 21, 10: 28, 11: 28, 12: 28}
@@ -52,6 +55,7 @@ class Case:
     nectar: float | None = None
     warmer_k: float = 0.0
     seed: int = 1
+    prices: Prices = field(default_factory=Prices)
 
 
 @cache
@@ -63,6 +67,24 @@ def weather_from(on: date) -> Floats:
     weather = generate(place, first, days, 20, 5)
     nectar, pollen = forage_index(calendar("lowland mixed farmland"), weather, place, seed=5)
     return conditions(weather, nectar, pollen, latitude_deg=place.latitude_deg)[:, -AHEAD:]
+
+
+@cache
+def season_from(year: int) -> Floats:
+    """Sample the days of a year at Dublin, [version, day, column]."""
+    place, first = climate("Dublin Airport"), date(year, 1, 1)
+    days = (date(year + 1, 2, 1) - first).days
+    weather = generate(place, first, days, VERSIONS, 5)
+    nectar, pollen = forage_index(calendar("lowland mixed farmland"), weather, place, seed=5)
+    return conditions(weather, nectar, pollen, latitude_deg=place.latitude_deg)
+
+
+def season_of(on: date) -> Season:
+    """Give the days from one on to the end of its season."""
+    start = (on - date(on.year, 1, 1)).days
+    days = (season_ends(on, AHEAD) - on).days
+    table = season_from(on.year)[:, start : start + days]
+    return Season(table, np.arange(MEMBERS) % VERSIONS)
 
 
 def boards_beside(hive_key: str, frames: int) -> int:
@@ -113,6 +135,8 @@ def situation(case: Case) -> Situation:
         limits=Limits(),
         history=_history(case),
         signs_at=case.signs_at,
+        prices=case.prices,
+        season=season_of(case.on),
     )
 
 

@@ -107,10 +107,11 @@ class GoOnAlone(Act):
 
 
 class Give(Act):
-    """Frames of sealed brood with bees that it can give for a nuc."""
+    """Frames of sealed brood with bees that it can give for a nuc, and the queen it is given."""
 
     do: Literal["give"] = "give"
     frames_of_brood: int
+    queen: Literal["mated queen", "cell"] | None = None
 
 
 class TakeIn(Act):

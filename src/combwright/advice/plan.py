@@ -8,6 +8,7 @@ from typing import Final, TypeVar
 from combwright.advice.actions import Action, days_asked_for, of_kind
 from combwright.advice.bee_acts import LeaveShut
 from combwright.advice.binding import bound
+from combwright.advice.counted import as_counted
 from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
 from combwright.advice.decisions import (
@@ -105,7 +106,7 @@ def plan(situation: Situation, *, with_branches: bool = True) -> Plan:
     Where it may be dead, that is said, and all is decided for the case that it lives. Branches may
     be left out where nobody reads them.
     """
-    living = situation.if_alive()
+    living = as_counted(situation.if_alive())
     deciding = Deciding(living)
     decided = deciding.of(food.decide)
     return Plan(

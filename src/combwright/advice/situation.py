@@ -10,6 +10,7 @@ from numpy.typing import NDArray
 
 from combwright.advice.numbers import numbers
 from combwright.advice.prices import Prices
+from combwright.advice.season import Account, Season, swarm_loss
 from combwright.belief.weighing.weights import quantiles
 from combwright.kit.standing import Standing
 from combwright.simulation import observe
@@ -68,7 +69,10 @@ class Situation:
     ``conditions`` and ``luck`` begin on that day and reach at least over the days to the next
     visit and the margin after it. ``history`` holds the colony's entries before that day,
     ``signs_at`` names another colony of its yard at which signs of disease stand noted. ``dead`` is
-    the share of members that were left out because they have died.
+    the share of members that were left out because they have died. ``season`` holds the days to the
+    end of the season, over which candidates are weighed; those of ``conditions`` without it. What
+    a swarm costs is worked out once, and taken along where part of the work is done. A branch, for
+    members as if they had been found, is weighed by half as many.
     """
 
     colony: str
@@ -86,6 +90,9 @@ class Situation:
     signs_at: str | None = None
     dead: float = 0.0
     prices: Prices = field(default_factory=Prices)
+    season: Season | None = None
+    known_swarm_loss: float | None = None
+    is_branch: bool = False
 
     @cached_property
     def tried_days(self) -> tuple[Floats, Floats]:
@@ -131,6 +138,18 @@ class Situation:
         """The day of the usual next visit, up to which food and room are planned."""
         return self.on + timedelta(days=self.days)
 
+    @cached_property
+    def account(self) -> Account:
+        """Where the season ahead is rolled, with what a swarm would cost in it."""
+        season = self.season or Season(self.conditions, self._scenarios)
+        at = Account(self.on, self.days, self.standing, season, self.prices)
+        known = self.known_swarm_loss
+        return replace(at, swarm_loss=swarm_loss(self.colonies, at) if known is None else known)
+
+    @property
+    def _scenarios(self) -> NDArray[np.intp]:
+        return np.asarray(np.arange(len(self.colonies)) % self.conditions.shape[0])
+
     def if_alive(self) -> "Situation":
         """Give the same situation for the case that the colony lives, if it may."""
         alive = np.flatnonzero(observe.adults(self.colonies) > 0.0)
@@ -145,13 +164,18 @@ class Situation:
             colonies=self.colonies[found],
             conditions=self.conditions[found % self.conditions.shape[0]],
             luck=self.luck[found],
+            season=self.season.with_members(found) if self.season else None,
+            known_swarm_loss=self.account.swarm_loss,
         )
 
     def with_set_up(self, set_up: SetUp) -> "Situation":
         """Give the same situation with another stack, as it stands after part of the work."""
         colonies = self.colonies.copy()
         self.arrange(colonies, set_up)
-        return replace(self, colonies=colonies, standing=replace(self.standing, set_up=set_up))
+        stands = replace(self.standing, set_up=set_up)
+        return replace(
+            self, colonies=colonies, standing=stands, known_swarm_loss=self.account.swarm_loss
+        )
 
     def after_harvest(self, set_up: SetUp, honey_kg: float) -> "Situation":
         """Give the same situation with supers off and so much honey with them. [kg]."""

@@ -22,10 +22,11 @@ from combwright.records.store.weather_days import keep_weather
 from combwright.services.book.book import add_entries, add_notebook, save
 from combwright.services.progress import NOTING, READY, Progress, Step, silent
 from combwright.simulation import observe
+from combwright.simulation.ahead.roll import make_ready
 from combwright.simulation.begin import Described, begin
 from combwright.simulation.hands import actions
 from combwright.simulation.luck import luck
-from combwright.simulation.run import make_ready, run
+from combwright.simulation.run import run
 from combwright.sources.table import write_table
 from combwright.terms.entries import HowCounted, Kit
 from combwright.terms.errors import BookError

@@ -7,7 +7,6 @@ import numpy as np
 from numpy.typing import NDArray
 
 from combwright.simulation.biology import BIOLOGY, Biology, as_table
-from combwright.simulation.columns import STATE
 from combwright.simulation.step.day import live
 from combwright.simulation.step.remembered import TRACED
 
@@ -28,11 +27,6 @@ class Trace:
     def __getitem__(self, name: str) -> Floats:
         """Give one quantity, [day, lane]."""
         return np.asarray(self.values[:, :, TRACED.index(name)])
-
-
-def make_ready() -> None:
-    """Load the compiled step; after an update it is compiled first, in some ten seconds."""
-    run(np.zeros(0, STATE), np.zeros((1, 0, 1)), np.zeros((0, 0, 1)))
 
 
 def run(

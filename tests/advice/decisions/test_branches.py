@@ -2,8 +2,10 @@
 
 from datetime import date
 
+import pytest
 from tests.advice.situations import Case, situation
 
+from combwright.advice.bee_acts import AsPlanned
 from combwright.advice.decisions.found import at_any_colony
 from combwright.advice.plan import plan
 
@@ -41,3 +43,14 @@ def test_how_likely_no_eggs_are_is_how_many_members_have_no_laying_queen() -> No
     there = plan(situation(Case(date(2027, 5, 8), 6.0, 3.0, 5.0, 9))).branches
     chances = [[each.chance for each in found if each.code == "no eggs"] for found in (gone, there)]
     assert chances == [[1.0], []]
+
+
+@pytest.mark.parametrize("month", range(3, 9))
+def test_in_every_month_it_is_said_what_is_done_where_no_food_is_found(month: int) -> None:
+    rich = Case(date(2027, month, 20), 8.0, 4.0, 12.0, 11, supers=month in {6, 7}, nectar=0.0)
+    found = [each for each in plan(situation(rich)).branches if each.quantity == "kg of stores"]
+    assert [(each.code, each.amount) for each in found] == [("at most", 1.0)]
+    assert found[0].portion is not None
+    assert found[0].portion.grams > 0
+    # in August what is planned is already as much as is taken down
+    assert month == 8 or not any(isinstance(each, AsPlanned) for each in found[0].actions)

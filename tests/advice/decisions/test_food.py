@@ -8,7 +8,7 @@ from tests.advice.situations import Case, situation
 
 from combwright.advice.deciding import Deciding
 from combwright.advice.decisions import food
-from combwright.advice.decisions.food import FEEDER_G, Food, least_that_serves
+from combwright.advice.decisions.food import FEEDER_G, Food
 from combwright.advice.trial import Tried
 
 APRIL = Case(date(2027, 4, 20), 7.0, 4.0, 3.0, 8, nectar=0.0)
@@ -50,19 +50,3 @@ def test_no_action_where_nothing_is_given() -> None:
     assert not told.actions
     assert told.is_told
     assert told.because
-
-
-def test_a_feed_must_gain_more_bees_than_its_sugar_would_buy() -> None:
-    """Neither hungry nor short of a reserve: what counts is what the least feed gains."""
-    rich = situation(replace(APRIL, stores_kg=12.0))
-    harmless = dict.fromkeys(rich.limits.__dataclass_fields__, 0.0)
-    chances = {name.replace("_", " "): chance for name, chance in harmless.items()}
-
-    def tried(bees: float, grams: float) -> Tried:
-        return Tried(chances, bees, 0.0, grams, rich.colonies)
-
-    nothing, much = tried(9000.0, 0.0), [tried(12000.0, 500.0), tried(12500.0, 1000.0)]
-    little = [tried(9000.0, 500.0), tried(12500.0, 1000.0)]
-    assert least_that_serves(rich, [nothing, *much], only_if_hungry=False) == 1
-    assert least_that_serves(rich, [nothing, *little], only_if_hungry=False) == 0
-    assert least_that_serves(rich, [nothing, *much], only_if_hungry=True) == 0

@@ -14,6 +14,7 @@ from numpy.typing import NDArray
 
 from combwright.advice.actions import Action
 from combwright.advice.bee_acts import AsPlanned, GoOnAlone, Uniting
+from combwright.advice.counted import bare_to
 from combwright.advice.deciding import Deciding
 from combwright.advice.decisions import food, queen, space
 from combwright.advice.decisions.found import (
@@ -73,15 +74,30 @@ def _ends(deciding: Deciding, situation: Situation) -> list[IfFound]:
     if most < 1.0:  # nothing that could be told apart by eye or hand
         return []
     ends = (("at most", low, np.floor(most)), ("at least", high, np.ceil(least)))
-    return [
+    told = [
         replace(_end(deciding, found, code), quantity=quantity, amount=float(step * amount))
         for code, found, amount in ends
     ]
+    return told if hefted else [*told, _hungry(deciding, situation)]
+
+
+def _hungry(deciding: Deciding, situation: Situation) -> IfFound:
+    """Work out what is done where next to no stores are found, whatever was believed of them."""
+    kilograms = PARAMETERS["bare_kg"].value
+    few = np.argsort(observe.stores_kg(situation.colonies), kind="stable")[:FEWEST]
+    bare = bare_to(situation.with_members(np.sort(few)), kilograms)
+    told = _decided(deciding, replace(bare, is_branch=True), "at most")
+    return replace(told, quantity="kg of stores", amount=kilograms)
 
 
 def _end(deciding: Deciding, found: NDArray[np.intp], code: str) -> IfFound:
-    """Decide on room and food as if these members had been found; of queen and honey as before."""
-    situation = deciding.of(after_honey).with_members(np.sort(found))
+    """Decide as if these members had been found."""
+    members = deciding.of(after_honey).with_members(np.sort(found))
+    return _decided(deciding, replace(members, is_branch=True), code)
+
+
+def _decided(deciding: Deciding, situation: Situation, code: str) -> IfFound:
+    """Decide on room and food of what is found; of queen and honey as before."""
     known = {queen.decide: deciding.of(queen.decide), after_honey: situation}
     other = Deciding(situation, known)
     portion = other.of(food.decide).portion

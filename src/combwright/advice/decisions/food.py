@@ -1,5 +1,6 @@
 """Food: the portion of syrup for the days until the next visit."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Final, Literal
 
@@ -15,10 +16,9 @@ from combwright.advice.kit_acts import Feeding
 from combwright.advice.numbers import is_in_months, numbers
 from combwright.advice.situation import Situation, band
 from combwright.advice.trial import Tried, fed_with, try_all
+from combwright.advice.weighing import gain, weigh
 from combwright.advice.words import food_words
-from combwright.advice.words.wording import (
-    chance_words,
-)
+from combwright.advice.words.wording import chance_words
 from combwright.simulation import observe
 from combwright.terms.set_up import SetUp
 from combwright.terms.sugar import FONDANT_SUGAR
@@ -28,10 +28,10 @@ NEED_TIMES: Final = tuple(
     PARAMETERS[f"{size}_times"].value for size in ("least", "catch_up", "double", "most")
 )
 AT_ONCE: Final = PARAMETERS["part_at_once"].value  # steps of an autumn feed
+NOTHING_WEIGHED: Final[Mapping[str, float]] = {}
 WEIGHED_G: Final = int(PARAMETERS["weighed_g"].value)
 FEEDER_G: Final = int(PARAMETERS["feeder_g"].value)
 FONDANT_MOST_G: Final = int(PARAMETERS["fondant_most_g"].value)
-WORTH_BEES: Final = PARAMETERS["worth_bees"].value
 AUTUMN_FRACTION: Final = PARAMETERS["autumn_fraction"].value
 
 
@@ -78,10 +78,11 @@ def food(
     The least portion is what the colony will use until the next visit beyond the nectar it finds;
     larger ones catch up where stores are so short that hunger threatens. All are tried on the same
     members and luck. One is given where the unfed colony would fall below its reserve or break
-    the limits on harm, or where it gains more bees than the sugar costs: the least that keeps the
-    limits. With ``settled`` the amount comes from elsewhere, as for winter; of syrup, as much of it
-    is given at once as is taken down before it turns. With ``only_if_hungry`` nothing is given but
-    to keep the limits, as before a super.
+    the limits on harm, or where the season with it is worth more than the sugar and the work: the
+    least that keeps the limits, or a larger one that is worth more. With ``settled`` the amount
+    comes from elsewhere, as for winter; of syrup, as much of it is given at once as is taken down
+    before it turns. With ``only_if_hungry`` nothing is given but to keep the limits, as before a
+    super.
     """
     arranged = situation.with_set_up(set_up)
     kind, fraction = _kind(situation) if settled is None else (settled.feed, settled.sugar_fraction)
@@ -92,14 +93,18 @@ def food(
         sizes = _parts(grams) if kind == "syrup" else list(dict.fromkeys((0, grams)))
     tried = _tried(arranged, sizes, fraction, at_once=settled is not None)
     sizes = sizes[: len(tried)]
+    portions = [_portion(situation, grams, kind, fraction) for grams in sizes]
     if settled is not None:
-        best = _most(situation, tried)
+        best, gains = _most(situation, tried), NOTHING_WEIGHED
     else:
-        best = least_that_serves(situation, tried, only_if_hungry=only_if_hungry)
-    grams = sizes[best]
-    inputs = _inputs(situation, tried[0], tried[best], grams) | _if_fed(sizes, tried)
+        best, gains = _best(arranged, tried, portions, only_if_hungry=only_if_hungry)
+    grams, portion = sizes[best], portions[best]
+    inputs = {
+        **_inputs(situation, tried[0], tried[best], grams),
+        **_if_fed(sizes, tried),
+        **gains,
+    }
     inputs["only_if_hungry"] = float(only_if_hungry)
-    portion = _portion(situation, grams, kind, fraction)
     return Food(
         topic="food",
         actions=(portion,) if grams else (),
@@ -190,25 +195,36 @@ def _weighable(grams: float) -> int:
     return WEIGHED_G * round(grams / WEIGHED_G)
 
 
-def least_that_serves(situation: Situation, tried: list[Tried], *, only_if_hungry: bool) -> int:
-    """Choose the least size that keeps the limits, once there is a reason to feed at all."""
+def _best(
+    situation: Situation, tried: list[Tried], portions: list[Feeding], *, only_if_hungry: bool
+) -> tuple[int, Mapping[str, float]]:
+    """Choose the size that is worth most among those that keep the limits; the least among equals.
+
+    Gives it, and what the least fed one is worth against none.
+    """
     excess = [situation.limits.excess(each.chances) for each in tried]
     same = _same_harm(situation)
     least_harm = min(excess) if min(excess) > same else 0.0
     within = [i for i, each in enumerate(excess) if each <= least_harm + same]
-    if 0 not in within:
-        return within[0]
     fed = [i for i in within if i > 0]
-    if not fed or only_if_hungry:
-        return 0
-    gained = _worth(tried[fed[0]], tried[0])
-    is_short = _left_kg(tried[0]) < reserve_kg(situation)
-    return fed[0] if is_short or gained >= WORTH_BEES else 0
-
-
-def _worth(fed: Tried, without: Tried) -> float:
-    """Bees and brood gained, less the bees that the sugar would buy."""
-    return fed.bees - without.bees - PARAMETERS["sugar_cost"].value * fed.syrup_g
+    if not fed or (only_if_hungry and 0 in within):
+        return within[0], NOTHING_WEIGHED
+    works = [(one,) if one.grams else () for one in portions]
+    changes = [fed_with(situation, one.grams, one.sugar_fraction or 0.5) for one in portions]
+    open_to = [0, *fed]
+    weighed = weigh(situation, [changes[i] for i in open_to], [works[i] for i in open_to])
+    worth = dict(zip(open_to, weighed, strict=True))
+    best = fed[0]
+    for size in fed[1:]:
+        best = size if gain(worth[size], worth[best]).is_worth_it else best
+    is_short = 0 not in within or _left_kg(tried[0]) < reserve_kg(situation)
+    brought = gain(worth[best], worth[0])
+    told = {
+        "worth_by_least": worth[fed[0]].money - worth[0].money,
+        "worth_more": brought.money,
+        "minutes": brought.minutes,
+    }
+    return (best if is_short or brought.is_worth_it else 0), told
 
 
 def _left_kg(tried: Tried) -> float:
@@ -250,7 +266,6 @@ def _inputs(situation: Situation, without: Tried, chosen: Tried, grams: int) -> 
         "portion_g": float(grams),
         "stores_left_unfed_kg": _left_kg(without),
         "reserve_kg": reserve_kg(situation),
-        "least_gain": WORTH_BEES,
     }
 
 
@@ -261,5 +276,4 @@ def _if_fed(sizes: list[int], tried: list[Tried]) -> dict[str, float]:
     return {
         "least_g": float(sizes[1]),
         "gained_by_least": tried[1].bees - tried[0].bees,
-        "worth_by_least": _worth(tried[1], tried[0]),
     }

@@ -1,8 +1,8 @@
 """Nucs and surplus brood: what a colony can give without missing its aim, and who needs help."""
 
 from dataclasses import dataclass
-from datetime import timedelta
-from typing import Any, Final
+from datetime import date, timedelta
+from typing import Any, Final, Literal
 
 import numpy as np
 
@@ -14,8 +14,12 @@ from combwright.advice.decisions.going import goes
 from combwright.advice.decisions.honey import after_honey
 from combwright.advice.decisions.kept_shut import nothing_moves
 from combwright.advice.numbers import is_in_season, numbers
+from combwright.advice.prices import Prices
+from combwright.advice.season import LEAST_GAIN
 from combwright.advice.situation import Situation
 from combwright.advice.trial import Change, try_all
+from combwright.advice.weighing import gain, weigh
+from combwright.advice.words.money_words import money_words
 from combwright.advice.words.wording import chance_words, count_words, day_words
 from combwright.belief.following.acting import BROOD_FRAME_FULL
 from combwright.simulation import observe
@@ -27,21 +31,7 @@ PARAMETERS: Final = numbers("nucs")
 MOST: Final = int(PARAMETERS["most"].value)
 
 
-@dataclass(frozen=True)
-class Terms:
-    """What a donor must have, at the careful end, and what giving may cost it; judgement."""
-
-    frames_of_brood: float
-    frames_of_bees: float
-    cost: float
-
-
-# Brood that is sealed before the main flow makes its foragers; what is sealed later does not
-# (an egg becomes a forager in about 42 days), so that it can be given more freely.
-MAIN_FLOW: Final = PARAMETERS["main_flow"].value
-BEFORE: Final = Terms(*(PARAMETERS[name].value for name in ("brood_before", "bees_before", "cost")))
-AFTER: Final = Terms(*(PARAMETERS[name].value for name in ("brood_after", "bees_after", "cost")))
-HELP_SEASON: Final = (PARAMETERS["help_from"].value, MAIN_FLOW)
+HELP_SEASON: Final = (PARAMETERS["help_from"].value, PARAMETERS["help_to"].value)
 WEAK: Final = (PARAMETERS["weak_from"].value, PARAMETERS["weak_to"].value)
 CAREFUL: Final = PARAMETERS["careful"].value
 SALEABLE_DAYS: Final = (PARAMETERS["saleable_from"].value, PARAMETERS["saleable_to"].value)
@@ -55,30 +45,66 @@ def decide(deciding: Deciding) -> Decision:
     return _nucs(deciding.of(after_honey))
 
 
+@dataclass(frozen=True)
+class NucMade:
+    """What a nuc made today brings, and with which queen."""
+
+    queen: Literal["mated queen", "cell"]
+    brings: float
+
+
+def nuc_made(on: date, prices: Prices) -> NucMade:
+    """Give what a nuc brings that is made today, by the better way to a queen, all costs paid."""
+    frames = PARAMETERS["box_frames"].value * prices.frame_of_foundation
+    paid = frames + PARAMETERS["sugar_kg"].value * prices.sugar
+    paid += prices.work(PARAMETERS["minutes"].value)
+    by_cell = on + timedelta(days=PARAMETERS["saleable_to"].value)
+    cell = NucMade("cell", PARAMETERS["mates"].value * prices.nuc(by_cell) - paid)
+    if on.timetuple().tm_yday < PARAMETERS["queens_from"].value:
+        return cell
+    by_queen = on + timedelta(days=PARAMETERS["with_queen_days"].value)
+    sold = PARAMETERS["accepted"].value * prices.nuc(by_queen)
+    queen = NucMade("mated queen", sold - prices.mated_queen - paid)
+    return max(queen, cell, key=lambda way: way.brings)
+
+
 def _nucs(situation: Situation) -> Decision:
-    day = situation.on.timetuple().tm_yday
+    """Give so many frames as bring most: the nucs they make against the season without them."""
     bees = float(np.quantile(situation.frames_of_bees, CAREFUL))
     brood = float(np.quantile(observe.frames_of_brood(situation.colonies), CAREFUL))
     inputs = {"frames_of_bees_safe": bees, "frames_of_brood_safe": brood}
-    terms = BEFORE if day < MAIN_FLOW else AFTER
-    is_able = brood >= terms.frames_of_brood and bees >= terms.frames_of_bees
+    spare = min(bees - PARAMETERS["keeps_bees"].value, brood - PARAMETERS["keeps_brood"].value)
+    most = min(MOST, int(spare))
     in_season = is_in_season(situation.on, PARAMETERS, "season")
-    if not in_season or not is_able or _gave_lately(situation):
+    if not in_season or most < 1 or _gave_lately(situation):
         return _helped(situation, inputs)
-    tried = try_all(situation, [_taking(frames) for frames in range(MOST + 1)])
-    lost = [1.0 - each.bees / tried[0].bees for each in tried]
-    can = max(frames for frames in range(MOST + 1) if lost[frames] <= terms.cost)
-    inputs |= {"frames_to_give": float(can), "cost_share": lost[can]}
-    if can == 0:
+    takings = [_taking(frames) for frames in range(most + 1)]
+    seasons = weigh(situation, takings, [()] * len(takings))
+    made = nuc_made(situation.on, situation.prices)
+    gains = [gain(each, seasons[0]) for each in seasons]
+    nucs = [min(1.0, n / PARAMETERS["frames_of_a_nuc"].value) for n in range(most + 1)]
+    worth = [made.brings * part + each.money for part, each in zip(nucs, gains, strict=True)]
+    can = max(range(most + 1), key=lambda frames: worth[frames])
+    if can == 0 or worth[can] <= max(LEAST_GAIN, gains[can].doubt):
         return Decision(topic="nucs", inputs=inputs)
-    ready = [situation.on + timedelta(days=days) for days in SALEABLE_DAYS]
+    inputs |= {"frames_to_give": float(can), "worth_more": worth[can], "lost": -gains[can].money}
     because = (
-        f"{brood:.1f} frames of brood and {bees:.1f} of bees at the careful end: giving {can} "
-        f"costs {lost[can]:.0%} of its bees and brood by then. A nuc made with a ripe cell today "
-        f"is ready for sale about {day_words(ready[0])} to {day_words(ready[1])}, if she mates."
+        f"{brood:.1f} frames of brood and {bees:.1f} of bees at the careful end. Giving {can} "
+        f"costs about {money_words(-gains[can].money)} of its season; for a nuc with "
+        f"{_queen_words(situation, made)} they are worth about "
+        f"{money_words(made.brings * nucs[can])}: about {money_words(worth[can])} more."
     )
-    gives = (Give(frames_of_brood=can),)
+    gives = (Give(frames_of_brood=can, queen=made.queen),)
     return Decision(topic="nucs", actions=gives, because=(because,), inputs=inputs)
+
+
+def _queen_words(situation: Situation, made: NucMade) -> str:
+    """Name the queen that goes with a nuc, and when it is ready for sale."""
+    if made.queen == "mated queen":
+        ready = situation.on + timedelta(days=PARAMETERS["with_queen_days"].value)
+        return f"a mated queen, for sale about {day_words(ready)},"
+    ready, latest = (situation.on + timedelta(days=days) for days in SALEABLE_DAYS)
+    return f"a ripe cell, for sale about {day_words(ready)} to {day_words(latest)} if she mates,"
 
 
 def _helped(situation: Situation, inputs: dict[str, float]) -> Decision:

@@ -10,5 +10,4 @@ PARAMETERS: Final = numbers("food")
 
 def reserve_kg(situation: Situation) -> float:
     """Give the stores below which the colony must not be expected to fall. [kg]."""
-    bees = situation.bees
-    return PARAMETERS["reserve_kg"].value * bees
+    return PARAMETERS[f"reserve_{situation.standing.hive.kind}_kg"].value

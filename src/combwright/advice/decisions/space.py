@@ -15,6 +15,8 @@ from combwright.advice.numbers import is_in_months, numbers
 from combwright.advice.situation import Situation, band
 from combwright.advice.stacking import steps_to
 from combwright.advice.trial import Change, Tried, fed_with, try_all
+from combwright.advice.weighing import Weighed, gain, weigh
+from combwright.advice.words.money_words import less_words
 from combwright.advice.words.space_words import because
 from combwright.advice.words.wording import many
 from combwright.kit.fits import frames_that_fit
@@ -63,19 +65,21 @@ def space(situation: Situation) -> Space:
     now = situation.standing.set_up
     candidates = [now, *_stepped(situation, (-1, 1)), *_otherwise(situation)]
     tried = try_all(situation, [_arranged(situation, each) for each in candidates])
-    excess, worth, best = _weighed(situation, candidates, tried)
+    worth = _worth(situation, candidates)
+    excess, best = _weighed(situation, candidates, tried, worth)
     further = 2 * (candidates[best].frames - now.frames)
     if further and (more := _stepped(situation, (further,))):
         candidates += more
         tried += try_all(situation, [_arranged(situation, each) for each in more])
-        excess, worth, best = _weighed(situation, candidates, tried)
+        worth += _worth(situation, more)
+        excess, best = _weighed(situation, candidates, tried, worth)
     chosen, after = candidates[best], tried[best]
     supered = supers.with_super(situation, chosen)
     is_due = supered is not None and supers.fed_lately(situation)
     if supered is not None and not is_due:
-        chosen, after = supered
+        chosen, after = supered.set_up, supered.tried
     chosen = _ventilated(situation, chosen)
-    inputs = _inputs(situation, tried[0], after, chosen)
+    inputs = _inputs(situation, tried[0], after, chosen) | _money(worth[best], worth[0], supered)
     return Space(
         topic=TOPIC,
         actions=steps_to(situation.standing.hive, now, chosen),
@@ -91,21 +95,27 @@ def space(situation: Situation) -> Space:
     )
 
 
+def _worth(situation: Situation, candidates: list[SetUp]) -> list[Weighed]:
+    """Weigh set-ups in money, each with the work that leads to it."""
+    hive, now = situation.standing.hive, situation.standing.set_up
+    works = [steps_to(hive, now, each) for each in candidates]
+    return weigh(situation, [_arranged(situation, each) for each in candidates], works)
+
+
 def _weighed(
-    situation: Situation, candidates: list[SetUp], tried: list[Tried]
-) -> tuple[list[float], list[float], int]:
-    """Weigh harm and worth of each candidate, and name the best."""
+    situation: Situation, candidates: list[SetUp], tried: list[Tried], worth: list[Weighed]
+) -> tuple[list[float], int]:
+    """Weigh the harm of each candidate, and name the best: least harm, then most money.
+
+    To leave it as it stands costs nothing, and must be beaten by more than a trifle.
+    """
     now = candidates[0]
-    excess = [_excess(situation, each) for each in tried]
-    frame_cost = PARAMETERS["frame_cost"].value * tried[0].bees
-    worth = [
-        supers.worth(each, candidate) - frame_cost * abs(candidate.frames - now.frames)
-        for each, candidate in zip(tried, candidates, strict=True)
-    ]
+    excess = [round(_excess(situation, each), 2) for each in tried]
     starving = tried[0].chances["hunger"] > situation.limits.hunger
     open_to = [i for i, c in enumerate(candidates) if starving or c.supers >= now.supers]
-    best = min(open_to, key=lambda i: (round(excess[i], 2), -worth[i]))
-    return excess, worth, best
+    best = min(open_to, key=lambda i: (excess[i], -worth[i].money))
+    is_trifle = not gain(worth[best], worth[0]).is_worth_it and excess[0] <= excess[best]
+    return excess, 0 if is_trifle else best
 
 
 def left_alone(situation: Situation) -> Space:
@@ -126,19 +136,34 @@ def unopened(
     return Space(topic=TOPIC, actions=steps, because=(reason,), tells=True, set_up=chosen)
 
 
-def _runner_up(candidates: list[SetUp], worth: list[float], excess: list[float], best: int) -> str:
+def _money(best: Weighed, as_it_is: Weighed, supered: supers.Supered | None) -> dict[str, float]:
+    """Give what the set-up is worth against leaving it, and its super against none."""
+    frames = gain(best, as_it_is)
+    told = {"worth_more": frames.money, "minutes": frames.minutes}
+    if supered is None:
+        return told
+    super_gain = supered.gain
+    return told | {
+        "super_worth_more": super_gain.money,
+        "super_honey_kg": super_gain.honey_kg,
+        "super_minutes": super_gain.minutes,
+    }
+
+
+def _runner_up(
+    candidates: list[SetUp], worth: list[Weighed], excess: list[float], best: int
+) -> str:
     """Name the second choice and by how much it lost."""
     others = [i for i in range(len(candidates)) if i != best]
     if not others:
         return ""
-    second = min(others, key=lambda i: (round(excess[i], 2), -worth[i]))
+    second = min(others, key=lambda i: (excess[i], -worth[i].money))
     kept = candidates[second]
     stack = [many(kept.frames, "frame"), many(kept.dummy_boards, "board")]
     stack += [many(kept.supers, "super")] if kept.supers else []
-    less = f"{round(worth[best] - worth[second], -1):.0f} bees' worth less"
-    harm = excess[second] > excess[best] + PARAMETERS["told_apart"].value
-    why = "more than the limits allow" if harm else less
-    return f"{', '.join(stack)}: {why}"
+    if excess[second] > excess[best] + PARAMETERS["told_apart"].value:
+        return f"{', '.join(stack)}: more than the limits allow"
+    return f"{', '.join(stack)}: {less_words(worth[best].money - worth[second].money)}"
 
 
 def _stepped(situation: Situation, steps: tuple[int, ...]) -> list[SetUp]:

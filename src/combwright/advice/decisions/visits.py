@@ -43,7 +43,7 @@ def decide(deciding: Deciding) -> Decision:
     work = (*deciding.of(space.decide).actions, *deciding.of(food.decide).actions)
     planned = situation.colonies.copy()
     doing(situation, work)(planned)
-    days, due = _within_limits(situation, planned)
+    days, due = _within_limits(situation, planned, can_give_room=_can_give_room(deciding))
     told = _seen_again(situation, days, f"{due} after" if due else "nothing is due before")
     if due is None or days >= situation.days:
         return told
@@ -58,23 +58,32 @@ def _seen_again(situation: Situation, days: int, reason: str) -> Decision:
     return Decision(topic="next visit", because=(because,), inputs=inputs)
 
 
-def _within_limits(situation: Situation, colonies: NDArray[np.void]) -> tuple[int, Due | None]:
+def _can_give_room(deciding: Deciding) -> bool:
+    """Tell whether an early look could give the queen room: not where it is short of it already."""
+    short = deciding.of(space.decide).inputs.get("no_room", 0.0)
+    return short <= deciding.situation.limits.no_room
+
+
+def _within_limits(
+    situation: Situation, colonies: NDArray[np.void], *, can_give_room: bool
+) -> tuple[int, Due | None]:
     """Follow planned members in place to the last day within the limits; tell what breaks them."""
     most = min(LONGEST_WAIT[situation.on.month], situation.conditions.shape[1] - 1)
     colonies["hungry_days"] = colonies["short_of_room_days"] = colonies["swarmed"] = 0.0
     for day in range(most):
         today, chance = situation.conditions[:, day : day + 1], situation.luck[:, day : day + 1]
         run(colonies, today, chance, worlds=WORLDS)
-        if due := _broken(situation, colonies):
+        if due := _broken(situation, colonies, can_give_room=can_give_room):
             return max(1, day), due
     return most, None
 
 
-def _broken(situation: Situation, colonies: NDArray[np.void]) -> Due | None:
+def _broken(situation: Situation, colonies: NDArray[np.void], *, can_give_room: bool) -> Due | None:
     limits = situation.limits
     if _share(colonies["hungry_days"] > 0.0) > limits.hunger:
         return "food may run out"
-    if _share(colonies["short_of_room_days"] >= PARAMETERS["short_days"].value) > limits.no_room:
+    short = _share(colonies["short_of_room_days"] >= PARAMETERS["short_days"].value)
+    if can_give_room and short > limits.no_room:
         return "the queen may be short of room"
     if _share(colonies["swarmed"] > 0.0) > limits.swarm:
         return "it may swarm"

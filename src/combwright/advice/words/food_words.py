@@ -4,6 +4,7 @@ from typing import Final
 
 from combwright.advice.numbers import numbers
 from combwright.advice.situation import Situation
+from combwright.advice.words.money_words import less_words, worth_words
 from combwright.advice.words.wording import (
     chance_words,
     count_words,
@@ -44,8 +45,8 @@ def because(
             f"Unfed it would be down to {inputs['stores_left_unfed_kg']:.1f} kg by then, under its "
             f"reserve of {inputs['reserve_kg']:.1f} kg."
         )
-    elif inputs["bees_gained"] >= inputs["least_gain"]:
-        lines.append(f"It gains about {count_words(inputs['bees_gained'])} bees and brood by then.")
+    elif inputs.get("worth_more", 0.0) > 0.0:
+        lines.append(worth_words("The feed", inputs["worth_more"], 0.0, inputs["minutes"]))
     if inputs["room_cells_lost"] > PARAMETERS["room_told"].value:
         lost = count_words(inputs["room_cells_lost"])
         lines.append(f"It takes about {lost} cells of the queen's room for some days.")
@@ -62,17 +63,14 @@ def _waiting_words(inputs: dict[str, float]) -> tuple[str, ...]:
 
 
 def _no_gain_words(inputs: dict[str, float]) -> tuple[str, ...]:
-    """Say that feeding all the same would gain nothing, where it was tried and does not."""
-    if inputs.get("worth_by_least", inputs["least_gain"]) >= inputs["least_gain"]:
+    """Say that feeding all the same would bring nothing, where it was weighed and does not."""
+    if "worth_by_least" not in inputs:
         return ()
-    gained = inputs["gained_by_least"]
-    said = (
-        "next to no bees"
-        if gained < PARAMETERS["gain_told"].value
-        else f"about {count_words(gained)} bees and brood"
-    )
     fed = grams_words(inputs["least_g"])
-    return (f"Fed {fed} all the same, it would gain {said}: not worth the sugar.",)
+    lost = -inputs["worth_by_least"]
+    if lost < 1.0:
+        return (f"Fed {fed} all the same, it would bring next to nothing by October.",)
+    return (f"Fed {fed} all the same, it would be {less_words(lost)} by October.",)
 
 
 def _nectar_words(grams: float) -> str:

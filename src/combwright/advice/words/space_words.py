@@ -1,6 +1,7 @@
 """What is said of room and warmth: the reason in numbers."""
 
 from combwright.advice.situation import Situation
+from combwright.advice.words.money_words import worth_words
 from combwright.advice.words.wording import chance_words, count_words, day_words
 from combwright.terms.set_up import SetUp
 
@@ -21,6 +22,8 @@ def because(
             f"days {chance_words(short_now)}; with {chosen.frames} frames {chance_words(short)}, "
             f"and about {count_words(max(0.0, inputs['bees_gained']))} more bees and brood."
         )
+        if inputs.get("worth_more", 0.0) > 0.0:
+            lines.append(worth_words("The room", inputs["worth_more"], 0.0, inputs["minutes"]))
     elif chosen.frames < now.frames or chosen.dummy_boards > now.dummy_boards:
         lines.append(
             f"{bees}: closing up cuts the loss of the nest from "
@@ -38,6 +41,15 @@ def because(
             f"{chance_words(inputs['swarm_as_it_is'])} as it is, "
             f"{chance_words(inputs['swarm'])} with a super."
         )
+        if "super_worth_more" in inputs:
+            lines.append(
+                worth_words(
+                    "A super now",
+                    inputs["super_worth_more"],
+                    inputs["super_honey_kg"],
+                    inputs["super_minutes"],
+                )
+            )
     if chosen.supers < now.supers:
         lines.append(
             f"Under supers it cannot be fed, and its chance of hunger is "

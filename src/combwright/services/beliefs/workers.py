@@ -8,7 +8,7 @@ from typing import Final, TypeVar
 
 from combwright.belief.following.replay import Followed, Replay
 from combwright.services.progress import READING, READY, Progress, Step, silent
-from combwright.simulation.run import make_ready
+from combwright.simulation.ahead.roll import make_ready
 
 WORKERS: Final = min(8, os.cpu_count() or 2)  # the kernel runs outside the interpreter lock
 

@@ -9,6 +9,7 @@ from typing import Final
 from combwright.advice.decisions.disease import noted_signs
 from combwright.advice.decisions.visits import LONGEST_WAIT
 from combwright.advice.prices import Prices
+from combwright.advice.season import Season, season_ends
 from combwright.advice.situation import MARGIN_DAYS, Limits, Situation
 from combwright.belief.following.replay import Followed, Replay
 from combwright.records.replay.colonies import standings
@@ -61,6 +62,10 @@ class Situations:
             luck=luck(asked.seed, belief.colony, asked.on, days, belief.members),
             limits=self._limits,
             prices=self._prices,
+            season=Season(
+                self.around.season(followed.yard, asked.on, season_ends(asked.on, days)),
+                belief.shared["year"],
+            ),
             syrup_fraction=SYRUP_FRACTION,
             drawn_frames_to_hand=self._has_drawn_frames,
             pitch_mm=followed.standing.pitch_mm,
@@ -131,7 +136,7 @@ def situations_of(book: Book, asked: AskedRound) -> Situations:
     """Read a book and make ready to follow its colonies to the day asked for."""
     entries = book.now().entries
     first = _first_note(entries, asked.on, book.place)
-    until = asked.on + timedelta(days=max(asked.days + MARGIN_DAYS, LOOK_AHEAD_DAYS))
+    until = season_ends(asked.on, max(asked.days + MARGIN_DAYS, LOOK_AHEAD_DAYS))
     around = surroundings(book, first, until, members=asked.members, seed=asked.seed)
     replay = resumed_replay(
         book, entries, around.season, on=asked.on, members=asked.members, seed=asked.seed

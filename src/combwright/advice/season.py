@@ -1,0 +1,167 @@
+"""The season ahead in the keeper's money: what each candidate brings until the year is closed.
+
+Some of the members live on under each candidate, from its work of today under a good ordinary
+keeper (see ``simulation.ahead``) to 1 October, with the same weather and the same luck; what the
+colony as it then stands is worth on 1 April closes the account.
+"""
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date
+from functools import lru_cache
+from typing import Any, Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from combwright.advice.costs import MINUTES
+from combwright.advice.numbers import numbers
+from combwright.advice.prices import Prices
+from combwright.kit.standing import Standing
+from combwright.simulation import observe
+from combwright.simulation.ahead.roll import DAYS_IN_TABLE, live_on, stack_table, without_the_rare
+from combwright.simulation.ahead.visit import CAME
+from combwright.simulation.columns import CELL, LAYING
+from combwright.simulation.luck import luck
+
+Floats = NDArray[np.float64]
+Change = Callable[[Any], None]
+PARAMETERS: Final = numbers("season")
+MEMBERS: Final = int(PARAMETERS["members"].value)
+ENDS_MONTH: Final = int(PARAMETERS["ends_month"].value)
+NO_NUCS: Final = np.zeros(DAYS_IN_TABLE)
+CLOSE_MEMBERS: Final = int(PARAMETERS["close_members"].value)
+LEAST_GAIN: Final = PARAMETERS["least_gain"].value
+
+
+def season_ends(on: date, least_days: int) -> date:
+    """Give the day to which the season ahead of a day is lived through.
+
+    Examples
+    --------
+    >>> season_ends(date(2027, 5, 1), 10), season_ends(date(2027, 11, 20), 10)
+    (datetime.date(2027, 10, 1), datetime.date(2027, 11, 30))
+
+    """
+    closed, least = date(on.year, ENDS_MONTH, 1), date.fromordinal(on.toordinal() + least_days)
+    return max(closed, least)
+
+
+@dataclass(frozen=True)
+class Season:
+    """The days to the end of the season, [scenario, day, column], and each member's scenario."""
+
+    conditions: Floats
+    of: NDArray[np.intp]
+
+    def with_members(self, found: NDArray[np.intp]) -> "Season":
+        """Keep some of the members."""
+        return Season(self.conditions, self.of[found])
+
+
+@dataclass(frozen=True)
+class Ahead:
+    """What a candidate brings until the season is closed: money by member, and its parts."""
+
+    money: Floats
+    came: Mapping[str, float]
+
+    @property
+    def mean(self) -> float:
+        """What it brings on average."""
+        return float(self.money.mean())
+
+
+@dataclass(frozen=True)
+class Account:
+    """Where and how a season is rolled: the colony's stack, its prices, the day."""
+
+    on: date
+    days: int
+    standing: Standing
+    season: Season
+    prices: Prices
+    swarm_loss: float = 0.0
+
+
+def ahead_of(
+    colonies: NDArray[np.void], changes: Sequence[Change], at: Account, members: int = MEMBERS
+) -> list[Ahead]:
+    """Give what each change of the members brings, before what its own work costs today."""
+    some = np.linspace(0, len(colonies) - 1, min(members, CLOSE_MEMBERS, len(colonies))).astype(
+        np.intp
+    )
+    members = len(some)
+    lanes = np.tile(colonies[some], len(changes))
+    lanes["super_syrup"] = np.minimum(lanes["super_syrup"], lanes["super_ripe"])
+    for number, change in enumerate(changes):
+        change(lanes[number * members : (number + 1) * members])
+    conditions, now = at.season.conditions[at.season.of[some]], at.standing.set_up
+    came = live_on(
+        lanes,
+        conditions,
+        _season_luck(at.on, conditions.shape[1])[:members],
+        stack=stack_table(at.standing.hive, now.brood_boxes, now.cover),
+        first_visit=at.days,
+        nuc_brings=NO_NUCS,
+    )
+    money = _income(came, at) + _left(lanes, at.prices)
+    return [
+        Ahead(money[part], dict(zip(CAME, came[part].mean(axis=0).tolist(), strict=True)))
+        for part in (slice(n * members, (n + 1) * members) for n in range(len(changes)))
+    ]
+
+
+def swarm_loss(colonies: NDArray[np.void], at: Account) -> float:
+    """Give what a swarm today would cost: the season with it against the season without."""
+    without, with_it = ahead_of(colonies, [lambda _: None, _swarm], at)
+    return max(0.0, without.mean - with_it.mean)
+
+
+def _swarm(colonies: Any) -> None:
+    """Let the queen leave with her share of the bees, from sealed cells."""
+    stays = 1.0 - PARAMETERS["swarm_bees"].value
+    for column in ("nest", "foragers", "winter", "mites"):
+        colonies[column] *= stays
+    colonies["queen"] = np.where(colonies["queen"] == LAYING, CELL, colonies["queen"])
+    colonies["queen_clock"] = PARAMETERS["sealed_days"].value
+    colonies["swarm_clock"] = 0.0
+
+
+def _income(came: Floats, at: Account) -> Floats:
+    """Sum up what comes in and what is spent on the way, [lane]."""
+    prices = at.prices
+    worth = {
+        "honey_kg": prices.honey,
+        "sugar_kg": -prices.sugar,
+        "feeds": -prices.work(MINUTES["feed"].value),
+        "frames": -prices.frame_of_foundation - prices.work(MINUTES["frames"].value),
+        "supers": -prices.super - prices.work(MINUTES["super"].value),
+        "nuc_money": 1.0,
+        "queens": -prices.mated_queen - prices.work(MINUTES["queen"].value),
+        "treatments": -prices.treatment - prices.work(MINUTES["treatment"].value),
+        "swarms": -PARAMETERS["swarm_share"].value * at.swarm_loss,
+        "queens_lost": -PARAMETERS["queen_share"].value * at.swarm_loss,
+    }
+    return np.asarray(came @ np.array([worth.get(name, 0.0) for name in CAME]))
+
+
+def _left(lanes: Any, prices: Prices) -> Floats:
+    """Worth on 1 April of what stands at the end, less the sugar that it is short of, [lane]."""
+    bees = observe.frames_of_bees(lanes)
+    spring = PARAMETERS["wintered"].value * bees * (1.0 - lanes["hurt_winter"])
+    from_mites, full = PARAMETERS["mites_from"].value, PARAMETERS["mites_full"].value
+    infested = np.clip((observe.mites_per_bee(lanes) - from_mites) / (full - from_mites), 0.0, 1.0)
+    lives = PARAMETERS["winters"].value * (1.0 - PARAMETERS["mites_most"].value * infested)
+    lives *= lanes["queen"] >= LAYING
+    wanted = PARAMETERS["stores_kg"].value + PARAMETERS["stores_kg_a_frame"].value * bees
+    over = observe.stores_kg(lanes) - wanted
+    spare = PARAMETERS["spare_sugar"].value * np.maximum(over, 0.0)
+    short = PARAMETERS["short_sugar"].value * np.maximum(-over, 0.0)
+    return np.asarray(lives * prices.colony_in_april(spring) + prices.sugar * (spare - short))
+
+
+@lru_cache(maxsize=2)
+def _season_luck(on: date, days: int) -> Floats:
+    """Draw the luck that all candidates of all colonies share, without what is rare."""
+    return without_the_rare(luck(1, "the season ahead", on, days, CLOSE_MEMBERS))

@@ -1,0 +1,62 @@
+"""Candidates weighed in money: what each brings until the season is closed, less what it costs."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from combwright.advice.actions import Action
+from combwright.advice.costs import cost_of, minutes_of
+from combwright.advice.season import LEAST_GAIN, MEMBERS, Ahead, ahead_of
+from combwright.advice.situation import Situation
+from combwright.advice.trial import Change
+
+
+@dataclass(frozen=True)
+class Weighed:
+    """One candidate: the season under it, and what its own work costs today."""
+
+    ahead: Ahead
+    cost: float
+    minutes: float
+
+    @property
+    def money(self) -> float:
+        """What it brings, all in all."""
+        return self.ahead.mean - self.cost
+
+
+@dataclass(frozen=True)
+class Gain:
+    """By how much a candidate is worth more than another, how surely, and what is honey of it."""
+
+    money: float
+    doubt: float
+    honey_kg: float
+    minutes: float
+
+    @property
+    def is_worth_it(self) -> bool:
+        """Whether it is more than a trifle, and more than the members' chance makes."""
+        return self.money > max(LEAST_GAIN, self.doubt)
+
+
+def weigh(
+    situation: Situation,
+    changes: Sequence[Change],
+    works: Sequence[tuple[Action, ...]],
+    members: int = MEMBERS,
+) -> list[Weighed]:
+    """Let the season go by under each change, and charge the work that it stands for."""
+    members = members // 2 if situation.is_branch else members
+    brought = ahead_of(situation.colonies, changes, situation.account, members)
+    return [
+        Weighed(each, cost_of(work, situation.prices), minutes_of(work))
+        for each, work in zip(brought, works, strict=True)
+    ]
+
+
+def gain(chosen: Weighed, other: Weighed) -> Gain:
+    """Set one candidate against another."""
+    honey = chosen.ahead.came["honey_kg"] - other.ahead.came["honey_kg"]
+    apart = chosen.ahead.money - other.ahead.money
+    doubt = float(apart.std()) / len(apart) ** 0.5
+    return Gain(chosen.money - other.money, doubt, honey, chosen.minutes - other.minutes)

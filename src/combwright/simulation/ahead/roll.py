@@ -1,0 +1,112 @@
+"""The season ahead of many colonies: week by week under the good ordinary keeper.
+
+Rare things are not drawn: the chance of a swarm and of a lost queen is gathered along each
+member's life, each weighed by the share of the season that would be lost with it.
+"""
+
+from functools import lru_cache
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from combwright.kit.items import Hive
+from combwright.simulation.ahead.rules import PARAMETERS, RULES
+from combwright.simulation.ahead.visit import CAME, Stack, visit_each
+from combwright.simulation.biology import BIOLOGY, as_table
+from combwright.simulation.columns import STATE
+from combwright.simulation.enclosure.loss import slab_loss
+from combwright.simulation.luck import MATED, QUEEN_LOST, ROBBED, SWARM_LEAVES, SWARM_STARTS
+from combwright.simulation.run import run
+from combwright.terms.set_up import Cover, SetUp
+from combwright.weather.conditions import DAY, FLIGHT, NECTAR
+
+Floats = NDArray[np.float64]
+EVERY_DAYS: Final = int(PARAMETERS["every"].value)
+MOST_SUPERS: Final = int(PARAMETERS["most_supers"].value)
+DAYS_IN_TABLE: Final = 367  # of the year, from 1
+LATE_SHARE: Final = PARAMETERS["late_share"].value
+# Rare things are priced, not drawn: no swarm begins, no queen is lost or fails to mate, none rob.
+UNDRAWN: Final = {SWARM_STARTS: 1.0, SWARM_LEAVES: 1.0, QUEEN_LOST: 0.5, MATED: 1.0, ROBBED: 1.0}
+
+
+def live_on(
+    colonies: NDArray[np.void],
+    conditions: Floats,
+    luck: Floats,
+    *,
+    stack: Stack,
+    first_visit: int,
+    nuc_brings: Floats,
+) -> Floats:
+    """Let colonies live on in place to the end of the conditions; count what came, [lane, CAME].
+
+    Lane ``i`` lives in scenario ``i % scenarios`` of the conditions, [scenario, day, column], and
+    has the luck of member ``i % members``, [member, day, process], from ``without_the_rare``.
+    ``stack`` is from ``stack_table``, ``nuc_brings`` the money for a nuc that is made on a day of
+    the year, [DAYS_IN_TABLE]; nothing but noughts where none is made.
+    """
+    came = np.zeros((len(colonies), len(CAME)))
+    came[:, [CAME.index("no_swarm"), CAME.index("no_loss")]] = 1.0
+    days, start = conditions.shape[1], 0
+    left = still_to_come(conditions)
+    while start < days:
+        stop = min(days, start + (EVERY_DAYS if start else first_visit))
+        today = np.ascontiguousarray(conditions[:, start])
+        visit_each(
+            colonies,
+            today,
+            left[:, start],
+            float(stop - start),
+            start > 0,
+            nuc_brings,
+            stack,
+            RULES,
+            as_table(BIOLOGY),
+            came,
+        )
+        run(colonies, conditions[:, start:stop], luck[:, start:stop])
+        start = stop
+    return came
+
+
+def make_ready() -> None:
+    """Load what is compiled; after an update it is compiled first, in some ten seconds."""
+    none = Stack(1.0, 1.0, 0.0, np.zeros((3, 1)), np.zeros((3, 1)))
+    nobody, day = np.zeros(0, STATE), np.zeros((1, 1, DAY + 1))
+    brings, chance = np.zeros(DAYS_IN_TABLE), np.zeros((0, 1, 1))
+    live_on(nobody, day, chance, stack=none, first_visit=1, nuc_brings=brings)
+
+
+def without_the_rare(luck: Floats) -> Floats:
+    """Give the luck of a season ahead: what is rare never happens of itself."""
+    calm = luck.copy()
+    for process, value in UNDRAWN.items():
+        calm[:, :, process] = value
+    return calm
+
+
+def still_to_come(conditions: Floats) -> Floats:
+    """Share of what a colony can bring that is still to come, [scenario, day]; 1 at first.
+
+    By the flow that is left, and a part that stays to the end: the bees of the winter.
+    """
+    flow = conditions[:, :, NECTAR] * conditions[:, :, FLIGHT]
+    ahead = flow[:, ::-1].cumsum(axis=1)[:, ::-1]
+    return np.asarray(LATE_SHARE + (1.0 - LATE_SHARE) * ahead / np.maximum(ahead[:, :1], 1e-9))
+
+
+@lru_cache(maxsize=64)
+def stack_table(hive: Hive, brood_boxes: int, cover: Cover) -> Stack:
+    """Give what the nest loses on each number of frames, under each number of supers."""
+    box, above = hive.frames * brood_boxes, hive.honey_super
+    supers = MOST_SUPERS + 1 if above is not None else 1
+    base, per_frame = np.zeros((2, box + 2, supers))
+    plain = SetUp(hive=hive.key, frames=1, brood_boxes=brood_boxes, cover=cover)
+    for frames in range(1, box + 2):
+        for on in range(supers):
+            stood = {"frames": frames, "supers": on, "excluder": on > 0}
+            loss = slab_loss(hive, plain.model_copy(update=stood))
+            base[frames, on], per_frame[frames, on] = loss.base_w_per_k, loss.per_frame_w_per_k
+    cells = above.frames * above.frame.worker_cells if above is not None else 0
+    return Stack(float(box), float(hive.frames), float(cells), base, per_frame)

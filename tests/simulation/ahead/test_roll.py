@@ -1,0 +1,138 @@
+"""The season ahead under the good ordinary keeper: limits kept, lanes apart, rare things priced."""
+
+from datetime import date
+
+import numpy as np
+import pytest
+from numpy.typing import NDArray
+
+from combwright.kit.catalogue import catalogue
+from combwright.simulation import observe
+from combwright.simulation.ahead.roll import (
+    DAYS_IN_TABLE,
+    live_on,
+    stack_table,
+    still_to_come,
+    without_the_rare,
+)
+from combwright.simulation.ahead.rules import PARAMETERS, RULES
+from combwright.simulation.ahead.visit import CAME, visit_each
+from combwright.simulation.begin import Described, begin
+from combwright.simulation.biology import BIOLOGY, as_table
+from combwright.simulation.luck import luck
+from combwright.terms.set_up import SetUp
+from combwright.weather.climates import climate
+from combwright.weather.conditions import DAY, NIGHT_C, conditions
+from combwright.weather.forage import calendar, forage_index
+from combwright.weather.generator import generate
+
+Floats = NDArray[np.float64]
+ON, ENDS, MEMBERS = date(2027, 4, 24), date(2027, 10, 1), 12
+HIVE = catalogue().hive("national timber")
+STACK = stack_table(HIVE, 1, "crown board")
+NONE, SOLD = np.zeros(DAYS_IN_TABLE), np.full(DAYS_IN_TABLE, 100.0)
+
+
+@pytest.fixture(scope="module")
+def season() -> tuple[Floats, Floats]:
+    place, days = climate("Dublin Airport"), (ENDS - ON).days
+    weather = generate(place, ON, days, MEMBERS, 3)
+    nectar, pollen = forage_index(calendar("lowland mixed farmland"), weather, place, seed=3)
+    table = conditions(weather, nectar, pollen, latitude_deg=place.latitude_deg)
+    return table, without_the_rare(luck(1, "ahead", ON, days, MEMBERS))
+
+
+def colonies(bees: float, frames: int, *, supers: int = 0, stores: float = 6.0) -> NDArray[np.void]:
+    set_up = SetUp(hive=HIVE.key, frames=frames, supers=supers, excluder=supers > 0)
+    described = Described(bees, 0.5 * bees, stores, queen_year=2026, has_queen=True)
+    return begin(HIVE, set_up, described, on=ON, members=MEMBERS, seed=1, colony="one")
+
+
+def lived(
+    members: NDArray[np.void], season: tuple[Floats, Floats], brings: Floats = NONE
+) -> dict[str, Floats]:
+    came = live_on(members, *season, stack=STACK, first_visit=7, nuc_brings=brings)
+    return {name: came[:, at] for at, name in enumerate(CAME)}
+
+
+def visited(members: NDArray[np.void], day: float) -> Floats:
+    today = np.zeros((1, DAY + 1))
+    today[0, DAY], today[0, NIGHT_C] = day, 10.0
+    came = np.zeros((len(members), len(CAME)))
+    bio, is_visited = as_table(BIOLOGY), True
+    visit_each(members, today, np.ones(1), 7.0, is_visited, NONE, STACK, RULES, bio, came)
+    return came
+
+
+def test_a_strong_colony_brings_more_honey_than_a_weak_one(season: tuple[Floats, Floats]) -> None:
+    weak, strong = (lived(colonies(bees, 11), season) for bees in (3.0, 10.0))
+    assert strong["honey_kg"].mean() > 2.0 * weak["honey_kg"].mean() > 0.0
+
+
+def test_nobody_swarms_or_loses_a_queen_but_both_are_priced(season: tuple[Floats, Floats]) -> None:
+    members = colonies(11.0, 11)
+    came = lived(members, season)
+    assert members["swarmed"].sum() == 0.0
+    assert (members["queen"] == 3.0).all()
+    assert 0.0 < came["swarms"].mean() < 1.0
+    assert ((came["queens_lost"] > 0.0) & (came["queens_lost"] < 1.0)).all()
+
+
+def test_at_the_end_supers_are_off_it_is_treated_and_fed_for_winter(
+    season: tuple[Floats, Floats],
+) -> None:
+    members = colonies(8.0, 11)
+    came = lived(members, season)
+    assert (members["supers"] == 0.0).all()
+    assert (came["treatments"] == 1.0).all()
+    assert np.median(observe.stores_kg(members)) > 0.8 * PARAMETERS["winter_kg"].value
+
+
+def test_a_lane_does_not_feel_those_beside_it(season: tuple[Floats, Floats]) -> None:
+    one, other = colonies(8.0, 11), colonies(5.0, 7)
+    both = np.concatenate([one, other])
+    together = lived(both, season)
+    apart = lived(one, season)
+    assert np.array_equal(together["honey_kg"][:MEMBERS], apart["honey_kg"])
+
+
+def test_a_nuc_is_made_only_where_one_is_sold(season: tuple[Floats, Floats]) -> None:
+    sold = lived(colonies(10.0, 11), season, SOLD)
+    assert sold["nucs"].max() <= 1.0
+    assert sold["nucs"].mean() > 0.5
+    assert sold["nuc_money"] == pytest.approx(100.0 * sold["nucs"])
+    assert lived(colonies(10.0, 11), season)["nucs"].sum() == 0.0
+
+
+@pytest.mark.parametrize("day", [130.0, 160.0, 200.0])
+def test_nothing_is_fed_under_supers(day: float) -> None:
+    for stores in (0.5, 2.0, 4.0):
+        members = colonies(9.0, 11, supers=1, stores=stores)
+        visited(members, day)
+        assert (members["feeder"][members["supers"] > 0.0] == 0.0).all()
+
+
+def test_honey_with_fed_sugar_in_it_is_not_sold() -> None:
+    clean, fed = (colonies(9.0, 11, supers=1) for _ in range(2))
+    for members in (clean, fed):
+        members["super_ripe"] = 8000.0
+    fed["super_syrup"] = 800.0
+    assert (visited(clean, 220.0)[:, 0] > 9.0).all()
+    assert (visited(fed, 220.0)[:, 0] == 0.0).all()
+
+
+def test_cells_that_stand_count_as_a_swarm_begun() -> None:
+    members = colonies(9.0, 11)
+    members["swarm_clock"] = 4.0
+    came = visited(members, 150.0)
+    assert (members["swarm_clock"] == 0.0).all()
+    assert (came[:, CAME.index("no_swarm")] == 0.0).all()
+
+
+def test_what_is_still_to_come_falls_from_one_and_never_to_nothing(
+    season: tuple[Floats, Floats],
+) -> None:
+    left = still_to_come(season[0])
+    assert left[:, 0] == pytest.approx(1.0)
+    assert (np.diff(left, axis=1) <= 1e-12).all()
+    assert left.min() > 0.0
