@@ -15,6 +15,7 @@ from combwright.advice.bee_acts import Divide, EggFrame, Give, Requeen, Uniting
 from combwright.advice.decisions.swarm import QUEENS_FROM
 from combwright.advice.kit_acts import Counting, Feeding, SuperOff, Treat
 from combwright.advice.plan import Plan, plan
+from combwright.advice.season import Season, season_ends
 from combwright.advice.situation import Limits, Situation
 from combwright.belief.following.causes import TOO_WEAK
 from combwright.belief.following.doing import do
@@ -120,17 +121,19 @@ class Follower:
     def _situation(self, colony: TrueColony) -> Situation:
         assert self.followed is not None
         belief = self.followed.belief
-        conditions = self.known.ahead(colony.on)[belief.shared["year"]]
+        days = (season_ends(colony.on, AHEAD) - colony.on).days
+        ahead, year = self.known.ahead(colony.on, days), belief.shared["year"]
         return Situation(
             colony=colony.name,
             on=colony.on,
             days=USUAL[colony.on.month],
             colonies=belief.colonies,
             standing=self.followed.standing,
-            conditions=conditions,
+            conditions=ahead[:, :AHEAD][year],
             luck=luck(SEED, colony.name, colony.on, AHEAD, belief.members),
             limits=Limits(),
             history=tuple(entry for entry in self.entries if entry.on < colony.on),
+            season=Season(ahead, year),
         )
 
     # --- doing --------------------------------------------------------------------------------
@@ -162,7 +165,7 @@ class Follower:
             return done
         done += self._restack(colony, decided.set_up)
         if not _finds_cells(seen):
-            done += [self._give_brood(colony, one.frames_of_brood) for one in decided.asks(Give)]
+            done += [self._give_brood(colony, one) for one in decided.asks(Give)]
         for treat in decided.asks(Treat):
             colony.treat(treat.substance)
             done.append(self._said("treatment", colony, substance=treat.substance))
@@ -186,8 +189,9 @@ class Follower:
         said = {"feed": portion.feed, "grams": float(portion.grams)}
         return self._said("feed", colony, **said, sugar_fraction=portion.sugar_fraction)
 
-    def _give_brood(self, colony: TrueColony, frames: int) -> Noted:
-        colony.take_nuc(float(frames), float(frames), 0.5 * frames, "cell")
+    def _give_brood(self, colony: TrueColony, gift: Give) -> Noted:
+        frames = gift.frames_of_brood
+        colony.take_nuc(float(frames), float(frames), 0.5 * frames, gift.queen or "cell")
         return self._said(
             "split",
             colony,
@@ -196,7 +200,7 @@ class Follower:
             frames_of_bees=float(frames),
             frames_of_brood=float(frames),
             frames_of_stores=0.5 * frames,
-            goes_with="cell",
+            goes_with=gift.queen or "cell",
         )
 
     def _next(self, situation: Situation, decided: Plan) -> int:

@@ -9,8 +9,9 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Protocol
 
-from tests.validation.advice.truth import TrueColony
+from tests.validation.advice.truth import QUEENS_SOLD, TrueColony
 
+from combwright.advice.decisions.winter import WEAKEST
 from combwright.terms.entries import Visit
 from combwright.terms.set_up import SetUp
 
@@ -77,9 +78,15 @@ class Beginner:
 
 @dataclass
 class Careful:
-    """Follows the rules of thumb of the trade with care."""
+    """Follows the rules of thumb of the trade with care, and feeds nothing under supers.
+
+    On demand with a mated queen at each division, or with one nuc a year made on purpose, with a
+    mated queen, and supers two frames of bees sooner.
+    """
 
     queen_since: date
+    buys_queens: bool = False
+    makes_nuc: bool = False
     last_nuc: date | None = None
     waits_until: date | None = None
     without_eggs: int = 0
@@ -113,8 +120,9 @@ class Careful:
             self.without_eggs = 0
             strong = (seen.frames_of_bees or 0.0) >= 5.0  # who has fewer does not divide
             if strong and seen.queen_cells in {"charged", "sealed"} and 4 <= on.month <= 8:
-                colony.nucleus_method()
-                self._wait(on, 28)
+                bought = self.buys_queens and on.month in QUEENS_SOLD
+                colony.nucleus_method(with_queen=bought)
+                self._wait(on, 7 if bought else 28)
             elif on.month in {7, 8} and (on - self.queen_since).days > 700:
                 colony.requeen()
                 self.queen_since = on
@@ -124,7 +132,7 @@ class Careful:
             self._wait(on, 24)
             return
         self.without_eggs += 1
-        if self.without_eggs >= 2 and colony.give_queen():
+        if colony.is_queenless_by_test_frame() and colony.give_queen():
             self.queen_since, self.without_eggs = on, 0
 
     def _wait(self, on: date, days: int) -> None:
@@ -151,7 +159,9 @@ class Careful:
         if bees >= 9.5 and on.month in {4, 5, 6, 7}:
             frames = most
         season = (4, 10) <= (on.month, on.day) <= (7, 25)
-        if season and supers == 0 and frames >= most - 1 and (brood >= 5.5 or bees >= most - 0.5):
+        sooner = 2.0 if self.makes_nuc else 0.0
+        crowded = brood >= 5.5 - sooner / 2.0 or bees >= most - 0.5 - sooner
+        if season and supers == 0 and frames >= most - 1 and crowded:
             supers = 1
         elif season and 0 < supers < 4 and colony.super_share() >= 0.5:
             supers += 1
@@ -178,8 +188,20 @@ class Careful:
         rested = self.last_nuc is None or (on - self.last_nuc).days >= 21
         strong = (seen.frames_of_brood or 0.0) >= 7.0 and (seen.frames_of_bees or 0.0) >= 10.0
         in_season = (5, 1) <= (on.month, on.day) <= (7, 15)
+        if self.makes_nuc:
+            self._nuc_on_purpose(colony, seen)
+            return
         if in_season and rested and strong and seen.eggs and (seen.stores_kg or 0.0) >= 8.0:
             colony.take_nuc(2.0, 2.0, 1.0, "cell")
+            self.last_nuc = on
+
+    def _nuc_on_purpose(self, colony: TrueColony, seen: Visit) -> None:
+        """Make one nuc a year with a mated queen, from nine frames of bees after 10 May."""
+        on = colony.on
+        made = self.last_nuc is not None and self.last_nuc.year == on.year
+        in_season = (5, 10) <= (on.month, on.day) <= (7, 1)
+        if in_season and not made and seen.eggs and (seen.frames_of_bees or 0.0) >= 9.0:
+            colony.take_nuc(2.0, 3.0, 1.0, "mated queen")
             self.last_nuc = on
 
     def _mites(self, colony: TrueColony) -> None:
@@ -192,7 +214,7 @@ class Careful:
 
     def _unite(self, colony: TrueColony, seen: Visit) -> bool:
         """Unite what is weak in September: it is no colony of its own any more."""
-        weak = (seen.frames_of_bees or 0.0) < 4.0
+        weak = (seen.frames_of_bees or 0.0) < WEAKEST  # as in the plan
         if colony.on.month == 9 and weak:
             colony.is_gone = True
         return colony.is_gone

@@ -1,4 +1,4 @@
-"""Does the advice help? Four keepers on the same colonies, weather and luck, over years.
+"""Does the advice help? Six keepers on the same colonies, weather and luck, over years.
 
 ``python -m tests.validation.advice.study --page docs/validation/advice.md``
 """
@@ -18,6 +18,7 @@ import numpy as np
 from numpy.typing import NDArray
 from tests.validation.advice.follower import Follower
 from tests.validation.advice.keepers import Beginner, Careful, Idle, Keeper, fits
+from tests.validation.advice.money import money, without_nucs
 from tests.validation.advice.truth import COUNTED, Tally, TrueColony
 from tests.validation.advice.weather import Known, conditions_of
 
@@ -33,7 +34,8 @@ from combwright.weather.generator import generate
 
 Floats = NDArray[np.float64]
 PLACES: Final = ("Dublin Airport", "Cork Airport", "Sheffield")
-KEEPERS: Final = ("Combwright", "rules of thumb", "beginner", "nothing")
+OPPONENTS: Final = ("careful", "careful with queens", "careful with a nuc")
+KEEPERS: Final = ("Combwright", *OPPONENTS, "beginner", "nothing")
 FIRST: Final = date(2027, 4, 1)
 FLOW: Final = (6, 25)  # the main flow begins about now
 AUTUMN: Final = (10, 1)
@@ -80,6 +82,7 @@ def live_with_all(asked: Asked) -> Outcome:
         colony = _first_colony(asked, keeper, name, true, fortune)
         _live(colony, who, last, asked)
         counted[keeper] = {each: getattr(colony.tally, each) for each in COUNTED}
+        counted[keeper] |= {"money": money(colony.tally), "apart": without_nucs(colony.tally)}
         harms[keeper] = np.array(colony.harms, dtype=np.bool_).reshape(-1, 5)
         if isinstance(who, Follower):
             flagged = who.flagged
@@ -89,8 +92,12 @@ def live_with_all(asked: Asked) -> Outcome:
 def _keeper(keeper: str, known: Known, asked: Asked) -> Keeper:
     if keeper == "Combwright":
         return Follower(known, asked.members)
-    if keeper == "rules of thumb":
-        return Careful(queen_since=date(FIRST.year - 1, 6, 20))
+    if keeper in OPPONENTS:
+        return Careful(
+            queen_since=date(FIRST.year - 1, 6, 20),
+            buys_queens=keeper == "careful with queens",
+            makes_nuc=keeper == "careful with a nuc",
+        )
     return Beginner() if keeper == "beginner" else Idle()
 
 
@@ -139,8 +146,11 @@ def _mark(colony: TrueColony, keeper: Keeper, day: date, asked: Asked) -> None:
         colony.tally.mites[year] = float(observe.mites(colony.record)[0]) if alive else np.nan
     else:
         colony.tally.survived[year - 1] = float(colony.is_alive)
+        colony.tally.worth_after[year - 1] = colony.worth
         if not colony.is_alive:
             _replace(colony, keeper, day, asked)
+        if year < asked.years:
+            colony.tally.worth_before[year] = colony.worth
         colony.record["swarmed"] = 0.0
 
 
@@ -163,7 +173,9 @@ def _first_colony(
     record, set_up = _drawn(asked, FIRST, full=keeper in {"beginner", "nothing"})
     hive = catalogue().hive(HIVE)
     tally = Tally(asked.years)
-    return TrueColony(name, hive, record, set_up, FIRST, FIRST, weather, fortune, tally)
+    first = TrueColony(name, hive, record, set_up, FIRST, FIRST, weather, fortune, tally)
+    tally.worth_before[0] = first.worth
+    return first
 
 
 def _drawn(asked: Asked, on: date, *, full: bool) -> tuple[NDArray[np.void], SetUp]:
@@ -230,6 +242,7 @@ def main(arguments: Sequence[str] | None = None) -> None:
     parser.add_argument("--members", type=int, default=60)
     parser.add_argument("--outside", type=int, default=40, help="colonies of the second study")
     parser.add_argument("--seed", type=int, default=SEED, help="seed of the truth")
+    parser.add_argument("--workers", type=int, default=2, help="processes")
     parser.add_argument("--page", type=Path)
     chosen = parser.parse_args(arguments)
     places = PLACES[: chosen.places]
@@ -246,6 +259,7 @@ def main(arguments: Sequence[str] | None = None) -> None:
                 members=chosen.members,
                 outside=outside,
                 seed=chosen.seed,
+                workers=chosen.workers,
                 progress=True,
             )
     command = " ".join(sys.argv[1:]) if arguments is None else ""

@@ -6,7 +6,7 @@ from tests.validation.advice.study import PLACES, Outcome, run_study
 
 pytestmark = pytest.mark.validation
 
-COMPARED = ("survived", "frames", "honey", "nucs", "swarms", "mites")
+COMPARED = ("money", "survived", "nucs", "swarms", "mites")
 STUDIES = {"prior": (100, False), "outside": (40, True)}
 
 

@@ -11,6 +11,7 @@ from uuid import UUID
 
 import numpy as np
 from numpy.typing import NDArray
+from tests.validation.advice.money import colony_worth
 
 from combwright.belief.weighing.observation import CELLS_SEEN, CLUMPED, EYE, SEEN_BY_TRAY
 from combwright.kit.items import Hive
@@ -34,6 +35,8 @@ Floats = NDArray[np.float64]
 QUEENS_SOLD = (5, 6, 7, 8, 9)  # months in which a mated queen can be bought
 ALIVE_FRAMES = 1.0  # frames of bees from which a colony in spring counts as alive
 ACCEPTED = 0.85  # share of bought queens that the bees accept; eight to nine in ten, from memory
+MATES = 0.75  # share of ripe cells in nucs that come to a laying queen; common practice
+TEST_DAYS, LONGEST_TEST_DAYS = 4, 21  # from which a test frame tells, and how long it does
 TAKEN = 0.93  # share of honey that comes out of the comb
 HUNGRY, ROOM, CHILLED, SOUR, SYRUP = range(5)
 HARMS = ("hunger", "no room", "chilled", "sour", "syrup in honey")
@@ -54,6 +57,8 @@ class Tally:
     mites: Floats = field(init=False)
     queens: Floats = field(init=False)
     treatments: Floats = field(init=False)
+    worth_before: Floats = field(init=False)
+    worth_after: Floats = field(init=False)
 
     def __post_init__(self) -> None:
         for name in COUNTED:
@@ -62,7 +67,7 @@ class Tally:
 
 COUNTED = (
     *("survived", "frames", "honey", "swarms", "nucs", "sugar", "visits", "mites"),
-    *("queens", "treatments"),
+    *("queens", "treatments", "worth_before", "worth_after"),
 )
 
 
@@ -83,6 +88,7 @@ class TrueColony:
     brood_before: float = 500.0
     is_gone: bool = False
     swarms_since: float = 0.0
+    tested_on: date | None = None
 
     @property
     def year(self) -> int:
@@ -105,6 +111,12 @@ class TrueColony:
         """Tell whether a keeper in spring would call it alive."""
         bees = float(observe.frames_of_bees(self.record)[0])
         return not self.is_gone and bees >= ALIVE_FRAMES and self._queen == LAYING
+
+    @property
+    def worth(self) -> float:
+        """Price of it in spring."""
+        bees = float(observe.frames_of_bees(self.record)[0])
+        return 0.0 if self.is_gone else colony_worth(bees, has_queen=self._queen == LAYING)
 
     @property
     def _queen(self) -> float:
@@ -209,6 +221,19 @@ class TrueColony:
             self.harms[-1][SYRUP] |= touched and taken > 0.5
         return TAKEN * taken
 
+    def is_queenless_by_test_frame(self) -> bool:
+        """Put a frame with eggs in, and tell at a later visit whether cells stand on it.
+
+        Bees with a queen or a virgin raise none; those without do.
+        """
+        waited = 0 if self.tested_on is None else (self.on - self.tested_on).days
+        if self.tested_on is None or waited > LONGEST_TEST_DAYS:
+            self.tested_on = self.on
+            return False
+        found = waited >= TEST_DAYS and self._queen in {QUEENLESS, CELL}
+        self.tested_on = None if found else self.tested_on
+        return found
+
     def give_queen(self) -> bool:
         """Give a bought queen, if one is for sale; bees with a queen or virgin kill her."""
         if self.on.month not in QUEENS_SOLD:
@@ -246,14 +271,18 @@ class TrueColony:
         left, still_covered = self._brood_and_bees()
         # a nuc is two frames of brood, or a queen with three frames of bees
         size = (covered - still_covered) / 3.0 if goes_with == "queen" else (had - left) / 2.0
-        self.tally.nucs[self.year] += min(size, 1.5)
+        self.tally.nucs[self.year] += min(size, 1.5) * (MATES if goes_with == "cell" else 1.0)
+        self.tally.queens[self.year] += goes_with == "mated queen"
 
     def _brood_and_bees(self) -> tuple[float, float]:
         brood = observe.frames_of_brood(self.record)
         return float(brood[0]), float(observe.adults(self.record)[0] / 1800.0)
 
-    def nucleus_method(self) -> None:
-        """Take the queen with a frame of brood and two of bees into a nuc; leave one open cell."""
+    def nucleus_method(self, *, with_queen: bool = False) -> None:
+        """Take the queen with a frame of brood and two of bees into a nuc; leave one open cell.
+
+        With a queen the colony is given a mated one instead of the cell, if one is for sale.
+        """
         clock = float(self.record["swarm_clock"][0])
         if self._queen != LAYING:
             return
@@ -261,6 +290,8 @@ class TrueColony:
         change_queen(self.record, "cell")
         self.record["queen_clock"] = clock if clock > 0.0 else 5.0
         self.record["swarmed"] = 0.0  # one cell is left: no cast
+        if with_queen:
+            self.give_queen()
 
     def leave_one_cell(self) -> None:
         """Reduce the cells of a colony that has swarmed to one, so that no cast follows."""

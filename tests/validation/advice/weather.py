@@ -44,19 +44,19 @@ class Known:
         start = (first - self.weather.first).days
         return self._past[:, start : start + (until - first).days]
 
-    def ahead(self, on: date) -> Floats:
+    def ahead(self, on: date, days_ahead: int = AHEAD) -> Floats:
         """Sample the days from one on, in the springs and flows of the same versions."""
         first = max(self.weather.first, date(on.year, 1, 1))
         if on <= first:
-            days = generate(self.place, on, AHEAD, VERSIONS, self.seed)
+            days = generate(self.place, on, days_ahead, VERSIONS, self.seed)
         else:
             start, stop = (first - self.weather.first).days, (on - self.weather.first).days
             known = _map(self.weather, lambda each: each[:, start:stop], first)
             seed = self.seed + on.toordinal()
-            days = continue_from(known, self.place, AHEAD, VERSIONS, seed)
+            days = continue_from(known, self.place, days_ahead, VERSIONS, seed)
         nectar, pollen = forage_index(calendar(DISTRICT), days, self.place, seed=self.seed)
-        last = _map(days, lambda each: each[:, -AHEAD:], on)
-        last_nectar, last_pollen = nectar[:, -AHEAD:], pollen[:, -AHEAD:]
+        last = _map(days, lambda each: each[:, -days_ahead:], on)
+        last_nectar, last_pollen = nectar[:, -days_ahead:], pollen[:, -days_ahead:]
         return conditions(last, last_nectar, last_pollen, latitude_deg=self.place.latitude_deg)
 
 
