@@ -28,7 +28,7 @@ def test_done_as_planned_is_a_visit_the_feed_and_the_stack(client: TestClient, d
 
 
 def test_a_note_sent_twice_is_kept_once(client: TestClient, desk: Desk) -> None:
-    fields = planned(desk, "Bramble") | {"frames_of_bees": "8,5", "eggs": "yes"}
+    fields = planned(desk, "Bramble") | FED | {"frames_of_bees": "8,5", "eggs": "yes"}
     answers = [client.post("/note", data=fields, headers=JSON) for _ in range(2)]
     assert [answer.json()["new"] for answer in answers] == [3, 0]
     visit = next(each for each in noted(desk, "Bramble") if isinstance(each, Visit))
@@ -125,7 +125,7 @@ def test_two_notes_of_one_day_that_contradict_are_not_both_kept(
 
 
 def test_undo_strikes_a_note_out_and_can_be_sent_twice(client: TestClient, desk: Desk) -> None:
-    fields = planned(desk, "Bramble")
+    fields = planned(desk, "Bramble") | FED
     client.post("/note", data=fields, headers=JSON)
     undoing = {"undoes": fields["note"], "on": str(ON)}
     answers = [client.post("/note/undo", data=undoing, headers=JSON) for _ in range(2)]
