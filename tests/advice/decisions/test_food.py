@@ -9,7 +9,6 @@ from tests.advice.situations import Case, situation
 from combwright.advice.deciding import Deciding
 from combwright.advice.decisions import food
 from combwright.advice.decisions.food import FEEDER_G, Food
-from combwright.advice.trial import Tried
 
 APRIL = Case(date(2027, 4, 20), 7.0, 4.0, 3.0, 8, nectar=0.0)
 
