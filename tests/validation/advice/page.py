@@ -203,9 +203,9 @@ years; the last columns give the paired difference with its 90 % interval (boots
 
 What to keep in mind:
 
-* The decisions were put right on small runs with another seed, and settled before this one was run.
-  It is small; [an older study beside this](advice-held-out.md) is of the advice before it weighed by
-  the season.
+* The decisions were put right on small runs with another seed, and settled before this one. It is
+  small; [an older study beside this](advice-held-out.md) is of the advice before it weighed by the
+  season.
 * The rules of thumb are our reading of the trade. They were changed once after results were seen:
   they no longer divide colonies under five frames of bees, and so lose more swarms.
 * Money follows the prices: most of the differences between keepers are nucs, which all find a buyer
