@@ -17,6 +17,7 @@ from numpy.typing import NDArray
 from combwright.advice.costs import MINUTES
 from combwright.advice.numbers import numbers
 from combwright.advice.prices import Prices
+from combwright.belief.worlds import WORLDS
 from combwright.kit.standing import Standing
 from combwright.simulation import observe
 from combwright.simulation.ahead.roll import DAYS_IN_TABLE, live_on, stack_table, without_the_rare
@@ -104,6 +105,7 @@ def ahead_of(
         stack=stack_table(at.standing.hive, now.brood_boxes, now.cover),
         first_visit=at.days,
         nuc_brings=NO_NUCS,
+        worlds=WORLDS,
     )
     money = _income(came, at) + _left(lanes, at.prices)
     return [

@@ -33,8 +33,7 @@ FED_FRACTION: Final = PARAMETERS["fed_fraction"].value
 class Space(Decision):
     """The decision, and the set-up that it leads to.
 
-    ``super_near`` where a super may go on at one of the next visits: until then nothing is fed but
-    against hunger, so that no syrup is carried up.
+    ``super_near``: one may go on soon; until then no feed but against hunger is to be carried up.
     """
 
     set_up: SetUp

@@ -13,7 +13,7 @@ from numpy.typing import NDArray
 from combwright.kit.items import Hive
 from combwright.simulation.ahead.rules import PARAMETERS, RULES
 from combwright.simulation.ahead.visit import CAME, Stack, visit_each
-from combwright.simulation.biology import BIOLOGY, as_table
+from combwright.simulation.biology import BIOLOGY, Biology, as_table
 from combwright.simulation.columns import STATE
 from combwright.simulation.enclosure.loss import slab_loss
 from combwright.simulation.luck import MATED, QUEEN_LOST, ROBBED, SWARM_LEAVES, SWARM_STARTS
@@ -38,11 +38,13 @@ def live_on(
     stack: Stack,
     first_visit: int,
     nuc_brings: Floats,
+    worlds: tuple[Biology, ...] = (BIOLOGY,),
 ) -> Floats:
     """Let colonies live on in place to the end of the conditions; count what came, [lane, CAME].
 
     Lane ``i`` lives in scenario ``i % scenarios`` of the conditions, [scenario, day, column], and
-    has the luck of member ``i % members``, [member, day, process], from ``without_the_rare``.
+    has the luck of member ``i % members``, [member, day, process], from ``without_the_rare``; it
+    lives in the world that its column ``world`` names.
     ``stack`` is from ``stack_table``, ``nuc_brings`` the money for a nuc that is made on a day of
     the year, [DAYS_IN_TABLE]; nothing but noughts where none is made.
     """
@@ -62,10 +64,10 @@ def live_on(
             nuc_brings,
             stack,
             RULES,
-            as_table(BIOLOGY),
+            as_table(*worlds),
             came,
         )
-        run(colonies, conditions[:, start:stop], luck[:, start:stop])
+        run(colonies, conditions[:, start:stop], luck[:, start:stop], worlds=worlds)
         start = stop
     return came
 

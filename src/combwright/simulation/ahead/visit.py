@@ -84,7 +84,8 @@ def visit_each(
         if is_visited:
             visit(s, w[DAY], nuc_brings[int(w[DAY])], stack, rules[0], came[lane])
         if s.queen == LAYING:
-            risk(s, w, left[lane % today.shape[0]], days, bio[0], came[lane])
+            world = int(s.world) if s.world < len(bio) else 0
+            risk(s, w, left[lane % today.shape[0]], days, bio[world], came[lane])
 
 
 @compiled
