@@ -16,7 +16,7 @@ READY_TO_TEST := .venv/ready-to-test
 
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
-.PHONY: help set-up demo test browser explore lint docs validate fit screenshots benchmarks lock clean check-python
+.PHONY: help set-up demo test coverage browser explore lint docs validate fit screenshots benchmarks lock clean check-python
 
 help:  ## Show what can be made
 	@sed -n 's/^\([a-z-]*\):.*  ## \(.*\)/make \1\t\2/p' $(MAKEFILE_LIST) | expand -t 20
@@ -27,12 +27,15 @@ demo: $(READY)  ## Write an invented season into demo/ and plan the next round f
 	$(BIN)/combwright demo --dir demo
 	@echo "Here combwright is $(BIN)/combwright; after '. $(BIN)/activate' its name is enough."
 
-test: $(READY_TO_TEST)  ## Check format, style, types and layers, then run every quick test, with coverage
+test: $(READY_TO_TEST)  ## Check format, style, types and layers, then run every quick test
 	$(BIN)/ruff format --check .
 	$(BIN)/ruff check .
-	@NUMBA_CACHE_DIR=$(COMPILED) $(PY) -c "from combwright.simulation import run; run.make_ready()" &
+	@NUMBA_CACHE_DIR=$(COMPILED) $(PY) -c "from combwright.simulation.ahead import roll; roll.make_ready()" &
 	$(BIN)/mypy
 	$(BIN)/lint-imports
+	$(PY) -m pytest -n $(JOBS) --dist loadscope
+
+coverage: $(READY_TO_TEST)  ## Run every quick test, and the step uncompiled, to measure what they go through
 	$(PY) -m pytest -n $(JOBS) --dist loadscope $(COVERED)
 	$(PY) -m pytest $(COVERED) --cov-append -p tests.uncompiled tests/simulation/step
 	$(PY) -m tests.covered

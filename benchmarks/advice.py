@@ -19,7 +19,7 @@ from combwright.advice.deciding import Deciding
 from combwright.advice.decisions import food, honey, nucs, queen, space, treating, visits, winter
 from combwright.advice.decisions.branches import branches
 from combwright.advice.plan import plan
-from combwright.advice.season import Season, season_ends
+from combwright.advice.season_ahead import SeasonDays, season_ends
 from combwright.advice.situation import Limits, Situation
 from combwright.kit.catalogue import catalogue
 from combwright.kit.standing import Standing
@@ -58,7 +58,7 @@ def _one(name: str, rng: np.random.Generator, table: np.ndarray) -> Situation:
     members = begin(hive, set_up, known, on=ON, members=MEMBERS, seed=1, colony=name)
     chance = luck(1, name, ON, AHEAD, MEMBERS)
     standing = Standing(hive, set_up)
-    season = Season(table, np.arange(MEMBERS))
+    season = SeasonDays(table, np.arange(MEMBERS))
     near = table[:, :AHEAD]
     return Situation(name, ON, DAYS, members, standing, near, chance, Limits(), season=season)
 

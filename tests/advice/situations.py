@@ -9,7 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from combwright.advice.prices import Prices
-from combwright.advice.season import Season, season_ends
+from combwright.advice.season_ahead import SeasonDays, season_ends
 from combwright.advice.situation import Limits, Situation
 from combwright.kit.catalogue import catalogue
 from combwright.kit.fits import frames_that_fit
@@ -79,12 +79,12 @@ def season_from(year: int) -> Floats:
     return conditions(weather, nectar, pollen, latitude_deg=place.latitude_deg)
 
 
-def season_of(on: date) -> Season:
+def season_of(on: date) -> SeasonDays:
     """Give the days from one on to the end of its season."""
     start = (on - date(on.year, 1, 1)).days
     days = (season_ends(on, AHEAD) - on).days
     table = season_from(on.year)[:, start : start + days]
-    return Season(table, np.arange(MEMBERS) % VERSIONS)
+    return SeasonDays(table, np.arange(MEMBERS) % VERSIONS)
 
 
 def boards_beside(hive_key: str, frames: int) -> int:

@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 
 from combwright.advice.numbers import numbers
 from combwright.advice.prices import Prices
-from combwright.advice.season import Account, Season, swarm_loss
+from combwright.advice.season_ahead import Account, SeasonDays, swarm_loss
 from combwright.belief.weighing.weights import quantiles
 from combwright.kit.standing import Standing
 from combwright.simulation import observe
@@ -90,7 +90,7 @@ class Situation:
     signs_at: str | None = None
     dead: float = 0.0
     prices: Prices = field(default_factory=Prices)
-    season: Season | None = None
+    season: SeasonDays | None = None
     known_swarm_loss: float | None = None
     is_branch: bool = False
 
@@ -141,7 +141,7 @@ class Situation:
     @cached_property
     def account(self) -> Account:
         """Where the season ahead is rolled, with what a swarm would cost in it."""
-        season = self.season or Season(self.conditions, self._scenarios)
+        season = self.season or SeasonDays(self.conditions, self._scenarios)
         at = Account(self.on, self.days, self.standing, season, self.prices)
         known = self.known_swarm_loss
         return replace(at, swarm_loss=swarm_loss(self.colonies, at) if known is None else known)

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from combwright.advice.actions import Action
 from combwright.advice.costs import cost_of, minutes_of
-from combwright.advice.season import LEAST_GAIN, MEMBERS, Ahead, ahead_of
+from combwright.advice.season_ahead import LEAST_GAIN, MEMBERS, Ahead, ahead_of
 from combwright.advice.situation import Situation
 from combwright.advice.trial import Change
 

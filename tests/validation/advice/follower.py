@@ -15,7 +15,7 @@ from combwright.advice.bee_acts import Divide, EggFrame, Give, Requeen, Uniting
 from combwright.advice.decisions.swarm import QUEENS_FROM
 from combwright.advice.kit_acts import Counting, Feeding, SuperOff, Treat
 from combwright.advice.plan import Plan, plan
-from combwright.advice.season import Season, season_ends
+from combwright.advice.season_ahead import SeasonDays, season_ends
 from combwright.advice.situation import Limits, Situation
 from combwright.belief.following.causes import TOO_WEAK
 from combwright.belief.following.doing import do
@@ -133,7 +133,7 @@ class Follower:
             luck=luck(SEED, colony.name, colony.on, AHEAD, belief.members),
             limits=Limits(),
             history=tuple(entry for entry in self.entries if entry.on < colony.on),
-            season=Season(ahead, year),
+            season=SeasonDays(ahead, year),
         )
 
     # --- doing --------------------------------------------------------------------------------

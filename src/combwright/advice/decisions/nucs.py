@@ -15,7 +15,7 @@ from combwright.advice.decisions.honey import after_honey
 from combwright.advice.decisions.kept_shut import nothing_moves
 from combwright.advice.numbers import is_in_season, numbers
 from combwright.advice.prices import Prices
-from combwright.advice.season import LEAST_GAIN
+from combwright.advice.season_ahead import LEAST_GAIN
 from combwright.advice.situation import Situation
 from combwright.advice.trial import Change, try_all
 from combwright.advice.weighing import gain, weigh

@@ -6,7 +6,7 @@ from typing import Final
 import numpy as np
 
 from combwright.advice.numbers import is_in_season, numbers
-from combwright.advice.season import CLOSE_MEMBERS
+from combwright.advice.season_ahead import CLOSE_MEMBERS
 from combwright.advice.situation import Situation
 from combwright.advice.stacking import steps_to
 from combwright.advice.trial import Tried, doing, try_all

@@ -9,7 +9,7 @@ from typing import Final
 from combwright.advice.decisions.disease import noted_signs
 from combwright.advice.decisions.visits import LONGEST_WAIT
 from combwright.advice.prices import Prices
-from combwright.advice.season import Season, season_ends
+from combwright.advice.season_ahead import SeasonDays, season_ends
 from combwright.advice.situation import MARGIN_DAYS, Limits, Situation
 from combwright.belief.following.replay import Followed, Replay
 from combwright.records.replay.colonies import standings
@@ -62,7 +62,7 @@ class Situations:
             luck=luck(asked.seed, belief.colony, asked.on, days, belief.members),
             limits=self._limits,
             prices=self._prices,
-            season=Season(
+            season=SeasonDays(
                 self.around.season(followed.yard, asked.on, season_ends(asked.on, days)),
                 belief.shared["year"],
             ),

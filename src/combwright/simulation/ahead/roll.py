@@ -12,7 +12,7 @@ from numpy.typing import NDArray
 
 from combwright.kit.items import Hive
 from combwright.simulation.ahead.rules import PARAMETERS, RULES
-from combwright.simulation.ahead.visit import CAME, Stack, visit_each
+from combwright.simulation.ahead.visit import CAME, StackTable, visit_each
 from combwright.simulation.biology import BIOLOGY, Biology, as_table
 from combwright.simulation.columns import STATE
 from combwright.simulation.enclosure.loss import slab_loss
@@ -35,7 +35,7 @@ def live_on(
     conditions: Floats,
     luck: Floats,
     *,
-    stack: Stack,
+    stack: StackTable,
     first_visit: int,
     nuc_brings: Floats,
     worlds: tuple[Biology, ...] = (BIOLOGY,),
@@ -74,7 +74,7 @@ def live_on(
 
 def make_ready() -> None:
     """Load what is compiled; after an update it is compiled first, in some ten seconds."""
-    none = Stack(1.0, 1.0, 0.0, np.zeros((3, 1)), np.zeros((3, 1)))
+    none = StackTable(1.0, 1.0, 0.0, np.zeros((3, 1)), np.zeros((3, 1)))
     nobody, day = np.zeros(0, STATE), np.zeros((1, 1, DAY + 1))
     brings, chance = np.zeros(DAYS_IN_TABLE), np.zeros((0, 1, 1))
     live_on(nobody, day, chance, stack=none, first_visit=1, nuc_brings=brings)
@@ -99,7 +99,7 @@ def still_to_come(conditions: Floats) -> Floats:
 
 
 @lru_cache(maxsize=64)
-def stack_table(hive: Hive, brood_boxes: int, cover: Cover) -> Stack:
+def stack_table(hive: Hive, brood_boxes: int, cover: Cover) -> StackTable:
     """Give what the nest loses on each number of frames, under each number of supers."""
     box, above = hive.frames * brood_boxes, hive.honey_super
     supers = MOST_SUPERS + 1 if above is not None else 1
@@ -111,4 +111,4 @@ def stack_table(hive: Hive, brood_boxes: int, cover: Cover) -> Stack:
             loss = slab_loss(hive, plain.model_copy(update=stood))
             base[frames, on], per_frame[frames, on] = loss.base_w_per_k, loss.per_frame_w_per_k
     cells = above.frames * above.frame.worker_cells if above is not None else 0
-    return Stack(float(box), float(hive.frames), float(cells), base, per_frame)
+    return StackTable(float(box), float(hive.frames), float(cells), base, per_frame)

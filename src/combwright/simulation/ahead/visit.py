@@ -40,7 +40,7 @@ GRAMS = 1000.0  # in a kilogram
 AWAY_AT_NOON = 0.25
 
 
-class Stack(NamedTuple):
+class StackTable(NamedTuple):
     """How a colony's hive may stand: frames of all boxes and of one, cells of a super, losses.
 
     Losses of the nest by frames and supers, [frames, supers], each in W/K.

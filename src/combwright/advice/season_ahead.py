@@ -49,15 +49,15 @@ def season_ends(on: date, least_days: int) -> date:
 
 
 @dataclass(frozen=True)
-class Season:
+class SeasonDays:
     """The days to the end of the season, [scenario, day, column], and each member's scenario."""
 
     conditions: Floats
     of: NDArray[np.intp]
 
-    def with_members(self, found: NDArray[np.intp]) -> "Season":
+    def with_members(self, found: NDArray[np.intp]) -> "SeasonDays":
         """Keep some of the members."""
-        return Season(self.conditions, self.of[found])
+        return SeasonDays(self.conditions, self.of[found])
 
 
 @dataclass(frozen=True)
@@ -80,7 +80,7 @@ class Account:
     on: date
     days: int
     standing: Standing
-    season: Season
+    season: SeasonDays
     prices: Prices
     swarm_loss: float = 0.0
 

@@ -14,7 +14,7 @@ from combwright.advice.decisions import nucs
 from combwright.advice.kit_acts import Feeding, Frames, SuperOn
 from combwright.advice.plan import plan
 from combwright.advice.prices import NUCS, Prices
-from combwright.advice.season import ahead_of, season_ends
+from combwright.advice.season_ahead import ahead_of, season_ends
 from combwright.advice.trial import doing
 from combwright.advice.weighing import gain, weigh
 
