@@ -14,6 +14,7 @@ from combwright.advice.season_ahead import Account, SeasonDays, swarm_loss
 from combwright.belief.weighing.weights import quantiles
 from combwright.kit.standing import Standing
 from combwright.simulation import observe
+from combwright.simulation.columns import LAYING
 from combwright.simulation.hands.actions import arrange, empty_feeder, harvest
 from combwright.terms.entries import Noted
 from combwright.terms.set_up import SetUp
@@ -127,6 +128,11 @@ class Situation:
     def is_cool(self) -> bool:
         """Tell whether syrup is taken better when it is given hand-warm."""
         return self.mean_high_c < PARAMETERS["warm_enough_c"].value
+
+    @property
+    def probably_lays(self) -> bool:
+        """Tell whether it is likelier than not that a queen lays."""
+        return float(np.mean(self.colonies["queen"] == LAYING)) > 0.5
 
     @property
     def horizon(self) -> int:

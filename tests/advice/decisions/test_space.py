@@ -24,6 +24,12 @@ def test_bees_beyond_their_frames_get_more() -> None:
     assert [each.more > 0 for each in told.asks(Frames)] == [True]
 
 
+@pytest.mark.parametrize("bees", [4.0, 7.0, 8.5])
+def test_nothing_is_added_for_a_queen_that_does_not_lay(bees: float) -> None:
+    lost = replace(MAY, frames_of_bees=bees, frames_of_brood=0.0, queen="lost", frames=7)
+    assert decided(lost).set_up.frames <= 7
+
+
 def test_few_bees_on_many_empty_frames_are_closed_up() -> None:
     few = replace(MAY, on=date(2027, 3, 20), frames_of_bees=3.0, frames_of_brood=1.0, stores_kg=2.0)
     assert decided(replace(few, frames=9)).set_up.frames <= 9

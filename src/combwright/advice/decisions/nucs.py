@@ -90,9 +90,9 @@ def _nucs(situation: Situation) -> Decision:
     inputs |= {"frames_to_give": float(can), "worth_more": worth[can], "lost": -gains[can].money}
     because = (
         f"{brood:.1f} frames of brood and {bees:.1f} of bees at the careful end. Giving {can} "
-        f"costs about {money_words(-gains[can].money)} of its season; for a nuc with "
-        f"{_queen_words(situation, made)} they are worth about "
-        f"{money_words(made.brings * nucs[can])}: about {money_words(worth[can])} more."
+        f"costs {money_words(-gains[can].money)} of its season; for a nuc with "
+        f"{_queen_words(situation, made)} they are worth "
+        f"{money_words(made.brings * nucs[can])}: {money_words(worth[can])} more."
     )
     gives = (Give(frames_of_brood=can, queen=made.queen),)
     return Decision(topic="nucs", actions=gives, because=(because,), inputs=inputs)

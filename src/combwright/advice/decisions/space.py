@@ -108,10 +108,9 @@ def _weighed(
 
     To leave it as it stands costs nothing, and must be beaten by more than a trifle.
     """
-    now = candidates[0]
     excess = [round(_excess(situation, each), 2) for each in tried]
     starving = tried[0].chances["hunger"] > situation.limits.hunger
-    open_to = [i for i, c in enumerate(candidates) if starving or c.supers >= now.supers]
+    open_to = [i for i, c in enumerate(candidates) if starving or c.supers >= candidates[0].supers]
     best = min(open_to, key=lambda i: (excess[i], -worth[i].money))
     is_trifle = not gain(worth[best], worth[0]).is_worth_it and excess[0] <= excess[best]
     return excess, 0 if is_trifle else best
@@ -166,15 +165,16 @@ def _runner_up(
 
 
 def _stepped(situation: Situation, steps: tuple[int, ...]) -> list[SetUp]:
-    """Give the set-ups with so many frames more or fewer that can be and make sense."""
+    """Give the set-ups with so many frames more or fewer that can be; more for a laying queen."""
     hive, now = situation.standing.hive, situation.standing.set_up
+    most = hive.frames * now.brood_boxes if situation.probably_lays else now.frames
     found = []
     for more in steps:
         frames = now.frames + more
         if frames < 2 or (more < 0 and not _can_spare(situation, -more)):
             continue
         boards = _boards(situation, frames)
-        if boards is None or (more > 0 and frames > hive.frames * now.brood_boxes):
+        if boards is None or (more > 0 and frames > most):
             continue
         sheets = 0 if situation.drawn_frames_to_hand else max(0, more)
         found.append(

@@ -6,17 +6,17 @@ HONEY_TOLD: Final = 0.1
 
 
 def money_words(amount: float) -> str:
-    """Write an amount of the keeper's own money; under one it is called that.
+    """Write about how much of the keeper's own money; under one it is called that.
 
     Examples
     --------
     >>> money_words(31.4), money_words(0.3), money_words(212.0)
-    ('31', 'under 1', '210')
+    ('about 31', 'under 1', 'about 210')
 
     """
     if abs(amount) < 1.0:
         return "under 1"
-    return f"{float(f'{amount:.2g}'):,.0f}"
+    return f"about {float(f'{amount:.2g}'):,.0f}"
 
 
 def worth_words(what: str, money: float, honey_kg: float, minutes: float) -> str:
@@ -30,7 +30,7 @@ def worth_words(what: str, money: float, honey_kg: float, minutes: float) -> str
     """
     honey = f" ({honey_kg:.1f} kg of honey)" if honey_kg >= HONEY_TOLD else ""
     takes = f", {minutes:.0f} minutes" if minutes >= 1.0 else ""
-    return f"{what}: about {money_words(money)} more by October{honey}{takes}."
+    return f"{what}: {money_words(money)} more by October{honey}{takes}."
 
 
 def less_words(money: float) -> str:
@@ -42,4 +42,4 @@ def less_words(money: float) -> str:
     ('about 3 less', 'as good, within 1')
 
     """
-    return f"about {money_words(money)} less" if money >= 1.0 else "as good, within 1"
+    return f"{money_words(money)} less" if money >= 1.0 else "as good, within 1"
