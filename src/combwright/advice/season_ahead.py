@@ -20,7 +20,7 @@ from combwright.advice.prices import Prices
 from combwright.belief.worlds import WORLDS
 from combwright.kit.standing import Standing
 from combwright.simulation import observe
-from combwright.simulation.ahead.roll import DAYS_IN_TABLE, live_on, stack_table, without_the_rare
+from combwright.simulation.ahead.roll import live_on, stack_table, without_the_rare
 from combwright.simulation.ahead.visit import CAME
 from combwright.simulation.columns import CELL, LAYING
 from combwright.simulation.luck import luck
@@ -30,7 +30,6 @@ Change = Callable[[Any], None]
 PARAMETERS: Final = numbers("season")
 MEMBERS: Final = int(PARAMETERS["members"].value)
 ENDS_MONTH: Final = int(PARAMETERS["ends_month"].value)
-NO_NUCS: Final = np.zeros(DAYS_IN_TABLE)
 CLOSE_MEMBERS: Final = int(PARAMETERS["close_members"].value)
 LEAST_GAIN: Final = PARAMETERS["least_gain"].value
 
@@ -104,7 +103,6 @@ def ahead_of(
         _season_luck(at.on, conditions.shape[1])[:members],
         stack=stack_table(at.standing.hive, now.brood_boxes, now.cover),
         first_visit=at.days,
-        nuc_brings=NO_NUCS,
         worlds=WORLDS,
     )
     money = _income(came, at) + _left(lanes, at.prices)
@@ -139,7 +137,6 @@ def _income(came: Floats, at: Account) -> Floats:
         "feeds": -prices.work(MINUTES["feed"].value),
         "frames": -prices.frame_of_foundation - prices.work(MINUTES["frames"].value),
         "supers": -prices.super - prices.work(MINUTES["super"].value),
-        "nuc_money": 1.0,
         "queens": -prices.mated_queen - prices.work(MINUTES["queen"].value),
         "treatments": -prices.treatment - prices.work(MINUTES["treatment"].value),
         "swarms": -PARAMETERS["swarm_share"].value * at.swarm_loss,

@@ -130,9 +130,9 @@ class Situation:
         return self.mean_high_c < PARAMETERS["warm_enough_c"].value
 
     @property
-    def probably_lays(self) -> bool:
-        """Tell whether it is likelier than not that a queen lays."""
-        return float(np.mean(self.colonies["queen"] == LAYING)) > 0.5
+    def laying(self) -> float:
+        """Chance that a queen lays."""
+        return float(np.mean(self.colonies["queen"] == LAYING))
 
     @property
     def horizon(self) -> int:

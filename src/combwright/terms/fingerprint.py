@@ -10,8 +10,8 @@ _HOUSE = Path(combwright.__file__).parent
 
 
 @cache
-def fingerprint(*packages: str, ending: str = "") -> str:
-    """Tell one version of some packages from another, by their files that end so.
+def fingerprint(*packages: str) -> str:
+    """Tell one version of some packages from another, by their files, those of data too.
 
     A change of one letter in one of them gives another.
 
@@ -23,7 +23,7 @@ def fingerprint(*packages: str, ending: str = "") -> str:
     """
     digest = blake2b(digest_size=8)
     for package in packages:
-        for path in sorted((_HOUSE / package).rglob(f"*{ending}")):
+        for path in sorted((_HOUSE / package).rglob("*")):
             if path.is_file() and "__pycache__" not in path.parts:
                 digest.update(path.relative_to(_HOUSE).as_posix().encode())
                 digest.update(path.read_bytes())

@@ -9,7 +9,6 @@ from numpy.typing import NDArray
 from combwright.kit.catalogue import catalogue
 from combwright.simulation import observe
 from combwright.simulation.ahead.roll import (
-    DAYS_IN_TABLE,
     live_on,
     stack_table,
     still_to_come,
@@ -30,7 +29,6 @@ Floats = NDArray[np.float64]
 ON, ENDS, MEMBERS = date(2027, 4, 24), date(2027, 10, 1), 12
 HIVE = catalogue().hive("national timber")
 STACK = stack_table(HIVE, 1, "crown board")
-NONE, SOLD = np.zeros(DAYS_IN_TABLE), np.full(DAYS_IN_TABLE, 100.0)
 
 
 @pytest.fixture(scope="module")
@@ -48,10 +46,8 @@ def colonies(bees: float, frames: int, *, supers: int = 0, stores: float = 6.0) 
     return begin(HIVE, set_up, described, on=ON, members=MEMBERS, seed=1, colony="one")
 
 
-def lived(
-    members: NDArray[np.void], season: tuple[Floats, Floats], brings: Floats = NONE
-) -> dict[str, Floats]:
-    came = live_on(members, *season, stack=STACK, first_visit=7, nuc_brings=brings)
+def lived(members: NDArray[np.void], season: tuple[Floats, Floats]) -> dict[str, Floats]:
+    came = live_on(members, *season, stack=STACK, first_visit=7)
     return {name: came[:, at] for at, name in enumerate(CAME)}
 
 
@@ -60,7 +56,7 @@ def visited(members: NDArray[np.void], day: float) -> Floats:
     today[0, DAY], today[0, NIGHT_C] = day, 10.0
     came = np.zeros((len(members), len(CAME)))
     bio, is_visited = as_table(BIOLOGY), True
-    visit_each(members, today, np.ones(1), 7.0, is_visited, NONE, STACK, RULES, bio, came)
+    visit_each(members, today, np.ones(1), 7.0, is_visited, STACK, RULES, bio, came)
     return came
 
 
@@ -94,14 +90,6 @@ def test_a_lane_does_not_feel_those_beside_it(season: tuple[Floats, Floats]) -> 
     together = lived(both, season)
     apart = lived(one, season)
     assert np.array_equal(together["honey_kg"][:MEMBERS], apart["honey_kg"])
-
-
-def test_a_nuc_is_made_only_where_one_is_sold(season: tuple[Floats, Floats]) -> None:
-    sold = lived(colonies(10.0, 11), season, SOLD)
-    assert sold["nucs"].max() <= 1.0
-    assert sold["nucs"].mean() > 0.5
-    assert sold["nuc_money"] == pytest.approx(100.0 * sold["nucs"])
-    assert lived(colonies(10.0, 11), season)["nucs"].sum() == 0.0
 
 
 @pytest.mark.parametrize("day", [130.0, 160.0, 200.0])

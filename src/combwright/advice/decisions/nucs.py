@@ -23,7 +23,6 @@ from combwright.advice.words.money_words import money_words
 from combwright.advice.words.wording import chance_words, count_words, day_words
 from combwright.belief.following.acting import BROOD_FRAME_FULL
 from combwright.simulation import observe
-from combwright.simulation.columns import LAYING
 from combwright.simulation.observe import FULL_BROOD_SHARE
 from combwright.terms.entries import Split
 
@@ -112,8 +111,7 @@ def _helped(situation: Situation, inputs: dict[str, float]) -> Decision:
     first, last = HELP_SEASON
     in_season = first <= situation.on.timetuple().tm_yday <= last
     is_weak = WEAK[0] <= situation.bees <= WEAK[1] and situation.standing.hive.kind == "hive"
-    laying = float(np.mean(situation.colonies["queen"] == LAYING))
-    if not in_season or not is_weak or laying < PARAMETERS["sure_of_her"].value:
+    if not in_season or not is_weak or situation.laying < PARAMETERS["sure_of_her"].value:
         return Decision(topic="nucs", inputs=inputs)
     without, with_one = try_all(situation, [_taking(0), _taking_in])
     limits, chances = situation.limits, with_one.chances

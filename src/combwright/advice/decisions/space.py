@@ -167,7 +167,7 @@ def _runner_up(
 def _stepped(situation: Situation, steps: tuple[int, ...]) -> list[SetUp]:
     """Give the set-ups with so many frames more or fewer that can be; more for a laying queen."""
     hive, now = situation.standing.hive, situation.standing.set_up
-    most = hive.frames * now.brood_boxes if situation.probably_lays else now.frames
+    most = hive.frames * now.brood_boxes if situation.laying > 0.5 else now.frames
     found = []
     for more in steps:
         frames = now.frames + more

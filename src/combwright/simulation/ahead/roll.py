@@ -24,7 +24,6 @@ from combwright.weather.conditions import DAY, FLIGHT, NECTAR
 Floats = NDArray[np.float64]
 EVERY_DAYS: Final = int(PARAMETERS["every"].value)
 MOST_SUPERS: Final = int(PARAMETERS["most_supers"].value)
-DAYS_IN_TABLE: Final = 367  # of the year, from 1
 LATE_SHARE: Final = PARAMETERS["late_share"].value
 # Rare things are priced, not drawn: no swarm begins, no queen is lost or fails to mate, none rob.
 UNDRAWN: Final = {SWARM_STARTS: 1.0, SWARM_LEAVES: 1.0, QUEEN_LOST: 0.5, MATED: 1.0, ROBBED: 1.0}
@@ -37,7 +36,6 @@ def live_on(
     *,
     stack: StackTable,
     first_visit: int,
-    nuc_brings: Floats,
     worlds: tuple[Biology, ...] = (BIOLOGY,),
 ) -> Floats:
     """Let colonies live on in place to the end of the conditions; count what came, [lane, CAME].
@@ -45,8 +43,7 @@ def live_on(
     Lane ``i`` lives in scenario ``i % scenarios`` of the conditions, [scenario, day, column], and
     has the luck of member ``i % members``, [member, day, process], from ``without_the_rare``; it
     lives in the world that its column ``world`` names.
-    ``stack`` is from ``stack_table``, ``nuc_brings`` the money for a nuc that is made on a day of
-    the year, [DAYS_IN_TABLE]; nothing but noughts where none is made.
+    ``stack`` is from ``stack_table``.
     """
     came = np.zeros((len(colonies), len(CAME)))
     came[:, [CAME.index("no_swarm"), CAME.index("no_loss")]] = 1.0
@@ -61,7 +58,6 @@ def live_on(
             left[:, start],
             float(stop - start),
             start > 0,
-            nuc_brings,
             stack,
             RULES,
             as_table(*worlds),
@@ -76,8 +72,7 @@ def make_ready() -> None:
     """Load what is compiled; after an update it is compiled first, in some ten seconds."""
     none = StackTable(1.0, 1.0, 0.0, np.zeros((3, 1)), np.zeros((3, 1)))
     nobody, day = np.zeros(0, STATE), np.zeros((1, 1, DAY + 1))
-    brings, chance = np.zeros(DAYS_IN_TABLE), np.zeros((0, 1, 1))
-    live_on(nobody, day, chance, stack=none, first_visit=1, nuc_brings=brings)
+    live_on(nobody, day, np.zeros((0, 1, 1)), stack=none, first_visit=1)
 
 
 def without_the_rare(luck: Floats) -> Floats:

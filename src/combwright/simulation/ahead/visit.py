@@ -10,6 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from combwright.simulation.columns import LAYING, QUEENLESS
+from combwright.simulation.observe import AWAY_AT_NOON, SUGAR_IN_HONEY
 from combwright.simulation.step.compiled import compiled
 from combwright.simulation.step.queen_day import swarm_hazard
 from combwright.simulation.step.room import share_above
@@ -24,8 +25,6 @@ CAME: Final = (
     "feeds",
     "frames",
     "supers",
-    "nucs",
-    "nuc_money",
     "queens",
     "treatments",
     "swarms",
@@ -33,11 +32,9 @@ CAME: Final = (
     "no_swarm",
     "no_loss",
 )
-HONEY, SUGAR, FEEDS, FRAMES, SUPERS, NUCS, NUC_MONEY, QUEENS, TREATMENTS = range(9)
-SWARMS, LOST, NO_SWARM, NO_LOSS = range(9, 13)
-SUGAR_IN_HONEY = 0.8
+HONEY, SUGAR, FEEDS, FRAMES, SUPERS, QUEENS, TREATMENTS = range(7)
+SWARMS, LOST, NO_SWARM, NO_LOSS = range(7, 11)
 GRAMS = 1000.0  # in a kilogram
-AWAY_AT_NOON = 0.25
 
 
 class StackTable(NamedTuple):
@@ -72,7 +69,6 @@ def visit_each(
     left: Any,
     days: float,
     is_visited: bool,
-    nuc_brings: Any,
     stack: Any,
     rules: Any,
     bio: Any,
@@ -82,7 +78,7 @@ def visit_each(
     for lane in range(colonies.shape[0]):
         s, w = colonies[lane], today[lane % today.shape[0]]
         if is_visited:
-            visit(s, w[DAY], nuc_brings[int(w[DAY])], stack, rules[0], came[lane])
+            visit(s, w[DAY], stack, rules[0], came[lane])
         if s.queen == LAYING:
             world = int(s.world) if s.world < len(bio) else 0
             risk(s, w, left[lane % today.shape[0]], days, bio[world], came[lane])
@@ -106,8 +102,8 @@ def risk(s: Any, w: Any, left: float, days: float, bio: Any, came: Any) -> None:
 
 
 @compiled
-def visit(s: Any, day: float, nuc_brings: float, stack: Any, rules: Any, came: Any) -> None:
-    """Go through a visit: honey, room, food, mites, queen, nuc."""
+def visit(s: Any, day: float, stack: Any, rules: Any, came: Any) -> None:
+    """Go through a visit: honey, room, food, mites, queen."""
     bees = frames_of_bees(s)
     if adults_of(s) < 1.0:
         return
@@ -120,8 +116,6 @@ def visit(s: Any, day: float, nuc_brings: float, stack: Any, rules: Any, came: A
         treat(s, rules, came)
     if s.queen == QUEENLESS and rules.queen_from <= day <= rules.queen_until:
         give_queen(s, rules, came)
-    if rules.nuc_from <= day <= rules.nuc_until and nuc_brings > 0.0 and s.queen == LAYING:
-        make_nuc(s, bees, nuc_brings, rules, came)
 
 
 @compiled
@@ -228,27 +222,3 @@ def give_queen(s: Any, rules: Any, came: Any) -> None:
         s.queen, s.queen_clock, s.queen_age = LAYING, 0.0, rules.queen_days
         s.swarm_clock = s.mating_flights = 0.0
         came[QUEENS] += 1.0
-
-
-@compiled
-def make_nuc(s: Any, bees: float, brings: float, rules: Any, came: Any) -> None:
-    """Make one nuc a year with a bought queen, by parts as the colony has bees for it."""
-    part = spread(bees, rules.nuc_bees, rules.nuc_bees_full) * (1.0 - came[NUCS])
-    if part <= 0.0:
-        return
-    gone = min(1.0, part * rules.nuc_frames_of_bees * s.bees_per_frame / max(adults_of(s), 1.0))
-    for_nuc = part * rules.nuc_frames_of_brood * s.cells_per_frame * rules.full_brood
-    brood = s.eggs.sum() + s.larvae.sum() + s.sealed.sum()
-    given = min(1.0, for_nuc / max(brood, 1.0))
-    stores = min(s.ripe, part * rules.nuc_stores_g)
-    s.nest *= 1.0 - gone
-    s.foragers *= 1.0 - gone
-    s.winter *= 1.0 - gone
-    s.mites *= 1.0 - gone
-    s.eggs *= 1.0 - given
-    s.larvae *= 1.0 - given
-    s.sealed *= 1.0 - given
-    s.mites_worker *= 1.0 - given
-    s.ripe -= stores
-    came[NUCS] += part
-    came[NUC_MONEY] += part * brings

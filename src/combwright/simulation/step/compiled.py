@@ -1,8 +1,8 @@
 """The one place that knows the compiler.
 
 Compiled code is kept in the user's cache folder, or where NUMBA_CACHE_DIR says, under the
-fingerprint of all the source it is made from: a compiler that looks at one file at a time would
-not notice that a process in another file has changed.
+fingerprint of all the source and data it is made from: a compiler that looks at one file at a time
+would not notice that a process in another file, or a number that it has taken in, has changed.
 """
 
 from collections.abc import Callable
@@ -17,7 +17,7 @@ from combwright.terms.fingerprint import fingerprint
 Function = TypeVar("Function", bound=Callable[..., Any])
 
 
-_SOURCE = fingerprint("science", "weather", "simulation", ending=".py")
+_SOURCE = fingerprint("science", "weather", "simulation")
 _KEPT_IN = Path(numba.config.CACHE_DIR or user_cache_path("combwright"))  # type: ignore[attr-defined]
 numba.config.CACHE_DIR = str(_KEPT_IN / f"compiled-{_SOURCE}")  # type: ignore[attr-defined]
 
