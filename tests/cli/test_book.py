@@ -102,3 +102,23 @@ def test_every_book_command_says_what_it_does_and_gives_an_example() -> None:
         told = run.invoke(app, ["book", name, "--help"], env={"COLUMNS": "200"}).stdout
         assert f"Example: combwright book {name}" in told
         assert "--book" in told
+
+
+def test_orders_and_batches_are_listed_and_shown(tmp_path: Path) -> None:
+    file, book = tmp_path / "orders.csv", str(tmp_path / "a.book")
+    file.write_text(
+        "date,colony,order,customer,how many,wanted by,batch of cells,day 0,begun\n"
+        "2027-01-10,,A7,Byrne,2,2027-06-20,,,\n"
+        "2027-05-10,,,,,,B1,2027-05-10,30\n",
+        "utf-8",
+    )
+    assert run.invoke(app, ["book", "add", str(file), "--book", book]).exit_code == 0
+    listed = run.invoke(app, ["book", "list", "orders", "--book", book])
+    assert listed.stdout.startswith("A7: 2 nucs of 5 frames for Byrne, wanted by 2027-06-20")
+    (batch,) = json.loads(
+        run.invoke(app, ["book", "list", "batches", "--book", book, "--json"]).stdout
+    )
+    assert (batch["batch"], batch["day_0"], batch["begun"]) == ("B1", "2027-05-10", 30)
+    shown = json.loads(run.invoke(app, ["book", "show", "A7", "--book", book, "--json"]).stdout)
+    assert (shown["order"], len(shown["entries"])) == ("A7", 1)
+    assert "no queens" in run.invoke(app, ["book", "list", "queens", "--book", book]).stdout

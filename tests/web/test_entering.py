@@ -27,7 +27,14 @@ FILLED: dict[str, dict[str, str]] = {
     "price": {"of": "honey", "amount": "9.5"},
     "aim": {"aim": "nucs first"},
     "counting": {"brood": "combs with brood", "bees": "seams"},
+    "batch": {"batch": "B9", "day_0": "2027-05-10", "begun": "30", "colony": "Bramble"},
+    "batch counts": {"batch": "B9", "accepted": "24", "on": "2027-05-11"},
+    "own queen": {"queen": "Q9", "year": "2027", "mark": "yellow", "clipped": "yes"},
+    "own queen news": {"queen": "Q9", "event": "laying", "pattern": "solid"},
+    "order": {"order": "A9", "customer": "Byrne", "count": "2", "wanted_by": "2027-06-20"},
+    "order news": {"order": "A9", "event": "promised", "week": "2027-06-14", "percent": "90"},
 }
+BEFORE = {"batch counts": "batch", "own queen news": "own queen", "order news": "order"}
 
 
 def enter(client: TestClient, kind: str, fields: dict[str, str]) -> tuple[int, str]:
@@ -43,6 +50,8 @@ def test_there_is_a_case_for_every_form() -> None:
 @pytest.mark.parametrize("kind", FORMS)
 def test_a_form_becomes_an_entry(client: TestClient, desk: Desk, kind: str) -> None:
     assert client.get(f"/enter/{kind}").status_code == 200
+    if kind in BEFORE:
+        assert enter(client, BEFORE[kind], FILLED[BEFORE[kind]])[0] == 303
     before = desk.book.now().last
     assert enter(client, kind, FILLED[kind])[0] == 303
     assert desk.book.now().last == before + 1
@@ -70,3 +79,20 @@ def test_the_first_yard_and_colony_of_an_empty_book(client: TestClient, desk: De
     assert enter(client, "yard", FILLED["yard"])[0] == 303
     assert "Home" in client.get("/yards").text
     assert desk.book.now().yards["Home"].latitude == 51.9
+
+
+@pytest.mark.parametrize(
+    ("told", "beside", "words"),
+    [
+        ({"wanted_by": "2027-04-17"}, "wanted_by", "was over when it was ordered"),
+        ({"frames": "12"}, "frames", "more than a nuc box holds"),
+        ({"price": "0"}, "price", "more than 0"),
+    ],
+)
+def test_an_order_that_cannot_be_is_refused_beside_its_field(
+    client: TestClient, told: dict[str, str], beside: str, words: str
+) -> None:
+    status, text = enter(client, "order", FILLED["order"] | told)
+    assert status == 422
+    at = text.index(f'id="fault-{beside}">')
+    assert words in text[at : at + 300]

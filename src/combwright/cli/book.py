@@ -9,10 +9,13 @@ import typer
 from combwright.cli.options import BookOption, JsonOption, named_book, print_json
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Mapping
 
     from combwright.records.problems import Problem
     from combwright.services.book.book import Page, Report
+    from combwright.services.book.own import OwnPage
+    from combwright.services.book.own_words import Owned
+    from combwright.terms.entries import Noted
 
 commands = typer.Typer(no_args_is_help=True, help="The record of what was seen and done.")
 
@@ -51,18 +54,52 @@ def add(
 
 @commands.command(epilog="Example: `combwright book show Alder`")
 def show(
-    colony: Annotated[str, typer.Argument(help="The colony's name.")],
+    name: Annotated[
+        str, typer.Argument(help="The name of a colony, an order, a batch or a queen.")
+    ],
     named: BookOption = None,
     as_json: JsonOption = False,
 ) -> None:
-    """Show how a colony stands and all that the book says of it."""
+    """Show how a colony, an order, a batch or a queen stands, and all that the book says of it."""
     from combwright.services.book.book import show_colony
+    from combwright.services.book.entry_words import stands
+    from combwright.services.book.own import show_own
+    from combwright.services.book.own_words import own_words
 
-    page = show_colony(named_book(named, must_exist=True), colony)
-    if as_json:
-        print_json(_page(page))
+    book = named_book(named, must_exist=True)
+    page: OwnPage | Page
+    if own := show_own(book, name):
+        word, page, standing = own.word, own, own_words(own.standing)
     else:
-        _show_page(page)
+        word, page = "colony", show_colony(book, name)
+        standing = stands(page.standing)
+    if as_json:
+        entries = [each.model_dump(exclude_none=True) for each in page.entries]
+        print_json({word: name, "standing": page.standing, "entries": entries})
+    else:
+        _show_page(name, standing, page.entries)
+
+
+@commands.command("list", epilog="Example: `combwright book list orders --book yard.book`")
+def list_own(
+    what: Annotated[
+        Literal["orders", "batches", "queens"], typer.Argument(help="What is to be listed.")
+    ],
+    named: BookOption = None,
+    as_json: JsonOption = False,
+) -> None:
+    """List orders in their turn, batches of cells, or queens with names, as they stand."""
+    now = named_book(named, must_exist=True).now()
+    known: Mapping[str, Owned] = getattr(now, what)
+    if as_json:
+        print_json(list(known.values()))
+        return
+    from combwright.services.book.own_words import own_words
+
+    for name, each in known.items():
+        typer.echo(f"{name}: {own_words(each)}")
+    if not known:
+        typer.echo(f"There are no {what} in the book.")
 
 
 @commands.command(epilog="Example: `combwright book export --format json --out all.json`")
@@ -118,24 +155,19 @@ def _show_report(report: "Report", place: str) -> None:
                 typer.echo(f"  {one}")
 
 
-def _page(page: "Page") -> dict[str, Any]:
-    entries = [each.model_dump(exclude_none=True) for each in page.entries]
-    return {"colony": page.standing.colony, "standing": page.standing, "entries": entries}
-
-
-def _show_page(page: "Page") -> None:
+def _show_page(name: str, standing: str, entries: "Iterable[Noted]") -> None:
     from rich import box
     from rich.console import Console
     from rich.table import Table
 
-    from combwright.services.book.entry_words import said, stands
+    from combwright.services.book.entry_words import said
 
     console = Console(highlight=False, markup=False)
-    console.print(page.standing.colony, style="bold")
-    console.print(stands(page.standing))
+    console.print(name, style="bold")
+    console.print(standing)
     table = Table(box=box.SIMPLE_HEAD)
     for heading in ("day", "entry", "what it says"):
         table.add_column(heading, overflow="fold", no_wrap=heading == "day")
-    for each in page.entries:
+    for each in entries:
         table.add_row(each.on.isoformat(), each.kind, said(each))
     console.print(table)

@@ -16,6 +16,7 @@ from starlette.responses import HTMLResponse
 from combwright import __version__
 from combwright.figures.comb_strip import comb_strip
 from combwright.planning.sheet import Band
+from combwright.science.queens.mark_colour import mark_colour
 from combwright.terms.combs import StackView
 
 STATIC: Final = Path(str(files("combwright.web").joinpath("static")))
@@ -37,7 +38,7 @@ def environment() -> Environment:
         "span": span,
         "halves": halves,
         "slug": slug,
-        "mark": mark,
+        "mark": mark_colour,
     }
     made.globals |= {"strip": strip, "version": __version__}
     return made
@@ -110,18 +111,6 @@ def halves(value: float) -> str:
     """
     whole, half = divmod(round(2 * value), 2)
     return (str(whole) if whole or not half else "") + ("½" if half else "")
-
-
-def mark(year: int) -> str:
-    """Name the international colour of queens of a year.
-
-    Examples
-    --------
-    >>> [mark(year) for year in (2026, 2027, 2025)]
-    ['white', 'yellow', 'blue']
-
-    """
-    return ("blue", "white", "yellow", "red", "green")[year % 5]
 
 
 def slug(name: str) -> str:

@@ -11,7 +11,7 @@ from pydantic import ValidationError
 
 from combwright.records.notebook.headings import BY_WORD, HEADINGS, NEEDED, Heading
 from combwright.records.notebook.lines import Row, Table, column, lengths, table
-from combwright.records.notebook.noting import entry, new_colony, new_yard, parts
+from combwright.records.notebook.noting import SUBJECTS, entry, new_colony, new_yard, parts
 from combwright.records.problems import Problem, refused
 from combwright.terms.entries import AnyEntry, Noted
 from combwright.terms.errors import NotebookError
@@ -133,8 +133,10 @@ class LineReader:
         colony = values.get("colony")
         needed = ["date"]
         if colony is None:
-            # a line may be about a yard alone
-            needed.append("yard" if values.keys() <= OF_A_YARD else "colony")
+            # a line may be about a yard, an order, a batch or a queen alone
+            is_of_a_yard = values.keys() <= OF_A_YARD
+            subject = next((one for one in SUBJECTS if one in values), "colony")
+            needed.append("yard" if is_of_a_yard else subject)
         elif colony not in self.colonies:
             needed += ["yard", "hive"]
         for word in needed:
@@ -166,7 +168,7 @@ class LineReader:
             contents["new yard"] = new_yard(values)
         if colony and colony not in self.colonies:
             contents["new colony"] = new_colony(values)
-        if colony:
+        if any(subject in values for subject in SUBJECTS):
             contents |= parts(values, self.hives.get(colony))
         made: list[Noted] = []
         problems: list[Problem] = []

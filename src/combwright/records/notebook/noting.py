@@ -6,7 +6,8 @@ from typing import Any, cast
 from uuid import UUID, uuid5
 
 from combwright.records.notebook.headings import HEADINGS, variants
-from combwright.terms.entries import ENTRY, KINDS, Colony, Noted, Yard
+from combwright.terms.entries import ENTRY, KINDS, Colony, Entry, Noted, Yard
+from combwright.terms.entries.fields import fields_of
 
 # the name space of ids, so that the same note always gets the same one
 NOTEBOOK = UUID("6d0c1a52-3f0e-5c5b-9a39-3f9b6a1f2c77")
@@ -19,6 +20,22 @@ PARTS: dict[str, dict[str, Any]] = {
     for part, variant in variants(kind).items()
 }
 
+# what a note may be about, by the heading that names it
+SUBJECTS = {"colony": "colony", "order": "order", "batch of cells": "batch", "queen": "queen"}
+
+
+def named_by(kind: type[Entry]) -> dict[str, str]:
+    """Give the headings that name what a kind of note is about, and the fields they fill."""
+    fields = fields_of(kind)
+    return {
+        word: name
+        for word, name in SUBJECTS.items()
+        if name in fields and fields[name].about.heading in ("", word)
+    }
+
+
+NAMED_BY = {kind.model_fields["kind"].default: named_by(kind) for kind in KINDS}
+
 Values = dict[str, Any]
 
 
@@ -30,7 +47,11 @@ def parts(values: Values, last_hive: str | None) -> dict[str, Values]:
     """
     found: dict[str, Values] = {}
     for part, fixed in PARTS.items():
-        own = [one for one in HEADINGS if one.part == part and one.word in values]
+        own = [
+            one
+            for one in HEADINGS
+            if one.part == part and one.word in values and one.word not in SUBJECTS
+        ]
         if any(one.field.about.nought_is_none and values[one.word] == 0 for one in own):
             continue
         content: Values = {one.field.name: values[one.word] for one in own}
@@ -39,7 +60,9 @@ def parts(values: Values, last_hive: str | None) -> dict[str, Values]:
         if part == "queen" and content and "queen year" in values:
             content["queen_year"] = values["queen year"]
         if content:
-            found[part] = fixed | {"colony": values["colony"]} | content
+            subjects = NAMED_BY[fixed["kind"]].items()
+            about = {name: values[word] for word, name in subjects if word in values}
+            found[part] = fixed | about | content
     return found
 
 

@@ -10,7 +10,7 @@ from combwright.records.notebook.from_lines import Line, read_notebook
 from combwright.records.notebook.reminders import wrong_reminders
 from combwright.records.problems import Problem, refused
 from combwright.records.replay.clashes import check
-from combwright.records.replay.corrections import standing
+from combwright.records.replay.corrections import standing, subject
 from combwright.terms.entries import AnyEntry, Colony, Correction, Split, Yard
 from combwright.terms.errors import NotebookError
 
@@ -110,7 +110,7 @@ def located(
     if problem.entry in line_of:
         return replace(problem, line=line_of[problem.entry])
     each = known[problem.entry]
-    about = getattr(each, "colony", getattr(each, "yard", ""))
+    about = "" if isinstance(each, Correction) else subject(each) or getattr(each, "yard", "")
     return replace(problem, column=f"in the book, {each.kind} “{about}” of {each.on}")
 
 

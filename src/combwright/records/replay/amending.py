@@ -5,7 +5,7 @@ from datetime import date
 from uuid import UUID, uuid5
 
 from combwright.records.notebook.noting import NOTEBOOK
-from combwright.records.replay.corrections import standing
+from combwright.records.replay.corrections import standing, subject
 from combwright.terms.entries import AnyEntry, Colony, Correction, Noted, Yard
 
 FROM_A_NOTEBOOK = 5  # the version of the ids that a notebook's notes get
@@ -39,8 +39,8 @@ def amendments(whole: Sequence[AnyEntry], notes: Iterable[Noted]) -> list[Correc
 
 
 def day_of(each: Noted) -> tuple[str, date]:
-    """Name the colony and the day that a note is about."""
-    return getattr(each, "colony", ""), each.on
+    """Name what a note is about, a colony as a rule, and its day."""
+    return subject(each), each.on
 
 
 def correction(key: UUID, on: date, replacement: Noted | None, written: int) -> Correction:

@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from uuid import UUID
 
-from combwright.terms.entries import AnyEntry, Correction, Noted, Split, Unite
+from combwright.terms.entries import AnyEntry, Batch, BatchCounts, Correction, Noted, Split, Unite
 
 
 def standing(entries: Iterable[AnyEntry]) -> list[Noted]:
@@ -51,3 +51,11 @@ def names(each: Noted) -> tuple[str, ...]:
     if isinstance(each, Unite):
         return (each.colony, each.into)
     return (own,) if own is not None else ()
+
+
+def subject(each: Noted) -> str:
+    """Name what an entry is about: an order, a batch, a queen with a name, or a colony."""
+    if isinstance(each, Batch | BatchCounts):
+        return each.batch
+    words = ("order", "queen", "colony")
+    return next((str(name) for word in words if (name := getattr(each, word, None))), "")

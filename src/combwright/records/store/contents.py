@@ -9,6 +9,13 @@ from functools import cached_property
 from combwright.kit.catalogue import Catalogue
 from combwright.records.replay.colonies import KnownColony, standings
 from combwright.records.replay.corrections import names, standing
+from combwright.records.replay.known_orders import KnownOrder, known_orders
+from combwright.records.replay.known_queens import (
+    KnownBatch,
+    KnownQueen,
+    known_batches,
+    known_queens,
+)
 from combwright.terms.entries import AnyEntry, Correction, Noted, Yard
 from combwright.terms.errors import NotFoundError
 
@@ -53,6 +60,21 @@ class Contents:
     def yards(self) -> Mapping[str, Yard]:
         """The yards by name, as last noted."""
         return {each.yard: each for each in self.entries if isinstance(each, Yard)}
+
+    @cached_property
+    def orders(self) -> Mapping[str, KnownOrder]:
+        """The orders by name: first promised, first served."""
+        return known_orders(self.entries)
+
+    @cached_property
+    def batches(self) -> Mapping[str, KnownBatch]:
+        """The batches of cells by name, by their day 0."""
+        return known_batches(self.entries)
+
+    @cached_property
+    def queens(self) -> Mapping[str, KnownQueen]:
+        """The queens that have names."""
+        return known_queens(self.entries)
 
     @property
     def living(self) -> list[KnownColony]:

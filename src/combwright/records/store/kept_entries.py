@@ -16,6 +16,11 @@ from combwright.terms.errors import ClashError
 
 # SQLite takes some 32 000 values in one statement, older builds 999
 IDS_AT_ONCE = 900
+# who is in the book, and what is not about a colony
+ALWAYS_READ = (
+    "yard", "colony", "split", "correction", "order", "order news", "batch", "batch counts",
+    "own queen", "own queen news",
+)  # fmt: skip
 CORRECTED = sa.select(entry.c.corrects).where(entry.c.corrects.is_not(None))
 
 
@@ -74,7 +79,7 @@ def written_about(db: sa.Connection, colonies: Collection[str]) -> list[AnyEntry
     bodies = db.scalars(
         sa.select(entry.c.body)
         .where(
-            entry.c.kind.in_(("yard", "colony", "split", "correction"))
+            entry.c.kind.in_(ALWAYS_READ)
             | entry.c.colony.in_(colonies)
             | entry.c.other_colony.in_(colonies)
             | entry.c.id.in_(CORRECTED)

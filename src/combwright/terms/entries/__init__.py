@@ -15,8 +15,10 @@ from combwright.terms.entries.entry import Entry, Name, Text
 from combwright.terms.entries.food import Feed, Harvest
 from combwright.terms.entries.keeping import Aim, AimedAt, Harm, Kit, Limit, Price, Priced
 from combwright.terms.entries.mites import Substance, TrayCount, Treatment, WashCount
+from combwright.terms.entries.orders import Order, Ordered, OrderNews
 from combwright.terms.entries.places import Move, Yard
 from combwright.terms.entries.queens import Queen, QueenEvent
+from combwright.terms.entries.raised import Batch, BatchCounts, Method, OwnQueen, OwnQueenNews
 from combwright.terms.entries.stack import STACK_FIELDS, Change, Part, Stack
 from combwright.terms.entries.visit import QueenCells, Visit
 
@@ -27,6 +29,8 @@ __all__ = [
     "Aim",
     "AimedAt",
     "AnyEntry",
+    "Batch",
+    "BatchCounts",
     "Change",
     "Colony",
     "Correction",
@@ -39,9 +43,15 @@ __all__ = [
     "HowCounted",
     "Kit",
     "Limit",
+    "Method",
     "Move",
     "Name",
     "Noted",
+    "Order",
+    "OrderNews",
+    "Ordered",
+    "OwnQueen",
+    "OwnQueenNews",
     "Part",
     "Price",
     "Priced",
@@ -90,7 +100,13 @@ Noted = Annotated[
     | Limit
     | Price
     | Aim
-    | HowCounted,
+    | HowCounted
+    | Batch
+    | BatchCounts
+    | OwnQueen
+    | OwnQueenNews
+    | Order
+    | OrderNews,
     Field(discriminator="kind"),
 ]
 AnyEntry = Annotated[Noted | Correction, Field(discriminator="kind")]

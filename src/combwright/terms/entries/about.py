@@ -14,7 +14,9 @@ from pydantic_core import CoreSchema
 # where the form at a hive asks for a field; “taken”: not asked, but taken where a note brings it
 Place = Literal["", "seen", "done", "more", "last", "taken"]
 # what there is to choose from where the program, not the entry, knows it
-Source = Literal["", "colony", "yard", "hive", "climate", "district", "item"]
+Source = Literal[
+    "", "colony", "yard", "hive", "climate", "district", "item", "order", "batch", "own queen"
+]
 
 
 @dataclass(frozen=True, slots=True)

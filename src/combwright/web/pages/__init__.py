@@ -9,10 +9,22 @@ from combwright.web.pages import (
     reading,
     settings,
     sheet,
+    supply,
     yards,
 )
 
 ROUTERS = tuple(
     module.router
-    for module in (sheet, note, colony, bench, yards, kit, settings, adding_weather, reading)
+    for module in (
+        sheet,
+        note,
+        colony,
+        bench,
+        yards,
+        supply,
+        kit,
+        settings,
+        adding_weather,
+        reading,
+    )
 )

@@ -17,6 +17,7 @@ from combwright.web.desk import AtDesk, Desk
 from combwright.web.pages.note import sent
 from combwright.web.showing import page
 
+OWN = ("order", "order news", "batch", "batch counts", "own queen", "own queen news")
 router = APIRouter(include_in_schema=False)
 
 
@@ -32,13 +33,17 @@ def show(at: AtDesk, request: Request) -> Response:
 
 
 @router.get("/enter/{kind}")
-def ask(at: AtDesk, request: Request, kind: str, colony: str = "") -> Response:
-    """Show the form of one kind of entry."""
+def ask(at: AtDesk, request: Request, kind: str) -> Response:
+    """Show the form of one kind of entry; what it is about may stand in the address."""
     on = at.book.now().next_round(at.today)
-    return form(request, at, kind, {"id": str(uuid4()), "on": str(on), "colony": colony})
+    about = {name: value for name, value in request.query_params.items() if value}
+    return form(request, at, kind, about | {"id": str(uuid4()), "on": str(on)})
 
 
-BACK = {"kit": "/kit", "limit": "/settings", "price": "/settings", "aim": "/settings"}
+BACK = {
+    "kit": "/kit", **dict.fromkeys(("limit", "price", "aim"), "/settings"),
+    **dict.fromkeys(OWN, "/supply"),
+}  # fmt: skip
 
 
 def form(
@@ -57,6 +62,9 @@ def form(
         "climate": climates(),
         "district": districts(),
         "item": items(at),
+        "order": [name for name, each in book.orders.items() if each.open],
+        "batch": list(book.batches),
+        "own queen": [name for name, each in book.queens.items() if not each.is_gone],
     }
     wrong = {one.field: f"{one.what} {one.remedy}" for one in (error.problems if error else ())}
     return page(
