@@ -15,6 +15,7 @@ from combwright.kit.catalogue import catalogue
 from combwright.kit.fits import frames_that_fit
 from combwright.kit.standing import Standing
 from combwright.simulation.begin import Described, begin
+from combwright.simulation.columns import DRONE_LAYER, LAYING_WORKERS
 from combwright.simulation.hands.actions import arrange, change_queen, feed
 from combwright.simulation.luck import luck
 from combwright.terms.entries import Noted, Treatment, Visit
@@ -30,6 +31,7 @@ AHEAD = 32
 VERSIONS = 20
 HIVES = ("national timber", "national polystyrene", "langstroth", "wbc")
 NUCS = ("nuc 6 polystyrene", "nuc 5 timber")
+ONLY_DRONES = {"drone layer": DRONE_LAYER, "laying workers": LAYING_WORKERS}
 SEASON_DAYS = {1: 28, 2: 21, 3: 14, 8: 14, 9: 21, 10: 28, 11: 28, 12: 28}
 
 
@@ -114,7 +116,9 @@ def situation(case: Case) -> Situation:
     colonies = begin(
         hive, set_up, known, on=case.on, members=MEMBERS, seed=case.seed, colony="colony"
     )
-    if case.queen != "laying":
+    if case.queen in ONLY_DRONES:
+        colonies["queen"] = ONLY_DRONES[case.queen]
+    elif case.queen != "laying":
         change_queen(colonies, case.queen)
         colonies["eggs"] = 0.0
         colonies["larvae"][:, :3] = 0.0

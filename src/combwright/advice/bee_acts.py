@@ -97,7 +97,7 @@ class Uniting(Act):
     """Unite it with a healthy queenright neighbour."""
 
     do: Literal["unite"] = "unite"
-    why: Literal["weak", "queenless"]
+    why: Literal["weak", "queenless", "drone layer", "laying workers"]
 
 
 class GoOnAlone(Act):

@@ -37,7 +37,12 @@ _TABLE: Final = (
     ("hurt_nest", 1, "share", "share of nest bees that mites fed on as pupae"),
     ("hurt_winter", 1, "share", "share of winter bees that mites fed on as pupae"),
     # queen
-    ("queen", 1, "code", "0 absent, 1 cell, 2 virgin, 3 laying, 4 caged"),
+    (
+        "queen",
+        1,
+        "code",
+        "0 absent, 1 cell, 2 virgin, 3 laying, 4 caged, 5 drone layer, 6 laying workers",
+    ),
     ("queen_clock", 1, "days", "days since the present queen state began"),
     ("queen_age", 1, "days", "days since this queen began to lay"),
     ("mating_flights", 1, "days", "good mating days used so far by a virgin"),
@@ -151,6 +156,8 @@ CELL: Final = 1.0
 VIRGIN: Final = 2.0
 LAYING: Final = 3.0
 CAGED: Final = 4.0
+DRONE_LAYER: Final = 5.0  # a queen whose eggs are not fertilised: all her brood is of drones
+LAYING_WORKERS: Final = 6.0
 
 # Codes of the column "lost_to", and their words.
 HUNGER: Final = 1.0

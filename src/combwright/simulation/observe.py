@@ -6,6 +6,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from combwright.simulation.biology import BIOLOGY
+from combwright.simulation.columns import CAGED
 from combwright.terms.data_files import parameters
 
 Floats = NDArray[np.float64]
@@ -59,10 +60,16 @@ def frames_of_bees(colonies: Any) -> Floats:
     return np.asarray(at_home / np.maximum(colonies["bees_per_frame"], 1.0))
 
 
+def only_drones(colonies: Any) -> NDArray[np.bool_]:
+    """Tell where all the brood is of drones, of a drone layer or laying workers, [member]."""
+    return np.asarray(colonies["queen"] > CAGED)
+
+
 def frames_of_brood(colonies: Any) -> Floats:
-    """Frames of brood, full on both sides, [member]."""
+    """Frames of brood, full on both sides, [member]: of drones where there is no other."""
     full = colonies["cells_per_frame"] * FULL_BROOD_SHARE
-    return np.asarray(brood(colonies) / np.maximum(full, 1.0))
+    cells = np.where(only_drones(colonies), brood_cells(colonies), brood(colonies))
+    return np.asarray(cells / np.maximum(full, 1.0))
 
 
 def sugar_kg(colonies: Any) -> Floats:

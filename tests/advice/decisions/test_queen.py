@@ -10,6 +10,7 @@ from combwright.advice.bee_acts import EggFrame, LeaveShut, Look, Requeen, Uniti
 from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
 from combwright.advice.decisions import queen
+from combwright.advice.words.action_words import words
 
 JUNE = Case(date(2027, 6, 10), 8.0, 4.0, 8.0, 11)
 
@@ -67,3 +68,20 @@ def test_the_shares_of_what_she_may_be_make_one() -> None:
     inputs = decided(replace(JUNE, queen="virgin")).inputs
     shares = [inputs[f"queen_{kind}"] for kind in ("laying", "virgin", "cell", "none")]
     assert sum(shares) == pytest.approx(1.0)
+
+
+def test_a_drone_layer_is_replaced_while_queens_are_to_be_had_and_there_are_bees() -> None:
+    assert decided(replace(JUNE, queen="drone layer")).asks(Requeen)
+    for case in (replace(JUNE, frames_of_bees=2.0), replace(JUNE, on=date(2027, 4, 10))):
+        (unite,) = decided(replace(case, queen="drone layer")).asks(Uniting)
+        assert unite.why == "drone layer"
+
+
+@pytest.mark.parametrize("bees", [2.0, 8.0])
+def test_laying_workers_get_neither_brood_nor_a_queen(bees: float) -> None:
+    workers = decided(replace(JUNE, frames_of_bees=bees, queen="laying workers"))
+    (unite,) = workers.asks(Uniting)
+    assert unite.why == "laying workers"
+    assert not workers.asks(EggFrame)
+    assert not workers.asks(Requeen)
+    assert "no brood" in words(unite)

@@ -8,6 +8,7 @@ from tests.belief.samples import Loose, day, enters, entry, replay
 
 from combwright.belief.following.asking import suspected
 from combwright.belief.following.causes import (
+    ASKED_FROM,
     CAUSES,
     OLDEST_DAYS,
     TOO_WEAK,
@@ -19,7 +20,13 @@ from combwright.belief.following.looking import look
 from combwright.belief.following.replay import CROWD
 from combwright.belief.weighing.filter import Belief
 from combwright.simulation import observe
-from combwright.simulation.columns import LAYING, QUEENLESS, VIRGIN
+from combwright.simulation.columns import (
+    DRONE_LAYER,
+    LAYING,
+    LAYING_WORKERS,
+    QUEENLESS,
+    VIRGIN,
+)
 from combwright.terms.entries import Visit
 
 MAY = 40  # days after the first note: the middle of May
@@ -47,6 +54,30 @@ def after(seed: int, **seen: Loose) -> Belief:
     return look(followed(), [note], versions=20, seed=seed).belief.every(CROWD)
 
 
+def in_state(belief: Belief, *states: float) -> float:
+    return float(np.mean(np.isin(belief.colonies["queen"], states)))
+
+
+def test_drone_brood_only_is_believed_and_worker_brood_clears_it() -> None:
+    for kind in ("drone brood only", "several eggs a cell"):
+        seen = np.mean(
+            [
+                in_state(
+                    after(seed, brood_kind=kind, queen_seen=False), DRONE_LAYER, LAYING_WORKERS
+                )
+                for seed in range(4)
+            ]
+        )
+        assert seen > 0.5, kind
+    assert in_state(after(0, brood_kind="worker brood"), DRONE_LAYER, LAYING_WORKERS) < 0.02
+
+
+def test_several_eggs_speak_for_workers_and_a_drone_layer_is_told_from_them() -> None:
+    many = [after(seed, brood_kind="several eggs a cell") for seed in range(4)]
+    workers = np.mean([in_state(belief, LAYING_WORKERS) for belief in many])
+    assert workers > np.mean([in_state(belief, DRONE_LAYER) for belief in many])
+
+
 def preparing(belief: Belief) -> float:
     return float(np.mean(belief.colonies["swarm_clock"] > 0.0))
 
@@ -60,9 +91,9 @@ def as_expected() -> dict[str, float]:
 def test_clear_cells_are_believed_where_no_swarm_is_missing(cells: str) -> None:
     beliefs = [after(seed, queen_cells=cells, **as_expected()) for seed in range(4)]
     assert np.mean([preparing(belief) for belief in beliefs]) > 0.5
-    for belief in beliefs:
-        assert belief.members == MEMBERS
-        assert not suspected(belief)
+    assert {belief.members for belief in beliefs} == {MEMBERS}
+    for trouble, enough in ASKED_FROM.items():  # by all of them, for few members are lucky or not
+        assert np.mean([belief.chances[trouble] for belief in beliefs]) < enough
 
 
 @pytest.mark.parametrize("seed", range(4))
@@ -112,7 +143,7 @@ def test_where_a_queen_failed_no_larva_is_left_to_raise_another_from() -> None:
     colonies = followed().belief.colonies.copy()
     colonies["larvae"] = 100.0
     fail_queen(colonies, 1.0, np.random.default_rng(1))
-    assert (colonies["queen"] == QUEENLESS).all()
+    assert np.isin(colonies["queen"], (QUEENLESS, DRONE_LAYER, LAYING_WORKERS)).all()
     assert (colonies["eggs"] == 0.0).all()
     assert (colonies["larvae"][:, :2] == 0.0).all()
     assert (colonies["larvae"][:, 2:] == 100.0).all()

@@ -6,6 +6,7 @@ from scipy.stats import nbinom
 from tests.belief.samples import Loose, day, enters, entry, replay
 
 from combwright.belief.weighing.observation import (
+    BROOD_SEEN,
     CELLS_SEEN,
     EYE,
     SLIP,
@@ -53,6 +54,12 @@ def test_counts_are_negative_binomial(count: int, mean: float, size: float) -> N
 def test_notes_on_queen_cells_exhaust_what_can_be_noted() -> None:
     for chances in CELLS_SEEN.values():
         assert sum(chances.values()) == pytest.approx(1.0)
+
+
+def test_notes_on_the_kind_of_brood_exhaust_what_can_be_noted() -> None:
+    for chances in BROOD_SEEN.values():
+        assert sum(chances.values()) == pytest.approx(1.0)
+        assert set(chances) == {"worker brood", "drone brood only", "several eggs a cell"}
 
 
 def test_a_missing_value_says_nothing_and_values_add_up() -> None:

@@ -62,6 +62,7 @@ def one_day(c: Colony, weather: Sequence[float], luck: Sequence[float], bio: Bio
     laid = max(
         0.0, min(eggs * food.lucky(bio.lay_luck, luck[LAID]), cells) - bio.drone_cell * for_drones
     )
+    laid = laid if c["queen"] == 3 else 0.0
     free -= max(laid + bio.drone_cell * for_drones, bio.kept_for_eggs * cells)
     sugar_in, water_in, pollen_in = food.gathered(
         c, hours, (nectar, pollen), luck[FORAGED], free, bio=bio

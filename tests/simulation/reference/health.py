@@ -121,13 +121,17 @@ def queen_day(c: Colony, mating: float, luck: Luck, bio: Biology) -> float:  # n
         c["queen_age"] += 1
         older = max(0.0, c["queen_age"] / 365 - 1)
         if luck[QUEEN_LOST] < bio.queen_loss * (1 + bio.queen_ages * older):
-            c["queen"] = c["queen_clock"] = c["swarm_clock"] = 0.0
+            gone = (1 - bio.runs_dry) * bio.queen_loss * (1 + bio.queen_ages * older)
+            c["queen"] = 0.0 if luck[QUEEN_LOST] < gone else 5.0
+            c["queen_clock"] = c["swarm_clock"] = 0.0
         elif mating > 0 and 1 - luck[QUEEN_LOST] < bio.supersedure * older:
             c["queen_age"] = 0.0
         return 0.0
     if c["queen"] == 0:
         if c["larvae"][0] + c["larvae"][1] > bio.emergency_larvae:
             c["queen"], c["queen_clock"] = 1.0, 4.0
+        elif c["queen_clock"] > bio.workers_lay_after and mating > 0:
+            c["queen"], c["queen_clock"] = 6.0, 0.0
         return 0.0
     if c["queen"] == 1:
         if c["queen_clock"] < 16:
@@ -142,5 +146,6 @@ def queen_day(c: Colony, mating: float, luck: Luck, bio: Biology) -> float:  # n
             c["queen"] = 0.0 if luck[MATED] < bio.mating_loss else 3.0
             c["queen_clock"] = c["queen_age"] = 0.0
         elif c["queen_clock"] > 28:
-            c["queen"] = c["queen_clock"] = 0.0
+            c["queen"] = 5.0 if luck[MATED] < bio.lays_unmated else 0.0
+            c["queen_clock"] = 0.0
     return 0.0

@@ -131,7 +131,7 @@ def season(day: float, bio: Biology) -> float:
 
 
 def eggs_wanted(c: Colony, day: float, tied: float, bio: Biology) -> float:
-    if c["queen"] != 3:
+    if c["queen"] not in (3, 5, 6):
         return 0.0
     nurses = max(0.0, c["nest"] + bio.winter_nurse * c["winter"] - tied)
     food = c["ripe"] + c["unripe"] + c["super_ripe"]
@@ -147,7 +147,8 @@ def eggs_wanted(c: Colony, day: float, tied: float, bio: Biology) -> float:
     fit = best * fed * lift * pollen * nurses / (nurses + bio.bees_half)
     could_nurse = bio.larvae_per_nurse * c["rearing"] * nurses / 6
     slim = bio.slimming if c["swarm_clock"] >= bio.slims_from else 1.0
-    return float(min(fit, could_nurse) * slim * (1 - c["lay_brake"]))
+    drones_only = {3.0: 1.0, 5.0: bio.dry_lays, 6.0: bio.workers_lay}[float(c["queen"])]
+    return float(min(fit, could_nurse) * slim * (1 - c["lay_brake"]) * drones_only)
 
 
 def eggs_found_room(wanted: float, cells: float, bio: Biology) -> float:
@@ -157,6 +158,8 @@ def eggs_found_room(wanted: float, cells: float, bio: Biology) -> float:
 
 
 def drone_eggs(c: Colony, eggs: float, day: float, bio: Biology) -> float:
+    if c["queen"] > 4:
+        return eggs / bio.drone_cell
     over = ramp(day, bio.drone_less, bio.drone_until)
     when = ramp(day, bio.drone_from, bio.drone_high) * (1 - over)
     strong = ramp(c["nest"] + c["foragers"], bio.drone_bees_from, bio.drone_bees_full)

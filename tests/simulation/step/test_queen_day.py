@@ -8,7 +8,14 @@ from hypothesis import given
 from hypothesis import strategies as st
 from tests.simulation import samples
 
-from combwright.simulation.columns import CELL, LAYING, QUEENLESS, VIRGIN
+from combwright.simulation.columns import (
+    CELL,
+    DRONE_LAYER,
+    LAYING,
+    LAYING_WORKERS,
+    QUEENLESS,
+    VIRGIN,
+)
 from combwright.simulation.luck import MATED, QUEEN_LOST, SWARM_LEAVES, SWARM_STARTS
 from combwright.simulation.step.queen_day import leave, queen_day, swarm_hazard, swarming
 
@@ -101,6 +108,27 @@ def test_without_larvae_she_is_not() -> None:
 def test_a_virgin_that_finds_no_day_or_no_way_home_is_lost(mating: float, chance: Any) -> None:
     colony = crowded(queen=VIRGIN)
     assert days_until(colony, QUEENLESS, mating, chance) > 0
+
+
+def test_a_queen_that_runs_dry_lays_on_and_is_not_followed_by_another() -> None:
+    colony, chance = crowded(queen_age=100.0), luck()
+    colony.larvae[:] = 500.0
+    chance[QUEEN_LOST] = BIO.queen_loss * (1.0 - 0.5 * BIO.runs_dry)
+    queen_day(colony, 1.0, chance, BIO)
+    assert colony.queen == DRONE_LAYER
+    assert days_until(colony, CELL, 1.0, luck()) == 0
+
+
+def test_a_virgin_that_finds_no_day_may_lay_drones() -> None:
+    chance = luck()
+    chance[MATED] = 0.5 * BIO.lays_unmated
+    assert 20 <= days_until(crowded(queen=VIRGIN), DRONE_LAYER, 0.0, chance) <= 30
+
+
+def test_long_without_queen_and_brood_workers_lay_but_not_out_of_season() -> None:
+    found = days_until(crowded(queen=QUEENLESS), LAYING_WORKERS, 1.0, luck())
+    assert 21 <= found <= 42  # three to four weeks: common practice
+    assert days_until(crowded(queen=QUEENLESS), LAYING_WORKERS, 0.0, luck()) == 0
 
 
 def test_a_cast_follows_only_a_swarm_and_only_from_many_bees() -> None:

@@ -10,7 +10,14 @@ from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
 from combwright.advice.numbers import is_in_months, is_in_season, numbers
 from combwright.advice.situation import Situation
-from combwright.simulation.columns import CELL, LAYING, QUEENLESS, VIRGIN
+from combwright.simulation.columns import (
+    CELL,
+    DRONE_LAYER,
+    LAYING,
+    LAYING_WORKERS,
+    QUEENLESS,
+    VIRGIN,
+)
 
 PARAMETERS: Final = numbers("queen")
 FEWEST_FOR_A_QUEEN: Final = PARAMETERS["fewest_bees"].value
@@ -26,10 +33,15 @@ def decide(deciding: Deciding) -> Decision:
         "virgin": float(np.mean(state == VIRGIN)),
         "cell": float(np.mean(state == CELL)),
         "none": float(np.mean(state == QUEENLESS)),
+        "drone layer": float(np.mean(state == DRONE_LAYER)),
+        "laying workers": float(np.mean(state == LAYING_WORKERS)),
     }
-    inputs = {f"queen_{name}": share for name, share in shares.items()}
+    inputs = {f"queen_{name.replace(' ', '_')}": share for name, share in shares.items()}
     if shares["laying"] >= PARAMETERS["worry"].value:
         return _in_time(situation, shares["laying"], inputs)
+    drones = shares["drone layer"] + shares["laying workers"]
+    if drones > max(shares["virgin"] + shares["cell"], shares["none"]):
+        return _only_drones(situation, shares, inputs)
     if shares["virgin"] + shares["cell"] >= shares["none"]:
         return _wait(situation, shares, inputs)
     return _without(situation, shares, inputs)
@@ -70,6 +82,29 @@ def _wait(situation: Situation, shares: dict[str, float], inputs: dict[str, floa
         "she emerges; opened at midday, one on her flight may be lost."
     )
     return Decision(topic="queen", actions=actions, because=(because,), inputs=inputs)
+
+
+def _only_drones(
+    situation: Situation, shares: dict[str, float], inputs: dict[str, float]
+) -> Decision:
+    """Replace a drone layer while her bees are worth a queen; unite where workers lay.
+
+    Common practice, no source: laying workers kill queens and tear down cells, and a frame of brood
+    among them is lost.
+    """
+    inputs = {**inputs, "frames_of_bees": situation.bees}
+    act: Requeen | Uniting = Requeen()
+    if shares["laying workers"] > shares["drone layer"]:
+        act = Uniting(why="laying workers")
+    elif situation.bees < FEWEST_FOR_A_QUEEN or not is_in_season(
+        situation.on, PARAMETERS, "season"
+    ):
+        act = Uniting(why="drone layer")
+    because = (
+        f"A drone layer with {shares['drone layer']:.0%}, laying workers with "
+        f"{shares['laying workers']:.0%}: no worker brood follows, and the bees grow old."
+    )
+    return Decision(topic="queen", actions=(act,), because=(because,), inputs=inputs)
 
 
 def _without(situation: Situation, shares: dict[str, float], inputs: dict[str, float]) -> Decision:

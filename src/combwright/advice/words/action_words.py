@@ -220,6 +220,13 @@ def _(action: bee_acts.Wait) -> str:
 def _(action: bee_acts.Uniting) -> str:
     if action.why == "queenless":
         return f"Unite it with a healthy neighbour {NEWSPAPER}, once sure that it is queenless."
+    if action.why == "drone layer":
+        return f"Find the drone layer and kill her; unite the bees with a neighbour {NEWSPAPER}."
+    if action.why == "laying workers":
+        return (
+            "Give no brood and no queen, they would be lost: on a fine day shake the bees out in "
+            "front of strong colonies, or unite them with a much stronger one."
+        )
     return f"Unite it, if healthy, with a queenright neighbour {NEWSPAPER}."
 
 

@@ -14,12 +14,21 @@ import numpy as np
 
 from combwright.belief.numbers import WEEK_DAYS, number, on_day
 from combwright.simulation import observe
-from combwright.simulation.columns import CAGED, CELL, LAYING, QUEENLESS, VIRGIN
+from combwright.simulation.columns import (
+    CAGED,
+    CELL,
+    DRONE_LAYER,
+    LAYING,
+    LAYING_WORKERS,
+    QUEENLESS,
+    VIRGIN,
+)
 
 EMERGES_ON: Final = number("emerges_on")
 MATES_BY: Final = number("mates_by")
 OLDEST_DAYS: Final = number("oldest_days")
 TOO_WEAK: Final = number("too_weak")
+DRONES: Final = ("drone_open", "drone_sealed")
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,10 +100,21 @@ def _leave_queenless(colonies: Any, ago: Any, cell_age: float) -> None:
 
 
 def fail_queen(colonies: Any, days: float, rng: np.random.Generator) -> None:
-    """Let a virgin have failed to mate, or a queen have gone without a successor, in place."""
-    ago = rng.uniform(0.0, max(days, 1.0), len(colonies))
+    """Let a virgin have failed to mate, or a queen have gone without a successor, in place.
+
+    Some lay drones instead, and where none lays workers may.
+    """
+    members = len(colonies)
+    ago = rng.uniform(0.0, max(days, 1.0), members)
     _leave_queenless(colonies, ago, number("emergency_cell_age"))
-    colonies["queen"] = QUEENLESS
+    lays, brood = rng.random(members), rng.uniform(0.0, number("drone_brood_unseen"), members)
+    drones, workers = number("fails_as_drone_layer"), number("fails_to_laying_workers")
+    colonies["queen"] = np.select(
+        [lays < drones, lays < drones + workers], [DRONE_LAYER, LAYING_WORKERS], QUEENLESS
+    )
+    spells = sum(colonies[column].shape[1] for column in DRONES)
+    for column in DRONES:
+        colonies[column] += (brood * (lays < drones + workers))[:, None] / spells
     colonies["larvae"][:, :2] = 0.0
     colonies["eggs"] = 0.0
 

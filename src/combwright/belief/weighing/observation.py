@@ -14,7 +14,7 @@ from scipy.special import gammaln
 from combwright.belief.numbers import PARAMETERS, number, row
 from combwright.belief.weighing.counting import counted
 from combwright.simulation import observe
-from combwright.simulation.columns import CELL, LAYING, VIRGIN
+from combwright.simulation.columns import CELL, DRONE_LAYER, LAYING, LAYING_WORKERS, VIRGIN
 from combwright.terms.entries import TrayCount, Visit, WashCount
 
 Floats = NDArray[np.float64]
@@ -30,6 +30,13 @@ FEWEST_MITES: Final = 1e-3  # expected at least, so that a mite found is never i
 # Chance of each note on queen cells, given what the colony is doing.
 CELLS_SEEN: Final = {
     stage: row(f"cells_seen_{stage}") for stage in ("quiet", "begun", "charged", "sealed")
+}
+
+# Chance of each note on what kind of brood there is, given who lays.
+BROOD_SEEN: Final = {
+    LAYING: row("brood_seen_laying"),
+    DRONE_LAYER: row("brood_seen_drone_layer"),
+    LAYING_WORKERS: row("brood_seen_laying_workers"),
 }
 
 
@@ -116,7 +123,7 @@ def of_visit(visit: Visit, colonies: Any, shared: Any, *, empty_kg: float) -> Fl
 
 def says(visit: Visit) -> bool:
     """Tell whether a visit noted anything that bears on the belief."""
-    fields = (*EYE, "eggs", "queen_seen", "queen_cells")
+    fields = (*EYE, "eggs", "queen_seen", "queen_cells", "brood_kind")
     return any(getattr(visit, name) is not None for name in fields)
 
 
@@ -127,7 +134,9 @@ def of_anything(visit: Visit) -> float:
 
 def chance_of_eggs_found(colonies: Any) -> Floats:
     """Chance that a look finds eggs: nine in ten where there are many, rarely by mistake."""
-    many = np.clip(colonies["eggs"].sum(axis=1) / number("eggs_many"), 0.0, 1.0)
+    eggs = colonies["eggs"].sum(axis=1)
+    eggs = np.where(observe.only_drones(colonies), colonies["drone_open"][:, 0], eggs)
+    many = np.clip(eggs / number("eggs_many"), 0.0, 1.0)
     return np.asarray(number("eggs_by_mistake") + number("eggs_where_many") * many)
 
 
@@ -154,6 +163,10 @@ def _queen(visit: Visit, colonies: Any) -> Floats:
         stages = cells_state(colonies)
         chance = [CELLS_SEEN[stage][visit.queen_cells] for stage in CELLS_SEEN]
         total += np.log(np.select([stages == stage for stage in CELLS_SEEN], chance, 1.0))
+    if visit.brood_kind is not None:
+        kind = {state: seen[visit.brood_kind] for state, seen in BROOD_SEEN.items()}
+        states = [colonies["queen"] == state for state in (DRONE_LAYER, LAYING_WORKERS)]
+        total += np.log(np.select(states, [kind[DRONE_LAYER], kind[LAYING_WORKERS]], kind[LAYING]))
     return total
 
 

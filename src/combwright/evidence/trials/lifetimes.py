@@ -8,6 +8,7 @@ import numpy as np
 from combwright.evidence.simulated_colonies import MEMBERS, ON, SEED, colonies, even_days
 from combwright.simulation import observe
 from combwright.simulation.biology import BIOLOGY
+from combwright.simulation.columns import LAYING
 from combwright.simulation.luck import luck
 from combwright.simulation.run import run
 
@@ -25,13 +26,15 @@ def in_balance() -> dict[str, float]:
     for day in range(DAYS - 1):
         run(made, even[:, day : day + 1], chance[:, day : day + 1])
         made["ripe"], made["pollen"] = 8000.0, 800.0
-    emerging = made["sealed"][:, 11].copy()
+    lays = made["queen"] == LAYING
+    emerging = made["sealed"][lays, 11].copy()
     other = made.copy()
     last = slice(DAYS - 1, DAYS)
     run(made, even[:, last], chance[:, last])
     run(other, even[:, last], chance[:, last], worlds=(BIOLOGY._replace(nest_death=0.0),))
-    died_at_home = observe.adults(other) - observe.adults(made)
+    bees = observe.adults(made)[lays]
+    died_at_home = observe.adults(other)[lays] - bees
     return {
         "before_foraging": float(np.median(died_at_home / emerging)),
-        "days": float(np.median(observe.adults(made) / emerging)),
+        "days": float(np.median(bees / emerging)),
     }

@@ -16,7 +16,7 @@ from numpy.typing import NDArray
 from combwright.kit.items import Hive
 from combwright.simulation import observe
 from combwright.simulation.biology import BIOLOGY, Biology
-from combwright.simulation.columns import LAYING, QUEENLESS
+from combwright.simulation.columns import DRONE_LAYER, LAYING, QUEENLESS
 from combwright.simulation.hands import actions
 from combwright.simulation.run import Trace, run
 from combwright.terms.parameters import Parameter
@@ -222,7 +222,8 @@ def care(visit: _Visit, keeping: Keeping) -> None:
         old = has_queen(colonies) & (colonies["queen_age"] > OLD_DAYS)
         visit.do(old, lambda some: actions.change_queen(some, "introduced", age_days=20.0))
     if keeping.requeens and visit.between(110, 265):
-        gone = (colonies["queen"] == QUEENLESS) & (observe.adults(colonies) > 3000.0)
+        gone = np.isin(colonies["queen"], (QUEENLESS, DRONE_LAYER))
+        gone &= observe.adults(colonies) > 3000.0
         gone &= (colonies["larvae"].sum(axis=1) < 1.0) & (luck[1] < 0.5)
         visit.do(gone, lambda some: actions.change_queen(some, "introduced", age_days=20.0))
 

@@ -15,6 +15,7 @@ from typing import Any
 
 import numpy as np
 
+from combwright.simulation.columns import LAYING
 from combwright.simulation.luck import FORAGED, LAID, MITES_CARRIED, MITES_INVADE, ROBBED
 from combwright.simulation.step.adults import (
     ageing_winter_bees,
@@ -82,6 +83,7 @@ def one_day(s: Any, w: Any, luck: Any, in_season: float, bio: Any) -> int:  # no
     live_nest, live_foragers, live_winter = survival(s, w[FLIGHT], heat_sugar, bio)
     eggs_lucky = eggs * lucky(bio.lay_luck, luck[LAID])
     worker_laid = max(0.0, min(eggs_lucky, room_cells) - bio.drone_cell * drone_laid)
+    worker_laid *= s.queen == LAYING
     free -= max(worker_laid + bio.drone_cell * drone_laid, bio.kept_for_eggs * room_cells)
     sugar_in, water_in, pollen_in = income(
         s, w[FLIGHT], w[NECTAR], w[POLLEN], luck[FORAGED], free, bio

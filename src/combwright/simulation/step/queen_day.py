@@ -5,7 +5,14 @@ from typing import Any
 import numpy as np
 
 from combwright.science.queens.queen_clock import AGE, CLOCK
-from combwright.simulation.columns import CELL, LAYING, QUEENLESS, VIRGIN
+from combwright.simulation.columns import (
+    CELL,
+    DRONE_LAYER,
+    LAYING,
+    LAYING_WORKERS,
+    QUEENLESS,
+    VIRGIN,
+)
 from combwright.simulation.luck import MATED, QUEEN_LOST, SWARM_LEAVES, SWARM_STARTS
 from combwright.simulation.step.compiled import compiled
 from combwright.simulation.step.room import drone_cells, held_below
@@ -88,30 +95,50 @@ def queen_day(s: Any, mating_chance: float, luck: Any, bio: Any) -> float:
     """Let the queen's day pass in place; give the share of bees that leaves with a cast.
 
     An old queen is likelier to fail, and likelier to be superseded in the mating season: her
-    daughter then lays beside her before she is gone, so that no day is lost.
+    daughter then lays beside her before she is gone, so that no day is lost. One that runs out of
+    sperm, or never mated, lays drones; so do workers that have long been without queen and brood.
     """
     s.queen_clock += 1.0
     if s.queen == LAYING:
         s.queen_age += 1.0
         years = max(0.0, s.queen_age / YEAR - 1.0)
-        if luck[QUEEN_LOST] < bio.queen_loss * (1.0 + bio.queen_ages * years):
-            s.queen, s.queen_clock, s.swarm_clock = QUEENLESS, 0.0, 0.0
+        fails = bio.queen_loss * (1.0 + bio.queen_ages * years)
+        if luck[QUEEN_LOST] < fails:
+            lost = luck[QUEEN_LOST] < fails * (1.0 - bio.runs_dry)
+            s.queen = QUEENLESS if lost else DRONE_LAYER
+            s.queen_clock, s.swarm_clock = 0.0, 0.0
         elif mating_chance > 0.0 and luck[QUEEN_LOST] > 1.0 - bio.supersedure * years:
             s.queen_age = 0.0
         return 0.0
-    if s.queen == QUEENLESS and s.larvae[0] + s.larvae[1] > bio.emergency_larvae:
-        s.queen, s.queen_clock = CELL, RAISED_FROM
+    if s.queen == QUEENLESS:
+        without_a_queen(s, mating_chance, bio)
         return 0.0
     if s.queen == CELL and s.queen_clock >= EMERGES_ON:
         s.queen, s.queen_clock, s.mating_flights = VIRGIN, 0.0, 0.0
         left_many = s.swarmed > 0.0 and adults_of(s) > bio.cast_bees
         return bio.cast_share if left_many and luck[QUEEN_LOST] < bio.cast_chance else 0.0
     if s.queen == VIRGIN:
-        if s.queen_clock >= MATURE_ON:
-            s.mating_flights += mating_chance
-        if s.mating_flights >= bio.mating_days and s.queen_clock >= bio.lays_after:
-            s.queen = QUEENLESS if luck[MATED] < bio.mating_loss else LAYING
-            s.queen_clock, s.queen_age = 0.0, 0.0
-        elif s.queen_clock > TOO_LATE_ON:
-            s.queen, s.queen_clock = QUEENLESS, 0.0
+        virgin_day(s, mating_chance, luck, bio)
     return 0.0
+
+
+@compiled
+def without_a_queen(s: Any, mating_chance: float, bio: Any) -> None:
+    """Raise a queen from young larvae in place; long without any, workers lay in the season."""
+    if s.larvae[0] + s.larvae[1] > bio.emergency_larvae:
+        s.queen, s.queen_clock = CELL, RAISED_FROM
+    elif s.queen_clock > bio.workers_lay_after and mating_chance > 0.0:
+        s.queen, s.queen_clock = LAYING_WORKERS, 0.0
+
+
+@compiled
+def virgin_day(s: Any, mating_chance: float, luck: Any, bio: Any) -> None:
+    """Let a virgin fly to mate in place, and lay or be lost; unmated too long she lays drones."""
+    if s.queen_clock >= MATURE_ON:
+        s.mating_flights += mating_chance
+    if s.mating_flights >= bio.mating_days and s.queen_clock >= bio.lays_after:
+        s.queen = QUEENLESS if luck[MATED] < bio.mating_loss else LAYING
+        s.queen_clock, s.queen_age = 0.0, 0.0
+    elif s.queen_clock > TOO_LATE_ON:
+        s.queen = DRONE_LAYER if luck[MATED] < bio.lays_unmated else QUEENLESS
+        s.queen_clock = 0.0

@@ -5,7 +5,7 @@ from typing import Any
 import numpy as np
 
 from combwright.science.colony import brood, laying
-from combwright.simulation.columns import LAYING
+from combwright.simulation.columns import CAGED, DRONE_LAYER, LAYING
 from combwright.simulation.step.adults import hunger
 from combwright.simulation.step.compiled import compiled
 from combwright.simulation.step.shapes import YEAR, between, in_season, pass_on, spread
@@ -37,9 +37,10 @@ def wanted(s: Any, season: float, tied: float, income: float, bio: Any) -> float
     """Eggs that the queen would lay today if she had room.
 
     The season's curve ``season``, her potential and age, the nurses that could feed the
-    larvae, food, income and pollen each hold it back.
+    larvae, food, income and pollen each hold it back. A drone layer and laying workers lay a share
+    of what she would.
     """
-    if s.queen != LAYING:
+    if s.queen != LAYING and s.queen < DRONE_LAYER:
         return 0.0
     nurses = max(0.0, s.nest + bio.winter_nurse * s.winter - tied)
     fed = 1.0 - hunger(food_of(s), bio.food_half)
@@ -50,7 +51,14 @@ def wanted(s: Any, season: float, tied: float, income: float, bio: Any) -> float
     best = bio.lay_peak * season * s.queen_potential * vigour(s.queen_age, bio)
     fit = best * fed * lift * with_pollen * nurses / (nurses + bio.bees_half)
     nursed = bio.larvae_per_nurse * s.rearing * nurses / OPEN_LARVA_DAYS
-    return min(fit, nursed) * slimming * (1.0 - s.lay_brake)
+    share = 1.0 if s.queen == LAYING else only_drones(s.queen, bio)
+    return min(fit, nursed) * slimming * (1.0 - s.lay_brake) * share
+
+
+@compiled
+def only_drones(queen: float, bio: Any) -> float:
+    """Share of a queen's laying where all the brood is of drones; common practice, no source."""
+    return bio.dry_lays if queen == DRONE_LAYER else bio.workers_lay
 
 
 @compiled
@@ -100,7 +108,12 @@ def age_brood(s: Any, new_eggs: float, chill: float, unfed: float, bio: Any) -> 
 
 @compiled
 def drone_eggs(s: Any, new_eggs: float, day_of_year: float, bio: Any) -> float:
-    """Drone eggs among those laid: from April to July, by colonies strong enough."""
+    """Drone eggs among those laid: from April to July, by colonies strong enough.
+
+    Of a drone layer or laying workers all are, in worker cells.
+    """
+    if s.queen > CAGED:
+        return new_eggs / bio.drone_cell
     when = in_season(day_of_year, bio.drone_from, bio.drone_high, bio.drone_less, bio.drone_until)
     strong = spread(s.nest + s.foragers, bio.drone_bees_from, bio.drone_bees_full)
     return new_eggs * bio.drone_share * when * strong

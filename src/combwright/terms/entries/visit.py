@@ -7,6 +7,7 @@ from pydantic import Field
 from combwright.terms.entries.about import About, more, seen, taken
 from combwright.terms.entries.entry import Entry, OfColony, Text
 
+BroodKind = Literal["worker brood", "drone brood only", "several eggs a cell"]
 QueenCells = Literal["none", "cups", "charged", "sealed"]
 TEMPERS = {"1": "very calm", "2": "calm", "3": "lively", "4": "stings", "5": "fierce"}
 
@@ -77,6 +78,17 @@ class Visit(Entry):
     queen_cells: Annotated[
         QueenCells | None,
         seen("Queen cells", "the furthest stage found", "queen cells", nothing="not looked"),
+    ] = None
+    brood_kind: Annotated[
+        BroodKind | None,
+        more(
+            "Kind of brood",
+            "what is in the worker cells",
+            "kind of brood",
+            hint="domed caps in worker cells are drone brood; several eggs a cell, on its walls, "
+            "are workers' eggs",
+            nothing="not noted",
+        ),
     ] = None
     syrup_left_g: Annotated[
         float | None,
