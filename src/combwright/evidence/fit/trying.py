@@ -12,7 +12,8 @@ from combwright.evidence.targets import Target, targets
 from combwright.simulation.biology import BIOLOGY, PARAMETERS, Biology
 
 Floats = NDArray[np.float64]
-Cell = tuple[str, str]  # climate and target
+Years = tuple[int, ...]
+Cell = tuple[str, str, Years]  # climate, target and the years of a life over which it is a mean
 
 FREE: Final = (
     *("season_rise_days", "season_fall_day", "season_fall_days", "autumn_shift", "lay_peak"),
@@ -24,7 +25,7 @@ FREE: Final = (
     "queen_loss",
 )
 PLACES: Final = ("Dublin Airport", "Oxford")  # a cloudy climate and a sunny one
-OWN: Final = (2, 3)  # years of a life from the model's own winter
+SPELLS: Final = ((1,), (2, 3))  # the year from a described colony, those from its own winters
 COLONIES: Final = 40
 TOGETHER: Final = 12  # worlds side by side: more would not fit into the processor's cache
 OTHERS: Final = 8  # lots of colonies by which chance is measured
@@ -49,13 +50,19 @@ def ends() -> tuple[Floats, Floats]:
 
 
 def cells(*, held_out: bool) -> list[Cell]:
-    """Give the targets in each climate: those fitted to, or those held out."""
+    """Give the targets in each climate and spell: those fitted to, or those held out."""
     return [
-        (place, name)
+        (place, name, years)
         for place in PLACES
+        for years in SPELLS
         for name, target in targets().items()
         if target.held_out == held_out
     ]
+
+
+def cells_of(name: str) -> list[Cell]:
+    """Give the cells of one target."""
+    return [cell for cell in cells(held_out=targets()[name].held_out) if cell[1] == name]
 
 
 def tried(free: Floats) -> dict[Cell, Floats]:
@@ -69,13 +76,15 @@ def tried(free: Floats) -> dict[Cell, Floats]:
 
 
 def _looked_at(some: tuple[Biology, ...], seed: int) -> Iterator[tuple[Cell, float]]:
+    last = max(max(years) for years in SPELLS)
     for place in PLACES:
-        for life in live(place, worlds=some, colonies=COLONIES, years=max(OWN), seed=seed):
-            for name, value in own_years(life, OWN).items():
-                yield (place, name), value
+        for life in live(place, worlds=some, colonies=COLONIES, years=last, seed=seed):
+            for years in SPELLS:
+                for name, value in over_years(life, years).items():
+                    yield (place, name, years), value
 
 
-def own_years(life: Life, years: tuple[int, ...]) -> dict[str, float]:
+def over_years(life: Life, years: Years) -> dict[str, float]:
     """Look at a life on average over some of its years."""
     tables = [seen(life, year) for year in years]
     return {name: float(np.mean([table[name] for table in tables])) for name in targets()}
