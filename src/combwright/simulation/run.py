@@ -54,8 +54,13 @@ def run(
         as_table(*worlds),
         trace,
     )
+    refuse_broken(broken)
+    return Trace(trace)
+
+
+def refuse_broken(broken: int) -> None:
+    """Stop where the step reports a broken balance: the number of it plus 10 times the lane."""
     if broken:
         raise BrokenBalanceError(
             f"the balance of {BALANCES[broken % 10 - 1]} broke in lane {broken // 10}"
         )
-    return Trace(trace)

@@ -15,7 +15,7 @@ from combwright.simulation.ahead.roll import (
     without_the_rare,
 )
 from combwright.simulation.ahead.rules import PARAMETERS, RULES
-from combwright.simulation.ahead.visit import CAME, visit_each
+from combwright.simulation.ahead.visit import CAME, risk, visit
 from combwright.simulation.begin import Described, begin
 from combwright.simulation.biology import BIOLOGY, as_table
 from combwright.simulation.luck import luck
@@ -52,11 +52,12 @@ def lived(members: NDArray[np.void], season: tuple[Floats, Floats]) -> dict[str,
 
 
 def visited(members: NDArray[np.void], day: float) -> Floats:
-    today = np.zeros((1, DAY + 1))
-    today[0, DAY], today[0, NIGHT_C] = day, 10.0
+    today = np.zeros(DAY + 1)
+    today[DAY], today[NIGHT_C] = day, 10.0
     came = np.zeros((len(members), len(CAME)))
-    bio, is_visited = as_table(BIOLOGY), True
-    visit_each(members, today, np.ones(1), 7.0, is_visited, STACK, RULES, bio, came)
+    for one, counted in zip(members.view(np.recarray), came, strict=True):
+        visit(one, day, STACK, RULES[0], counted)
+        risk(one, today, 1.0, 7.0, as_table(BIOLOGY)[0], counted)
     return came
 
 

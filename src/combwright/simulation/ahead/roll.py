@@ -5,19 +5,22 @@ member's life, each weighed by the share of the season that would be lost with i
 """
 
 from functools import lru_cache
-from typing import Final
+from typing import Any, Final
 
 import numpy as np
 from numpy.typing import NDArray
 
 from combwright.kit.items import Hive
 from combwright.simulation.ahead.rules import PARAMETERS, RULES
-from combwright.simulation.ahead.visit import CAME, StackTable, visit_each
+from combwright.simulation.ahead.visit import CAME, StackTable, risk, visit
 from combwright.simulation.biology import BIOLOGY, Biology, as_table
-from combwright.simulation.columns import STATE
+from combwright.simulation.columns import LAYING, STATE
 from combwright.simulation.enclosure.loss import slab_loss
 from combwright.simulation.luck import MATED, QUEEN_LOST, ROBBED, SWARM_LEAVES, SWARM_STARTS
-from combwright.simulation.run import run
+from combwright.simulation.run import refuse_broken
+from combwright.simulation.step.compiled import compiled
+from combwright.simulation.step.day import one_day
+from combwright.simulation.step.rearing import season
 from combwright.terms.set_up import Cover, SetUp
 from combwright.weather.conditions import DAY, FLIGHT, NECTAR
 
@@ -47,25 +50,61 @@ def live_on(
     """
     came = np.zeros((len(colonies), len(CAME)))
     came[:, [CAME.index("no_swarm"), CAME.index("no_loss")]] = 1.0
-    days, start = conditions.shape[1], 0
-    left = still_to_come(conditions)
-    while start < days:
-        stop = min(days, start + (EVERY_DAYS if start else first_visit))
-        today = np.ascontiguousarray(conditions[:, start])
-        visit_each(
-            colonies,
-            today,
-            left[:, start],
-            float(stop - start),
-            start > 0,
-            stack,
-            RULES,
-            as_table(*worlds),
-            came,
-        )
-        run(colonies, conditions[:, start:stop], luck[:, start:stop], worlds=worlds)
-        start = stop
+    broken: Any = live_season(
+        colonies,
+        np.ascontiguousarray(conditions),
+        np.ascontiguousarray(luck),
+        still_to_come(conditions),
+        first_visit,
+        EVERY_DAYS,
+        stack,
+        RULES,
+        as_table(*worlds),
+        came,
+    )
+    refuse_broken(broken)
     return came
+
+
+@compiled
+def live_season(
+    colonies: Any,
+    weather: Any,
+    luck: Any,
+    left: Any,
+    first_visit: int,
+    every: int,
+    stack: Any,
+    rules: Any,
+    bio: Any,
+    came: Any,
+) -> int:
+    """Let every colony live to the end of the weather in place, visited from the first visit on.
+
+    Gives 0, or the number of a broken balance plus 10 times the lane, as ``step.day.live`` does.
+    """
+    days, worlds = weather.shape[1], len(bio)
+    seasons = np.empty((worlds, days))  # they depend on the day alone
+    for world in range(worlds):
+        for day in range(days):
+            seasons[world, day] = season(weather[0, day, DAY], bio[world])
+    for lane in range(colonies.shape[0]):
+        s, place = colonies[lane], lane % weather.shape[0]
+        world = int(s.world) if s.world < worlds else 0
+        come = 0
+        for day in range(days):
+            today = weather[place, day]
+            if day == come:
+                come = min(days, day + (every if day else first_visit))
+                if day:
+                    visit(s, today[DAY], stack, rules[0], came[lane])
+                if s.queen == LAYING:
+                    risk(s, today, left[place, day], float(come - day), bio[world], came[lane])
+            chance = luck[lane % luck.shape[0], day]
+            broken = one_day(s, today, chance, seasons[world, day], bio[world])
+            if broken != 0:
+                return broken + 10 * lane
+    return 0
 
 
 def make_ready() -> None:

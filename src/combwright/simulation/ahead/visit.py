@@ -63,28 +63,6 @@ def stores_kg(s: Any) -> float:
 
 
 @compiled
-def visit_each(
-    colonies: Any,
-    today: Any,
-    left: Any,
-    days: float,
-    is_visited: bool,
-    stack: Any,
-    rules: Any,
-    bio: Any,
-    came: Any,
-) -> None:
-    """Visit all colonies, if they are visited, and price what is rare until the next visit."""
-    for lane in range(colonies.shape[0]):
-        s, w = colonies[lane], today[lane % today.shape[0]]
-        if is_visited:
-            visit(s, w[DAY], stack, rules[0], came[lane])
-        if s.queen == LAYING:
-            world = int(s.world) if s.world < len(bio) else 0
-            risk(s, w, left[lane % today.shape[0]], days, bio[world], came[lane])
-
-
-@compiled
 def risk(s: Any, w: Any, left: float, days: float, bio: Any, came: Any) -> None:
     """Add the chance that a swarm is begun, and that a queen is lost, by what is lost with it.
 
