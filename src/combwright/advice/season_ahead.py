@@ -21,6 +21,7 @@ from combwright.belief.worlds import WORLDS
 from combwright.kit.standing import Standing
 from combwright.simulation import observe
 from combwright.simulation.ahead.roll import live_on, stack_table, without_the_rare
+from combwright.simulation.ahead.rules import PARAMETERS as KEEPS
 from combwright.simulation.ahead.visit import CAME
 from combwright.simulation.columns import CELL, LAYING
 from combwright.simulation.luck import luck
@@ -29,6 +30,9 @@ Floats = NDArray[np.float64]
 Change = Callable[[Any], None]
 PARAMETERS: Final = numbers("season")
 MEMBERS: Final = int(PARAMETERS["members"].value)
+FIRST: Final = int(PARAMETERS["first_members"].value)
+CLEAR_TIMES: Final = PARAMETERS["clear_times"].value
+GOLDEN: Final = (1.0 + 5.0**0.5) / 2.0
 ENDS_MONTH: Final = int(PARAMETERS["ends_month"].value)
 CLOSE_MEMBERS: Final = int(PARAMETERS["close_members"].value)
 LEAST_GAIN: Final = PARAMETERS["least_gain"].value
@@ -85,31 +89,74 @@ class Account:
 
 
 def ahead_of(
-    colonies: NDArray[np.void], changes: Sequence[Change], at: Account, members: int = MEMBERS
+    colonies: NDArray[np.void],
+    changes: Sequence[Change],
+    at: Account,
+    members: int = MEMBERS,
+    costs: Sequence[float] = (),
 ) -> list[Ahead]:
-    """Give what each change of the members brings, before what its own work costs today."""
-    some = np.linspace(0, len(colonies) - 1, min(members, CLOSE_MEMBERS, len(colonies))).astype(
-        np.intp
-    )
-    members = len(some)
-    lanes = np.tile(colonies[some], len(changes))
+    """Give what each change of the members brings, before what its own work costs today.
+
+    A few members are asked first. A candidate that is clearly behind then, its costs counted, is
+    asked of no more: the others are taken to differ from the leader by as much as those few.
+    """
+    some = _spread_out(len(colonies))[:members]
+    charged = np.array(costs or [0.0] * len(changes))
+    money, came = _rolled(colonies, changes, at, some, slice(0, FIRST))
+    net = money - charged[:, None]
+    leader = int(net.mean(axis=1).argmax())
+    behind = net[leader] - net
+    doubt = behind.std(axis=1) / behind.shape[1] ** 0.5
+    kept = np.flatnonzero(behind.mean(axis=1) <= CLEAR_TIMES * doubt)
+    if len(some) > FIRST and len(kept) > 1:
+        rest, came_rest = _rolled(
+            colonies, [changes[i] for i in kept], at, some, slice(FIRST, len(some))
+        )
+        place = int(np.flatnonzero(kept == leader)[0])
+        more = rest[place] + (money - money[leader]).mean(axis=1)[:, None]
+        more_came = came_rest[place] + (came - came[leader]).mean(axis=1)[:, None]
+        more[kept], more_came[kept] = rest, came_rest
+        money = np.concatenate([money, more], axis=1)
+        came = np.concatenate([came, more_came], axis=1)
+    return [
+        Ahead(one, dict(zip(CAME, counted.mean(axis=0).tolist(), strict=True)))
+        for one, counted in zip(money, came, strict=True)
+    ]
+
+
+def _rolled(
+    colonies: NDArray[np.void],
+    changes: Sequence[Change],
+    at: Account,
+    some: NDArray[np.intp],
+    part: slice,
+) -> tuple[Floats, Floats]:
+    """Let a part of some members live on under each change: [change, member] and its counts."""
+    asked = some[part]
+    lanes = np.tile(colonies[asked], len(changes))
     lanes["super_syrup"] = np.minimum(lanes["super_syrup"], lanes["super_ripe"])
     for number, change in enumerate(changes):
-        change(lanes[number * members : (number + 1) * members])
-    conditions, now = at.season.conditions[at.season.of[some]], at.standing.set_up
+        change(lanes[number * len(asked) : (number + 1) * len(asked)])
+    conditions, now = at.season.conditions[at.season.of[asked]], at.standing.set_up
     came = live_on(
         lanes,
         conditions,
-        _season_luck(at.on, conditions.shape[1])[:members],
+        _season_luck(at.on, conditions.shape[1])[part],
         stack=stack_table(at.standing.hive, now.brood_boxes, now.cover),
         first_visit=at.days,
         worlds=WORLDS,
     )
+    shape = (len(changes), len(asked))
     money = _income(came, at) + _left(lanes, at.prices)
-    return [
-        Ahead(money[part], dict(zip(CAME, came[part].mean(axis=0).tolist(), strict=True)))
-        for part in (slice(n * members, (n + 1) * members) for n in range(len(changes)))
-    ]
+    return money.reshape(shape), came.reshape(*shape, len(CAME))
+
+
+@lru_cache(maxsize=8)
+def _spread_out(members: int) -> NDArray[np.intp]:
+    """Choose members from all over, in an order of which every beginning does so too."""
+    many = min(CLOSE_MEMBERS, members)
+    order = np.argsort(np.arange(many) * GOLDEN % 1.0, kind="stable")
+    return np.linspace(0, members - 1, many).astype(np.intp)[order]
 
 
 def swarm_loss(colonies: NDArray[np.void], at: Account) -> float:
@@ -153,7 +200,7 @@ def _left(lanes: Any, prices: Prices) -> Floats:
     infested = np.clip((observe.mites_per_bee(lanes) - from_mites) / (full - from_mites), 0.0, 1.0)
     lives = PARAMETERS["winters"].value * (1.0 - PARAMETERS["mites_most"].value * infested)
     lives *= lanes["queen"] >= LAYING
-    wanted = PARAMETERS["stores_kg"].value + PARAMETERS["stores_kg_a_frame"].value * bees
+    wanted = KEEPS["winter_kg"].value + KEEPS["winter_kg_a_frame"].value * bees
     over = observe.stores_kg(lanes) - wanted
     spare = PARAMETERS["spare_sugar"].value * np.maximum(over, 0.0)
     short = PARAMETERS["short_sugar"].value * np.maximum(-over, 0.0)

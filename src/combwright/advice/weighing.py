@@ -2,12 +2,19 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Final
+
+import numpy as np
 
 from combwright.advice.actions import Action
 from combwright.advice.costs import cost_of, minutes_of
-from combwright.advice.season_ahead import LEAST_GAIN, MEMBERS, Ahead, ahead_of
+from combwright.advice.season_ahead import FIRST, LEAST_GAIN, MEMBERS, Ahead, ahead_of
 from combwright.advice.situation import Situation
 from combwright.advice.trial import Change
+from combwright.simulation.ahead.visit import CAME
+
+
+NOTHING_ASKED: Final = Ahead(np.zeros(1), dict.fromkeys(CAME, 0.0))
 
 
 @dataclass(frozen=True)
@@ -45,12 +52,19 @@ def weigh(
     works: Sequence[tuple[Action, ...]],
     members: int = MEMBERS,
 ) -> list[Weighed]:
-    """Let the season go by under each change, and charge the work that it stands for."""
-    members = members // 2 if situation.is_branch else members
-    brought = ahead_of(situation.colonies, changes, situation.account, members)
+    """Let the season go by under each change, and charge the work that it stands for.
+
+    One that stands alone has nothing to be weighed against.
+    """
+    costs = [cost_of(work, situation.prices) for work in works]
+    if len(changes) < 2:
+        brought = [NOTHING_ASKED] * len(changes)
+    else:
+        members = FIRST if situation.is_branch else members
+        brought = ahead_of(situation.colonies, changes, situation.account, members, costs)
     return [
-        Weighed(each, cost_of(work, situation.prices), minutes_of(work))
-        for each, work in zip(brought, works, strict=True)
+        Weighed(each, cost, minutes_of(work))
+        for each, cost, work in zip(brought, costs, works, strict=True)
     ]
 
 

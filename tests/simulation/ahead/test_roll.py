@@ -57,7 +57,7 @@ def visited(members: NDArray[np.void], day: float) -> Floats:
     came = np.zeros((len(members), len(CAME)))
     for one, counted in zip(members.view(np.recarray), came, strict=True):
         visit(one, day, STACK, RULES[0], counted)
-        risk(one, today, 1.0, 7.0, as_table(BIOLOGY)[0], counted)
+        risk(one, today, 1.0, 7.0, as_table(BIOLOGY)[0], STACK, counted)
     return came
 
 
@@ -82,7 +82,9 @@ def test_at_the_end_supers_are_off_it_is_treated_and_fed_for_winter(
     came = lived(members, season)
     assert (members["supers"] == 0.0).all()
     assert (came["treatments"] == 1.0).all()
-    assert np.median(observe.stores_kg(members)) > 0.8 * PARAMETERS["winter_kg"].value
+    wanted = PARAMETERS["winter_kg"].value
+    wanted += PARAMETERS["winter_kg_a_frame"].value * np.median(observe.frames_of_bees(members))
+    assert np.median(observe.stores_kg(members)) > 0.8 * wanted
 
 
 def test_a_lane_does_not_feel_those_beside_it(season: tuple[Floats, Floats]) -> None:
@@ -94,11 +96,16 @@ def test_a_lane_does_not_feel_those_beside_it(season: tuple[Floats, Floats]) -> 
 
 
 @pytest.mark.parametrize("day", [130.0, 160.0, 200.0])
-def test_nothing_is_fed_under_supers(day: float) -> None:
-    for stores in (0.5, 2.0, 4.0):
-        members = colonies(9.0, 11, supers=1, stores=stores)
+def test_only_the_share_of_keepers_without_supers_feeds(day: float) -> None:
+    for stores, keeps in ((0.2, 0.0), (2.5, 0.4), (6.0, 1.0)):
+        members, bare = (colonies(9.0, 11, supers=on, stores=stores) for on in (1, 0))
+        bare["super_drawn"] = 0.0
         visited(members, day)
-        assert (members["feeder"][members["supers"] > 0.0] == 0.0).all()
+        visited(bare, day)
+        on = members["super_drawn"] / STACK.super_cells
+        assert (on >= keeps - 1e-9).all()
+        assert (members["feeder"] <= (1.0 - np.minimum(on, 1.0)) * 5000.0 + 1e-9).all()
+        assert (members["feeder"][on >= 1.0] == 0.0).all()
 
 
 def test_honey_with_fed_sugar_in_it_is_not_sold() -> None:

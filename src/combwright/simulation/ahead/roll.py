@@ -91,15 +91,18 @@ def live_season(
     for lane in range(colonies.shape[0]):
         s, place = colonies[lane], lane % weather.shape[0]
         world = int(s.world) if s.world < worlds else 0
-        come = 0
+        come, carried = 0, 0.0
         for day in range(days):
             today = weather[place, day]
             if day == come:
                 come = min(days, day + (every if day else first_visit))
-                if day:
+                if day == first_visit:
+                    carried = s.super_syrup
+                if day:  # no keeper who has a super on has fed since
+                    s.super_syrup = min(s.super_syrup, carried)
                     visit(s, today[DAY], stack, rules[0], came[lane])
                 if s.queen == LAYING:
-                    risk(s, today, left[place, day], float(come - day), bio[world], came[lane])
+                    risk(s, today, left[place, day], float(come - day), bio[world], stack, came[lane])
             chance = luck[lane % luck.shape[0], day]
             broken = one_day(s, today, chance, seasons[world, day], bio[world])
             if broken != 0:

@@ -2,6 +2,10 @@
 
 The rules of a careful keeper who obeys the limits of the advice: nothing is fed under supers, and
 no honey with more than a trace of fed sugar is sold. What is done is counted in ``came``.
+
+The keeper stands for many, who judge a little differently: near a rule's mark some have done it
+and others not yet, so that frames, supers and feeds come in parts. With a step in its place a few
+grams would tip a whole super, and every difference of two candidates would drown in that.
 """
 
 from typing import Any, Final, NamedTuple
@@ -14,7 +18,7 @@ from combwright.simulation.observe import AWAY_AT_NOON, SUGAR_IN_HONEY
 from combwright.simulation.step.compiled import compiled
 from combwright.simulation.step.queen_day import swarm_hazard
 from combwright.simulation.step.room import share_above
-from combwright.simulation.step.shapes import YEAR, spread
+from combwright.simulation.step.shapes import YEAR, between, spread
 from combwright.simulation.step.warmth import adults_of
 from combwright.weather.conditions import DAY, NIGHT_C
 
@@ -63,12 +67,27 @@ def stores_kg(s: Any) -> float:
 
 
 @compiled
-def risk(s: Any, w: Any, left: float, days: float, bio: Any, came: Any) -> None:
+def share_done(value: float, mark: float, about: float) -> float:
+    """Share of keepers who have passed a mark that they place up to so much below or above it."""
+    return spread(value, mark - about, mark + about)
+
+
+@compiled
+def supers_on(s: Any, stack: Any) -> float:
+    """Supers on the hive, by their comb: a part where only some keepers have put one on."""
+    return (s.super_drawn + s.super_foundation) / max(stack.super_cells, 1.0)
+
+
+@compiled
+def risk(s: Any, w: Any, left: float, days: float, bio: Any, stack: Any, came: Any) -> None:
     """Add the chance that a swarm is begun, and that a queen is lost, by what is lost with it.
 
     Cells that stand already count as begun; they are gone then, one way or the other.
     """
-    begun = 1.0 - np.exp(-days * swarm_hazard(s, w[DAY], share_above(s, w[NIGHT_C], bio), bio))
+    whole, s.supers = s.supers, min(s.supers, supers_on(s, stack))
+    hazard = swarm_hazard(s, w[DAY], share_above(s, w[NIGHT_C], bio), bio)
+    s.supers = whole
+    begun = 1.0 - np.exp(-days * hazard)
     if s.swarm_clock > 0.0:
         begun, s.swarm_clock = 1.0, 0.0
     came[SWARMS] += came[NO_SWARM] * begun * left
@@ -97,15 +116,32 @@ def visit(s: Any, day: float, stack: Any, rules: Any, came: Any) -> None:
 
 
 @compiled
+def loss_at(table: Any, frames: float, supers: float) -> float:
+    """Read a table of losses, [frames, supers], between its whole numbers."""
+    f = min(int(frames), table.shape[0] - 2)
+    above = min(int(supers), max(0, table.shape[1] - 2))
+    more, part = min(1.0, frames - f), min(1.0, supers - above)
+    higher = min(above + 1, table.shape[1] - 1)
+    low = between(table[f, above], table[f + 1, above], more)
+    return between(low, between(table[f, higher], table[f + 1, higher], more), part)
+
+
+@compiled
 def restack(s: Any, frames: float, supers: float, stack: Any) -> None:
     """Change the stack's frames and supers in place, and what the nest loses with them."""
-    highest, most = stack.base.shape[0] - 1, stack.base.shape[1] - 1
-    f, above = min(int(s.frames), highest), min(int(s.supers), most)
-    g, over = min(int(frames), highest), min(int(supers), most)
-    s.loss_base += stack.base[g, over] - stack.base[f, above]
-    s.loss_per_frame += stack.per_frame[g, over] - stack.per_frame[f, above]
+    now = supers_on(s, stack)
+    s.loss_base += loss_at(stack.base, frames, supers) - loss_at(stack.base, s.frames, now)
+    s.loss_per_frame += loss_at(stack.per_frame, frames, supers)
+    s.loss_per_frame -= loss_at(stack.per_frame, s.frames, now)
     s.drawn += (frames - s.frames) * s.cells_per_frame
-    s.frames, s.supers = frames, supers
+    if supers < now:
+        s.super_ripe *= supers / now
+        s.super_syrup *= supers / now
+        s.super_foundation *= supers / now
+        s.super_drawn *= supers / now
+    else:
+        s.super_drawn += (supers - now) * stack.super_cells
+    s.frames, s.supers = frames, max(1.0, supers) if supers > 0.0 else 0.0
     s.excluder = 1.0 if supers > 0.0 else 0.0
 
 
@@ -115,25 +151,17 @@ def take_honey(s: Any, stack: Any, rules: Any, came: Any) -> None:
     fed = s.super_syrup / max(s.super_ripe, 1.0)
     sold = 1.0 - spread(fed, 0.0, rules.trace_share)
     came[HONEY] += sold * rules.honey_out * s.super_ripe / GRAMS / SUGAR_IN_HONEY
-    clear_supers(s, stack)
-
-
-@compiled
-def clear_supers(s: Any, stack: Any) -> None:
-    """Take all supers off in place with what is in them."""
-    s.super_ripe = s.super_syrup = s.super_drawn = s.super_foundation = 0.0
     restack(s, s.frames, 0.0, stack)
 
 
 @compiled
 def add_frames(s: Any, day: float, bees: float, stack: Any, rules: Any, came: Any) -> None:
-    """Put the next frame beside covered ones."""
-    room = stack.box - s.frames
+    """Put the next frames beside covered ones, two at most."""
     in_season = rules.frames_from <= day <= rules.frames_until
-    if in_season and room >= 1.0 and bees >= s.frames - rules.frame_short:
-        is_ahead = bees >= s.frames + rules.frame_short and room > 1.0
-        more = min(room, 1.0 + is_ahead)
-        restack(s, s.frames + more, s.supers, stack)
+    wanted = bees + rules.frame_short - s.frames + 0.5
+    more = min(wanted, 2.0, stack.box - s.frames)
+    if in_season and more > 0.0:
+        restack(s, s.frames + more, supers_on(s, stack), stack)
         came[FRAMES] += more
 
 
@@ -145,43 +173,47 @@ def add_super(s: Any, day: float, bees: float, stack: Any, rules: Any, came: Any
     """
     if stack.super_cells <= 0.0 or not rules.supers_from <= day <= rules.supers_until:
         return
-    if s.supers >= 1.0:
-        held = s.super_ripe / s.sugar_per_cell / max(s.super_drawn, 1.0)
-        wanted = held >= rules.super_held and s.supers < rules.most_supers
-    else:
-        is_full = s.frames >= stack.box - 1.0 and bees >= rules.super_bees * stack.box / stack.usual
-        wanted = is_full and stores_kg(s) >= rules.super_stores_kg
-        wanted = wanted and s.syrup_share * s.unripe < rules.feeder_empty_g
-    if wanted:
-        s.super_drawn += stack.super_cells
-        s.feeder = s.feeder_water = s.feeder_days = s.feeder_warmth = 0.0
-        restack(s, s.frames, s.supers + 1.0, stack)
-        came[SUPERS] += 1.0
+    now = supers_on(s, stack)
+    first = share_done(s.frames, stack.box - 1.0, 0.5)
+    first *= share_done(bees, rules.super_bees * stack.box / stack.usual, rules.bees_about)
+    first *= share_done(stores_kg(s), rules.super_stores_kg, rules.stores_about)
+    fed = s.syrup_share * s.unripe
+    first *= 1.0 - share_done(fed, rules.feeder_empty_g, rules.feeder_empty_g)
+    held = s.super_ripe / s.sugar_per_cell / stack.super_cells
+    following = min(rules.most_supers, 0.5 * min(1.0, now) + held / rules.super_held)
+    wanted = max(first, following)
+    if wanted > now:
+        s.feeder *= 1.0 - (wanted - now)
+        s.feeder_water *= 1.0 - (wanted - now)
+        came[SUPERS] += wanted - now
+        restack(s, s.frames, wanted, stack)
 
 
 @compiled
 def give_food(s: Any, day: float, bees: float, stack: Any, rules: Any, came: Any) -> None:
     """Feed as the season asks; supers of a hungry colony come off first."""
-    stores, full = stores_kg(s), min(1.0, s.frames / stack.usual)
-    if s.supers >= 1.0:
-        if stores >= rules.hungry_kg:
-            return
-        clear_supers(s, stack)
-    if s.feeder >= rules.feeder_empty_g or day < rules.fed_from:
+    stores = stores_kg(s)
+    if s.supers > 0.0:
+        stays = share_done(stores, rules.hungry_kg, rules.stores_about)
+        restack(s, s.frames, stays * supers_on(s, stack), stack)
+    if day < rules.fed_from:
         return
     if rules.autumn_from <= day <= rules.autumn_until:
-        short = (rules.winter_kg * full - stores) * GRAMS * SUGAR_IN_HONEY
-        grams, share = min(max(short, 0.0), rules.autumn_most_g), rules.autumn_sugar
-    elif stores < rules.floor_kg * full:
-        grams, share = rules.portion_g * bees * rules.every * rules.syrup_sugar, rules.syrup_sugar
+        wanted, most = rules.winter_kg + rules.winter_kg_a_frame * bees, rules.autumn_most_g
+        share = rules.autumn_sugar
     else:
-        return
-    if grams >= rules.feeder_empty_g:
+        wanted = rules.floor_kg * min(1.0, bees / stack.usual)
+        most = rules.portion_g * bees * rules.every * rules.syrup_sugar
+        share = rules.syrup_sugar
+    short = (wanted - stores) * GRAMS * SUGAR_IN_HONEY - s.feeder
+    grams = min(max(short, 0.0), most)
+    grams *= 1.0 - min(1.0, supers_on(s, stack))  # who has supers on does not feed
+    if grams > 0.0:
         s.feeder += grams
         s.feeder_water += grams * (1.0 / share - 1.0)
         s.feeder_days = 0.0
         came[SUGAR] += grams / GRAMS
-        came[FEEDS] += 1.0
+        came[FEEDS] += spread(grams, 0.0, rules.feeder_empty_g)
 
 
 @compiled
