@@ -32,7 +32,6 @@ PARAMETERS: Final = numbers("season")
 MEMBERS: Final = int(PARAMETERS["members"].value)
 FIRST: Final = int(PARAMETERS["first_members"].value)
 CLEAR_TIMES: Final = PARAMETERS["clear_times"].value
-GOLDEN: Final = (1.0 + 5.0**0.5) / 2.0
 ENDS_MONTH: Final = int(PARAMETERS["ends_month"].value)
 CLOSE_MEMBERS: Final = int(PARAMETERS["close_members"].value)
 LEAST_GAIN: Final = PARAMETERS["least_gain"].value
@@ -151,11 +150,11 @@ def _rolled(
     return money.reshape(shape), came.reshape(*shape, len(CAME))
 
 
-@lru_cache(maxsize=8)
+@lru_cache(maxsize=2)
 def _spread_out(members: int) -> NDArray[np.intp]:
     """Choose members from all over, in an order of which every beginning does so too."""
     many = min(CLOSE_MEMBERS, members)
-    order = np.argsort(np.arange(many) * GOLDEN % 1.0, kind="stable")
+    order = sorted(range(many), key=lambda place: f"{place:016b}"[::-1])
     return np.linspace(0, members - 1, many).astype(np.intp)[order]
 
 

@@ -13,7 +13,6 @@ from combwright.advice.situation import Situation
 from combwright.advice.trial import Change
 from combwright.simulation.ahead.visit import CAME
 
-
 NOTHING_ASKED: Final = Ahead(np.zeros(1), dict.fromkeys(CAME, 0.0))
 
 

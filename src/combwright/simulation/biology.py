@@ -43,6 +43,7 @@ else:
         def __hash__(self) -> int:
             return hash(self[0])
 
+
 BIOLOGY: Final = Biology(**{name: parameter.value for name, parameter in PARAMETERS.items()})
 RECORD: Final = np.dtype([(name, np.float64) for name in Biology._fields])
 

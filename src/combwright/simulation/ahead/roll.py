@@ -102,7 +102,9 @@ def live_season(
                     s.super_syrup = min(s.super_syrup, carried)
                     visit(s, today[DAY], stack, rules[0], came[lane])
                 if s.queen == LAYING:
-                    risk(s, today, left[place, day], float(come - day), bio[world], stack, came[lane])
+                    risk(
+                        s, today, left[place, day], float(come - day), bio[world], stack, came[lane]
+                    )
             chance = luck[lane % luck.shape[0], day]
             broken = one_day(s, today, chance, seasons[world, day], bio[world])
             if broken != 0:
