@@ -106,12 +106,12 @@ def ahead_of(
     leader = int(net.mean(axis=1).argmax())
     behind = net[leader] - net
     doubt = behind.std(axis=1) / behind.shape[1] ** 0.5
-    kept = np.flatnonzero(behind.mean(axis=1) <= CLEAR_TIMES * doubt)
+    kept = np.flatnonzero(behind.mean(axis=1) <= CLEAR_TIMES * doubt).tolist()
     if len(some) > FIRST and len(kept) > 1:
         rest, came_rest = _rolled(
             colonies, [changes[i] for i in kept], at, some, slice(FIRST, len(some))
         )
-        place = int(np.flatnonzero(kept == leader)[0])
+        place = kept.index(leader)
         more = rest[place] + (money - money[leader]).mean(axis=1)[:, None]
         more_came = came_rest[place] + (came - came[leader]).mean(axis=1)[:, None]
         more[kept], more_came[kept] = rest, came_rest
