@@ -34,15 +34,9 @@ if TYPE_CHECKING:
             """Give the same with other values for some names."""
 
 else:
-
-    class Biology(NamedTuple("Numbers", [(name, float) for name in PARAMETERS])):
-        """The values that a run uses; told apart by one of them first, for all take long."""
-
-        __slots__ = ()
-
-        def __hash__(self) -> int:
-            return hash(self[0])
-
+    Biology = NamedTuple("Biology", [(name, float) for name in PARAMETERS])
+    # Told apart by one of them first: to hash some two hundred takes longer than a day's step.
+    Biology.__hash__ = lambda values: hash(values[0])
 
 BIOLOGY: Final = Biology(**{name: parameter.value for name, parameter in PARAMETERS.items()})
 RECORD: Final = np.dtype([(name, np.float64) for name in Biology._fields])
