@@ -6,6 +6,7 @@ from functools import cache
 import numpy as np
 from numpy.typing import NDArray
 
+from combwright.evidence.simulated_yards import Yard
 from combwright.kit.catalogue import catalogue
 from combwright.simulation import observe
 from combwright.simulation.begin import Described, begin
@@ -227,31 +228,17 @@ def best_fortnight() -> dict[str, float]:
 
 def june_split() -> dict[str, float]:
     """Frames of bees at the end of August of a five-frame split of 5 June with a mated queen."""
-    first, members = date(2026, 6, 5), 120
-    hive = catalogue().hive(HIVE)
+    yard = Yard("split", "Dublin", date(2026, 6, 5), days=87, colonies=120, seed=SEED)
     described = Described(frames_of_bees=11.0, frames_of_brood=8.0, stores_kg=10.0, has_queen=True)
-    parent = begin(
-        hive, SetUp(frames=11), described, on=first, members=members, seed=SEED, colony="split"
-    )
+    parent = yard.begin(described)
     new = split(
         parent,
-        hive,
+        catalogue().hive(HIVE),
         SetUp(frames=11),
         frames_of_bees=5.0,
         frames_of_brood=3.0,
         frames_of_stores=1.5,
         goes_with="mated queen",
     )
-    days = (date(2026, 8, 31) - first).days
-    weather = sampled_conditions("Dublin", first, days, members, SEED)
-    kept = keep(
-        new,
-        hive,
-        SetUp(frames=11),
-        weather,
-        luck(SEED, "split", first, days, members),
-        first=first,
-        keeping=Keeping(supers=False),
-        seed=SEED,
-    )
+    kept = yard.keep(new, Keeping(supers=False))
     return {"frames": _middle(_frames(kept)[-20:].max(axis=0))}

@@ -5,24 +5,19 @@ from functools import cache
 
 import numpy as np
 
-from combwright.kit.catalogue import catalogue
+from combwright.evidence.simulated_yards import Yard
 from combwright.simulation import observe
-from combwright.simulation.begin import Described, begin
+from combwright.simulation.begin import Described
 from combwright.simulation.biology import BIOLOGY
-from combwright.simulation.hands.keeper import Keeping, keep
-from combwright.simulation.luck import luck
-from combwright.terms.set_up import SetUp
-from combwright.weather.sampled import sampled_conditions
+from combwright.simulation.hands.keeper import Keeping
 
-HIVE, PLACE, SEED, COLONIES = "national timber", "Dublin Airport", 20260320, 60
-START, UNTIL = date(2026, 3, 20), date(2026, 9, 1)
+SUMMER = Yard("crop", "Dublin Airport", date(2026, 3, 20), days=165, colonies=60, seed=20260320)
 LEFT = 1.0 - BIOLOGY.egg_death  # of the eggs each day
 
 
 @cache
 def summer(brood_left: float = 1.0, queen_year: int = 2025) -> dict[str, float]:
     """Give bees at their most and honey of a summer, of whose brood only so much is left."""
-    hive, set_up, days = catalogue().hive(HIVE), SetUp(frames=11), (UNTIL - START).days
     described = Described(
         frames_of_bees=6.5,
         frames_of_brood=2.0,
@@ -31,18 +26,9 @@ def summer(brood_left: float = 1.0, queen_year: int = 2025) -> dict[str, float]:
         queen_year=queen_year,
         has_queen=True,
     )
-    made = begin(hive, set_up, described, on=START, members=COLONIES, seed=SEED, colony="crop")
-    kept = keep(
-        made,
-        hive,
-        set_up,
-        sampled_conditions(PLACE, START, days, COLONIES, SEED),
-        luck(SEED, "crop", START, days, COLONIES),
-        first=START,
-        keeping=Keeping(),
-        seed=SEED,
-        worlds=(BIOLOGY._replace(egg_death=1.0 - LEFT * brood_left ** (1.0 / 3.0)),),
-    )
+    made = SUMMER.begin(described)
+    world = BIOLOGY._replace(egg_death=1.0 - LEFT * brood_left ** (1.0 / 3.0))
+    kept = SUMMER.keep(made, Keeping(), worlds=(world,))
     return {
         "bees": float(np.median(kept.trace["adults"].max(axis=0))),
         "honey_kg": float(kept.honey_taken_kg[-1].mean() + observe.honey_above_kg(made).mean()),

@@ -6,16 +6,14 @@ from functools import cache
 import numpy as np
 
 from combwright.evidence.simulated_colonies import MEMBERS, ON, SEED, colonies, even_days, live
-from combwright.kit.catalogue import catalogue
+from combwright.evidence.simulated_yards import Yard
 from combwright.simulation import observe
-from combwright.simulation.begin import Described, begin
+from combwright.simulation.begin import Described
 from combwright.simulation.biology import BIOLOGY
 from combwright.simulation.columns import CAGED
 from combwright.simulation.hands import actions
 from combwright.simulation.luck import luck
 from combwright.simulation.run import run
-from combwright.terms.set_up import SetUp
-from combwright.weather.sampled import sampled_conditions
 
 SEEN = 10.0  # drones on the combs that a keeper notices; judgement
 CUTS = (24, 48, 72)  # days on which sealed drone brood is cut out, of ninety
@@ -53,16 +51,12 @@ def drone_brood_speeds_mites() -> bool:
 
 def first_drones() -> float:
     """Day of the year on which the first ten drones walk on the combs of a strong colony."""
-    start = date(2026, 3, 1)
+    yard = Yard("drones", "Sheffield", date(2026, 3, 1), days=120, colonies=MEMBERS, seed=SEED)
     described = Described(frames_of_bees=8.0, frames_of_brood=3.0, stores_kg=12.0, has_queen=True)
-    hive, set_up = catalogue().hive("national timber"), SetUp(frames=11)
-    made = begin(hive, set_up, described, on=start, members=MEMBERS, seed=SEED, colony="drones")
-    weather = sampled_conditions("Sheffield", start, 120, MEMBERS, SEED)
-    chance = luck(SEED, "drones", start, 120, MEMBERS)
-    for day in range(120):
-        run(made, weather[:, day : day + 1], chance[:, day : day + 1])
+    made = yard.begin(described)
+    for day in yard.by_day(made):
         if np.median(made["drones"]) >= SEEN:
-            return start.timetuple().tm_yday + day + 1.0
+            return float(yard.first.timetuple().tm_yday + day)
     return float("nan")
 
 

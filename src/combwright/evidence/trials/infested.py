@@ -1,22 +1,21 @@
 """Mites that are left alone or let in: where they sit, and how fast they come back."""
 
-from datetime import date, timedelta
+from datetime import date
 from functools import cache
 
 import numpy as np
 from numpy.typing import NDArray
 
 from combwright.evidence.simulated_colonies import colonies, even_days, live
+from combwright.evidence.simulated_yards import Yard
 from combwright.kit.catalogue import catalogue
 from combwright.simulation import observe
-from combwright.simulation.begin import Described, begin
-from combwright.simulation.hands.keeper import Keeping, keep
-from combwright.simulation.luck import luck
-from combwright.terms.set_up import SetUp
-from combwright.weather.sampled import sampled_conditions
+from combwright.simulation.begin import Described
+from combwright.simulation.hands.keeper import Keeping
 
 Floats = NDArray[np.float64]
-HIVE, PLACE, SEED, COLONIES = "national timber", "Dublin Airport", 20260725, 48
+PLACE, SEED, COLONIES = "Dublin Airport", 20260725, 48
+FULL_FRAME = catalogue().hive("national timber").frame.bees_full_cover
 ALIVE = 1500.0  # bees from which a colony is one
 HARMFUL = 1000.0  # mites in a colony: UK advice
 FEW, MANY = 0.0025, 0.03  # mites on a bee
@@ -57,7 +56,6 @@ def by_week(
 
     ``pressure`` is that of mites carried in at its height, by colony if not given. [mites/day]
     """
-    set_up, hive, days = SetUp(frames=11), catalogue().hive(HIVE), WEEK * weeks
     described = Described(
         frames_of_bees=frames,
         stores_kg=10.0,
@@ -65,31 +63,16 @@ def by_week(
         queen_year=start.year - 1,
         has_queen=True,
     )
-    made = begin(hive, set_up, described, on=start, members=COLONIES, seed=SEED, colony="mites")
+    yard = Yard("mites", PLACE, start, WEEK * weeks, COLONIES, SEED)
+    made = yard.begin(described)
     if pressure is not None:
         made["invaders"] = pressure
-    weather = sampled_conditions(PLACE, start, days, COLONIES, SEED)
-    chance = luck(SEED, "mites", start, days, COLONIES)
-    found = [made.copy()]
-    for week in range(weeks):
-        part = slice(WEEK * week, WEEK * (week + 1))
-        keep(
-            made,
-            hive,
-            set_up,
-            weather[:, part],
-            chance[:, part],
-            first=start + timedelta(days=part.start),
-            keeping=UNTREATED,
-            seed=SEED + week,
-        )
-        found.append(made.copy())
-    return found
+    return [made.copy(), *(made.copy() for _week in yard.by_week(made, UNTREATED))]
 
 
 def months_to_three_in_a_hundred(start: date, frames: float) -> float:
     """Months from 0.25 mites on a hundred bees to three, without treatment; eight at most."""
-    bees = frames * catalogue().hive(HIVE).frame.bees_full_cover
+    bees = frames * FULL_FRAME
     found = by_week(start, frames, 2.0 * FEW * bees, WATCHED_WEEKS)
     on_bees = (float(np.median(observe.mites_per_bee(made))) for made in found)
     reached = (week for week, share in enumerate(on_bees) if share >= MANY)

@@ -5,14 +5,11 @@ from functools import cache
 
 import numpy as np
 
-from combwright.evidence.trials.infested import ALIVE, COLONIES, HIVE, PLACE, SEED
-from combwright.kit.catalogue import catalogue
+from combwright.evidence.simulated_yards import Yard
+from combwright.evidence.trials.infested import ALIVE, COLONIES, FULL_FRAME, PLACE, SEED
 from combwright.simulation import observe
-from combwright.simulation.begin import Described, begin
-from combwright.simulation.hands.keeper import Keeping, keep
-from combwright.simulation.luck import luck
-from combwright.terms.set_up import SetUp
-from combwright.weather.sampled import sampled_conditions
+from combwright.simulation.begin import Described
+from combwright.simulation.hands.keeper import Keeping
 
 NOVEMBER, AUGUST = (date(2026, 11, 1), 9.0), (date(2026, 8, 15), 12.0)  # and frames of bees
 
@@ -20,24 +17,15 @@ NOVEMBER, AUGUST = (date(2026, 11, 1), 9.0), (date(2026, 8, 15), 12.0)  # and fr
 @cache
 def winter(start: date, frames: float, mites: float) -> dict[str, float]:
     """Let colonies with so many mites pass the winter untreated: share alive, and bees lost."""
-    until, hive, set_up = date(start.year + 1, 3, 20), catalogue().hive(HIVE), SetUp(frames=11)
-    days = (until - start).days
+    days = (date(start.year + 1, 3, 20) - start).days
+    yard = Yard("winter", PLACE, start, days=days, colonies=COLONIES, seed=SEED)
     described = Described(
         frames_of_bees=frames, stores_kg=18.0, mites=mites, queen_year=start.year, has_queen=True
     )
-    made = begin(hive, set_up, described, on=start, members=COLONIES, seed=SEED, colony="winter")
+    made = yard.begin(described)
     made["invaders"] = 0.0
     before = observe.adults(made)
-    keep(
-        made,
-        hive,
-        set_up,
-        sampled_conditions(PLACE, start, days, COLONIES, SEED),
-        luck(SEED, "winter", start, days, COLONIES),
-        first=start,
-        keeping=Keeping(treating="none"),
-        seed=SEED,
-    )
+    yard.keep(made, Keeping(treating="none"))
     after = observe.adults(made)
     alive = after > ALIVE
     return {"alive": float(alive.mean()), "lost": float(np.median(before - after))}
@@ -55,6 +43,6 @@ def alive_with(mites: float) -> float:
 
 def one_in_a_hundred_kills_more() -> bool:
     """Tell whether more die from one mite in a hundred bees in August than from a quarter."""
-    bees = AUGUST[1] * catalogue().hive(HIVE).frame.bees_full_cover
+    bees = AUGUST[1] * FULL_FRAME
     few, many = (winter(*AUGUST, 2.0 * share * bees)["alive"] for share in (0.0025, 0.01))
     return many < few

@@ -7,11 +7,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from combwright.evidence.simulated_colonies import MEMBERS, SEED, colonies, even_days, live
+from combwright.evidence.simulated_yards import Yard
 from combwright.simulation.columns import CELL, LAYING, VIRGIN
 from combwright.simulation.hands import actions
-from combwright.simulation.luck import luck
-from combwright.simulation.run import run
-from combwright.weather.sampled import sampled_conditions
 
 CELLS_GIVEN = (date(2026, 5, 24), date(2026, 6, 15), date(2026, 7, 5), date(2026, 7, 25))
 WATCHED_DAYS = 45
@@ -23,11 +21,8 @@ def nucs_with_a_cell(given: date) -> tuple[NDArray[np.float64], NDArray[np.float
     """Nucs of five frames near Sheffield with a ripe cell: days of emergence and of laying."""
     made = colonies(7000.0, 8000.0, frames=5, stores_kg=4.0)
     made["queen"], made["queen_clock"] = CELL, CELL_AGE
-    weather = sampled_conditions("Sheffield", given, WATCHED_DAYS, MEMBERS, SEED)
-    chance = luck(SEED, "cells", given, WATCHED_DAYS, MEMBERS)
     emerged, laying = np.full(MEMBERS, np.nan), np.full(MEMBERS, np.nan)
-    for day in range(WATCHED_DAYS):
-        run(made, weather[:, day : day + 1], chance[:, day : day + 1])
+    for day in Yard("cells", "Sheffield", given, WATCHED_DAYS, MEMBERS, SEED).by_day(made):
         _note(emerged, made["queen"] == VIRGIN, day)
         _note(laying, made["queen"] == LAYING, day)
     return emerged, laying
@@ -58,13 +53,10 @@ def cast_lays_after() -> float:
     """Days from hiving a cast in June near Dublin until its queen lays: mean of those that do."""
     made = colonies(7000.0, 0.0, frames=6, stores_kg=2.0)
     made["queen"] = VIRGIN
-    first = date(2026, 6, 10)
-    weather = sampled_conditions("Dublin Airport", first, WATCHED_DAYS, MEMBERS, SEED)
-    chance = luck(SEED, "casts", first, WATCHED_DAYS, MEMBERS)
     laying = np.full(MEMBERS, np.nan)
-    for day in range(WATCHED_DAYS):
-        run(made, weather[:, day : day + 1], chance[:, day : day + 1])
-        _note(laying, made["queen"] == LAYING, day + 1)
+    yard = Yard("casts", "Dublin Airport", date(2026, 6, 10), WATCHED_DAYS, MEMBERS, SEED)
+    for day in yard.by_day(made):
+        _note(laying, made["queen"] == LAYING, day)
     return float(np.nanmean(laying))
 
 

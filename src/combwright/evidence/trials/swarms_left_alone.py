@@ -7,17 +7,13 @@ from functools import cache
 import numpy as np
 
 from combwright.evidence.simulated_losses import NOBODY
-from combwright.kit.catalogue import catalogue
+from combwright.evidence.simulated_yards import Yard
 from combwright.simulation import observe
-from combwright.simulation.begin import Described, begin
+from combwright.simulation.begin import Described
 from combwright.simulation.columns import LAYING
-from combwright.simulation.hands.keeper import keep
-from combwright.simulation.luck import luck
-from combwright.simulation.run import run
 from combwright.terms.set_up import SetUp
-from combwright.weather.sampled import sampled_conditions
 
-HIVE, PLACE, SEED, COLONIES = "national timber", "Dublin Airport", 20260401, 60
+PLACE, SEED, COLONIES = "Dublin Airport", 20260401, 60
 SPRING, AUTUMN, NEXT_SPRING = date(2026, 4, 1), date(2026, 10, 1), date(2027, 4, 15)
 ALIVE = 1500.0  # bees from which a colony is one
 IN_SPRING = Described(
@@ -45,16 +41,14 @@ def a_summer(boxes: int = 1) -> dict[str, float]:
     ``bees`` are those of the colonies that swarmed, on the day before.
     """
     set_up = SetUp(frames=11 * boxes, brood_boxes=boxes, supers=2 * (boxes - 1))
-    hive, days = catalogue().hive(HIVE), (AUTUMN - SPRING).days
-    made = begin(hive, set_up, IN_SPRING, on=SPRING, members=COLONIES, seed=SEED, colony="wild")
-    weather = sampled_conditions(PLACE, SPRING, days, COLONIES, SEED)
-    chance = luck(SEED, "wild", SPRING, days, COLONIES)
-    bees = np.full(COLONIES, np.nan)
-    for day in range(days):
-        before = observe.adults(made)
-        run(made, weather[:, day : day + 1], chance[:, day : day + 1])
+    days = (AUTUMN - SPRING).days
+    yard = Yard("wild", PLACE, SPRING, days=days, colonies=COLONIES, seed=SEED, set_up=set_up)
+    made = yard.begin(IN_SPRING)
+    bees, before = np.full(COLONIES, np.nan), observe.adults(made)
+    for _day in yard.by_day(made):
         left = (made["swarmed"] > 0.0) & ~np.isfinite(bees)
         bees[left] = before[left]
+        before = observe.adults(made)
     alive = observe.adults(made) > ALIVE
     return {
         "swarmed": float(np.mean(made["swarmed"] > 0.0)),
@@ -77,19 +71,10 @@ def small_hives_have_fewer_mites() -> bool:
 @cache
 def founders_alive() -> float:
     """Share of swarms of mid June, hived on foundation and left alone, that see the spring."""
-    first, hive = date(2026, 6, 15), catalogue().hive(HIVE)
-    set_up = SetUp(frames=11, foundation=11)
+    first, empty = date(2026, 6, 15), SetUp(frames=11, foundation=11)
     days = (NEXT_SPRING - first).days
-    made = begin(hive, set_up, SWARM, on=first, members=COLONIES, seed=SEED, colony="founders")
-    keep(
-        made,
-        hive,
-        set_up,
-        sampled_conditions(PLACE, first, days, COLONIES, SEED),
-        luck(SEED, "founders", first, days, COLONIES),
-        first=first,
-        keeping=replace(NOBODY, treating="none"),
-        seed=SEED,
-    )
+    yard = Yard("founders", PLACE, first, days=days, colonies=COLONIES, seed=SEED, set_up=empty)
+    made = yard.begin(SWARM)
+    yard.keep(made, replace(NOBODY, treating="none"))
     alive = (observe.adults(made) > ALIVE) & (made["queen"] == LAYING)
     return float(alive.mean())

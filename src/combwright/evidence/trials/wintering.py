@@ -8,14 +8,12 @@ import numpy as np
 from combwright.evidence.simulated_colonies import colonies, even_days, live
 from combwright.evidence.simulated_colonies import wintering as cluster
 from combwright.evidence.simulated_lives import CLOSED, lives
-from combwright.kit.catalogue import catalogue
+from combwright.evidence.simulated_yards import Yard
 from combwright.simulation import observe
-from combwright.simulation.begin import Described, begin
+from combwright.simulation.begin import Described
 from combwright.simulation.columns import CAGED
-from combwright.simulation.hands.keeper import Keeping, keep
-from combwright.simulation.luck import luck
+from combwright.simulation.hands.keeper import Keeping
 from combwright.terms.set_up import SetUp
-from combwright.weather.sampled import sampled_conditions
 
 BROOD_SEEN = 20.0  # cells, the least that is found on a comb; judgement
 COLONIES, SEED = 60, 20261101
@@ -79,22 +77,12 @@ def _live_through(bees: float, mean_c: float = 11.0) -> float:
 @cache
 def used_in(hive: str) -> float:
     """Honey that a colony uses from November to March in a hive, near Sheffield. [kg]."""
-    first, until, box = date(2026, 11, 1), date(2027, 3, 20), catalogue().hive(hive)
-    days, set_up = (until - first).days, SetUp(hive=hive, frames=11)
+    set_up = SetUp(hive=hive, frames=11)
+    yard = Yard("winter", "Sheffield", date(2026, 11, 1), 139, COLONIES, SEED, set_up)
     described = Described(
         frames_of_bees=8.0, stores_kg=18.0, mites=30, queen_year=2026, has_queen=True
     )
-    made = begin(box, set_up, described, on=first, members=COLONIES, seed=SEED, colony="winter")
-    kept = keep(
-        made,
-        box,
-        set_up,
-        sampled_conditions("Sheffield", first, days, COLONIES, SEED),
-        luck(SEED, "winter", first, days, COLONIES),
-        first=first,
-        keeping=Keeping(),
-        seed=SEED,
-    )
+    kept = yard.keep(yard.begin(described), Keeping())
     return float(np.median(kept.trace["used_g"].sum(axis=0))) / 1000.0 / observe.SUGAR_IN_HONEY
 
 
