@@ -6,7 +6,7 @@ from functools import cache
 import numpy as np
 from numpy.typing import NDArray
 
-from combwright.evidence.simulated_yards import Yard
+from combwright.evidence.simulated_yards import SimulatedYard
 from combwright.kit.catalogue import catalogue
 from combwright.simulation import observe
 from combwright.simulation.begin import Described, begin
@@ -228,7 +228,7 @@ def best_fortnight() -> dict[str, float]:
 
 def june_split() -> dict[str, float]:
     """Frames of bees at the end of August of a five-frame split of 5 June with a mated queen."""
-    yard = Yard("split", "Dublin", date(2026, 6, 5), days=87, colonies=120, seed=SEED)
+    yard = SimulatedYard("split", "Dublin", date(2026, 6, 5), days=87, colonies=120, seed=SEED)
     described = Described(frames_of_bees=11.0, frames_of_brood=8.0, stores_kg=10.0, has_queen=True)
     parent = yard.begin(described)
     new = split(

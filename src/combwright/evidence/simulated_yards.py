@@ -22,7 +22,7 @@ WEEK = 7
 
 
 @dataclass(frozen=True)
-class Yard:
+class SimulatedYard:
     """So many colonies from a day on; ``name`` and ``seed`` say which chances they meet."""
 
     name: str

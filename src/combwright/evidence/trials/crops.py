@@ -5,13 +5,15 @@ from functools import cache
 
 import numpy as np
 
-from combwright.evidence.simulated_yards import Yard
+from combwright.evidence.simulated_yards import SimulatedYard
 from combwright.simulation import observe
 from combwright.simulation.begin import Described
 from combwright.simulation.biology import BIOLOGY
 from combwright.simulation.hands.keeper import Keeping
 
-SUMMER = Yard("crop", "Dublin Airport", date(2026, 3, 20), days=165, colonies=60, seed=20260320)
+SUMMER = SimulatedYard(
+    "crop", "Dublin Airport", date(2026, 3, 20), days=165, colonies=60, seed=20260320
+)
 LEFT = 1.0 - BIOLOGY.egg_death  # of the eggs each day
 
 

@@ -6,7 +6,7 @@ from functools import cache
 import numpy as np
 
 from combwright.evidence.simulated_colonies import MEMBERS, ON, SEED, colonies, even_days, live
-from combwright.evidence.simulated_yards import Yard
+from combwright.evidence.simulated_yards import SimulatedYard
 from combwright.simulation import observe
 from combwright.simulation.begin import Described
 from combwright.simulation.biology import BIOLOGY
@@ -51,7 +51,9 @@ def drone_brood_speeds_mites() -> bool:
 
 def first_drones() -> float:
     """Day of the year on which the first ten drones walk on the combs of a strong colony."""
-    yard = Yard("drones", "Sheffield", date(2026, 3, 1), days=120, colonies=MEMBERS, seed=SEED)
+    yard = SimulatedYard(
+        "drones", "Sheffield", date(2026, 3, 1), days=120, colonies=MEMBERS, seed=SEED
+    )
     described = Described(frames_of_bees=8.0, frames_of_brood=3.0, stores_kg=12.0, has_queen=True)
     made = yard.begin(described)
     for day in yard.by_day(made):

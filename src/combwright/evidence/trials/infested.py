@@ -7,7 +7,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from combwright.evidence.simulated_colonies import colonies, even_days, live
-from combwright.evidence.simulated_yards import Yard
+from combwright.evidence.simulated_yards import SimulatedYard
 from combwright.kit.catalogue import catalogue
 from combwright.simulation import observe
 from combwright.simulation.begin import Described
@@ -63,7 +63,7 @@ def by_week(
         queen_year=start.year - 1,
         has_queen=True,
     )
-    yard = Yard("mites", PLACE, start, WEEK * weeks, COLONIES, SEED)
+    yard = SimulatedYard("mites", PLACE, start, WEEK * weeks, COLONIES, SEED)
     made = yard.begin(described)
     if pressure is not None:
         made["invaders"] = pressure

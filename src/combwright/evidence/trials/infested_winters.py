@@ -5,7 +5,7 @@ from functools import cache
 
 import numpy as np
 
-from combwright.evidence.simulated_yards import Yard
+from combwright.evidence.simulated_yards import SimulatedYard
 from combwright.evidence.trials.infested import ALIVE, COLONIES, FULL_FRAME, PLACE, SEED
 from combwright.simulation import observe
 from combwright.simulation.begin import Described
@@ -18,7 +18,7 @@ NOVEMBER, AUGUST = (date(2026, 11, 1), 9.0), (date(2026, 8, 15), 12.0)  # and fr
 def winter(start: date, frames: float, mites: float) -> dict[str, float]:
     """Let colonies with so many mites pass the winter untreated: share alive, and bees lost."""
     days = (date(start.year + 1, 3, 20) - start).days
-    yard = Yard("winter", PLACE, start, days=days, colonies=COLONIES, seed=SEED)
+    yard = SimulatedYard("winter", PLACE, start, days=days, colonies=COLONIES, seed=SEED)
     described = Described(
         frames_of_bees=frames, stores_kg=18.0, mites=mites, queen_year=start.year, has_queen=True
     )

@@ -7,7 +7,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from combwright.evidence.simulated_colonies import MEMBERS, SEED, colonies, even_days, live
-from combwright.evidence.simulated_yards import Yard
+from combwright.evidence.simulated_yards import SimulatedYard
 from combwright.simulation.columns import CELL, LAYING, VIRGIN
 from combwright.simulation.hands import actions
 
@@ -22,7 +22,7 @@ def nucs_with_a_cell(given: date) -> tuple[NDArray[np.float64], NDArray[np.float
     made = colonies(7000.0, 8000.0, frames=5, stores_kg=4.0)
     made["queen"], made["queen_clock"] = CELL, CELL_AGE
     emerged, laying = np.full(MEMBERS, np.nan), np.full(MEMBERS, np.nan)
-    for day in Yard("cells", "Sheffield", given, WATCHED_DAYS, MEMBERS, SEED).by_day(made):
+    for day in SimulatedYard("cells", "Sheffield", given, WATCHED_DAYS, MEMBERS, SEED).by_day(made):
         _note(emerged, made["queen"] == VIRGIN, day)
         _note(laying, made["queen"] == LAYING, day)
     return emerged, laying
@@ -54,7 +54,7 @@ def cast_lays_after() -> float:
     made = colonies(7000.0, 0.0, frames=6, stores_kg=2.0)
     made["queen"] = VIRGIN
     laying = np.full(MEMBERS, np.nan)
-    yard = Yard("casts", "Dublin Airport", date(2026, 6, 10), WATCHED_DAYS, MEMBERS, SEED)
+    yard = SimulatedYard("casts", "Dublin Airport", date(2026, 6, 10), WATCHED_DAYS, MEMBERS, SEED)
     for day in yard.by_day(made):
         _note(laying, made["queen"] == LAYING, day)
     return float(np.nanmean(laying))

@@ -7,7 +7,7 @@ from functools import cache
 import numpy as np
 
 from combwright.evidence.simulated_losses import NOBODY
-from combwright.evidence.simulated_yards import Yard
+from combwright.evidence.simulated_yards import SimulatedYard
 from combwright.simulation import observe
 from combwright.simulation.begin import Described
 from combwright.simulation.columns import LAYING
@@ -42,7 +42,9 @@ def a_summer(boxes: int = 1) -> dict[str, float]:
     """
     set_up = SetUp(frames=11 * boxes, brood_boxes=boxes, supers=2 * (boxes - 1))
     days = (AUTUMN - SPRING).days
-    yard = Yard("wild", PLACE, SPRING, days=days, colonies=COLONIES, seed=SEED, set_up=set_up)
+    yard = SimulatedYard(
+        "wild", PLACE, SPRING, days=days, colonies=COLONIES, seed=SEED, set_up=set_up
+    )
     made = yard.begin(IN_SPRING)
     bees, before = np.full(COLONIES, np.nan), observe.adults(made)
     for _day in yard.by_day(made):
@@ -73,7 +75,9 @@ def founders_alive() -> float:
     """Share of swarms of mid June, hived on foundation and left alone, that see the spring."""
     first, empty = date(2026, 6, 15), SetUp(frames=11, foundation=11)
     days = (NEXT_SPRING - first).days
-    yard = Yard("founders", PLACE, first, days=days, colonies=COLONIES, seed=SEED, set_up=empty)
+    yard = SimulatedYard(
+        "founders", PLACE, first, days=days, colonies=COLONIES, seed=SEED, set_up=empty
+    )
     made = yard.begin(SWARM)
     yard.keep(made, replace(NOBODY, treating="none"))
     alive = (observe.adults(made) > ALIVE) & (made["queen"] == LAYING)

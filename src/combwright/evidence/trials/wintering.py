@@ -8,7 +8,7 @@ import numpy as np
 from combwright.evidence.simulated_colonies import colonies, even_days, live
 from combwright.evidence.simulated_colonies import wintering as cluster
 from combwright.evidence.simulated_lives import CLOSED, lives
-from combwright.evidence.simulated_yards import Yard
+from combwright.evidence.simulated_yards import SimulatedYard
 from combwright.simulation import observe
 from combwright.simulation.begin import Described
 from combwright.simulation.columns import CAGED
@@ -78,7 +78,7 @@ def _live_through(bees: float, mean_c: float = 11.0) -> float:
 def used_in(hive: str) -> float:
     """Honey that a colony uses from November to March in a hive, near Sheffield. [kg]."""
     set_up = SetUp(hive=hive, frames=11)
-    yard = Yard("winter", "Sheffield", date(2026, 11, 1), 139, COLONIES, SEED, set_up)
+    yard = SimulatedYard("winter", "Sheffield", date(2026, 11, 1), 139, COLONIES, SEED, set_up)
     described = Described(
         frames_of_bees=8.0, stores_kg=18.0, mites=30, queen_year=2026, has_queen=True
     )

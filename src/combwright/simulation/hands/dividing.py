@@ -9,11 +9,13 @@ from combwright.kit.items import Hive
 from combwright.simulation.columns import QUEENLESS, STATE, TRAITS
 from combwright.simulation.hands.actions import arrange, change_queen
 from combwright.simulation.observe import FULL_BROOD_SHARE, adults, brood, brood_cells
+from combwright.terms.data_files import parameters
 from combwright.terms.set_up import SetUp
 
 BROOD: Final = ("eggs", "larvae", "sealed", "drone_open", "drone_sealed")
 GoesWith = Literal["queen", "cell", "nothing", "mated queen"]
-FLY_HOME = 0.5  # share of the moved foragers that return to the old stand; judgement
+SHARES: Final = parameters("simulation/dividing")
+MOST_MOVED: Final = SHARES["most_moved"].value
 
 
 def split(
@@ -43,18 +45,21 @@ def split(
     ):
         new[column] = parent[column]
     bees = np.minimum(
-        frames_of_bees * parent["bees_per_frame"] / np.maximum(adults(parent), 1), 0.95
+        frames_of_bees * parent["bees_per_frame"] / np.maximum(adults(parent), 1), MOST_MOVED
     )
     full = parent["cells_per_frame"] * FULL_BROOD_SHARE
-    young = np.minimum(frames_of_brood * full / np.maximum(brood(parent), 1.0), 0.95)
+    young = np.minimum(frames_of_brood * full / np.maximum(brood(parent), 1.0), MOST_MOVED)
     arrange(new, hive, set_up)
-    young = np.minimum(young, 0.95 * new["drawn"] / np.maximum(brood_cells(parent), 1.0))
+    young = np.minimum(young, MOST_MOVED * new["drawn"] / np.maximum(brood_cells(parent), 1.0))
     _move_bees(parent, new, bees)
     _move_brood(parent, new, young)
     held = frames_of_stores * parent["cells_per_frame"] * parent["sugar_per_cell"]
     free = np.maximum(new["drawn"] - brood_cells(new), 0.0) * new["sugar_per_cell"]
-    moved = np.minimum(np.minimum(held, free), 0.95 * parent["ripe"])
-    for column, amount in (("ripe", moved), ("pollen", 0.3 * young * parent["pollen"])):
+    moved = np.minimum(np.minimum(held, free), MOST_MOVED * parent["ripe"])
+    for column, amount in (
+        ("ripe", moved),
+        ("pollen", SHARES["pollen_moved"].value * young * parent["pollen"]),
+    ):
         parent[column] -= amount
         new[column] += amount
     _share_queen(parent, new, goes_with)
@@ -65,7 +70,7 @@ def split(
 
 def _move_bees(parent: Any, new: Any, share: Any) -> None:
     for column in ("nest", "winter", "foragers", "mites"):
-        part = share * (FLY_HOME if column == "foragers" else 1.0)
+        part = share * (SHARES["fly_home"].value if column == "foragers" else 1.0)
         new[column] = part * parent[column]
         parent[column] -= new[column]
 
@@ -84,9 +89,9 @@ def _share_queen(parent: Any, new: Any, goes_with: GoesWith) -> None:
         change_queen(parent, "removed")
     elif goes_with == "cell":
         change_queen(new, "cell")
-        new["queen_clock"] = 13.0
+        new["queen_clock"] = SHARES["cell_age_days"].value
     elif goes_with == "mated queen":
-        change_queen(new, "introduced", age_days=20.0)
+        change_queen(new, "introduced", age_days=SHARES["mated_queen_days"].value)
     else:
         new["queen"] = QUEENLESS
 
@@ -149,8 +154,12 @@ def take_swarm_apart(colonies: Any, hive: Hive, set_up: SetUp) -> NDArray[np.voi
         goes_with="queen",
     )
     before = adults(colonies)
-    for column, share in (("foragers", 0.95), ("nest", 0.15), ("winter", 0.15)):
-        moved = share * colonies[column]
+    for column, share in (
+        ("foragers", "foragers_swarmed"),
+        ("nest", "nest_swarmed"),
+        ("winter", "nest_swarmed"),
+    ):
+        moved = SHARES[share].value * colonies[column]
         new[column] += moved
         colonies[column] -= moved
     mites = (1.0 - adults(colonies) / np.maximum(before, 1e-9)) * colonies["mites"]

@@ -19,7 +19,7 @@ from combwright.simulation.biology import BIOLOGY, Biology
 from combwright.simulation.columns import DRONE_LAYER, LAYING, QUEENLESS
 from combwright.simulation.hands import actions
 from combwright.simulation.run import Trace, run
-from combwright.terms.parameters import Parameter
+from combwright.terms.data_files import parameters
 from combwright.terms.set_up import SetUp
 from combwright.terms.streams import stream
 from combwright.terms.sugar import FONDANT_SUGAR, SYRUP_SUGAR
@@ -29,16 +29,8 @@ Feeding = Literal["portions", "full feeder", "none"]
 Treating = Literal["usual", "none"]
 
 EVERY_DAYS: Final = 7
-WINTER_KG: Final = Parameter(20.0, "kg", 18.0, 25.0, "stores of a full box on 1 October", "read")
-FLOOR_KG: Final = Parameter(5.0, "kg", 4.0, 9.0, "stores below which a colony is fed", "read")
-LEFT_KG: Final = Parameter(9.0, "kg", 4.0, 9.0, "never below in summer: four to five combs", "read")
-PORTION_G: Final = Parameter(
-    50.0, "g syrup/frame of bees/day", 40.0, 60.0, "strong 500-700 g a day", "common practice"
-)
-FEEDER_G: Final = Parameter(3200.0, "g", 1300.0, 4000.0, "2.5 L of 60 % syrup", "common practice")
-CELLS_FOUND: Final = Parameter(0.85, "share", 0.6, 0.95, "swarm cells found in time", "judgement")
-MOST_SUPERS: Final = 5
-OLD_DAYS: Final = 550.0  # in August: a queen of the second summer before
+RULES: Final = parameters("simulation/keeper")
+BY: Final = {name: rule.value for name, rule in RULES.items()}
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,9 +75,9 @@ class _Visit:
             action(some)
             self.colonies[which] = some
 
-    def between(self, first: int, last: int) -> bool:
-        """Whether it is the time of the year, by day of the year."""
-        return first <= self.day <= last
+    def between(self, first: str, last: str) -> bool:
+        """Whether it is the time of the year, by the names of two rules."""
+        return BY[first] <= self.day <= BY[last]
 
 
 def keep(
@@ -130,9 +122,9 @@ def take_honey(visit: _Visit, keeping: Keeping) -> Floats:
     Gives what was taken, [colony]. [kg].
     """
     colonies = visit.colonies
-    if not keeping.supers or not visit.between(226, 232):
+    if not keeping.supers or not visit.between("honey_from", "honey_until"):
         return np.zeros(len(colonies))
-    spare = np.maximum(observe.stores_kg(colonies) - LEFT_KG.value, 0.0)
+    spare = np.maximum(observe.stores_kg(colonies) - BY["left_kg"], 0.0)
     taken = np.asarray(actions.harvest(colonies, spare))
     room = np.maximum(colonies["drawn"] + colonies["super_drawn"] - observe.cells_held(colonies), 0)
     moved = np.minimum(colonies["super_ripe"], room * colonies["sugar_per_cell"])
@@ -147,18 +139,25 @@ def make_room(visit: _Visit, keeping: Keeping, set_up: SetUp) -> None:
     colonies, box = visit.colonies, visit.hive.frames * set_up.brood_boxes
     bees, frames, supers = observe.frames_of_bees(colonies), colonies["frames"], colonies["supers"]
     boards = colonies["boards"]
-    if keeping.adds_frames and visit.between(75, 215):
-        more = (bees > frames - 0.3) & (frames < box)
-        frames = np.where(more, np.minimum(frames + 1.0 + (visit.day > 110), box), frames)
+    if keeping.adds_frames and visit.between("frames_from", "frames_until"):
+        more = (bees > frames - BY["frame_short"]) & (frames < box)
+        frames = np.where(
+            more, np.minimum(frames + 1.0 + (visit.day > BY["two_frames_from"]), box), frames
+        )
         boards = np.where(frames >= box, 0.0, np.minimum(boards, box + 1 - frames))
     if keeping.supers and visit.hive.honey_super is not None:
-        if visit.between(100, 205):
-            above = observe.honey_above_kg(colonies) * 0.8e3 + colonies["unripe"]
+        if visit.between("supers_from", "supers_until"):
+            above = (
+                observe.honey_above_kg(colonies) * 1000.0 * observe.SUGAR_IN_HONEY
+                + colonies["unripe"]
+            )
             held = above / np.maximum(colonies["super_drawn"] * colonies["sugar_per_cell"], 1.0)
-            covered = (frames >= box) & (bees > 0.85 * box)
-            wanted = np.where(supers == 0.0, covered, (held > 0.5) & (supers < MOST_SUPERS))
+            covered = (frames >= box) & (bees > BY["super_bees"] * box)
+            wanted = np.where(
+                supers == 0.0, covered, (held > BY["super_held"]) & (supers < BY["most_supers"])
+            )
             supers = supers + wanted
-        elif visit.between(226, 232):
+        elif visit.between("honey_from", "honey_until"):
             supers = np.zeros_like(supers)
     now = np.stack([frames, boards, supers], axis=1)
     was = np.stack([colonies["frames"], colonies["boards"], colonies["supers"]], axis=1)
@@ -185,20 +184,23 @@ def give_food(visit: _Visit, keeping: Keeping) -> Floats:
         return grams
     stores, bees = observe.stores_kg(colonies), observe.frames_of_bees(colonies)
     share = np.minimum(1.0, colonies["frames"] / visit.hive.frames)
-    empty, alive = colonies["feeder"] < 100.0, observe.adults(colonies) > 1000.0
+    empty = colonies["feeder"] < BY["feeder_empty_g"]
+    alive = observe.adults(colonies) > BY["alive_bees"]
     strength = SYRUP_SUGAR
-    if visit.between(226, 275):
-        short = (WINTER_KG.value * share - stores) * 1000.0 * observe.SUGAR_IN_HONEY
-        grams = np.where(empty & (short > 400.0), np.minimum(short, 7000.0) / SYRUP_SUGAR, 0.0)
-    elif visit.between(75, 225):
-        portion = PORTION_G.value * bees * EVERY_DAYS
-        if keeping.feeding == "full feeder" and visit.day < 170:
-            grams = np.maximum(FEEDER_G.value - colonies["feeder"] / SYRUP_SUGAR, 0.0)
+    if visit.between("honey_from", "winter_feed_until"):
+        short = (BY["winter_kg"] * share - stores) * 1000.0 * observe.SUGAR_IN_HONEY
+        grams = np.where(
+            empty & (short > BY["short_g"]), np.minimum(short, BY["most_feed_g"]) / SYRUP_SUGAR, 0.0
+        )
+    elif visit.between("frames_from", "honey_from"):
+        portion = BY["portion_g"] * bees * EVERY_DAYS
+        if keeping.feeding == "full feeder" and visit.day < BY["full_feeder_until"]:
+            grams = np.maximum(BY["feeder_g"] - colonies["feeder"] / SYRUP_SUGAR, 0.0)
         else:
-            grams = np.where(empty & (stores < FLOOR_KG.value * share), portion, 0.0)
+            grams = np.where(empty & (stores < BY["floor_kg"] * share), portion, 0.0)
     else:
         strength = FONDANT_SUGAR.value
-        grams = np.where(empty & (stores < FLOOR_KG.value * share), 2500.0, 0.0)
+        grams = np.where(empty & (stores < BY["floor_kg"] * share), BY["fondant_g"], 0.0)
     grams = np.where(alive, grams, 0.0)
     for amount in np.unique(grams[grams > 0.0].round(-2)):
         same = grams.round(-2) == amount
@@ -210,22 +212,27 @@ def care(visit: _Visit, keeping: Keeping) -> None:
     """Treat against mites in August and midwinter, hold swarms back, replace lost queens."""
     colonies = visit.colonies
     everyone = np.ones(len(colonies), dtype=bool)
-    if keeping.treating == "usual" and visit.between(226, 232):
+    if keeping.treating == "usual" and visit.between("treat_from", "treat_until"):
         visit.do(everyone, lambda some: actions.treat(some, "formic acid"))
-    if keeping.treating == "usual" and visit.between(352, 358):
+    if keeping.treating == "usual" and visit.between("oxalic_from", "oxalic_until"):
         visit.do(everyone, lambda some: actions.treat(some, "oxalic acid"))
     luck = visit.chance.random((2, len(colonies)))
-    if keeping.swarm_control and visit.between(110, 215):
-        found = (colonies["swarm_clock"] > 2.0) & (luck[0] < CELLS_FOUND.value)
+    if keeping.swarm_control and visit.between("cells_from", "cells_until"):
+        found = (colonies["swarm_clock"] > BY["cells_seen_days"]) & (luck[0] < BY["cells_found"])
         visit.do(found, actions.cut_cells)
-    if keeping.young_queens and visit.between(213, 219):
-        old = has_queen(colonies) & (colonies["queen_age"] > OLD_DAYS)
-        visit.do(old, lambda some: actions.change_queen(some, "introduced", age_days=20.0))
-    if keeping.requeens and visit.between(110, 265):
+    if keeping.young_queens and visit.between("old_queens_from", "old_queens_until"):
+        old = has_queen(colonies) & (colonies["queen_age"] > BY["old_queen_days"])
+        visit.do(old, give_queen)
+    if keeping.requeens and visit.between("requeen_from", "requeen_until"):
         gone = np.isin(colonies["queen"], (QUEENLESS, DRONE_LAYER))
-        gone &= observe.adults(colonies) > 3000.0
-        gone &= (colonies["larvae"].sum(axis=1) < 1.0) & (luck[1] < 0.5)
-        visit.do(gone, lambda some: actions.change_queen(some, "introduced", age_days=20.0))
+        gone &= observe.adults(colonies) > BY["requeen_bees"]
+        gone &= (colonies["larvae"].sum(axis=1) < 1.0) & (luck[1] < BY["requeen_seen"])
+        visit.do(gone, give_queen)
+
+
+def give_queen(colonies: Any) -> None:
+    """Give colonies a bought queen that lays, in place."""
+    actions.change_queen(colonies, "introduced", age_days=BY["bought_queen_days"])
 
 
 def has_queen(colonies: Any) -> NDArray[np.bool_]:
