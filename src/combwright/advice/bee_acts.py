@@ -33,7 +33,7 @@ class Look(Act):
     by: date | None = None
     chance: float | None = None
     due: Due | None = None
-    if_none: Literal["test frame", "test frame or unite"] | None = None
+    if_none: Literal["test frame", "test frame or unite", "unite"] | None = None
     early_or_late: bool = Field(default=False, description="Before 10 or after 17 o'clock")
 
 
@@ -41,7 +41,7 @@ class LeaveShut(Act):
     """Do not open from a day (today when left out) until another."""
 
     do: Literal["leave shut"] = "leave shut"
-    why: Literal["queen is likely", "virgin mates", "swarmed", "as planned"]
+    why: Literal["queen is likely", "virgin mates", "swarmed", "as planned", "cold"]
     since: date | None = None
     until: date | None = None
 
@@ -50,7 +50,7 @@ class LeaveCells(Act):
     """Leave queen cells: all, or one good one; and look again on a day."""
 
     do: Literal["leave cells"] = "leave cells"
-    which: Literal["all", "all for now", "one good one"]
+    which: Literal["all", "all for now", "one good one", "one in doubt"]
     on: date | None = None
 
 

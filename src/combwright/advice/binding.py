@@ -20,7 +20,7 @@ from combwright.advice.decision import Decision
 from combwright.advice.decisions import swarm
 from combwright.advice.decisions.disease import is_suspected
 from combwright.advice.decisions.going import goes
-from combwright.advice.decisions.kept_shut import is_kept_shut, nothing_moves
+from combwright.advice.decisions.kept_shut import is_barred, is_kept_shut, nothing_moves
 from combwright.advice.kit_acts import Act
 
 
@@ -44,7 +44,9 @@ def _waits_for_queen(action: Act) -> bool:
 def _forbidden(deciding: Deciding) -> Iterator[type[Act]]:
     """Name what may not be done: between sick hives, at a shut one, to one that goes or divides."""
     if nothing_moves(deciding):
-        yield from (EggFrame, Requeen, Uniting, Wait)
+        yield from (EggFrame, Requeen, Uniting)
+    if is_barred(deciding):
+        yield Wait
     if is_kept_shut(deciding):
         yield from (Heft, ClearEntrance, MakeFast)
     if goes(deciding):

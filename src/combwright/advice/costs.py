@@ -4,7 +4,16 @@ from collections.abc import Callable, Iterable, Mapping
 from typing import Any, Final
 
 from combwright.advice.bee_acts import Requeen
-from combwright.advice.kit_acts import Act, Boards, Feeding, Frames, SuperOff, SuperOn, Treat
+from combwright.advice.kit_acts import (
+    Act,
+    Boards,
+    Feeding,
+    Frames,
+    StoresOut,
+    SuperOff,
+    SuperOn,
+    Treat,
+)
 from combwright.advice.numbers import numbers
 from combwright.advice.prices import Prices
 
@@ -21,6 +30,7 @@ TAKES: Final[Mapping[type[Act], Callable[[Any], float]]] = {
     Feeding: lambda fed: MINUTES["feed"].value * (fed.grams > 0),
     Frames: lambda frames: MINUTES["frames"].value * abs(frames.more),
     Boards: lambda boards: MINUTES["boards"].value * abs(boards.more),
+    StoresOut: lambda out: MINUTES["frames"].value * out.combs,
     SuperOn: lambda on: MINUTES["super"].value * on.supers,
     SuperOff: lambda off: MINUTES["super"].value * off.supers,
     Treat: lambda _: MINUTES["treatment"].value,

@@ -24,6 +24,23 @@ def as_counted(situation: Situation) -> Situation:
     return situation if left_kg is None else bare_to(situation, left_kg)
 
 
+def seen_frames(situation: Situation) -> float:
+    """Give the frames of bees that it is taken to have: no more than a look lately counted.
+
+    Where it is asked what would be done if more were found, nothing was counted.
+    """
+    counted = [
+        entry.frames_of_bees
+        for entry in situation.history
+        if isinstance(entry, Visit)
+        and entry.frames_of_bees is not None
+        and (situation.on - entry.on).days <= PARAMETERS["lately_days"].value
+    ]
+    if not counted or situation.is_branch:
+        return situation.bees
+    return min(situation.bees, counted[-1])
+
+
 def bare_to(situation: Situation, left_kg: float) -> Situation:
     """Give the same situation with no more stores than so much. [kg]."""
     colonies = situation.colonies.copy()

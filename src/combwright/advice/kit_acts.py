@@ -34,6 +34,13 @@ class Frames(Act):
     comb: Literal["drawn", "foundation"] = "drawn"
 
 
+class StoresOut(Act):
+    """Take combs of stores out of a full nest, and put drawn ones in their place."""
+
+    do: Literal["stores out"] = "stores out"
+    combs: int
+
+
 class Boards(Act):
     """Put dummy boards in, or take them out: ``more`` below 0."""
 

@@ -124,6 +124,10 @@ class Situation:
         """Mean of the days' highest temperatures until the next visit. [°C]."""
         return float(np.mean(self.conditions[:, : self.days, MAX_C]))
 
+    def reaches_today(self, temperature_c: float) -> float:
+        """Chance that today reaches a temperature: by the forecast, or as days are sampled."""
+        return float(np.mean(self.conditions[:, 0, MAX_C] >= temperature_c))
+
     @property
     def is_cool(self) -> bool:
         """Tell whether syrup is taken better when it is given hand-warm."""

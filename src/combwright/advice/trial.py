@@ -8,7 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from combwright.advice.actions import Action, of_kind
-from combwright.advice.kit_acts import Feeding
+from combwright.advice.kit_acts import Feeding, StoresOut
 from combwright.advice.numbers import numbers
 from combwright.advice.situation import Situation
 from combwright.advice.stacking import set_up_after
@@ -55,12 +55,21 @@ def doing(situation: Situation, actions: Iterable[Action]) -> Change:
         fed_with(situation, one.grams, one.sugar_fraction) for one in of_kind(actions, Feeding)
     ]
 
+    combs = sum(out.combs for out in of_kind(actions, StoresOut))
+
     def change(colonies: Any) -> None:
         situation.arrange(colonies, set_up)
+        stores_out(colonies, combs)
         for fed in feeds:
             fed(colonies)
 
     return change
+
+
+def stores_out(colonies: Any, combs: int) -> None:
+    """Take full combs of stores out in place; drawn ones stand there instead."""
+    full = combs * colonies["cells_per_frame"] * colonies["sugar_per_cell"]
+    colonies["ripe"] = np.maximum(colonies["ripe"] - full, 0.0)
 
 
 def fed_with(situation: Situation, grams: float, fraction: float) -> Change:

@@ -3,6 +3,8 @@
 from collections.abc import Sequence
 from typing import Final
 
+from combwright.advice.actions import of_kind
+from combwright.advice.kit_acts import StoresOut
 from combwright.advice.words.wording import many
 from combwright.planning.sheet import Bench, ColonySheet, Stop
 from combwright.science.syrup.keeping import saturation_temperature_c, solubility_fraction
@@ -33,10 +35,11 @@ def _more(colony: ColonySheet, what: str) -> int:
 
 
 def _frames(colony: ColonySheet) -> tuple[int, int]:
-    """Frames to bring for a colony: drawn, and foundation."""
+    """Frames to bring for a colony: drawn, also in place of combs of stores, and foundation."""
     more = _more(colony, "frames")
     sheets = min(more, colony.set_up.foundation)
-    return more - sheets, sheets
+    instead = sum(out.combs for out in of_kind(colony.actions, StoresOut))
+    return more - sheets + instead, sheets
 
 
 def _grams(colonies: Sequence[ColonySheet], feed: str) -> float:

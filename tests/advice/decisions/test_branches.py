@@ -49,8 +49,21 @@ def test_how_likely_no_eggs_are_is_how_many_members_have_no_laying_queen() -> No
 def test_in_every_month_it_is_said_what_is_done_where_no_food_is_found(month: int) -> None:
     rich = Case(date(2027, month, 20), 8.0, 4.0, 12.0, 11, supers=month in {6, 7}, nectar=0.0)
     found = [each for each in plan(situation(rich)).branches if each.quantity == "kg of stores"]
-    assert [(each.code, each.amount) for each in found] == [("at most", 1.0)]
-    assert found[0].portion is not None
-    assert found[0].portion.grams > 0
+    bare = found[-1]
+    assert (bare.code, bare.amount) == ("at most", 1.0)
+    assert bare.portion is not None
+    assert bare.portion.grams > 0
     # in August what is planned is already as much as is taken down
-    assert month == 8 or not any(isinstance(each, AsPlanned) for each in found[0].actions)
+    assert month == 8 or not any(isinstance(each, AsPlanned) for each in bare.actions)
+
+
+@pytest.mark.parametrize("on", [date(2027, 5, 8), date(2027, 7, 1), date(2027, 9, 20)])
+@pytest.mark.parametrize(
+    ("hive", "frames"),
+    [("national timber", 11), ("nuc 6 polystyrene", 6), ("national timber", 6)],
+)
+def test_no_branch_speaks_of_more_frames_than_stand_there(on: date, hive: str, frames: int) -> None:
+    crowded = Case(on, frames + 1.0, 0.5 * frames, 5.0, frames, hive)
+    told = plan(situation(crowded)).branches
+    amounts = [each.amount or 0.0 for each in told if each.quantity == "frames of bees"]
+    assert max(amounts, default=0.0) <= frames

@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 from datetime import date
+from itertools import pairwise
 
 import pytest
 from tests.advice.situations import Case, situation
@@ -49,3 +50,36 @@ def test_no_action_where_nothing_is_given() -> None:
     assert not told.actions
     assert told.is_told
     assert told.because
+
+
+GRID = [date(2027, 4, 10), date(2027, 4, 24), date(2027, 5, 10), date(2027, 6, 12)]
+
+
+def of_bees(on: date, bees: float, stores: float, days: int = 7) -> int:
+    frames = int(min(11, max(5, bees + 1)))
+    case = Case(on, bees, 0.5 * bees, stores, frames, days=days, nectar=0.0)
+    at = situation(case)
+    return food.food(at, at.standing.set_up).portion.grams
+
+
+@pytest.mark.parametrize("on", GRID)
+@pytest.mark.parametrize("stores", [1.0, 2.0])
+def test_more_bees_on_the_same_stores_are_never_given_less(on: date, stores: float) -> None:
+    """A step of the scale either way is none: a day's portion is weighed to 25 g."""
+    given = [of_bees(on, bees, stores) for bees in (2.0, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0)]
+    assert all(later >= earlier - 25 * 7 for earlier, later in pairwise(given)), given
+    assert given[-1] > given[0]
+
+
+@pytest.mark.parametrize("on", GRID)
+@pytest.mark.parametrize("bees", [3.0, 6.0, 9.0])
+def test_more_days_are_never_given_less(on: date, bees: float) -> None:
+    given = [of_bees(on, bees, 2.0, days) for days in (5, 7, 10, 12, 14)]
+    assert all(later >= earlier - 25 * 14 for earlier, later in pairwise(given)), given
+
+
+@pytest.mark.parametrize("bees", [8.0, 10.0])
+def test_a_strong_colony_in_the_june_gap_gets_litres(bees: float) -> None:
+    """The trade gives four to five litres; without stores and without nectar here too."""
+    given = of_bees(date(2027, 6, 14), bees, 1.0)
+    assert given >= 3.0 * 1287

@@ -37,3 +37,17 @@ def test_what_is_not_taken_stays_in_the_super_that_stays() -> None:
     )
     rest = float(observe.honey_above_kg(left.colonies).mean())
     assert rest == pytest.approx(had - full_super_kg(at), rel=0.05)
+
+
+@pytest.mark.parametrize("on", [date(2027, 6, 25), JULY, date(2027, 7, 25)])
+@pytest.mark.parametrize(
+    ("supers", "honey_kg", "taken"), [(2, 8.0, 0), (2, 13.0, 1), (3, 13.0, 1), (3, 24.0, 2)]
+)
+def test_full_supers_are_taken_though_others_are_not(
+    on: date, supers: int, honey_kg: float, taken: int
+) -> None:
+    at = situation(Case(on, 11.0, 4.0, 12.0, 11, supers=supers, honey_above_kg=honey_kg))
+    told = plan(at, with_branches=False)
+    off = sum(each.supers for each in told.asks(SuperOff))
+    assert off == taken
+    assert told.set_up.supers <= supers

@@ -9,7 +9,7 @@ from tests.advice.situations import Case, situation
 from combwright.advice.deciding import Deciding
 from combwright.advice.decisions import space
 from combwright.advice.decisions.space import Space
-from combwright.advice.kit_acts import Entrance, Frames, SuperOff
+from combwright.advice.kit_acts import Boards, Entrance, Frames, SuperOff
 from combwright.advice.words.wording import many
 
 MAY = Case(date(2027, 5, 8), 7.0, 4.0, 6.0, 8)
@@ -81,3 +81,30 @@ def test_the_second_choice_is_not_the_first() -> None:
         stack = [many(each.set_up.frames, "frame"), many(each.set_up.dummy_boards, "board")]
         stack += [many(each.set_up.supers, "super")] if each.set_up.supers else []
         assert each.runner_up.partition(":")[0] != ", ".join(stack)
+
+
+@pytest.mark.parametrize("on", [date(2027, 5, 1), date(2027, 6, 14), date(2027, 7, 10)])
+@pytest.mark.parametrize("bees", [7.0, 10.0])
+def test_supers_with_honey_stay_on_where_hunger_is_not_likely(on: date, bees: float) -> None:
+    """A look, and the branch for a bare colony, come before honey is taken off unseen."""
+    case = Case(on, bees, 0.5 * bees, 2.5, 11, supers=1, honey_above_kg=2.0)
+    told = decided(case)
+    assert told.inputs["hunger_as_it_is"] >= 0.5 or not told.asks(SuperOff)
+
+
+@pytest.mark.parametrize("on", [date(2027, 4, 24), date(2027, 5, 10), date(2027, 6, 1)])
+@pytest.mark.parametrize("frames", [5, 6, 8])
+def test_frames_are_added_only_where_bees_may_soon_cover_them(on: date, frames: int) -> None:
+    for bees in (2.0, 3.0, 3.6, 5.0):
+        case = Case(on, bees, 0.45 * bees, 5.0, frames)
+        told = decided(case)
+        assert told.set_up.frames <= max(frames, bees + 3.0), case
+
+
+@pytest.mark.parametrize("on", [date(2027, 4, 24), date(2027, 5, 10), date(2027, 9, 10)])
+@pytest.mark.parametrize("bees", [2.0, 3.6, 5.0, 8.0])
+def test_boards_alone_go_in_only_where_they_are_worth_it(on: date, bees: float) -> None:
+    for frames in (6, 8, 9):
+        told = decided(replace(MAY, on=on, frames_of_bees=bees, frames=frames))
+        boards_alone = told.asks(Boards) and not told.asks(Frames)
+        assert not boards_alone or told.inputs["worth_more"] > 0.5

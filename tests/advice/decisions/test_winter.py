@@ -1,7 +1,8 @@
 """Winter: strength and stores in autumn, hefting and fondant in the cold."""
 
 from dataclasses import replace
-from datetime import date
+from datetime import date, timedelta
+from uuid import UUID
 
 import pytest
 from tests.advice.situations import Case, situation
@@ -12,6 +13,8 @@ from combwright.advice.decisions import winter
 from combwright.advice.decisions.winter import Winter
 from combwright.advice.kit_acts import Feeding
 from combwright.advice.plan import plan
+from combwright.advice.situation import Situation
+from combwright.terms.entries import Visit
 
 SEPTEMBER = Case(date(2027, 9, 8), 8.0, 3.0, 12.0, 11)
 JANUARY = Case(date(2028, 1, 8), 7.0, 0.0, 12.0, 11)
@@ -73,3 +76,56 @@ def test_it_is_made_fast_in_the_last_days_of_september(
 ) -> None:
     told = decided(replace(SEPTEMBER, on=date(2027, month, day)))
     assert bool(told.asks(MakeFast)) is guarded
+
+
+@pytest.mark.parametrize("on", [date(2027, 8, 20), date(2027, 9, 10), date(2027, 10, 12)])
+def test_few_bees_are_fed_towards_less(on: date) -> None:
+    """One frame of bees is not fed towards the stores of ten."""
+    wanted = [
+        decided(replace(SEPTEMBER, on=on, frames_of_bees=b, frames_of_brood=0.5)).inputs
+        for b in (1.0, 3.0, 5.0, 8.0, 11.0)
+    ]
+    targets = [each["target_kg"] for each in wanted]
+    assert targets == sorted(targets)
+    assert targets[0] < 8.0
+    assert targets[-1] == 20.0
+
+
+def test_what_is_too_weak_to_winter_is_not_fed_for_winter_in_august() -> None:
+    weak = replace(SEPTEMBER, on=date(2027, 8, 20), frames_of_bees=1.0, frames_of_brood=0.3)
+    told = decided(replace(weak, stores_kg=3.0))
+    assert (told.syrup_kg, told.fondant_kg) == (0.0, 0.0)
+
+
+def test_warm_days_of_october_are_still_days_for_syrup() -> None:
+    """Syrup gives way to fondant with the warmth, not at a date."""
+    warm, cool = (
+        decided(replace(SEPTEMBER, on=date(2027, 10, 4), stores_kg=8.0, warmer_k=k))
+        for k in (3.0, -3.0)
+    )
+    assert (warm.syrup_kg > 0.0, warm.fondant_kg > 0.0) == (True, False)
+    assert (cool.syrup_kg > 0.0, cool.fondant_kg > 0.0) == (False, True)
+
+
+def noted_with(case: Case, frames: float, days_ago: int) -> Situation:
+    at = situation(case)
+    seen = Visit(
+        id=UUID(int=9),
+        on=case.on - timedelta(days=days_ago),
+        colony="colony",
+        frames_of_bees=frames,
+    )
+    return replace(at, history=(*at.history, seen))
+
+
+@pytest.mark.parametrize("on", [date(2027, 9, 5), date(2027, 9, 25), date(2027, 10, 9)])
+@pytest.mark.parametrize("believed", [3.1, 3.3, 3.8])
+def test_what_was_counted_lately_as_too_weak_is_united_whatever_is_believed(
+    on: date, believed: float
+) -> None:
+    case = replace(SEPTEMBER, on=on, frames_of_bees=believed, frames_of_brood=0.8)
+    united = [
+        bool(Deciding(noted_with(case, *seen)).of(winter.decide).asks(Uniting))
+        for seen in ((2.5, 3), (2.5, 40), (4.0, 3))
+    ]
+    assert united == [True, False, False]

@@ -18,8 +18,6 @@ from combwright.advice.counted import bare_to
 from combwright.advice.deciding import Deciding
 from combwright.advice.decisions import food, queen, space
 from combwright.advice.decisions.found import (
-    IfFound,
-    Quantity,
     charged,
     from_outside,
     is_swarm_season,
@@ -27,7 +25,13 @@ from combwright.advice.decisions.found import (
 )
 from combwright.advice.decisions.going import goes
 from combwright.advice.decisions.honey import after_honey
-from combwright.advice.decisions.kept_shut import is_cold, is_kept_shut, waits_for_a_queen
+from combwright.advice.decisions.if_found import IfFound, Quantity
+from combwright.advice.decisions.kept_shut import (
+    is_cold,
+    is_kept_shut,
+    nothing_moves,
+    waits_for_a_queen,
+)
 from combwright.advice.kit_acts import LeaveStack
 from combwright.advice.numbers import numbers
 from combwright.advice.situation import Situation
@@ -50,7 +54,7 @@ def branches(deciding: Deciding) -> tuple[IfFound, ...]:
         return from_outside() if waits_for_a_queen(deciding) else ()
     situation = deciding.of(after_honey)
     found = _ends(deciding, situation)
-    if situation.signs_at is not None:  # what these ask for would go from hive to hive
+    if nothing_moves(deciding):  # what these ask for would go from hive to hive, or open it
         return tuple(found)
     without = float(np.mean(situation.colonies["queen"] != LAYING))
     if without >= LIKELY or not found:
@@ -70,7 +74,8 @@ def _ends(deciding: Deciding, situation: Situation) -> list[IfFound]:
     ranked = np.argsort(values, kind="stable")
     tail = max(FEWEST, round(PARAMETERS["tail"].value * len(values)))
     low, high = ranked[:tail], ranked[-tail:]
-    most, least = values[low].max() / step, values[high].min() / step
+    holds = _held_at_most(situation, hefted=hefted)
+    most, least = (min(holds, end) / step for end in (values[low].max(), values[high].min()))
     if most < 1.0:  # nothing that could be told apart by eye or hand
         return []
     ends = (("at most", low, np.floor(most)), ("at least", high, np.ceil(least)))
@@ -78,7 +83,13 @@ def _ends(deciding: Deciding, situation: Situation) -> list[IfFound]:
         replace(_end(deciding, found, code), quantity=quantity, amount=float(step * amount))
         for code, found, amount in ends
     ]
-    return told if hefted else [*told, _hungry(deciding, situation)]
+    return [*told, _hungry(deciding, situation)]
+
+
+def _held_at_most(situation: Situation, *, hefted: bool) -> float:
+    """Give the most that can be told of the quantity: no more frames of bees than the stack has."""
+    now = situation.standing.set_up
+    return float("inf") if hefted or now.supers else float(now.frames)
 
 
 def _hungry(deciding: Deciding, situation: Situation) -> IfFound:

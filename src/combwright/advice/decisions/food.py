@@ -24,9 +24,7 @@ from combwright.terms.set_up import SetUp
 from combwright.terms.sugar import FONDANT_SUGAR
 
 PARAMETERS: Final = numbers("food")
-NEED_TIMES: Final = tuple(
-    PARAMETERS[f"{size}_times"].value for size in ("least", "catch_up", "double", "most")
-)
+NEED_TIMES: Final = tuple(PARAMETERS[f"{size}_times"].value for size in ("least", "catch_up"))
 AT_ONCE: Final = PARAMETERS["part_at_once"].value  # steps of an autumn feed
 NOTHING_WEIGHED: Final[Mapping[str, float]] = {}
 WEIGHED_G: Final = int(PARAMETERS["weighed_g"].value)
@@ -139,17 +137,28 @@ def _portion(
 
 
 def _sizes(situation: Situation, fraction: float) -> list[int]:
-    """Give the sizes to try: none, and multiples of what it will use beyond its nectar. [g]."""
+    """Give the sizes to try: none, what it will be short of, and what catches up. [g].
+
+    The least is what it will use beyond its nectar until the next visit, or what it lacks of its
+    reserve by then, or of food at the careful end beyond it, if that is more: so that more bees,
+    fewer stores or more days never ask for less.
+    """
     if situation.standing.set_up.supers:
         return [0]
     today = situation.used_g / fraction
-    grams = round(today * situation.days)
-    (trial,) = try_all(situation, [fed_with(situation, grams, fraction)])
-    use = float(np.median(trial.colonies["used_total"])) / situation.horizon / fraction
-    nectar = float(np.median(trial.colonies["gathered_total"])) / situation.horizon / fraction
-    need = max(use - nectar, PARAMETERS["least_need"].value * use)
-    per_day = [_weighable(times * need) for times in NEED_TIMES]
-    return [0, *dict.fromkeys(min(FEEDER_G, each * situation.days) for each in per_day if each)]
+    (trial,) = try_all(situation, [fed_with(situation, today * situation.days, fraction)])
+    lived = trial.colonies
+    use, nectar = lived["used_total"] / situation.horizon, lived["gathered_total"]
+    nectar = nectar / situation.horizon
+    a_day = max(float(np.median(use - nectar)), PARAMETERS["least_need"].value * np.median(use))
+    held = 1000.0 * observe.sugar_kg(situation.colonies) + situation.colonies["feeder"]
+    reserve = 1000.0 * reserve_kg(situation) * observe.SUGAR_IN_HONEY
+    of_reserve = float(np.median(reserve + situation.days * (use - nectar) - held))
+    hungry = situation.horizon * (use - nectar) - held
+    of_food = float(np.quantile(hungry, 1.0 - situation.limits.hunger))
+    needed = max(situation.days * a_day, of_reserve, of_food) / fraction
+    sizes = [_weighable(times * needed / situation.days) for times in NEED_TIMES]
+    return [0, *dict.fromkeys(min(FEEDER_G, each * situation.days) for each in sizes if each)]
 
 
 def _tried(

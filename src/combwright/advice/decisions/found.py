@@ -1,10 +1,8 @@
 """What may be found at any colony, and what is done then: the same for all, said once."""
 
-from dataclasses import dataclass
 from datetime import date, timedelta
-from typing import Final, Literal
+from typing import Final
 
-from combwright.advice.actions import Action
 from combwright.advice.bee_acts import (
     AsForCharged,
     AsPlanned,
@@ -16,51 +14,23 @@ from combwright.advice.bee_acts import (
     MoveNothing,
     Reporting,
 )
+from combwright.advice.decisions.if_found import IfFound
 from combwright.advice.decisions.swarm import nucleus_plan, swarmed_plan
-from combwright.advice.kit_acts import Feeding
+from combwright.advice.decisions.troubles import troubles
 from combwright.advice.numbers import numbers
-from combwright.advice.words.action_words import jobs_instead
-from combwright.advice.words.found_words import found_words
 
 PARAMETERS: Final = numbers("found")
 SWARM_SEASON: Final = (PARAMETERS["season_from"].value, PARAMETERS["season_to"].value)
 LOOK_AGAIN: Final = timedelta(days=PARAMETERS["look_again_days"].value)
+LAYS_BY: Final = timedelta(days=PARAMETERS["lays_by_days"].value)
 CELL_CLOCK: Final = (
     "A cell is sealed 8 days after its egg is laid, and the swarm leaves about then."
 )
-Quantity = Literal["frames of bees", "kg of stores"]
-
-
-@dataclass(frozen=True, kw_only=True)
-class IfFound:
-    """A class of what may be found, and what is done then.
-
-    ``code`` is one of ``found_words.FOUND``; ``amount`` of a ``quantity`` is the limit of what is
-    seen or hefted, ``chance`` how likely the book thinks it at this colony.
-    """
-
-    code: str
-    actions: tuple[Action, ...]
-    because: str
-    quantity: Quantity | None = None
-    amount: float | None = None
-    chance: float | None = None
-    portion: Feeding | None = None
-
-    @property
-    def found(self) -> str:
-        """What is found, in words."""
-        return found_words(self.code, self.quantity, self.amount, self.chance)
-
-    @property
-    def do(self) -> tuple[str, ...]:
-        """What is done, in words."""
-        return jobs_instead(self.actions)
 
 
 def at_any_colony(on: date) -> tuple[IfFound, ...]:
     """Give the branches that are the same at every colony on a day."""
-    return (no_eggs(on), *(cells(on) if is_swarm_season(on) else ()), _signs())
+    return (no_eggs(on), *(cells(on) if is_swarm_season(on) else ()), *troubles(on), _signs())
 
 
 def is_swarm_season(on: date) -> bool:
@@ -111,6 +81,16 @@ def cells(on: date) -> tuple[IfFound, ...]:
             because="The old queen leaves with the swarm; eggs are gone three days after her.",
         ),
         IfFound(code="sealed cells", actions=(AsForCharged(),), because=CELL_CLOCK),
+        IfFound(
+            code="charged cells, no eggs",
+            actions=(LeaveCells(which="one in doubt"),),
+            because="A queen lays little in the days before she swarms; or she is gone.",
+        ),
+        IfFound(
+            code="no cells on the test frame",
+            actions=(Look(at="eggs", on=on + LAYS_BY, if_none="unite"),),
+            because="Without a queen they would have begun some: a virgin or a queen is there.",
+        ),
     )
 
 

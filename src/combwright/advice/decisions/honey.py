@@ -44,7 +44,8 @@ def _honey(situation: Situation) -> Decision:
     colonies = situation.colonies
     above = observe.honey_above_kg(colonies)
     last = (situation.on.month, situation.on.day) >= LAST_TAKE
-    off = supers if last else supers - 1
+    full = _full_supers(situation)
+    off = supers if last else min(full, supers - 1)
     in_those = band(np.minimum(above, off * full_super_kg(situation)))
     capacity = np.maximum(colonies["super_drawn"] * colonies["sugar_per_cell"], 1.0)
     ripe = colonies["super_ripe"] / capacity
@@ -56,6 +57,7 @@ def _honey(situation: Situation) -> Decision:
         "honey_kg": band(above)[1],
         "honey_kg_high": band(above)[2],
         "ripe_share": float(np.median(ripe)),
+        "full_supers": float(full),
         "unripe_share": float(np.median(unripe)),
         "stores_below_kg": below,
         "syrup_in_honey": touched,
@@ -65,8 +67,7 @@ def _honey(situation: Situation) -> Decision:
         "taken_kg_high": in_those[2],
     }
     dry = inputs["unripe_share"] < PARAMETERS["unripe_most"].value
-    take = last or (inputs["ripe_share"] >= PARAMETERS["full"].value and dry and supers >= 2)
-    if not take:
+    if not (last or (off and dry)):
         because = (
             f"{inputs['honey_kg']:.0f} kg above ({inputs['honey_kg_low']:.0f} to "
             f"{inputs['honey_kg_high']:.0f}), {inputs['ripe_share']:.0%} of the supers' comb "
@@ -74,6 +75,14 @@ def _honey(situation: Situation) -> Decision:
         )
         return Decision(topic="honey", because=(because,), inputs=inputs)
     return _taking(inputs, off, last=last)
+
+
+def _full_supers(situation: Situation) -> int:
+    """Count the supers that are full, as bees fill one after another; a little may be lacking."""
+    supers, lacking = situation.standing.set_up.supers, 1.0 - PARAMETERS["full"].value
+    colonies = situation.colonies
+    in_one = np.maximum(colonies["super_drawn"] * colonies["sugar_per_cell"] / supers, 1.0)
+    return int(np.median(colonies["super_ripe"] / in_one) + lacking)
 
 
 def full_super_kg(situation: Situation) -> float:

@@ -12,11 +12,17 @@ from combwright.advice.decisions.disease import is_suspected
 from combwright.advice.numbers import is_in_months, numbers
 
 PARAMETERS: Final = numbers("look")
+OPENED_FROM_C: Final = PARAMETERS["opened_from_c"].value
 
 
 def is_cold(deciding: Deciding) -> bool:
-    """Tell whether no hive is opened at this time of the year."""
-    return is_in_months(deciding.situation.on, PARAMETERS, "cold")
+    """Tell whether no hive is opened: by the day's forecast, and while bees cluster for winter.
+
+    Then only lids, weights and entrances are seen to.
+    """
+    situation = deciding.situation
+    rests = is_in_months(situation.on, PARAMETERS, "cold")
+    return rests or situation.reaches_today(OPENED_FROM_C) < PARAMETERS["mild_chance"].value
 
 
 def keeps_out(deciding: Deciding) -> bool:
@@ -34,6 +40,11 @@ def waits_for_a_queen(deciding: Deciding) -> bool:
     return keeps_out(deciding) and not is_suspected(deciding.situation)
 
 
-def nothing_moves(deciding: Deciding) -> bool:
-    """Tell whether nothing comes out of a colony and nothing goes in."""
+def is_barred(deciding: Deciding) -> bool:
+    """Tell whether signs of disease or a virgin bar a colony from all exchange."""
     return is_kept_shut(deciding) or deciding.situation.signs_at is not None
+
+
+def nothing_moves(deciding: Deciding) -> bool:
+    """Tell whether nothing comes out of a colony today and nothing goes in."""
+    return is_barred(deciding) or is_cold(deciding)

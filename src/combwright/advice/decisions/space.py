@@ -8,10 +8,13 @@ import numpy as np
 from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
 from combwright.advice.decisions import supers
+from combwright.advice.decisions.air import ventilated
+from combwright.advice.decisions.combs import stores_out
 from combwright.advice.decisions.going import goes
 from combwright.advice.decisions.honey import after_honey
 from combwright.advice.decisions.kept_shut import is_cold, is_kept_shut
-from combwright.advice.numbers import is_in_months, numbers
+from combwright.advice.decisions.stacks import stacks, stepped, without_supers
+from combwright.advice.numbers import numbers
 from combwright.advice.situation import Situation, band
 from combwright.advice.stacking import steps_to
 from combwright.advice.trial import Change, Tried, fed_with, try_all
@@ -19,13 +22,13 @@ from combwright.advice.weighing import Weighed, gain, weigh
 from combwright.advice.words.money_words import less_words
 from combwright.advice.words.space_words import because
 from combwright.advice.words.wording import many
-from combwright.kit.fits import frames_that_fit
 from combwright.simulation import observe
 from combwright.simulation.enclosure.loss import slab_loss
 from combwright.terms.set_up import SetUp
 
 PARAMETERS: Final = numbers("space")
 TOPIC: Final = "room and warmth"
+FULL: Final = "Stores fill the nest: combs of them come out, so that the queen finds room."
 FED_FRACTION: Final = PARAMETERS["fed_fraction"].value
 
 
@@ -49,42 +52,47 @@ def decide(deciding: Deciding) -> Space:
         return unopened(
             situation, "Nothing goes in or out of this yard, so frames and boards stay as they are."
         )
-    if goes(deciding) or is_cold(deciding):
+    if goes(deciding):
         return unopened(situation)
-    return space(situation)
+    return space(situation, is_opened=not is_cold(deciding))
 
 
-def space(situation: Situation) -> Space:
+def space(situation: Situation, *, is_opened: bool = True) -> Space:
     """Choose frames, boards and supers, then tray and entrance.
 
     Candidates without supers are tried with a feed that replaces what the colony uses, so that room
     and warmth are not confused with hunger. Under supers nothing can be fed: there hunger counts,
-    and supers that are as good as empty come off before the colony starves under them.
+    and supers that are as good as empty come off before the colony starves under them. In the cold
+    that is all that is done: the nest stays shut.
     """
     now = situation.standing.set_up
-    candidates = [now, *_stepped(situation, (-1, 1)), *_otherwise(situation)]
+    candidates = [now, *(stacks(situation) if is_opened else []), *without_supers(situation)]
+    if len(candidates) == 1 and not is_opened:
+        return unopened(situation)
     tried = try_all(situation, [_arranged(situation, each) for each in candidates])
     worth = _worth(situation, candidates)
     excess, best = _weighed(situation, candidates, tried, worth)
     further = 2 * (candidates[best].frames - now.frames)
-    if further and (more := _stepped(situation, (further,))):
+    if further and (more := stepped(situation, further)):
         candidates += more
         tried += try_all(situation, [_arranged(situation, each) for each in more])
         worth += _worth(situation, more)
         excess, best = _weighed(situation, candidates, tried, worth)
     chosen, after = candidates[best], tried[best]
-    supered = supers.with_super(situation, chosen)
+    supered = supers.with_super(situation, chosen) if is_opened else None
     is_due = supered is not None and supers.fed_lately(situation)
     if supered is not None and not is_due:
         chosen, after = supered.set_up, supered.tried
-    chosen = _ventilated(situation, chosen)
+    chosen = ventilated(situation, chosen)
+    combs = stores_out(situation, chosen) if is_opened else ()
     inputs = _inputs(situation, tried[0], after, chosen) | _money(worth[best], worth[0], supered)
     return Space(
         topic=TOPIC,
-        actions=steps_to(situation.standing.hive, now, chosen),
+        actions=(*combs, *steps_to(situation.standing.hive, now, chosen)),
         because=(
             *because(situation, now, chosen, inputs),
             *((supers.DUE,) if is_due else ()),
+            *((FULL,) if combs else ()),
         ),
         inputs=inputs,
         runner_up=_runner_up(candidates, worth, excess, best),
@@ -109,11 +117,24 @@ def _weighed(
     To leave it as it stands costs nothing, and must be beaten by more than a trifle.
     """
     excess = [round(_excess(situation, each), 2) for each in tried]
-    starving = tried[0].chances["hunger"] > situation.limits.hunger
+    starving = _must_be_fed(situation, tried[0])
     open_to = [i for i, c in enumerate(candidates) if starving or c.supers >= candidates[0].supers]
     best = min(open_to, key=lambda i: (excess[i], -worth[i].money))
     is_trifle = not gain(worth[best], worth[0]).is_worth_it and excess[0] <= excess[best]
     return excess, 0 if is_trifle else best
+
+
+def _must_be_fed(situation: Situation, as_it_is: Tried) -> bool:
+    """Tell whether supers come off for hunger: empty ones where it threatens, others where likely.
+
+    Where it is likely only because nobody saw the stores for weeks, a look comes first, and the
+    branch for a bare colony.
+    """
+    above_kg = float(np.median(observe.honey_above_kg(situation.colonies)))
+    least = PARAMETERS["likely_hunger"].value
+    if above_kg < PARAMETERS["empty_kg"].value:
+        least = situation.limits.hunger
+    return as_it_is.chances["hunger"] > least
 
 
 def left_alone(situation: Situation) -> Space:
@@ -129,7 +150,7 @@ def unopened(
 ) -> Space:
     """Leave the box as it stands, and set tray and entrance for the season."""
     now = situation.standing.set_up
-    chosen = _ventilated(situation, now)
+    chosen = ventilated(situation, now)
     steps = steps_to(situation.standing.hive, now, chosen)
     return Space(topic=TOPIC, actions=steps, because=(reason,), tells=True, set_up=chosen)
 
@@ -164,64 +185,6 @@ def _runner_up(
     return f"{', '.join(stack)}: {less_words(worth[best].money - worth[second].money)}"
 
 
-def _stepped(situation: Situation, steps: tuple[int, ...]) -> list[SetUp]:
-    """Give the set-ups with so many frames more or fewer that can be; more for a laying queen."""
-    hive, now = situation.standing.hive, situation.standing.set_up
-    most = hive.frames * now.brood_boxes if situation.laying > 0.5 else now.frames
-    found = []
-    for more in steps:
-        frames = now.frames + more
-        if frames < 2 or (more < 0 and not _can_spare(situation, -more)):
-            continue
-        boards = _boards(situation, frames)
-        if boards is None or (more > 0 and frames > most):
-            continue
-        sheets = 0 if situation.drawn_frames_to_hand else max(0, more)
-        found.append(
-            now.model_copy(update={"frames": frames, "dummy_boards": boards, "foundation": sheets})
-        )
-    return found
-
-
-def _otherwise(situation: Situation) -> list[SetUp]:
-    """Give the same frames behind another board, and without supers that are as good as empty."""
-    hive, now = situation.standing.hive, situation.standing.set_up
-    found = []
-    if now.dummy_boards < 2 and now.frames < hive.frames * now.brood_boxes - 1:
-        boards = _boards(situation, now.frames)
-        if boards is not None and boards > now.dummy_boards:
-            found.append(now.model_copy(update={"dummy_boards": boards}))
-    above_kg = float(np.median(observe.honey_above_kg(situation.colonies)))
-    if now.supers and above_kg < PARAMETERS["little_kg"].value:
-        found.append(now.model_copy(update={"supers": 0, "excluder": False}))
-    return found
-
-
-def _can_spare(situation: Situation, fewer: int) -> bool:
-    """Tell whether the bees cover less, and so many frames' worth of comb hold nothing."""
-    covered = float(np.quantile(situation.frames_of_bees, PARAMETERS["covered_at"].value))
-    left = situation.standing.set_up.frames - fewer
-    return left >= covered + 0.5 and _empty_frames(situation) >= fewer
-
-
-def _empty_frames(situation: Situation) -> float:
-    """Count the frames' worth of comb that hold nothing, at the careful end."""
-    colonies = situation.colonies
-    held = observe.brood(colonies) + colonies["ripe"] / colonies["sugar_per_cell"]
-    empty = (colonies["drawn"] + colonies["foundation"] - held) / colonies["cells_per_frame"]
-    return float(np.quantile(empty, PARAMETERS["empty_at"].value))
-
-
-def _boards(situation: Situation, frames: int) -> int | None:
-    """Give the dummy boards that go in beside so many frames: two while there is room."""
-    hive, boxes = situation.standing.hive, situation.standing.set_up.brood_boxes
-    for boards in (2, 1, 0):
-        if frames_that_fit(hive, situation.pitch_mm, boards, boxes) >= frames:
-            wide_open = frames <= hive.frames * boxes - 2
-            return boards if wide_open or boards < 2 else 1
-    return None
-
-
 def _arranged(situation: Situation, set_up: SetUp) -> Change:
     use_g = situation.used_g * situation.horizon
     fed = fed_with(situation, use_g * PARAMETERS["fed_share"].value / FED_FRACTION, FED_FRACTION)
@@ -238,40 +201,6 @@ def _excess(situation: Situation, tried: Tried) -> float:
     named = ("no room", "chilled", "hunger", "syrup in honey")
     chances = {name: tried.chances[name] for name in named}
     return situation.limits.excess(chances)
-
-
-def _ventilated(situation: Situation, set_up: SetUp) -> SetUp:
-    """Set tray, top and entrance by season, warmth and strength (common practice, no source).
-
-    Air goes either through an open floor under a closed top, or out of a vented top over a closed
-    floor; never through both.
-    """
-    tray, entrance = _tray_mm(situation), _entrance_mm(situation)
-    hive, cover = situation.standing.hive, set_up.cover
-    if hive.floor == "solid":
-        tray, cover = 0, "vented" if hive.kind == "hive" else cover
-    elif cover == "vented":
-        cover = "crown board"
-    return set_up.model_copy(update={"tray_open_mm": tray, "entrance_mm": entrance, "cover": cover})
-
-
-def _tray_mm(situation: Situation) -> int:
-    high, few = situation.mean_high_c, situation.bees < PARAMETERS["few_bees"].value
-    if is_in_months(situation.on, PARAMETERS, "out"):
-        way = "out"
-    elif high >= PARAMETERS["hot_c"].value:
-        way = "hot"
-    elif high < PARAMETERS["cool_c"].value or few:
-        way = "cool"
-    else:
-        way = "mild" if high < PARAMETERS["mild_c"].value else "warm"
-    return int(PARAMETERS[f"{way}_mm"].value)
-
-
-def _entrance_mm(situation: Situation) -> int:
-    ways = ("few", "some", "many")
-    enough = (way for way in ways if situation.bees < PARAMETERS[f"{way}_bees"].value)
-    return int(PARAMETERS[f"{next(enough, 'most')}_mm"].value)
 
 
 def _inputs(situation: Situation, now: Tried, chosen: Tried, set_up: SetUp) -> dict[str, float]:

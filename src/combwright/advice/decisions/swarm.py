@@ -11,7 +11,7 @@ from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
 from combwright.advice.decisions import food, space
 from combwright.advice.decisions.honey import after_honey
-from combwright.advice.decisions.kept_shut import is_kept_shut
+from combwright.advice.decisions.kept_shut import is_cold, is_kept_shut
 from combwright.advice.numbers import is_in_season, numbers
 from combwright.advice.situation import Situation
 from combwright.advice.trial import Tried, doing, try_all
@@ -43,7 +43,8 @@ def decide(deciding: Deciding) -> Decision:
         f"{chance_words(begun)}. No published figure says when bees swarm: comb, crowding, season "
         "and the queen's age are weighed by judgement."
     )
-    actions = () if is_kept_shut(deciding) else _actions(situation, chance, charged)
+    is_closed = is_kept_shut(deciding) or is_cold(deciding)
+    actions = () if is_closed else _actions(situation, chance, charged)
     return Decision(
         topic="swarm",
         actions=actions,

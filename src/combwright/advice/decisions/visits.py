@@ -12,6 +12,7 @@ from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
 from combwright.advice.decisions import food, queen, space
 from combwright.advice.decisions.honey import after_honey
+from combwright.advice.decisions.kept_shut import is_cold
 from combwright.advice.numbers import numbers
 from combwright.advice.situation import Situation
 from combwright.advice.trial import doing
@@ -59,7 +60,9 @@ def _seen_again(situation: Situation, days: int, reason: str) -> Decision:
 
 
 def _can_give_room(deciding: Deciding) -> bool:
-    """Tell whether an early look could give the queen room: not where it is short of it already."""
+    """Tell whether an early look could give the queen room: not in the cold, nor in vain."""
+    if is_cold(deciding):
+        return False
     short = deciding.of(space.decide).inputs.get("no_room", 0.0)
     return short <= deciding.situation.limits.no_room
 

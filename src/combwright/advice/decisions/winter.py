@@ -7,6 +7,7 @@ import numpy as np
 
 from combwright.advice.actions import Action
 from combwright.advice.bee_acts import ClearEntrance, Heft, MakeFast, Uniting
+from combwright.advice.counted import seen_frames
 from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
 from combwright.advice.decisions.honey import after_honey
@@ -15,6 +16,7 @@ from combwright.advice.situation import Situation, band
 from combwright.simulation import observe
 
 PARAMETERS: Final = numbers("winter")
+SEASON: Final = numbers("season")
 TARGET_KG: Final = {kind: PARAMETERS[f"target_{kind}_kg"].value for kind in ("hive", "nuc")}
 AUTUMN: Final = tuple(int(PARAMETERS[f"autumn_{end}_month"].value) for end in ("from", "to"))
 SUGAR_IN_HONEY: Final = PARAMETERS["sugar_in_honey"].value
@@ -44,7 +46,7 @@ def decide(deciding: Deciding) -> Winter:
         return Winter(topic="winter")
     stores = band(observe.stores_kg(situation.colonies))
     bees = band(situation.frames_of_bees)
-    target = TARGET_KG[situation.standing.hive.kind]
+    target = target_kg(situation)
     inputs = {
         "stores_kg_low": stores[0],
         "stores_kg": stores[1],
@@ -59,31 +61,37 @@ def decide(deciding: Deciding) -> Winter:
     return _cold(inputs)
 
 
+def target_kg(situation: Situation) -> float:
+    """Give the stores wanted on 1 October: those of a full colony, less for fewer bees. [kg]."""
+    by_bees = SEASON["stores_kg"].value + SEASON["stores_kg_a_frame"].value * situation.bees
+    return min(TARGET_KG[situation.standing.hive.kind], by_bees)
+
+
 def _autumn(situation: Situation, inputs: dict[str, float]) -> Winter:
     in_feeder = float(np.median(situation.colonies["feeder"])) / PARAMETERS["sugar_g_per_kg"].value
     short = max(0.0, inputs["target_kg"] - 0.5 * (inputs["stores_kg_low"] + inputs["stores_kg"]))
     short = max(0.0, short - in_feeder)
     inputs = {**inputs, "short_kg": short}
-    weak = inputs["frames_of_bees"] < WEAKEST and is_between(
+    weak = seen_frames(situation) < WEAKEST and situation.standing.hive.kind == "hive"
+    unite = weak and is_between(
         situation.on.month, int(PARAMETERS["unite_from_month"].value), AUTUMN[1]
     )
-    unite = weak and situation.standing.hive.kind == "hive"
     actions: list[Action] = [Uniting(why="weak")] if unite else []
     if situation.on.month == GUARD_ON[0] and situation.on.day >= GUARD_ON[1]:
         actions.append(MakeFast())
     because = (
         f"{inputs['stores_kg']:.0f} kg of stores ({inputs['stores_kg_low']:.0f} to "
         f"{inputs['stores_kg_high']:.0f}) against {inputs['target_kg']:.0f} kg wanted on "
-        f"1 October: {short:.0f} kg short. {inputs['frames_of_bees']:.0f} frames of bees; under "
-        f"{WEAKEST:.0f} a colony rarely winters alone."
+        f"1 October by so many bees: {short:.0f} kg short. "
+        f"{inputs['frames_of_bees']:.0f} frames of bees; under {WEAKEST:.0f} a colony rarely "
+        "winters alone."
     )
-    late = (situation.on.month, situation.on.day) > FED_BY
-    syrup = (
-        0.0
-        if unite or late or short < PARAMETERS["short_least_kg"].value
-        else short * SUGAR_IN_HONEY / AUTUMN_FRACTION
+    late = (situation.on.month, situation.on.day) > FED_BY and (
+        situation.mean_high_c < PARAMETERS["ripens_from_c"].value
     )
-    fondant = short if late and not unite and short >= PARAMETERS["fondant_least_kg"].value else 0.0
+    is_short = short >= PARAMETERS[f"{'fondant' if late else 'short'}_least_kg"].value and not weak
+    syrup = short * SUGAR_IN_HONEY / AUTUMN_FRACTION if is_short and not late else 0.0
+    fondant = short if is_short and late else 0.0
     return Winter(
         topic="winter",
         actions=tuple(actions),

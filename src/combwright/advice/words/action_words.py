@@ -41,7 +41,7 @@ def jobs_instead(actions: Iterable[Action]) -> tuple[str, ...]:
 
 
 def _instead(action: Action) -> str:
-    if isinstance(action, kit_acts.Feeding) and action.grams:
+    if isinstance(action, kit_acts.Feeding) and action.per_day_g:
         amount = amount_words(action.grams, action.feed)
         return f"Give {amount}, {action.per_day_g} g a day."
     return words(action)
@@ -86,6 +86,13 @@ def _(action: kit_acts.Frames) -> str:
     kind = "frame{s} of foundation" if action.comb == "foundation" else "drawn frame{s}"
     count = f"{'a' if more == 1 else more} {kind.format(s='' if more == 1 else 's')}"
     return f"Add {count} at the edge of the nest{', one a side' if more > 1 else ''}."
+
+
+@words.register
+def _(action: kit_acts.StoresOut) -> str:
+    combs = "a comb" if action.combs == 1 else f"{action.combs} combs"
+    place = "a drawn one in its place" if action.combs == 1 else "drawn ones in their place"
+    return f"Take {combs} of stores out beside the brood, {place}; keep for autumn or a nuc."
 
 
 @words.register
@@ -163,6 +170,7 @@ def _(action: bee_acts.LeaveShut) -> str:
         "and mates.",
         "swarmed": f"Do not open before {until}; then look for eggs.",
         "as planned": "Leave it shut, as planned.",
+        "cold": "Do not open it: lid, weight, feed and entrance; the rest on a mild day.",
     }[action.why]
 
 
@@ -171,7 +179,10 @@ def _(action: bee_acts.LeaveCells) -> str:
     return {
         "all": "They replace their queen: leave cells and queen alone.",
         "all for now": "Leave them and look again in 4 days.",
-        "one good one": "It has swarmed: leave one good cell.",
+        "one good one": "It has swarmed: leave one good cell and knock down the rest, or casts "
+        "follow.",
+        "one in doubt": "Look for the queen; found: as for charged cells. Not found: leave one "
+        "open cell, marked, and knock down the rest, and again after a week.",
     }[action.which]
 
 

@@ -26,9 +26,9 @@ LOOKS: Final[Mapping[str, Callable[[Look], str]]] = {
     "eggs": lambda a: (
         f"{day_or_next(a.on)}: look for eggs; none: "
         + (
-            "put in a test frame."
-            if a.if_none == "test frame"
-            else "test frame, or unite with the nuc."
+            {"test frame": "put in a test frame.", "unite": "unite it."}.get(
+                a.if_none or "", "test frame, or unite with the nuc."
+            )
         )
     ),
     "signs of a queen": lambda a: (
