@@ -26,7 +26,7 @@ from combwright.advice.decisions import (
     winter,
 )
 from combwright.advice.decisions.branches import branches
-from combwright.advice.decisions.found import IfFound
+from combwright.advice.decisions.if_found import IfFound
 from combwright.advice.kit_acts import Act, Feeding
 from combwright.advice.situation import Situation
 from combwright.terms.set_up import SetUp

@@ -7,7 +7,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from combwright.advice.decision import Decision
-from combwright.advice.decisions.found import IfFound
+from combwright.advice.decisions.if_found import IfFound
 from combwright.advice.kit_acts import Feeding
 from combwright.advice.plan import plan
 from combwright.advice.situation import Situation, band

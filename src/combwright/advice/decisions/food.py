@@ -24,7 +24,6 @@ from combwright.terms.set_up import SetUp
 from combwright.terms.sugar import FONDANT_SUGAR
 
 PARAMETERS: Final = numbers("food")
-NEED_TIMES: Final = tuple(PARAMETERS[f"{size}_times"].value for size in ("least", "catch_up"))
 AT_ONCE: Final = PARAMETERS["part_at_once"].value  # steps of an autumn feed
 NOTHING_WEIGHED: Final[Mapping[str, float]] = {}
 WEIGHED_G: Final = int(PARAMETERS["weighed_g"].value)
@@ -73,11 +72,10 @@ def food(
 ) -> Food:
     """Choose the portion for a set-up.
 
-    The least portion is what the colony will use until the next visit beyond the nectar it finds;
-    larger ones catch up where stores are so short that hunger threatens. All are tried on the same
-    members and luck. One is given where the unfed colony would fall below its reserve or break
-    the limits on harm, or where the season with it is worth more than the sugar and the work: the
-    least that keeps the limits, or a larger one that is worth more. With ``settled`` the amount
+    The portion is what the colony will use until the next visit beyond the nectar it finds, more
+    where stores are so short that hunger threatens. It is given where the unfed colony would fall
+    below its reserve or break the limits on harm, or where the season with it is worth more than
+    the sugar and the work. With ``settled`` the amount
     comes from elsewhere, as for winter; of syrup, as much of it is given at once as is taken down
     before it turns. With ``only_if_hungry`` nothing is given but to keep the limits, as before a
     super.
@@ -89,8 +87,7 @@ def food(
     else:
         grams = settled.grams
         sizes = _parts(grams) if kind == "syrup" else list(dict.fromkeys((0, grams)))
-    tried = _tried(arranged, sizes, fraction, at_once=settled is not None)
-    sizes = sizes[: len(tried)]
+    tried = try_all(arranged, [fed_with(arranged, grams, fraction) for grams in sizes])
     portions = [_portion(situation, grams, kind, fraction) for grams in sizes]
     if settled is not None:
         best, gains = _most(situation, tried), NOTHING_WEIGHED
@@ -137,16 +134,16 @@ def _portion(
 
 
 def _sizes(situation: Situation, fraction: float) -> list[int]:
-    """Give the sizes to try: none, what it will be short of, and what catches up. [g].
+    """Give the sizes to try: none, and what it will be short of. [g].
 
-    The least is what it will use beyond its nectar until the next visit, or what it lacks of its
+    That is what it will use beyond its nectar until the next visit, or what it lacks of its
     reserve by then, or of food at the careful end beyond it, if that is more: so that more bees,
     fewer stores or more days never ask for less.
     """
     if situation.standing.set_up.supers:
         return [0]
-    today = situation.used_g / fraction
-    (trial,) = try_all(situation, [fed_with(situation, today * situation.days, fraction)])
+    ample = PARAMETERS["ample_g_a_frame"].value * situation.bees * situation.horizon
+    (trial,) = try_all(situation, [fed_with(situation, ample, fraction)])
     lived = trial.colonies
     use, nectar = lived["used_total"] / situation.horizon, lived["gathered_total"]
     nectar = nectar / situation.horizon
@@ -157,26 +154,8 @@ def _sizes(situation: Situation, fraction: float) -> list[int]:
     hungry = situation.horizon * (use - nectar) - held
     of_food = float(np.quantile(hungry, 1.0 - situation.limits.hunger))
     needed = max(situation.days * a_day, of_reserve, of_food) / fraction
-    sizes = [_weighable(times * needed / situation.days) for times in NEED_TIMES]
-    return [0, *dict.fromkeys(min(FEEDER_G, each * situation.days) for each in sizes if each)]
-
-
-def _tried(
-    situation: Situation, sizes: list[int], fraction: float, *, at_once: bool
-) -> list[Tried]:
-    """Try the sizes from the smallest; a portion that keeps the limits ends it, unless all count.
-
-    Larger ones could not be chosen then, so that leaving them out changes nothing but the time.
-    """
-    first = len(sizes) if at_once else 2
-    changes = [fed_with(situation, grams, fraction) for grams in sizes]
-    tried = try_all(situation, changes[:first])
-    harmed = all(
-        situation.limits.excess(each.chances) > _same_harm(situation) for each in tried[1:]
-    )
-    if harmed and changes[first:]:
-        tried += try_all(situation, changes[first:])
-    return tried
+    grams = min(FEEDER_G, situation.days * _weighable(needed / situation.days))
+    return [0, grams] if grams else [0]
 
 
 def _parts(grams: int) -> list[int]:
@@ -207,33 +186,19 @@ def _weighable(grams: float) -> int:
 def _best(
     situation: Situation, tried: list[Tried], portions: list[Feeding], *, only_if_hungry: bool
 ) -> tuple[int, Mapping[str, float]]:
-    """Choose the size that is worth most among those that keep the limits; the least among equals.
-
-    Gives it, and what the least fed one is worth against none.
-    """
+    """Choose to feed or not, and give what the portion is worth against none."""
     excess = [situation.limits.excess(each.chances) for each in tried]
     same = _same_harm(situation)
-    least_harm = min(excess) if min(excess) > same else 0.0
-    within = [i for i, each in enumerate(excess) if each <= least_harm + same]
-    fed = [i for i in within if i > 0]
-    if not fed or (only_if_hungry and 0 in within):
-        return within[0], NOTHING_WEIGHED
-    works = [(one,) if one.grams else () for one in portions]
+    is_kept = excess[0] <= (min(excess) if min(excess) > same else 0.0) + same
+    is_harmed = excess[-1] > excess[0] + same
+    if len(tried) == 1 or is_harmed or (only_if_hungry and is_kept):
+        return 0, NOTHING_WEIGHED
     changes = [fed_with(situation, one.grams, one.sugar_fraction or 0.5) for one in portions]
-    open_to = [0, *fed]
-    weighed = weigh(situation, [changes[i] for i in open_to], [works[i] for i in open_to])
-    worth = dict(zip(open_to, weighed, strict=True))
-    best = fed[0]
-    for size in fed[1:]:
-        best = size if gain(worth[size], worth[best]).is_worth_it else best
-    is_short = 0 not in within or _left_kg(tried[0]) < reserve_kg(situation)
-    brought = gain(worth[best], worth[0])
-    told = {
-        "worth_by_least": worth[fed[0]].money - worth[0].money,
-        "worth_more": brought.money,
-        "minutes": brought.minutes,
-    }
-    return (best if is_short or brought.is_worth_it else 0), told
+    unfed, fed = weigh(situation, changes, [(), (portions[1],)])
+    brought = gain(fed, unfed)
+    is_short = not is_kept or _left_kg(tried[0]) < reserve_kg(situation)
+    told = {"worth_more": brought.money, "minutes": brought.minutes}
+    return int(is_short or brought.is_worth_it), told
 
 
 def _left_kg(tried: Tried) -> float:

@@ -64,10 +64,10 @@ def _waiting_words(inputs: dict[str, float]) -> tuple[str, ...]:
 
 def _no_gain_words(inputs: dict[str, float]) -> tuple[str, ...]:
     """Say that feeding all the same would bring nothing, where it was weighed and does not."""
-    if "worth_by_least" not in inputs:
+    if "worth_more" not in inputs:
         return ()
     fed = grams_words(inputs["least_g"])
-    lost = -inputs["worth_by_least"]
+    lost = -inputs["worth_more"]
     if lost < 1.0:
         return (f"Fed {fed} all the same, it would bring next to nothing by October.",)
     return (f"Fed {fed} all the same, it would be {less_words(lost)} by October.",)
