@@ -36,7 +36,7 @@ def _drones_only() -> Iterator[IfFound]:
     yield IfFound(
         code="several eggs in a cell",
         actions=(Uniting(why="laying workers"),),
-        because="Workers lay where there was neither queen nor brood for weeks: drones, all of them.",
+        because="Workers lay, and all that they lay is drones, after weeks without queen or brood.",
     )
 
 
