@@ -17,7 +17,7 @@ from tests.web.desks import Clock, desk_on
 from combwright.services.demo import ON, Paths
 from combwright.web.app import build
 from combwright.web.desk import Desk
-from combwright.web.pages.reading import findings
+from combwright.web.pages.reading import AT_HAND
 
 ARGUMENTS = [
     *("--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run"),
@@ -120,7 +120,7 @@ def keep_house(book: Path) -> Iterator[House]:
 @pytest.fixture(scope="session")
 def shared_house(demo: Paths, tmp_path_factory: pytest.TempPathFactory) -> Iterator[House]:
     """A house for tests that only look; what takes long to work out is ready."""
-    findings()
+    AT_HAND.findings(60.0)
     yield from keep_house(copied(demo, tmp_path_factory.mktemp("shown")))
 
 

@@ -15,7 +15,7 @@ from tests.web.desks import Clock
 from combwright.records.store.book_handle import Book
 from combwright.services.demo import ON, write_demo
 from combwright.web.desk import lay_out
-from combwright.web.pages.reading import findings
+from combwright.web.pages.reading import AT_HAND
 
 DESK: ViewportSize = {"width": 1280, "height": 900}
 SIZES = {"phone": PHONE, "desk": DESK}
@@ -51,7 +51,7 @@ def main() -> None:
         clock = Clock()
         desk = lay_out(Book(write_demo(Path(room)).book), clock=clock, is_demo=True)
         desk.rounds.sheet(ON, 7)
-        findings()
+        AT_HAND.findings(60.0)
         house = House(desk, clock, free_port())
         house.open()
         with sync_playwright() as found:

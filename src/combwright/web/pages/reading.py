@@ -2,25 +2,21 @@
 
 from functools import cache
 from itertools import groupby
+from typing import Final
 
 from fastapi import APIRouter, Request
 from starlette.responses import Response
 
 from combwright.evidence import wording
 from combwright.evidence.assumptions import Assumption, assumptions
-from combwright.evidence.check_files import read_checks
-from combwright.evidence.running import Finding, run_all
+from combwright.evidence.at_hand import AtHand
 from combwright.terms.errors import NotFoundError
 from combwright.terms.glossary import OF_THE_TRADE, OURS
 from combwright.web.showing import page
 
 router = APIRouter(include_in_schema=False)
-
-
-@cache
-def findings() -> tuple[Finding, ...]:
-    """Run every check, once for as long as the program runs."""
-    return tuple(run_all(read_checks()))
+AT_HAND: Final = AtHand()
+PATIENCE_S: Final = 0.5  # after which a page shows what is worked out, and loads itself again
 
 
 @cache
@@ -32,25 +28,22 @@ def numbers() -> tuple[Assumption, ...]:
 @router.get("/evidence")
 def evidence(request: Request) -> Response:
     """Give an overview of what was checked against what is published."""
-    topics = [
-        (topic, list(group))
-        for topic, group in groupby(findings(), key=lambda one: one.check.topic)
-    ]
-    rows = [
-        (topic, len(group), sum(one.passes for one in group), sum(one.unexplained for one in group))
-        for topic, group in topics
-    ]
-    return page(request, "evidence.html", rows=rows, summary=wording.summary(findings()))
+    found = AT_HAND.findings(PATIENCE_S)
+    rows = [(topic, len(checks), found.get(topic)) for topic, checks in AT_HAND.topics.items()]
+    every = [finding for some in found.values() for finding in some]
+    summary = wording.summary(every) if len(found) == len(rows) else ""
+    return page(request, "evidence.html", rows=rows, summary=summary)
 
 
 @router.get("/evidence/{topic}")
 def of_topic(request: Request, topic: str) -> Response:
     """Show the checks of one topic."""
-    chosen = [one for one in findings() if one.check.topic == topic]
-    if not chosen:
+    found = AT_HAND.findings(PATIENCE_S, topic)
+    if topic not in AT_HAND.topics:
         raise NotFoundError(f"There is no evidence on “{topic}”.", remedy="Choose from the list.")
     shown = [
-        (one, wording.verdict(one), wording.expected(one.check), wording.got(one)) for one in chosen
+        (one, wording.verdict(one), wording.expected(one.check), wording.got(one))
+        for one in found.get(topic, [])
     ]
     return page(request, "evidence_topic.html", topic=topic, shown=shown, standing=wording.standing)
 
