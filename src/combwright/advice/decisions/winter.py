@@ -14,9 +14,9 @@ from combwright.advice.decisions.honey import after_honey
 from combwright.advice.numbers import is_between, numbers
 from combwright.advice.situation import Situation, band
 from combwright.simulation import observe
+from combwright.simulation.ahead.rules import PARAMETERS as KEEPS
 
 PARAMETERS: Final = numbers("winter")
-SEASON: Final = numbers("season")
 TARGET_KG: Final = {kind: PARAMETERS[f"target_{kind}_kg"].value for kind in ("hive", "nuc")}
 AUTUMN: Final = tuple(int(PARAMETERS[f"autumn_{end}_month"].value) for end in ("from", "to"))
 SUGAR_IN_HONEY: Final = PARAMETERS["sugar_in_honey"].value
@@ -63,7 +63,7 @@ def decide(deciding: Deciding) -> Winter:
 
 def target_kg(situation: Situation) -> float:
     """Give the stores wanted on 1 October: those of a full colony, less for fewer bees. [kg]."""
-    by_bees = SEASON["stores_kg"].value + SEASON["stores_kg_a_frame"].value * situation.bees
+    by_bees = KEEPS["winter_kg"].value + KEEPS["winter_kg_a_frame"].value * situation.bees
     return min(TARGET_KG[situation.standing.hive.kind], by_bees)
 
 
