@@ -1,11 +1,14 @@
 """Every parameter is found, wherever it is kept, and once."""
 
 import ast
+import re
 from importlib import import_module
 from pathlib import Path
 
 import combwright
 from combwright.evidence.assumptions import LAYERS, assumptions
+from combwright.evidence.check_files import read_checks
+from combwright.evidence.targets import targets
 from combwright.science.queens import mating
 from combwright.simulation.biology import PARAMETERS
 from combwright.terms.parameters import Parameter
@@ -41,3 +44,13 @@ def test_no_module_that_makes_parameters_is_missed() -> None:
         held = vars(import_module(f"combwright.{maker}")).values()
         made = [value for value in held if isinstance(value, Parameter)]
         assert all(id(parameter) in found for parameter in made), maker
+
+
+def test_what_was_read_says_of_which_source_where_it_names_others_that_were_not() -> None:
+    """“Read” means read: a source that was only quoted elsewhere or remembered is no reading."""
+    told = [(one.parameter.verified, one.parameter.source) for one in assumptions()]
+    told += [(one.verified, one.source) for one in read_checks()]
+    told += [(one.verified, one.source) for one in targets().values()]
+    for verified, source in told:
+        if verified == "read" and re.search("second-hand|from memory", source):
+            assert re.search(r"\bread\b", source.replace("read second-hand", "")), source

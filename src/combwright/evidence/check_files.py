@@ -47,7 +47,7 @@ class Check(BaseModel):
     tolerance: float = Field(default=0.0, ge=0, allow_inf_nan=False)
     unit: str
     source: str = Field(min_length=1)
-    verified: Verified | Literal["second-hand"]
+    verified: Verified
     stands: Stands
     year: Year = ""
     spread: Literal["", "source", "judgement"] = ""

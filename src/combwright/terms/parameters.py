@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from typing import Literal
 
-Verified = Literal["read", "from memory", "computed", "common practice", "judgement"]
+Verified = Literal["read", "second-hand", "from memory", "computed", "common practice", "judgement"]
 
 
 @dataclass(frozen=True, slots=True)
