@@ -26,7 +26,16 @@ PAGES = (
         "/settings",
         "/more",
     ),
-    *("/evidence", "/evidence/syrup", "/numbers", "/why", "/glossary", "/syrup", "/waiting"),
+    *(
+        "/evidence",
+        "/evidence/syrup",
+        "/numbers",
+        "/numbers/simulation.begin",
+        "/why",
+        "/glossary",
+        "/syrup",
+        "/waiting",
+    ),
     *("/supply", "/enter/order", "/enter/order%20news", "/enter/batch", "/enter/own%20queen"),
     *("/without-signal", "/login", "/enter/yard", "/enter/colony", "/enter/split", "/enter/kit"),
 )

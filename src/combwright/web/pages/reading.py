@@ -1,5 +1,6 @@
 """What one can read up: evidence, assumptions, why, the words."""
 
+from collections import Counter
 from functools import cache
 from itertools import groupby
 from typing import Final
@@ -50,11 +51,17 @@ def of_topic(request: Request, topic: str) -> Response:
 
 @router.get("/numbers")
 def assumed(request: Request) -> Response:
-    """List every number one could argue about, with its range and source."""
-    groups = [
-        (module, list(some)) for module, some in groupby(numbers(), key=lambda one: one.module)
-    ]
-    return page(request, "numbers.html", groups=groups)
+    """List where numbers stand that one could argue about."""
+    return page(request, "numbers.html", rooms=Counter(one.module for one in numbers()))
+
+
+@router.get("/numbers/{room}")
+def of_room(request: Request, room: str) -> Response:
+    """List the numbers of one room, with range and source."""
+    chosen = [one for one in numbers() if one.module == room]
+    if not chosen:
+        raise NotFoundError(f"There are no numbers of “{room}”.", remedy="Choose from the list.")
+    return page(request, "numbers_room.html", room=room, chosen=chosen)
 
 
 @router.get("/why")
