@@ -17,6 +17,7 @@ PAGES = {
     "evidence": "/evidence",
     "evidence-topic": "/evidence/mites",
     "numbers": "/numbers",
+    "register": "/register",
     "numbers-room": "/numbers/simulation.begin",
     "why": "/why",
     "glossary": "/glossary",

@@ -33,6 +33,14 @@ FILLED: dict[str, dict[str, str]] = {
     "own queen news": {"queen": "Q9", "event": "laying", "pattern": "solid"},
     "order": {"order": "A9", "customer": "Byrne", "count": "2", "wanted_by": "2027-06-20"},
     "order news": {"order": "A9", "event": "promised", "week": "2027-06-14", "percent": "90"},
+    "product": {"product": "Example strip", "withdrawal_days": "0"},
+    "purchase": {"product": "Example formic pads", "quantity": "10", "unit": "strips"},
+    "disposal": {
+        "product": "Example formic pads",
+        "quantity": "2",
+        "unit": "strips",
+        "how": "taken back to the supplier",
+    },
 }
 BEFORE = {"batch counts": "batch", "own queen news": "own queen", "order news": "order"}
 

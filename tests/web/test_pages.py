@@ -36,7 +36,14 @@ PAGES = (
         "/syrup",
         "/waiting",
     ),
-    *("/supply", "/enter/order", "/enter/order%20news", "/enter/batch", "/enter/own%20queen"),
+    *(
+        "/supply",
+        "/enter/order",
+        "/enter/order%20news",
+        "/enter/batch",
+        "/enter/own%20queen",
+        "/register",
+    ),
     *("/without-signal", "/login", "/enter/yard", "/enter/colony", "/enter/split", "/enter/kit"),
 )
 

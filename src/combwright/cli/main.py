@@ -17,6 +17,7 @@ from combwright.cli import (
     mix,
     prices,
     queens,
+    register,
     ripe,
     score,
     season,
@@ -63,6 +64,7 @@ app.command(epilog=evidence.EXAMPLE)(evidence.evidence)
 app.command(epilog=mites.EXAMPLE)(mites.mites)
 app.command(epilog=mix.EXAMPLE)(mix.mix)
 app.command(epilog=prices.EXAMPLE)(prices.prices)
+app.command()(register.register)
 app.command(epilog=queens.EXAMPLE)(queens.queens)
 app.command(epilog=ripe.EXAMPLE)(ripe.ripe)
 app.command()(score.score)

@@ -28,7 +28,7 @@ from combwright.simulation.hands import actions
 from combwright.simulation.luck import luck
 from combwright.simulation.run import run
 from combwright.sources.table import write_table
-from combwright.terms.entries import HowCounted, Kit
+from combwright.terms.entries import HowCounted, Kit, Product, Purchase
 from combwright.terms.errors import BookError
 from combwright.terms.set_up import SetUp
 from combwright.terms.streams import stream
@@ -73,6 +73,25 @@ class Cast:
 
 COUNTING: Final = HowCounted(
     id=uuid5(NAMESPACE_URL, "demo counting"), on=FIRST, brood="frames filled", bees="frames covered"
+)
+LABEL: Final = Product(
+    id=uuid5(NAMESPACE_URL, "demo label"),
+    on=FIRST,
+    product="Example formic pads",
+    withdrawal_days=0,
+    prescription="none needed",
+)
+BOUGHT: Final = Purchase(
+    id=uuid5(NAMESPACE_URL, "demo purchase"),
+    on=FIRST,
+    product=LABEL.product,
+    quantity=20,
+    unit="sachets",
+    batch="F26-118",
+    expiry=date(2028, 9, 30),
+    supplier="Example Bee Supply",
+    supplier_address="1 Main Street, Exampletown",
+    no_prescription=True,
 )
 CASTS: Final = (
     Cast("Bramble", "Alder Bank", "national timber", 7.0, 1.3, 15.0, 2026, 9, 1, 30),
@@ -147,7 +166,7 @@ def write_demo(folder: Path, *, progress: Progress = silent) -> Paths:
             Kit(id=uuid5(NAMESPACE_URL, f"demo kit {item}"), on=FIRST, item=item, count=count)
             for item, count in KIT
         ]
-        + [COUNTING],
+        + [COUNTING, LABEL, BOUGHT],
     )
     with book.writing() as db:
         keep_weather(db, CLIMATE, weather, "demo: sampled from the climate of Dublin Airport")

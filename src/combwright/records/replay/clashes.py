@@ -9,6 +9,7 @@ from combwright.records.problems import Problem, wrong
 from combwright.records.replay.colonies import KnownColony, by_day, replay
 from combwright.records.replay.corrections import names, standing
 from combwright.records.replay.impossible_amounts import amounts
+from combwright.records.replay.medicine_clashes import medicines
 from combwright.records.replay.promises import promises
 from combwright.records.replay.same_day import same_day
 from combwright.records.replay.stacks import Stacks
@@ -43,7 +44,7 @@ def check(entries: Iterable[AnyEntry], kit: Catalogue) -> list[Problem]:
             told = [*places(each, yards), *newcomers(each, found), *who(each, found, starts)]
             problems += told or amounts(each, day, kit)
             replay(found, each)
-    return [*problems, *same_day(stand), *promises(stand, kit)]
+    return [*problems, *same_day(stand), *promises(stand, kit), *medicines(stand)]
 
 
 def lost_corrections(written: list[AnyEntry]) -> Iterator[Problem]:

@@ -19,7 +19,7 @@ IDS_AT_ONCE = 900
 # who is in the book, and what is not about a colony
 ALWAYS_READ = (
     "yard", "colony", "split", "correction", "order", "order news", "batch", "batch counts",
-    "own queen", "own queen news",
+    "own queen", "own queen news", "product", "purchase", "disposal",
 )  # fmt: skip
 CORRECTED = sa.select(entry.c.corrects).where(entry.c.corrects.is_not(None))
 

@@ -1,67 +1,61 @@
-"""What the law asks a keeper to write down of a treatment; check the text in force."""
+"""What the law asks a keeper to write down of medicines; check the text in force."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
+from datetime import date
 
+from combwright.terms.data_files import contents, rows
 from combwright.terms.parameters import Verified
+
+FIELD_WORDS: Mapping[str, str] = contents("science/medicine_law")["said"]
 
 
 @dataclass(frozen=True, slots=True)
 class Duty:
-    """A country's duty to keep records of medicines given to bees."""
+    """A country's duty to keep records of medicines given to bees; ``asks`` names the fields."""
 
+    code: str
     country: str
     law: str
-    as_of: str
+    valid_from: str
+    checked_on: str
     years: int
-    fields: tuple[str, ...]
+    asks: tuple[str, ...]
     source: str
     verified: Verified
 
     @property
     def sentence(self) -> str:
         """The duty in one sentence."""
+        asks = ", ".join(FIELD_WORDS[one] for one in self.asks)
         return (
-            f"{self.country}: {self.law} ({self.as_of}): write down {', '.join(self.fields)}; keep "
-            f"it at least {self.years} years. Check the text in force."
+            f"{self.country}: {self.law} (valid from {self.valid_from}; looked up in copies "
+            f"that may be old on {self.checked_on}): write down {asks}; keep "
+            f"it at least {self.years} years. Check the current law of your country."
         )
 
+    def keep_until(self, last: date) -> date:
+        """Give the first day on which a record may go, from the last day that it tells of.
 
-DUTIES = (
-    Duty(
-        "United Kingdom",
-        "Veterinary Medicines Regulations 2013",
-        "amended in Great Britain in 2024",
-        5,
-        (
-            "product",
-            "batch number",
-            "date",
-            "quantity",
-            "withdrawal period",
-            "colonies treated",
-            "supplier with address and proof of purchase",
-            "what was disposed of, when and how",
-        ),
-        "government and association pages",
-        "read",
-    ),
-    Duty(
-        "Ireland and EU",
-        "Regulation (EU) 2019/6, Article 108; in Ireland S.I. 462/2024",
-        "applied since 28 January 2022",
-        5,
-        (
-            "date of first treatment",
-            "product",
-            "quantity",
-            "supplier with address",
-            "proof of acquisition",
-            "colonies treated",
-            "prescribing vet if any",
-            "withdrawal period even if nil",
-            "length of treatment",
-        ),
-        "Article 108 read in German; its date from memory",
-        "read",
-    ),
-)
+        Counted from the end of the treatment, the safe choice where the law does not say.
+
+        Examples
+        --------
+        >>> str(DUTIES["IE"].keep_until(date(2026, 10, 8)))
+        '2031-10-08'
+
+        """
+        return _years_later(last, self.years)
+
+
+def _years_later(day: date, years: int) -> date:
+    """Give the same day some years later; 1 March for a 29 February that is not there."""
+    try:
+        return day.replace(year=day.year + years)
+    except ValueError:
+        return date(day.year + years, 3, 1)
+
+
+DUTIES: Mapping[str, Duty] = {
+    row["code"]: Duty(**row) for row in rows("science/medicine_law", "duty")
+}

@@ -122,7 +122,7 @@ def assess(count: MiteCount, known: Circumstances) -> MiteReport:
             *mite_sentences.what_to_do(level, count.on, ways, known.supers),
             LABEL,
             mite_sentences.follow_up(count.on),
-            *(duty.sentence for duty in DUTIES),
+            *(duty.sentence for duty in DUTIES.values()),
         ],
         options=ways,
         warnings=_warnings(count, known, bees),

@@ -14,6 +14,7 @@ from combwright.terms.entries.counting import HowCounted
 from combwright.terms.entries.entry import Entry, Name, Text
 from combwright.terms.entries.food import Feed, Harvest
 from combwright.terms.entries.keeping import Aim, AimedAt, Harm, Kit, Limit, Price, Priced
+from combwright.terms.entries.medicines import Disposal, Product, Purchase
 from combwright.terms.entries.mites import Substance, TrayCount, Treatment, WashCount
 from combwright.terms.entries.orders import Order, Ordered, OrderNews
 from combwright.terms.entries.places import Move, Yard
@@ -34,6 +35,7 @@ __all__ = [
     "Change",
     "Colony",
     "Correction",
+    "Disposal",
     "End",
     "EndReason",
     "Entry",
@@ -55,6 +57,8 @@ __all__ = [
     "Part",
     "Price",
     "Priced",
+    "Product",
+    "Purchase",
     "Queen",
     "QueenCells",
     "QueenEvent",
@@ -106,7 +110,10 @@ Noted = Annotated[
     | OwnQueen
     | OwnQueenNews
     | Order
-    | OrderNews,
+    | OrderNews
+    | Product
+    | Purchase
+    | Disposal,
     Field(discriminator="kind"),
 ]
 AnyEntry = Annotated[Noted | Correction, Field(discriminator="kind")]

@@ -15,7 +15,17 @@ from pydantic_core import CoreSchema
 Place = Literal["", "seen", "done", "more", "last", "taken"]
 # what there is to choose from where the program, not the entry, knows it
 Source = Literal[
-    "", "colony", "yard", "hive", "climate", "district", "item", "order", "batch", "own queen"
+    "",
+    "colony",
+    "yard",
+    "hive",
+    "climate",
+    "district",
+    "item",
+    "order",
+    "batch",
+    "own queen",
+    "product",
 ]
 
 

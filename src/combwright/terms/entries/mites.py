@@ -123,6 +123,17 @@ class Treatment(Entry):
         more("Amount", "how much was used", "amount"),
         Field(max_length=100),
     ] = ""
+    quantity: Annotated[
+        float | None,
+        more(
+            "Quantity used",
+            "how much of the product, in the unit it was bought in",
+            "treatment quantity",
+            hint="strips, grams or millilitres, as bought",
+            name="treated_quantity",
+        ),
+        Field(gt=0, le=100000),
+    ] = None
     until: Annotated[
         date | None,
         more("Until", "the day it came or comes out", "treated until", name="treated_until"),

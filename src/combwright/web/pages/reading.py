@@ -2,7 +2,6 @@
 
 from collections import Counter
 from functools import cache
-from itertools import groupby
 from typing import Final
 
 from fastapi import APIRouter, Request

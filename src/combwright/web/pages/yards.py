@@ -8,6 +8,7 @@ from fastapi import APIRouter, Request
 from starlette.concurrency import run_in_threadpool
 from starlette.responses import RedirectResponse, Response
 
+from combwright.records.replay.known_medicines import known_products
 from combwright.services.book.entry_form import form_fields, form_of, take_entry
 from combwright.services.book.notes import NoteError
 from combwright.terms.entries import Kit, Visit
@@ -18,6 +19,7 @@ from combwright.web.pages.note import sent
 from combwright.web.showing import page
 
 OWN = ("order", "order news", "batch", "batch counts", "own queen", "own queen news")
+MEDICINES = ("product", "purchase", "disposal")
 router = APIRouter(include_in_schema=False)
 
 
@@ -42,7 +44,7 @@ def ask(at: AtDesk, request: Request, kind: str) -> Response:
 
 BACK = {
     "kit": "/kit", **dict.fromkeys(("limit", "price", "aim"), "/settings"),
-    **dict.fromkeys(OWN, "/supply"),
+    **dict.fromkeys(OWN, "/supply"), **dict.fromkeys(MEDICINES, "/register"),
 }  # fmt: skip
 
 
@@ -64,6 +66,7 @@ def form(
         "item": items(at),
         "order": [name for name, each in book.orders.items() if each.open],
         "batch": list(book.batches),
+        "product": list(known_products(book.entries)),
         "own queen": [name for name, each in book.queens.items() if not each.is_gone],
     }
     wrong = {one.field: f"{one.what} {one.remedy}" for one in (error.problems if error else ())}

@@ -1,0 +1,65 @@
+"""The register of medicines, in the terminal, as JSON, for a spreadsheet or on paper."""
+
+from datetime import date
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from combwright.cli.options import BookOption, JsonOption, named_book, print_json
+
+if TYPE_CHECKING:
+    from combwright.services.register.medicines import Register
+
+
+def register(
+    country: Annotated[str, typer.Option(help="Whose law: IE (and EU), GB or NI.")],
+    year: Annotated[
+        list[int] | None, typer.Option(help="A year; give it again for more. This year without it.")
+    ] = None,
+    pdf: Annotated[Path | None, typer.Option(help="Write it as PDF/A to this file.")] = None,
+    csv: Annotated[Path | None, typer.Option(help="Write it for a spreadsheet.")] = None,
+    book: BookOption = None,
+    json: JsonOption = False,
+) -> None:
+    """Write the register of medicines that an inspector may ask for, and what is missing in it.
+
+    Example: `combwright register --country IE --year 2027 --pdf register.pdf`
+    """
+    from combwright.services.book.book import save
+    from combwright.services.register import medicines
+    from combwright.services.register.tables import as_csv
+
+    # the keeper's own calendar
+    years = sorted(set(year or [date.today().year]))  # noqa: DTZ011
+    found = medicines.register(named_book(book, must_exist=True), country.upper(), years)
+    if pdf is not None:
+        from combwright.paper.medicine_paper import register_pdf
+
+        save(pdf, register_pdf(found))
+    if csv is not None:
+        save(csv, as_csv(found))
+    if json:
+        print_json(found)
+    else:
+        show(found)
+
+
+def show(found: "Register") -> None:
+    """Print a register: what is missing first."""
+    from rich.console import Console
+    from rich.table import Table
+
+    from combwright.services.register.tables import tables
+
+    console = Console(highlight=False)
+    console.print(f"Medicines, {found.country}, {', '.join(map(str, found.years))}")
+    console.print("Missing:" if found.missing else "Nothing is missing that this law asks for.")
+    for one in found.missing:
+        console.print(f"  {one}", markup=False)
+    for each in tables(found):
+        shown = Table(*each.headings, title=each.title, title_justify="left", box=None)
+        for row in each.rows:
+            shown.add_row(*row)
+        console.print(shown if each.rows else f"{each.title}: none.")
+    console.print(found.law, markup=False)

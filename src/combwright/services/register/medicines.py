@@ -1,0 +1,167 @@
+"""The register of medicines as the law of a country asks for it, and what is missing in it."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+from functools import cache
+from itertools import groupby
+
+from combwright.records.replay.colonies import standings
+from combwright.records.replay.known_medicines import (
+    MedicineStock,
+    bought_for,
+    known_products,
+    medicine_stocks,
+)
+from combwright.records.store.book_handle import Book
+from combwright.records.store.contents import Contents
+from combwright.science.mites.medicine_law import DUTIES, FIELD_WORDS, Duty
+from combwright.terms.entries import Disposal, Product, Purchase, Treatment
+from combwright.terms.errors import NotFoundError
+
+NO_MEDICINE = "drone brood removed"
+
+
+@dataclass(frozen=True, slots=True)
+class TreatedColonies:
+    """One treatment: the colonies of one yard that were given the same from the same day on."""
+
+    first_day: date
+    last_day: date | None
+    days: int | None
+    product: str
+    authorisation: str
+    batch: str
+    quantity: float | None
+    unit: str
+    yard: str
+    colonies: tuple[str, ...]
+    supplier: str
+    proof: str
+    prescriber: str
+    withdrawal_days: float | None
+    honey_from: date | None
+    keep_until: date
+    missing: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Register:
+    """All that a country's law asks for in some years, with what is missing first."""
+
+    country: str
+    law: str
+    years: tuple[int, ...]
+    missing: tuple[str, ...]
+    treatments: tuple[TreatedColonies, ...]
+    purchases: tuple[Purchase, ...]
+    disposals: tuple[Disposal, ...]
+    stock: tuple[MedicineStock, ...]
+
+
+def register(book: Book, country: str, years: Sequence[int]) -> Register:
+    """Write the register of some years; ``country`` is IE, GB or NI."""
+    if country not in DUTIES:
+        raise NotFoundError(
+            f"The law of “{country}” is not known here.",
+            remedy=f"Choose one of {', '.join(DUTIES)}.",
+        )
+    duty, now = DUTIES[country], book.now()
+    treated = tuple(one for one in _treated(now, duty) if one.first_day.year in years)
+    return Register(
+        duty.country,
+        duty.sentence,
+        tuple(sorted(years)),
+        tuple(dict.fromkeys(_missing(treated, now, duty))),
+        treated,
+        tuple(e for e in now.entries if isinstance(e, Purchase) and e.on.year in years),
+        tuple(e for e in now.entries if isinstance(e, Disposal) and e.on.year in years),
+        tuple(each for each in medicine_stocks(now.entries).values() if each.bought),
+    )
+
+
+def _treated(now: Contents, duty: Duty) -> Iterable[TreatedColonies]:
+    """Put treatments together that are one: the same medicine, days and yard."""
+
+    @cache
+    def yards(on: date) -> dict[str, str]:
+        return {name: each.yard for name, each in standings(now.entries, now.kit, on).items()}
+
+    def alike(each: Treatment) -> tuple[date, str, str, str, str]:
+        until = str(each.until or "")
+        yard = yards(each.on).get(each.colony, "")
+        return each.on, each.product or each.substance, each.batch, until, yard
+
+    given = (each for each in now.entries if isinstance(each, Treatment))
+    medicines = [each for each in given if each.substance != NO_MEDICINE]
+    cards = known_products(now.entries)
+    for (*_, yard), same in groupby(sorted(medicines, key=alike), key=alike):
+        some = list(same)
+        yield _row(some, yard, cards.get(some[0].product), bought_for(now.entries, some[0]), duty)
+
+
+def _row(
+    some: list[Treatment], yard: str, card: Product | None, bought: Purchase | None, duty: Duty
+) -> TreatedColonies:
+    first = some[0]
+    days = (first.until - first.on).days if first.until else None
+    amounts = [each.quantity for each in some if each.quantity is not None]
+    whole = sum(amounts) if len(amounts) == len(some) else None
+    withdrawal = card.withdrawal_days if card else None
+    last = first.until or first.on
+    ready = None if withdrawal is None else last + timedelta(days=withdrawal)
+    found = {
+        "product": first.product,
+        "batch": first.batch or (bought.batch if bought else ""),
+        "quantity": whole,
+        "supplier": bought and bought.supplier and bought.supplier_address,
+        "proof": bought and bought.proof,
+        "prescriber": bought and (bought.prescriber or bought.no_prescription),
+        "withdrawal": withdrawal is not None,
+        "duration": days is not None,
+    }
+    return TreatedColonies(
+        first.on,
+        first.until,
+        days,
+        first.product or first.substance,
+        card.authorisation if card else "",
+        str(found["batch"]),
+        whole,
+        bought.unit if bought else "",
+        yard,
+        tuple(sorted(each.colony for each in some)),
+        f"{bought.supplier}, {bought.supplier_address}".strip(", ") if bought else "",
+        bought.proof if bought else "",
+        _prescribed(bought),
+        withdrawal,
+        ready,
+        duty.keep_until(last),
+        tuple(FIELD_WORDS[one] for one in duty.asks if not found.get(one, True)),
+    )
+
+
+def _prescribed(bought: Purchase | None) -> str:
+    """Say who prescribed it, or that nobody had to."""
+    if bought is None:
+        return ""
+    codes = " ".join(code for code in (bought.prescription_code, bought.prescription_line) if code)
+    by = bought.prescriber or ("no prescription" if bought.no_prescription else "")
+    return f"{by} {codes}".strip()
+
+
+def _missing(treated: Iterable[TreatedColonies], now: Contents, duty: Duty) -> Iterable[str]:
+    """Say what is missing, treatment by treatment, and what does not add up."""
+    for each in treated:
+        if each.missing:
+            yield f"{each.first_day}, {each.product}, {each.yard}: {', '.join(each.missing)}."
+    for stock in medicine_stocks(now.entries).values():
+        named = f"{stock.product}, batch {stock.batch or 'not noted'}"
+        if stock.bought and stock.left < 0:
+            yield f"{named}: {-stock.left:g} {stock.unit} more used than bought."
+        if stock.used_after_expiry:
+            yield f"{named}: used on {stock.last_used}, after it expired on {stock.expiry}."
+    if "batch" in duty.asks:
+        for bought in now.entries:
+            if isinstance(bought, Purchase) and not bought.batch:
+                yield f"{bought.on}, purchase of {bought.product}: {FIELD_WORDS['batch']}."

@@ -1,0 +1,112 @@
+"""A register as tables of words: for the page, for paper, for a spreadsheet."""
+
+import csv
+import io
+from dataclasses import dataclass
+
+from combwright.services.register.medicines import Register, TreatedColonies
+from combwright.terms.entries import Disposal, Purchase
+
+FORMULA = ("=", "+", "-", "@", "\t", "\r")
+
+
+@dataclass(frozen=True, slots=True)
+class WordTable:
+    """Rows of words under headings."""
+
+    title: str
+    headings: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+
+
+def tables(found: Register) -> tuple[WordTable, ...]:
+    """Give the tables of a register."""
+    return (
+        WordTable("Treatments", TREATED, tuple(_treated(each) for each in found.treatments)),
+        WordTable("Bought", BOUGHT, tuple(_bought(each) for each in found.purchases)),
+        WordTable("Disposed of", DISPOSED, tuple(_disposed(each) for each in found.disposals)),
+        WordTable(
+            "What should be left",
+            ("product", "batch", "bought", "used", "disposed of", "left", "expires"),
+            tuple(
+                (
+                    each.product,
+                    each.batch,
+                    *(f"{n:g} {each.unit}" for n in (each.bought, each.used, each.disposed)),
+                    f"{each.left:g} {each.unit}",
+                    str(each.expiry or ""),
+                )
+                for each in found.stock
+            ),
+        ),
+    )
+
+
+TREATED = (
+    *("first day", "last day", "days", "product", "authorisation", "batch", "quantity"),
+    *("yard", "colonies", "supplier", "proof", "prescriber", "withdrawal", "honey from"),
+    *("keep until", "missing"),
+)
+BOUGHT = (
+    *("day", "product", "batch", "expires", "quantity", "supplier", "proof", "prescriber"),
+    "prescription",
+)
+DISPOSED = ("day", "product", "batch", "quantity", "how and where")
+
+
+def _treated(each: TreatedColonies) -> tuple[str, ...]:
+    quantity = "" if each.quantity is None else f"{each.quantity:g} {each.unit}".strip()
+    withdrawal = "" if each.withdrawal_days is None else f"{each.withdrawal_days:g} days"
+    dates = (str(each.first_day), str(each.last_day or ""))
+    return (
+        *dates,
+        "" if each.days is None else str(each.days),
+        *(each.product, each.authorisation, each.batch, quantity),
+        *(each.yard, ", ".join(each.colonies), each.supplier, each.proof, each.prescriber),
+        *(withdrawal, str(each.honey_from or ""), str(each.keep_until), "; ".join(each.missing)),
+    )
+
+
+def _bought(each: Purchase) -> tuple[str, ...]:
+    codes = " ".join(code for code in (each.prescription_code, each.prescription_line) if code)
+    prescriber = each.prescriber or ("no prescription" if each.no_prescription else "")
+    supplier = f"{each.supplier}, {each.supplier_address}".strip(", ")
+    return (
+        *(str(each.on), each.product, each.batch, str(each.expiry or "")),
+        *(f"{each.quantity:g} {each.unit}", supplier, each.proof, prescriber, codes),
+    )
+
+
+def _disposed(each: Disposal) -> tuple[str, ...]:
+    return (
+        *(str(each.on), each.product, each.batch),
+        *(f"{each.quantity:g} {each.unit}", each.how),
+    )
+
+
+def as_csv(found: Register) -> str:
+    """Write a register for a spreadsheet; no cell of it can act as a formula there."""
+    text = io.StringIO()
+    write = csv.writer(text, lineterminator="\r\n").writerow
+    write([harmless(found.law)])
+    for missing in found.missing:
+        write([harmless(f"Missing: {missing}")])
+    for table in tables(found):
+        write([])
+        write([table.title])
+        write(table.headings)
+        for row in table.rows:
+            write([harmless(cell) for cell in row])
+    return text.getvalue()
+
+
+def harmless(cell: str) -> str:
+    """Give a cell that no spreadsheet takes for a formula.
+
+    Examples
+    --------
+    >>> harmless("=1+1"), harmless("4 strips")
+    ("'=1+1", '4 strips')
+
+    """
+    return f"'{cell}" if cell.startswith(FORMULA) else cell
