@@ -71,6 +71,7 @@ class Divide(Act):
     way: Literal["nucleus", "halves"] = "nucleus"
     successor: Literal["mated queen", "marked cell"]
     likely: bool = Field(default=False, description="Charged cells are likely, not found")
+    may_supersede: bool = Field(default=False, description="Few cells may be for a successor")
 
 
 class EggFrame(Act):

@@ -17,11 +17,11 @@ from combwright.advice.bee_acts import (
 )
 from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
-from combwright.advice.decisions import swarm
+from combwright.advice.decisions import swarm, treating
 from combwright.advice.decisions.disease import is_suspected
 from combwright.advice.decisions.going import goes
 from combwright.advice.decisions.kept_shut import is_barred, is_kept_shut, nothing_moves
-from combwright.advice.kit_acts import Act
+from combwright.advice.kit_acts import Act, Counting, CutDrones, Tray
 
 
 def bound(decision: Decision, deciding: Deciding) -> Decision:
@@ -44,7 +44,7 @@ def _waits_for_queen(action: Act) -> bool:
 def _forbidden(deciding: Deciding) -> Iterator[type[Act]]:
     """Name what may not be done: between sick hives, at a shut one, to one that goes or divides."""
     if nothing_moves(deciding):
-        yield from (EggFrame, Requeen, Uniting)
+        yield from (CutDrones, EggFrame, Requeen, Uniting)
     if is_barred(deciding):
         yield Wait
     if is_kept_shut(deciding):
@@ -53,3 +53,5 @@ def _forbidden(deciding: Deciding) -> Iterator[type[Act]]:
         yield from (EggFrame, Requeen)
     if deciding.of(swarm.decide).asks(Divide):
         yield Requeen
+    if any(count.on_tray for count in deciding.of(treating.decide).asks(Counting)):
+        yield Tray

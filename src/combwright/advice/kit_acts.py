@@ -135,6 +135,12 @@ class WriteDown(Act):
     kept_years: int = 5
 
 
+class CutDrones(Act):
+    """Cut out sealed drone brood with its mites: allowed under supers."""
+
+    do: Literal["cut drone brood"] = "cut drone brood"
+
+
 class TakeOut(Act):
     """Take out what is left of a treatment."""
 
@@ -145,9 +151,10 @@ class TakeOut(Act):
 
 
 class Counting(Act):
-    """Count mites on the tray."""
+    """Count mites on the tray, or washed off a sample of bees where there is none."""
 
     do: Literal["count"] = "count"
+    on_tray: bool = Field(default=True, description="False over a solid floor: washed off bees")
     days_least: int = 5
     days_most: int = 7
     tray_open_mm: int = 50

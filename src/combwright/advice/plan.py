@@ -29,6 +29,7 @@ from combwright.advice.decisions.branches import branches
 from combwright.advice.decisions.if_found import IfFound
 from combwright.advice.kit_acts import Act, Feeding
 from combwright.advice.situation import Situation
+from combwright.advice.stacking import set_up_after
 from combwright.terms.set_up import SetUp
 
 A = TypeVar("A", bound=Act)
@@ -109,12 +110,14 @@ def plan(situation: Situation, *, with_branches: bool = True) -> Plan:
     living = as_counted(situation.if_alive())
     deciding = Deciding(living)
     decided = deciding.of(food.decide)
+    decisions = tuple(bound(deciding.of(decide), deciding) for decide in DECISIONS)
+    actions = tuple(action for each in decisions for action in each.actions)
     return Plan(
         living.on,
         living.planned_until,
-        tuple(bound(deciding.of(decide), deciding) for decide in DECISIONS),
-        deciding.of(space.decide).set_up,
+        decisions,
+        set_up_after(living.standing.set_up, actions),
         decided.portion,
-        decided.tried.chances,
+        decided.tried.chances | {"swarm": swarm.chance_of(deciding)},
         branches(deciding) if with_branches else (),
     )

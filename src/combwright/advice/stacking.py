@@ -7,6 +7,7 @@ from combwright.advice.actions import Action
 from combwright.advice.kit_acts import (
     Act,
     Boards,
+    Counting,
     Entrance,
     Frames,
     LeaveStack,
@@ -31,6 +32,9 @@ CHANGES: Final[Mapping[type[Act], Callable[[Any, SetUp], dict[str, object]]]] = 
         "excluder": now.excluder and now.supers > off.supers,
     },
     Tray: lambda tray, _: {"tray_open_mm": tray.open_mm},
+    Counting: lambda count, now: {
+        "tray_open_mm": count.tray_open_mm if count.on_tray else now.tray_open_mm
+    },
     TopCover: lambda top, _: {"cover": top.cover},
     Entrance: lambda entrance, _: {"entrance_mm": entrance.width_mm},
     LeaveStack: lambda left, now: {

@@ -8,19 +8,23 @@ import numpy as np
 from numpy.typing import NDArray
 
 from combwright.advice.actions import Action, of_kind
+from combwright.advice.bee_acts import Divide
 from combwright.advice.kit_acts import Feeding, StoresOut
 from combwright.advice.numbers import numbers
 from combwright.advice.situation import Situation
 from combwright.advice.stacking import set_up_after
 from combwright.belief.worlds import WORLDS
 from combwright.simulation import observe
-from combwright.simulation.hands.actions import feed
+from combwright.simulation.hands.actions import change_queen, feed
+from combwright.simulation.hands.dividing import split
 from combwright.simulation.run import run
+from combwright.terms.set_up import SetUp
 
 Floats = NDArray[np.float64]
 Change = Callable[[Any], None]
 
 PARAMETERS: Final = numbers("trial")
+NUC_FRAMES: Final = int(PARAMETERS["nuc_frames"].value)
 
 
 @dataclass(frozen=True)
@@ -56,14 +60,31 @@ def doing(situation: Situation, actions: Iterable[Action]) -> Change:
     ]
 
     combs = sum(out.combs for out in of_kind(actions, StoresOut))
+    divides = of_kind(actions, Divide)
 
     def change(colonies: Any) -> None:
         situation.arrange(colonies, set_up)
         stores_out(colonies, combs)
+        for one in divides:
+            divide(colonies, situation, one)
         for fed in feeds:
             fed(colonies)
 
     return change
+
+
+def divide(colonies: Any, situation: Situation, how: Divide) -> None:
+    """Take the queen with a nuc's share out in place; leave one cell or give a mated queen."""
+    with_her = {name: PARAMETERS[f"nuc_{name}"].value for name in ("bees", "brood", "stores")}
+    split(
+        colonies,
+        situation.standing.hive,
+        SetUp(hive=situation.standing.set_up.hive, frames=NUC_FRAMES),
+        **{f"frames_of_{name}": frames for name, frames in with_her.items()},
+        goes_with="queen",
+    )
+    if how.successor == "mated queen":
+        change_queen(colonies, "introduced", age_days=PARAMETERS["bought_days"].value)
 
 
 def stores_out(colonies: Any, combs: int) -> None:

@@ -3,7 +3,7 @@
 from datetime import date
 
 import pytest
-from tests.advice.situations import Case, situation
+from tests.advice.situations import Case, drawn, situation
 
 from combwright.advice.bee_acts import AsPlanned
 from combwright.advice.decisions.found import at_any_colony
@@ -11,7 +11,7 @@ from combwright.advice.plan import plan
 
 
 def test_a_colony_that_is_opened_is_told_by_its_bees() -> None:
-    found = plan(situation(Case(date(2027, 4, 24), 6.0, 3.0, 5.0, 8))).branches
+    found = plan(situation(Case(date(2027, 4, 24), 6.0, 3.0, 2.0, 6))).branches
     assert [each.found.split(" ")[1] for each in found[:2]] == ["most", "least"]
     assert all("frames of bees" in each.found for each in found[:2])
 
@@ -67,3 +67,20 @@ def test_no_branch_speaks_of_more_frames_than_stand_there(on: date, hive: str, f
     told = plan(situation(crowded)).branches
     amounts = [each.amount or 0.0 for each in told if each.quantity == "frames of bees"]
     assert max(amounts, default=0.0) <= frames
+
+
+@pytest.mark.parametrize("number", range(40, 52))
+def test_no_colony_is_told_twice_to_do_as_planned(number: int) -> None:
+    told = plan(situation(drawn(number))).branches
+    ends = [each for each in told if each.quantity == "frames of bees"]
+    held = [each for each in ends if each.actions == (AsPlanned(),)]
+    assert len(held) <= 1
+
+
+@pytest.mark.parametrize("on", [date(2027, 4, 24), date(2027, 5, 20), date(2027, 6, 14)])
+@pytest.mark.parametrize("bees", [4.0, 7.0, 10.0])
+def test_where_less_food_is_found_no_less_is_fed(on: date, bees: float) -> None:
+    told = plan(situation(Case(on, bees, 0.5 * bees, 3.0, int(bees) + 1, nectar=0.0)))
+    (bare,) = (each for each in told.branches if each.quantity == "kg of stores")
+    assert bare.portion is not None
+    assert bare.portion.grams >= told.portion.grams

@@ -6,7 +6,7 @@ from datetime import date
 import pytest
 from tests.advice.situations import Case, situation
 
-from combwright.advice.bee_acts import EggFrame, LeaveShut, Look, Requeen, Uniting, Wait
+from combwright.advice.bee_acts import EggFrame, LeaveCells, LeaveShut, Look, Requeen, Uniting, Wait
 from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
 from combwright.advice.decisions import queen
@@ -85,3 +85,16 @@ def test_laying_workers_get_neither_brood_nor_a_queen(bees: float) -> None:
     assert not workers.asks(EggFrame)
     assert not workers.asks(Requeen)
     assert "no brood" in words(unite)
+
+
+@pytest.mark.parametrize("on", [date(2027, 5, 12), date(2027, 6, 10), date(2027, 7, 8)])
+@pytest.mark.parametrize(("swarmed", "one_left"), [(1.0, True), (0.0, False)])
+def test_a_colony_on_the_cells_of_its_swarm_keeps_one_before_it_is_shut(
+    on: date, swarmed: float, *, one_left: bool
+) -> None:
+    """Shut up alone, it would send casts after the first swarm."""
+    at = situation(Case(on, 6.0, 4.0, 5.0, 11, queen="cell"))
+    at.colonies["swarmed"] = swarmed
+    told = Deciding(at).of(queen.decide)
+    assert bool(told.asks(LeaveCells)) is one_left
+    assert told.asks(LeaveShut)

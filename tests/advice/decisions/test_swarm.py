@@ -12,6 +12,7 @@ from combwright.advice.decision import Decision
 from combwright.advice.decisions import swarm
 from combwright.advice.decisions.swarm import nucleus_plan
 from combwright.advice.plan import plan
+from combwright.advice.words.action_words import words
 
 MAY = Case(date(2027, 5, 20), 9.0, 6.0, 8.0, 11)
 
@@ -60,3 +61,25 @@ def test_what_is_divided_is_not_requeened_too() -> None:
     told = plan(at, with_branches=False)
     assert told.asks(Divide)
     assert not told.asks(Requeen)
+
+
+@pytest.mark.parametrize("on", [date(2027, 5, 1), date(2027, 5, 20), date(2027, 6, 15)])
+@pytest.mark.parametrize("clock", [4.0, 6.0, 8.0])
+def test_once_divided_it_hardly_swarms_and_is_not_looked_at_tomorrow(
+    on: date, clock: float
+) -> None:
+    at = situation(replace(MAY, on=on))
+    at.colonies["swarm_clock"] = clock
+    told = plan(at, with_branches=False)
+    assert told.asks(Divide)
+    assert told.chances["swarm"] <= 0.05 < told.inputs["swarm: swarm_as_it_is"]
+    assert not [each for each in told.asks(Look) if each.due == "it may swarm"]
+
+
+@pytest.mark.parametrize(("age", "said"), [(120.0, False), (800.0, True)])
+def test_few_cells_of_an_old_queen_may_be_for_her_successor(age: float, *, said: bool) -> None:
+    at = situation(MAY)
+    at.colonies["swarm_clock"], at.colonies["queen_age"] = 5.0, age
+    (divide,) = Deciding(at).of(swarm.decide).asks(Divide)
+    assert divide.may_supersede is said
+    assert ("leave all alone" in words(divide)) is said

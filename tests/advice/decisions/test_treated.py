@@ -4,6 +4,7 @@ from dataclasses import replace
 from datetime import date, timedelta
 from uuid import UUID
 
+import pytest
 from tests.advice.situations import Case, situation
 
 from combwright.advice.actions import of_kind
@@ -46,6 +47,12 @@ def test_what_was_put_in_comes_out_when_its_time_is_up() -> None:
 
 def test_it_is_not_asked_for_again_once_the_hive_was_opened() -> None:
     assert not of_kind(_after(14, _seen(ENDS + timedelta(days=7))).actions, TakeOut)
+
+
+@pytest.mark.parametrize("days", [0, 1, 5])
+def test_it_is_not_asked_for_again_where_it_came_out_on_its_day(days: int) -> None:
+    assert not of_kind(_after(days, _seen(ENDS)).actions, TakeOut)
+    assert of_kind(_after(days, _seen(ENDS - timedelta(days=1))).actions, TakeOut)
 
 
 def test_an_acid_that_was_trickled_does_not_come_out() -> None:

@@ -9,7 +9,8 @@ from tests.advice.situations import Case, situation
 from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
 from combwright.advice.decisions import treating
-from combwright.advice.kit_acts import Counting, Treat, WriteDown
+from combwright.advice.kit_acts import Counting, CutDrones, Tray, Treat, WriteDown
+from combwright.advice.plan import plan
 
 AUGUST = Case(date(2027, 8, 20), 9.0, 4.0, 15.0, 11, mites=1500.0)
 
@@ -80,3 +81,36 @@ def test_the_main_times_are_late_summer_without_supers_and_midwinter(
 ) -> None:
     assert treating.is_main_time(on, supers, 1000.0) is is_time
     assert not treating.is_main_time(on, supers, 1.0)
+
+
+@pytest.mark.parametrize("month", [4, 5, 6, 7, 8, 9])
+@pytest.mark.parametrize("warmer_k", [-2.0, 0.0, 6.0])
+def test_one_sheet_sets_the_tray_one_way(month: int, warmer_k: float) -> None:
+    """A count pushes the tray in: it is not drawn out for the warmth on the same sheet."""
+    case = Case(date(2027, month, 14), 7.0, 4.0, 8.0, 11, mites=30.0, warmer_k=warmer_k)
+    told = plan(situation(case), with_branches=False)
+    assert len([*told.asks(Tray), *told.asks(Counting)]) <= 1
+    for count in told.asks(Counting):
+        assert told.set_up.tray_open_mm == count.tray_open_mm
+
+
+def test_over_a_solid_floor_no_tray_is_asked_for() -> None:
+    told = plan(situation(Case(date(2027, 5, 14), 7.0, 4.0, 8.0, 10, hive="wbc", mites=30.0)))
+    solid = situation(Case(date(2027, 5, 14), 7.0, 4.0, 8.0, 10, hive="wbc")).standing.hive.floor
+    (count,) = told.asks(Counting)
+    assert solid == "solid"
+    assert not count.on_tray
+    assert "tray" not in " ".join(told.jobs)
+
+
+@pytest.mark.parametrize("month", [4, 5, 6, 7])
+@pytest.mark.parametrize("mites", [800.0, 2000.0])
+def test_many_mites_under_supers_are_never_met_with_silence(month: int, mites: float) -> None:
+    """What can be done now, what was considered and cannot be, and by when."""
+    case = replace(AUGUST, on=date(2027, month, 14), mites=mites, supers=1, warmer_k=2.0)
+    told = decided(case)
+    assert told.is_told
+    if not told.asks(Treat):
+        assert told.asks(CutDrones)
+        assert "honey supers" in told.because[-1]
+        assert " By " in told.because[-1]

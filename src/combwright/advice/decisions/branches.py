@@ -83,7 +83,9 @@ def _ends(deciding: Deciding, situation: Situation) -> list[IfFound]:
         replace(_end(deciding, found, code), quantity=quantity, amount=float(step * amount))
         for code, found, amount in ends
     ]
-    return [*told, _hungry(deciding, situation)]
+    if all(isinstance(action, AsPlanned) for each in told for action in each.actions):
+        told = []  # that it holds at either end needs no telling
+    return [*told, *_hungry(deciding, situation)]
 
 
 def _held_at_most(situation: Situation, *, hefted: bool) -> float:
@@ -92,13 +94,16 @@ def _held_at_most(situation: Situation, *, hefted: bool) -> float:
     return float("inf") if hefted or now.supers else float(now.frames)
 
 
-def _hungry(deciding: Deciding, situation: Situation) -> IfFound:
-    """Work out what is done where next to no stores are found, whatever was believed of them."""
+def _hungry(deciding: Deciding, situation: Situation) -> Iterator[IfFound]:
+    """Work out what is done where next to no stores are found, unless that is believed already."""
     kilograms = PARAMETERS["bare_kg"].value
-    few = np.argsort(observe.stores_kg(situation.colonies), kind="stable")[:FEWEST]
-    bare = bare_to(situation.with_members(np.sort(few)), kilograms)
+    stores = observe.stores_kg(situation.colonies)
+    if float(np.median(stores)) <= kilograms:
+        return
+    some = np.unique(np.linspace(0, len(stores) - 1, FEWEST).astype(np.intp))
+    bare = bare_to(situation.with_members(some), kilograms)
     told = _decided(deciding, replace(bare, is_branch=True), "at most")
-    return replace(told, quantity="kg of stores", amount=kilograms)
+    yield replace(told, quantity="kg of stores", amount=kilograms)
 
 
 def _end(deciding: Deciding, found: NDArray[np.intp], code: str) -> IfFound:

@@ -5,7 +5,7 @@ from typing import Final
 
 import numpy as np
 
-from combwright.advice.bee_acts import EggFrame, LeaveShut, Look, Requeen, Uniting, Wait
+from combwright.advice.bee_acts import EggFrame, LeaveCells, LeaveShut, Look, Requeen, Uniting, Wait
 from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
 from combwright.advice.numbers import is_in_months, is_in_season, numbers
@@ -72,7 +72,9 @@ def _wait(situation: Situation, shares: dict[str, float], inputs: dict[str, floa
     )
     left = int(np.clip(np.median(PARAMETERS["lays_by"].value - clock), *WAIT))
     look = situation.on + timedelta(days=left)
+    casts = (LeaveCells(which="one good one"),) if _may_cast(situation) else ()
     actions = (
+        *casts,
         LeaveShut(why="queen is likely", until=look),
         Look(at="eggs", on=look, if_none="test frame"),
     )
@@ -105,6 +107,12 @@ def _only_drones(
         f"{shares['laying workers']:.0%}: no worker brood follows, and the bees grow old."
     )
     return Decision(topic="queen", actions=(act,), because=(because,), inputs=inputs)
+
+
+def _may_cast(situation: Situation) -> bool:
+    """Tell whether more swarms may follow the first: most members live on its cells."""
+    from_swarm = (situation.colonies["queen"] == CELL) & (situation.colonies["swarmed"] > 0.0)
+    return float(np.mean(from_swarm)) >= PARAMETERS["worry"].value
 
 
 def _without(situation: Situation, shares: dict[str, float], inputs: dict[str, float]) -> Decision:

@@ -5,7 +5,7 @@ from typing import Final
 
 import numpy as np
 
-from combwright.advice.actions import Action
+from combwright.advice.actions import Action, of_kind
 from combwright.advice.bee_acts import Divide, KnockDown, LeaveCells, LeaveShut, Look
 from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
@@ -30,6 +30,11 @@ def decide(deciding: Deciding) -> Decision:
     begun = float(np.mean(situation.colonies["swarm_clock"] > 0.0))
     charged = float(np.mean(situation.colonies["swarm_clock"] >= PARAMETERS["charged_on"].value))
     chance = deciding.of(food.decide).tried.chances["swarm"]
+    is_closed = is_kept_shut(deciding) or is_cold(deciding)
+    actions = () if is_closed else _actions(situation, chance, charged)
+    if divides := of_kind(actions, Divide):
+        work = (*deciding.of(space.decide).actions, *divides)
+        chance = try_all(situation, [doing(situation, work)])[0].chances["swarm"]
     as_it_is = deciding.of(nothing_done).chances["swarm"]
     inputs = {
         "swarm": chance,
@@ -43,8 +48,6 @@ def decide(deciding: Deciding) -> Decision:
         f"{chance_words(begun)}. No published figure says when bees swarm: comb, crowding, season "
         "and the queen's age are weighed by judgement."
     )
-    is_closed = is_kept_shut(deciding) or is_cold(deciding)
-    actions = () if is_closed else _actions(situation, chance, charged)
     return Decision(
         topic="swarm",
         actions=actions,
@@ -52,6 +55,12 @@ def decide(deciding: Deciding) -> Decision:
         inputs=inputs,
         tells=chance >= PARAMETERS["worth_saying"].value,
     )
+
+
+def chance_of(deciding: Deciding) -> float:
+    """Give the chance of a swarm under all that is planned."""
+    planned = deciding.of(food.decide).tried.chances["swarm"]
+    return deciding.of(decide).inputs.get("swarm", planned)
 
 
 def nothing_done(deciding: Deciding) -> Tried:
@@ -70,12 +79,15 @@ def _actions(situation: Situation, chance: float, charged: float) -> tuple[Actio
     if charged < PARAMETERS["sure"].value or situation.bees < TOO_WEAK:
         return tuple(looks)
     if situation.signs_at is None:
-        return (*looks, *nucleus_plan(situation.on, likely=True))
+        old = float(np.median(situation.colonies["queen_age"])) >= PARAMETERS["old_days"].value
+        return (*looks, *nucleus_plan(situation.on, likely=True, may_supersede=old))
     again = situation.on + timedelta(days=PARAMETERS["cut_again"].value)
     return (*looks, KnockDown(on=situation.on, again_by=again))
 
 
-def nucleus_plan(on: date, *, likely: bool = False) -> tuple[Action, ...]:
+def nucleus_plan(
+    on: date, *, likely: bool = False, may_supersede: bool = False
+) -> tuple[Action, ...]:
     """Give the nucleus method by the day, for charged cells found today.
 
     Once mated queens are to be had, one takes the place of the cell that is left: that saves three
@@ -90,11 +102,11 @@ def nucleus_plan(on: date, *, likely: bool = False) -> tuple[Action, ...]:
 
     if on.timetuple().tm_yday >= QUEENS_FROM:
         return (
-            Divide(successor="mated queen", likely=likely),
+            Divide(successor="mated queen", likely=likely, may_supersede=may_supersede),
             KnockDown(on=day("knock_down_day"), look_for_queen=True),
         )
     return (
-        Divide(successor="marked cell", likely=likely),
+        Divide(successor="marked cell", likely=likely, may_supersede=may_supersede),
         KnockDown(on=day("knock_down_day"), but="marked one"),
         LeaveShut(why="virgin mates", since=day("shut_from"), until=day("shut_to")),
         Look(at="eggs", on=day("eggs_day"), if_none="test frame or unite"),

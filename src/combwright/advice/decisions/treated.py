@@ -44,7 +44,7 @@ def treated(situation: Situation) -> Treated:
     due = _comes_out(situation, last, ends)
     if counted is None:
         wanted = is_at_work and situation.on >= ends and not _counts(situation, ends)
-        count = (Counting(),) if wanted else ()
+        count = (Counting(on_tray=situation.standing.hive.floor == "mesh"),) if wanted else ()
         reason = f"The fall after {last.substance} tells how well it worked." if wanted else ""
         return Treated(is_at_work, (*due, *count), (reason,) if reason else ())
     return Treated(is_at_work, due, (_verdict(last.substance, counted),), counted)
@@ -57,7 +57,7 @@ def _course_days(substance: str) -> int:
 def _comes_out(situation: Situation, last: Treatment, ends: date) -> tuple[Action, ...]:
     """Say that strips or trays come out, where the hive was not opened since their time was up."""
     seen = [entry.on for entry in situation.history if isinstance(entry, Visit)]
-    is_due = (max(seen) if seen else last.on) <= ends <= situation.planned_until
+    is_due = (max(seen) if seen else last.on) < ends <= situation.planned_until
     if last.substance not in STAYS_IN or not is_due:
         return ()
     by = max(ends, situation.on)

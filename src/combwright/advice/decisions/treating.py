@@ -13,7 +13,7 @@ from combwright.advice.decisions import space
 from combwright.advice.decisions.honey import after_honey
 from combwright.advice.decisions.kept_shut import is_kept_shut
 from combwright.advice.decisions.treated import treated
-from combwright.advice.kit_acts import Counting, Treat, WriteDown
+from combwright.advice.kit_acts import Counting, CutDrones, Treat, WriteDown
 from combwright.advice.numbers import numbers
 from combwright.advice.situation import Situation, band
 from combwright.advice.words.wording import chance_words, day_words
@@ -27,6 +27,8 @@ Floats = NDArray[np.float64]
 PARAMETERS: Final = numbers("mites")
 BROODLESS: Final = PARAMETERS["broodless_cells"].value
 # What is begun first where several are possible; substances in turn, so that none grows blunt.
+CONSIDERED: Final = "It should be treated, and now cannot be."
+DRONES: Final = "drone brood removed"
 IN_SEASON: Final = ("formic acid", "thymol", "amitraz")
 
 
@@ -80,8 +82,9 @@ def _mites(situation: Situation, supers: int) -> Decision:
     )
     chosen = _choose(situation, ways, broodless=brood < BROODLESS) if wanted else None
     if chosen is None:
-        actions = tuple(dict.fromkeys((*before.actions, *_counts(situation))))
-        return _asking(actions, because, inputs)
+        asked = (*before.actions, *(_meanwhile(ways) if wanted else ()), *_counts(situation))
+        reasons = (*because, _cannot(ways, chance_day)) if wanted else because
+        return _asking(tuple(dict.fromkeys(asked)), reasons, inputs)
     name = chosen.treatment.substance
     treat = (Treat(substance=name, way=chosen.treatment.way), WriteDown())
     reasons = (*because, f"{name.capitalize()}: {'; '.join(chosen.because)}.")
@@ -101,8 +104,24 @@ def _asking(
         because=because,
         inputs=inputs,
         runner_up=runner_up,
-        tells=bool(of_kind(actions, Treat)),
+        tells=bool(of_kind(actions, Treat)) or because[-1].startswith(CONSIDERED),
     )
+
+
+def _meanwhile(ways: list[Option]) -> tuple[Action, ...]:
+    """Give what can be done while nothing may be given."""
+    cut = [way for way in ways if way.treatment.substance == DRONES and way.possible == "yes"]
+    return (CutDrones(),) if cut else ()
+
+
+def _cannot(ways: list[Option], chance_day: date) -> str:
+    """Say what was considered, why it cannot be, and by when it must."""
+    why: dict[str, str] = {}
+    for way in ways:
+        if way.possible == "no" and way.treatment.substance != DRONES and way.because:
+            why.setdefault(way.treatment.substance, way.because[0])
+    told = "; ".join(f"{name}: {reason}" for name, reason in why.items())
+    return f"{CONSIDERED} {told}. By {day_words(chance_day)} it must be treated."
 
 
 def _other_ways(chosen: str, ways: list[Option]) -> str:
@@ -169,7 +188,7 @@ def _counts(situation: Situation) -> tuple[Action, ...]:
         return ()
     if counts and (situation.on - counts[-1]).days < PARAMETERS["count_every"].value:
         return ()
-    return (Counting(),)
+    return (Counting(on_tray=situation.standing.hive.floor == "mesh"),)
 
 
 def _because(inputs: dict[str, float], chance_day: date) -> tuple[str, ...]:

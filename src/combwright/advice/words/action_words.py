@@ -22,6 +22,8 @@ ACT_WORDS: Final[Mapping[type[kit_acts.Act], str]] = {
     "jerked, or {0.water_percent_most:g} % water at most by refractometer (heather 23 %).",
     kit_acts.KeepHoney: "Fed syrup may be in it: do not sell this as honey; keep it for the bees.",
     kit_acts.Treat: f"Treat with {{0.substance}} ({{0.way}}) today. {LABEL}",
+    kit_acts.CutDrones: "Cut out sealed drone brood, and again every three weeks: mites go with "
+    "it, and no super forbids it. It slows them; it is not enough alone.",
     bee_acts.Requeen: "Replace the queen by a young mated one, when you have one; the old one goes "
     "first.",
     bee_acts.GoOnAlone: "Let it go on alone.",
@@ -147,6 +149,8 @@ def _(action: kit_acts.TakeOut) -> str:
 
 @words.register
 def _(action: kit_acts.Counting) -> str:
+    if not action.on_tray:
+        return "Wash or shake a cup of bees from a brood comb, without the queen, for a mite count."
     spans = {5: "five", 7: "seven"}
     least, most = (spans.get(n, str(n)) for n in (action.days_least, action.days_most))
     return (
@@ -205,7 +209,10 @@ def _(action: bee_acts.Divide) -> str:
     if action.way == "halves":
         return "Share eggs, brood, stores and bees with a box beside it; knock down every cell."
     likely = "Charged cells are likely. " if action.likely else ""
-    nuc = f"{likely}Put the queen on her frame, one of stores and two of bees into a nuc; "
+    if action.may_supersede:
+        likely += "One to three on the face of a comb: she is replaced, leave all alone. Many: "
+    put = "put" if likely.endswith(": ") else "Put"
+    nuc = f"{likely}{put} the queen on her frame, one of stores and two of bees into a nuc; "
     if action.successor == "mated queen":
         return (
             f"{nuc}knock down all cells here and give a mated queen in a cage. Without one leave "
