@@ -1,6 +1,7 @@
 """``combwright book``: add notes, look a colony up, take everything out again."""
 
 from dataclasses import asdict
+from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, Any, Literal
 
@@ -122,6 +123,38 @@ def export(
         save(out, text)
 
 
+@commands.command(
+    epilog='Example: `combwright book mend 3f2a91 --set stores_kg=4.5 --reason "read it wrong"`'
+)
+def mend(
+    entry: Annotated[str, typer.Argument(help="The note’s id, or its first letters.")],
+    reason: Annotated[str, typer.Option(help="What was wrong with it.")],
+    setting: Annotated[
+        list[str] | None, typer.Option("--set", help="A field: its name, =, and what is right.")
+    ] = None,
+    strike_out: Annotated[bool, typer.Option("--strike", help="Strike the note out.")] = False,
+    named: BookOption = None,
+    as_json: JsonOption = False,
+) -> None:
+    """Put a note right, or strike it out; the old one stays in the book beside the reason."""
+    from uuid import uuid4
+
+    from combwright.services.book.entry_words import said
+    from combwright.services.book.mending import changed, entry_named
+
+    book = named_book(named, must_exist=True)
+    found = entry_named(book, entry)
+    today = date.today()  # noqa: DTZ011  (the keeper's own calendar)
+    better = changed(
+        book, found, setting or (), is_struck=strike_out, change=uuid4(), on=today, reason=reason
+    )
+    if as_json:
+        print_json({"was": found, "now": better})
+    else:
+        typer.echo(f"{found.kind} of {found.on}: “{said(found)}”")
+        typer.echo(f"is now “{said(better)}”." if better else "is struck out.")
+
+
 def _problems(problems: "Iterable[Problem]") -> list[dict[str, Any]]:
     return [
         {
@@ -166,8 +199,8 @@ def _show_page(name: str, standing: str, entries: "Iterable[Noted]") -> None:
     console.print(name, style="bold")
     console.print(standing)
     table = Table(box=box.SIMPLE_HEAD)
-    for heading in ("day", "entry", "what it says"):
+    for heading in ("day", "entry", "what it says", "id"):
         table.add_column(heading, overflow="fold", no_wrap=heading == "day")
     for each in entries:
-        table.add_row(each.on.isoformat(), each.kind, said(each))
+        table.add_row(each.on.isoformat(), each.kind, said(each), str(each.id)[:8])
     console.print(table)

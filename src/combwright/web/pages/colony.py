@@ -14,6 +14,7 @@ from combwright.records.store.book_handle import Book
 from combwright.services.beliefs.colony_history import TITLES, ColonyHistory, colony_history
 from combwright.services.beliefs.score import ScoreLine, score_book
 from combwright.services.book.entry_words import said, stands
+from combwright.services.book.mending import mended
 from combwright.services.rounds.whatif import Compared, Idea, whatif
 from combwright.services.rounds.why import LESSONS
 from combwright.terms.errors import CombwrightError, NotFoundError
@@ -46,6 +47,7 @@ def show(at: AtDesk, request: Request, name: str) -> Response:
         entries=[(each, said(each)) for each in entries[:SHOWN]],
         more=max(0, len(entries) - SHOWN),
         photos=at.photos.among([each.id for each in entries]),
+        mended=mended(book.history, name),
         part=part,
         on=newest.on if newest else book.next_round(at.today),
     )

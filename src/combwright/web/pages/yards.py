@@ -1,6 +1,6 @@
 """Yards and their colonies, and the forms for what changes them."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from itertools import groupby
 from uuid import uuid4
 
@@ -56,8 +56,25 @@ def form(
     error: NoteError | None = None,
 ) -> Response:
     """Show a form with values, and what is wrong beside its field."""
+    wrong = {one.field: f"{one.what} {one.remedy}" for one in (error.problems if error else ())}
+    return page(
+        request,
+        "enter.html",
+        status_code=422 if error else 200,
+        kind=kind,
+        title=form_of(kind).TITLE,
+        fields=form_fields(kind, known_names(at)),
+        values=values,
+        wrong=wrong,
+        error=error,
+        back=BACK.get(kind, "/yards"),
+    )
+
+
+def known_names(at: Desk) -> dict[str, Sequence[str]]:
+    """Give the names that fields of forms are chosen from."""
     book = at.book.now()
-    known = {
+    return {
         "colony": [each.colony for each in book.living],
         "yard": list(book.yards),
         "hive": [each.key for each in at.book.kit.hives()],
@@ -69,19 +86,6 @@ def form(
         "product": list(known_products(book.entries)),
         "own queen": [name for name, each in book.queens.items() if not each.is_gone],
     }
-    wrong = {one.field: f"{one.what} {one.remedy}" for one in (error.problems if error else ())}
-    return page(
-        request,
-        "enter.html",
-        status_code=422 if error else 200,
-        kind=kind,
-        title=form_of(kind).TITLE,
-        fields=form_fields(kind, known),
-        values=values,
-        wrong=wrong,
-        error=error,
-        back=BACK.get(kind, "/yards"),
-    )
 
 
 def items(at: Desk) -> list[str]:

@@ -1,0 +1,94 @@
+"""A note is put right or struck out with a reason, and what it said stays in the book."""
+
+from datetime import date
+from pathlib import Path
+from uuid import UUID, uuid4
+
+import pytest
+
+from combwright.records.store.book_handle import Book
+from combwright.services.book.book import add_entries
+from combwright.services.book.mending import changed, entry_named, mend, mended, strike
+from combwright.services.book.notes import NoteError
+from combwright.terms.entries import Colony, Visit, Yard
+from combwright.terms.errors import NotFoundError
+
+ON, LATER = date(2027, 4, 3), date(2027, 4, 24)
+VISIT = Visit(id=UUID(int=7 << 96), on=ON, colony="Bramble", stores_kg=45.0, eggs=True)
+ENTER = Colony(id=UUID(int=2), on=ON, colony="Bramble", yard="Home", hive="national timber")
+
+
+@pytest.fixture
+def book(tmp_path: Path) -> Book:
+    made = Book(tmp_path / "keeper.book")
+    yard = Yard(id=UUID(int=1), on=ON, yard="Home", climate="Cork Airport")
+    add_entries(made, [yard, ENTER, VISIT])
+    return made
+
+
+def visits(book: Book) -> list[Visit]:
+    return [each for each in book.now().entries if isinstance(each, Visit)]
+
+
+def test_only_what_is_named_is_changed_and_the_old_note_stays(book: Book) -> None:
+    fields = {"stores_kg": "4.5"}
+    mend(book, VISIT, fields, change=uuid4(), on=LATER, reason="a slip of the pen")
+    (now,) = visits(book)
+    assert (now.stores_kg, now.eggs, now.on) == (4.5, True, ON)
+    assert VISIT in book.now().history
+    (told,) = mended(book.now().history, "Bramble")
+    assert (told.was, told.now) == ("stores 45 kg, eggs yes", "stores 4.5 kg, eggs yes")
+    assert (told.reason, told.on) == ("a slip of the pen", LATER)
+
+
+def test_the_same_change_sent_twice_is_made_once_and_a_mended_note_can_be_mended(
+    book: Book,
+) -> None:
+    change = uuid4()
+    for _ in range(2):
+        once = mend(book, VISIT, {"stores_kg": "4.5"}, change=change, on=LATER, reason="slip")
+    mend(book, once, {"stores_kg": "5"}, change=uuid4(), on=LATER, reason="and again")
+    assert [each.stores_kg for each in visits(book)] == [5.0]
+    assert len(mended(book.now().history, "Bramble")) == 2
+
+
+def test_a_note_that_is_struck_out_is_told_of(book: Book) -> None:
+    strike(book, VISIT, change=uuid4(), on=LATER, reason="it was the next hive")
+    assert visits(book) == []
+    assert mended(book.now().history, "Bramble")[0].now == "struck out"
+
+
+def test_no_reason_no_change(book: Book) -> None:
+    with pytest.raises(NoteError) as refused:
+        strike(book, VISIT, change=uuid4(), on=LATER, reason="  ")
+    assert [one.field for one in refused.value.problems] == ["reason"]
+    assert visits(book) == [VISIT]
+
+
+def test_a_change_that_leaves_other_notes_without_their_colony_is_refused(book: Book) -> None:
+    with pytest.raises(NoteError) as refused:
+        strike(book, ENTER, change=uuid4(), on=LATER, reason="no such hive")
+    assert "Bramble" in str(refused.value)
+    assert visits(book) == [VISIT]
+
+
+def test_an_impossible_value_is_said_beside_its_field(book: Book) -> None:
+    with pytest.raises(NoteError) as refused:
+        changed(book, VISIT, ["stores_kg=many"], change=uuid4(), on=LATER, reason="slip")
+    assert [one.field for one in refused.value.problems] == ["stores_kg"]
+
+
+@pytest.mark.parametrize("settings", [["honey=4"], []])
+def test_a_field_that_is_not_there_is_refused_with_those_that_are(
+    book: Book, settings: list[str]
+) -> None:
+    with pytest.raises(NotFoundError, match=r"honey|Nothing") as refused:
+        changed(book, VISIT, settings, change=uuid4(), on=LATER, reason="slip")
+    assert "stores_kg" in refused.value.remedy
+
+
+def test_a_note_is_found_by_the_first_letters_of_its_id(book: Book) -> None:
+    assert entry_named(book, str(VISIT.id)[:8]) == VISIT
+    for key in ("0000", "00", "ffff"):
+        with pytest.raises(NotFoundError):
+            entry_named(book, key)
