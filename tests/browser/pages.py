@@ -17,6 +17,7 @@ PAGES = {
     "evidence": "/evidence",
     "evidence-topic": "/evidence/mites",
     "numbers": "/numbers",
+    "find": "/find?words=bramble",
     "register": "/register",
     "numbers-room": "/numbers/simulation.begin",
     "why": "/why",

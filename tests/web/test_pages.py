@@ -43,6 +43,7 @@ PAGES = (
         "/enter/batch",
         "/enter/own%20queen",
         "/register",
+        "/find?words=bramble",
     ),
     *("/without-signal", "/login", "/enter/yard", "/enter/colony", "/enter/split", "/enter/kit"),
 )

@@ -16,6 +16,7 @@ from combwright.records.replay.known_queens import (
     known_batches,
     known_queens,
 )
+from combwright.records.store.words_index import WordsIndex
 from combwright.terms.entries import AnyEntry, Correction, Noted, Yard
 from combwright.terms.errors import NotFoundError
 
@@ -75,6 +76,11 @@ class Contents:
     def queens(self) -> Mapping[str, KnownQueen]:
         """The queens that have names."""
         return known_queens(self.entries)
+
+    @cached_property
+    def words(self) -> WordsIndex:
+        """The words of all entries, to find them by."""
+        return WordsIndex(self.entries)
 
     @property
     def living(self) -> list[KnownColony]:
