@@ -64,6 +64,21 @@ class KnockDown(Act):
     look_for_queen: bool = False
 
 
+class CutCells(Act):
+    """Knock down every queen cell as a stop-gap, where eggs stand, and again by another day."""
+
+    do: Literal["cut cells"] = "cut cells"
+    again_by: date
+
+
+class Demaree(Act):
+    """Set all brood but one frame above the queen, in an upper box over excluder and supers."""
+
+    do: Literal["demaree"] = "demaree"
+    frames: int = Field(description="Drawn combs that the queen is given below")
+    again_by: date
+
+
 class Divide(Act):
     """Divide: the queen into a nuc, or everything by halves where she is not found."""
 

@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterable, Mapping
 from typing import Any, Final
 
-from combwright.advice.bee_acts import Requeen
+from combwright.advice.bee_acts import CutCells, Demaree, Requeen
 from combwright.advice.kit_acts import (
     Act,
     Boards,
@@ -25,6 +25,7 @@ COSTS: Final[Mapping[type[Act], Callable[[Any, Prices], float]]] = {
     SuperOn: lambda on, prices: prices.super * on.supers,
     Treat: lambda _, prices: prices.treatment,
     Requeen: lambda _, prices: prices.mated_queen,
+    Demaree: lambda _, prices: prices.super,
 }
 TAKES: Final[Mapping[type[Act], Callable[[Any], float]]] = {
     Feeding: lambda fed: MINUTES["feed"].value * (fed.grams > 0),
@@ -35,6 +36,8 @@ TAKES: Final[Mapping[type[Act], Callable[[Any], float]]] = {
     SuperOff: lambda off: MINUTES["super"].value * off.supers,
     Treat: lambda _: MINUTES["treatment"].value,
     Requeen: lambda _: MINUTES["queen"].value,
+    CutCells: lambda _: MINUTES["cells"].value,
+    Demaree: lambda _: MINUTES["demaree"].value,
 }
 
 

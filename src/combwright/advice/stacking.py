@@ -4,6 +4,7 @@ from collections.abc import Callable, Iterable, Mapping
 from typing import Any, Final
 
 from combwright.advice.actions import Action
+from combwright.advice.bee_acts import Demaree
 from combwright.advice.kit_acts import (
     Act,
     Boards,
@@ -30,6 +31,12 @@ CHANGES: Final[Mapping[type[Act], Callable[[Any, SetUp], dict[str, object]]]] = 
     SuperOff: lambda off, now: {
         "supers": now.supers - off.supers,
         "excluder": now.excluder and now.supers > off.supers,
+    },
+    Demaree: lambda upper, now: {
+        "brood_boxes": now.brood_boxes + 1,
+        "frames": now.frames + upper.frames,
+        "dummy_boards": 0,
+        "excluder": True,
     },
     Tray: lambda tray, _: {"tray_open_mm": tray.open_mm},
     Counting: lambda count, now: {

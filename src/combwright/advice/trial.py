@@ -8,14 +8,14 @@ import numpy as np
 from numpy.typing import NDArray
 
 from combwright.advice.actions import Action, of_kind
-from combwright.advice.bee_acts import Divide
+from combwright.advice.bee_acts import CutCells, Demaree, Divide
 from combwright.advice.kit_acts import Feeding, StoresOut
 from combwright.advice.numbers import numbers
 from combwright.advice.situation import Situation
 from combwright.advice.stacking import set_up_after
 from combwright.belief.worlds import WORLDS
 from combwright.simulation import observe
-from combwright.simulation.hands.actions import change_queen, feed
+from combwright.simulation.hands.actions import change_queen, cut_cells, feed
 from combwright.simulation.hands.dividing import split
 from combwright.simulation.run import run
 from combwright.terms.set_up import SetUp
@@ -61,10 +61,13 @@ def doing(situation: Situation, actions: Iterable[Action]) -> Change:
 
     combs = sum(out.combs for out in of_kind(actions, StoresOut))
     divides = of_kind(actions, Divide)
+    cuts = any(isinstance(each, CutCells | Demaree) for each in actions)
 
     def change(colonies: Any) -> None:
         situation.arrange(colonies, set_up)
         stores_out(colonies, combs)
+        if cuts:
+            cut_cells(colonies)
         for one in divides:
             divide(colonies, situation, one)
         for fed in feeds:

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from typing import Final
 
 from combwright.advice.actions import of_kind
+from combwright.advice.bee_acts import CutCells, Divide
 from combwright.advice.kit_acts import StoresOut
 from combwright.advice.words.wording import many
 from combwright.planning.sheet import Bench, ColonySheet, Stop
@@ -98,6 +99,12 @@ def _crystallises_below(sugar_fraction: float) -> float | None:
     return round(float(saturation_temperature_c(sugar_fraction)), 1)
 
 
+def _may_be_divided(colony: ColonySheet) -> bool:
+    """Tell whether a swarm is likely, or cells are looked for that call for a division."""
+    asked = any(isinstance(each, CutCells | Divide) for each in colony.actions)
+    return asked or colony.chances.get("swarm", 0.0) >= SWARM_LIKELY
+
+
 def load(
     colonies: Sequence[ColonySheet], yards: Sequence[str], sugar_fraction: float
 ) -> list[Stop]:
@@ -109,7 +116,7 @@ def load(
         excluders = sum(c.set_up.excluder and not c.set_up_now.excluder for c in here)
         queried = sum(bool(c.questions) for c in here)
         items = list(ALWAYS)
-        if any(c.chances.get("swarm", 0.0) >= SWARM_LIKELY for c in here):
+        if any(_may_be_divided(c) for c in here):
             items.append("a nuc box with frames, for a colony that may swarm")
         if queried:
             items.append(f"time for {many(queried, 'colony')} that the book asks about")

@@ -31,7 +31,13 @@ from combwright.belief.following.replay import Replay
 from combwright.belief.scoring import crps
 from combwright.belief.sharing.shared import draw_shared
 from combwright.belief.weighing.filter import QUANTITIES, Belief
-from combwright.belief.weighing.observation import EYE, chance_of_eggs_found, looked_at
+from combwright.belief.weighing.observation import (
+    CELLS_SEEN,
+    EYE,
+    cells_state,
+    chance_of_eggs_found,
+    looked_at,
+)
 from combwright.kit.catalogue import catalogue
 from combwright.kit.standing import Standing
 from combwright.simulation import observe
@@ -84,6 +90,12 @@ def noted(colonies: State, shared: State, rng: np.random.Generator) -> dict[str,
     }
     seen["eggs"] = bool(rng.random() < chance_of_eggs_found(colonies)[0])
     return seen
+
+
+def cells_noted(colonies: State, rng: np.random.Generator) -> dict[str, str]:
+    """Look for queen cells as the keeper does: cups mislead, and young cells are overlooked."""
+    table = CELLS_SEEN[cells_state(colonies)[0]]
+    return {"queen_cells": str(rng.choice(list(table), p=list(table.values())))}
 
 
 def work(
@@ -155,6 +167,8 @@ def season_of(number: int, untold: Untold) -> Season | None:
             troubled = visit
         past.append(made.copy())
         notes.append(noted(made, shared, stream(number, "look", visit)))
+        if untold.cells:
+            notes[-1] |= cells_noted(made, stream(number, "cells", visit))
         write(Visit, **notes[-1])
         tasks = work(notes[-1], made, standing, on.timetuple().tm_yday)
         entries = [write(task.pop("kind"), **task) for task in tasks]

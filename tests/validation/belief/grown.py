@@ -51,6 +51,7 @@ class Untold:
     shift: int = 0  # days by which the forage of the year is late
     as_combs: bool = False  # brood is counted as combs with brood, and nobody said so
     trouble: str = ""
+    cells: bool = False  # cells are looked for and noted
 
 
 @dataclass

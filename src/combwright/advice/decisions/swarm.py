@@ -12,9 +12,11 @@ from combwright.advice.decision import Decision
 from combwright.advice.decisions import food, space
 from combwright.advice.decisions.honey import after_honey
 from combwright.advice.decisions.kept_shut import is_cold, is_kept_shut
+from combwright.advice.decisions.prevention import prevented
 from combwright.advice.numbers import is_in_season, numbers
 from combwright.advice.situation import Situation
 from combwright.advice.trial import Tried, doing, try_all
+from combwright.advice.words.money_words import worth_words
 from combwright.advice.words.wording import chance_words, day_words
 from combwright.belief.following.causes import TOO_WEAK
 
@@ -35,6 +37,9 @@ def decide(deciding: Deciding) -> Decision:
     if divides := of_kind(actions, Divide):
         work = (*deciding.of(space.decide).actions, *divides)
         chance = try_all(situation, [doing(situation, work)])[0].chances["swarm"]
+    kept = prevented(deciding) if _may_be_prevented(situation, actions, chance) else None
+    if kept is not None:
+        actions, chance = (*of_kind(actions, Look)[:1], *kept.actions), kept.chance
     as_it_is = deciding.of(nothing_done).chances["swarm"]
     inputs = {
         "swarm": chance,
@@ -48,13 +53,18 @@ def decide(deciding: Deciding) -> Decision:
         f"{chance_words(begun)}. No published figure says when bees swarm: comb, crowding, season "
         "and the queen's age are weighed by judgement."
     )
+    told = () if kept is None else (worth_words("This", kept.gain.money, 0.0, kept.gain.minutes),)
+    worries = max(chance, as_it_is) >= PARAMETERS["worth_saying"].value
     return Decision(
-        topic="swarm",
-        actions=actions,
-        because=(because,),
-        inputs=inputs,
-        tells=chance >= PARAMETERS["worth_saying"].value,
+        topic="swarm", actions=actions, because=(because, *told), inputs=inputs, tells=worries
     )
+
+
+def _may_be_prevented(situation: Situation, actions: tuple[Action, ...], chance: float) -> bool:
+    """Tell whether a swarm is likely enough to be held back, and nothing repairs it already."""
+    repairs = any(isinstance(each, Divide | KnockDown) for each in actions)
+    is_likely = chance >= PARAMETERS["worth_saying"].value and situation.bees >= TOO_WEAK
+    return bool(actions) and not repairs and is_likely
 
 
 def chance_of(deciding: Deciding) -> float:

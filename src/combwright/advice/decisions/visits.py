@@ -7,7 +7,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from combwright.advice.bee_acts import Divide, Due, LeaveShut, Look
+from combwright.advice.bee_acts import Due, LeaveShut, Look
 from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
 from combwright.advice.decisions import food, queen, space, swarm
@@ -41,8 +41,8 @@ def decide(deciding: Deciding) -> Decision:
         days = (shut[0].until - deciding.situation.on).days
         return _seen_again(deciding.situation, days, "a virgin is not disturbed before")
     situation = deciding.of(after_honey)
-    divides = deciding.of(swarm.decide).asks(Divide)
-    work = (*deciding.of(space.decide).actions, *divides, *deciding.of(food.decide).actions)
+    made = (deciding.of(decide) for decide in (space.decide, swarm.decide, food.decide))
+    work = [action for decision in made for action in decision.actions]
     planned = situation.colonies.copy()
     doing(situation, work)(planned)
     days, due = _within_limits(situation, planned, can_give_room=_can_give_room(deciding))

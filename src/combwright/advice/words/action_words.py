@@ -13,6 +13,7 @@ from combwright.science.mites.treatments import LABEL
 
 TRAY_OUT_MM: Final = 400  # drawn out so far, it is simply taken out
 NEWSPAPER: Final = "through newspaper"
+AGAIN: Final = "{0.again_by.day} {0.again_by:%b}"
 # what an action says by its fields alone
 ACT_WORDS: Final[Mapping[type[kit_acts.Act], str]] = {
     kit_acts.SuperOn: "Put on a super over the excluder; the feeder comes off.",
@@ -24,6 +25,11 @@ ACT_WORDS: Final[Mapping[type[kit_acts.Act], str]] = {
     kit_acts.Treat: f"Treat with {{0.substance}} ({{0.way}}) today. {LABEL}",
     kit_acts.CutDrones: "Cut out sealed drone brood, and again every three weeks: mites go with "
     "it, and no super forbids it. It slows them; it is not enough alone.",
+    bee_acts.CutCells: "Look on every frame. Cells, and eggs: divide, or knock down every one as a "
+    f"stop-gap, and again by {AGAIN}: it holds a swarm up, it does not end it.",
+    bee_acts.Demaree: "Demaree: the queen with one frame of brood and {0.frames} drawn combs into "
+    "a second brood box on the floor, excluder and supers over it, all other brood on top; knock "
+    f"down every cell now, and above by {AGAIN}.",
     bee_acts.Requeen: "Replace the queen by a young mated one, when you have one; the old one goes "
     "first.",
     bee_acts.GoOnAlone: "Let it go on alone.",
