@@ -11,16 +11,22 @@ import sqlalchemy as sa
 from combwright.records.replay.corrections import names, standing
 from combwright.records.store.dialect import insert
 from combwright.records.store.tables import entry
-from combwright.terms.entries import ENTRY, AnyEntry, Correction, Noted
+from combwright.terms.entries import ENTRY, KINDS, AnyEntry, Correction, Noted
 from combwright.terms.errors import ClashError
 
 # SQLite takes some 32 000 values in one statement, older builds 999
 IDS_AT_ONCE = 900
-# who is in the book, and what is not about a colony
+# who is in the book, and what is not about one colony
 ALWAYS_READ = (
-    "yard", "colony", "split", "correction", "order", "order news", "batch", "batch counts",
-    "own queen", "own queen news", "product", "purchase", "disposal",
-)  # fmt: skip
+    "colony",
+    "split",
+    "correction",
+    *(
+        kind.model_fields["kind"].default
+        for kind in KINDS
+        if "colony" not in kind.model_fields or not kind.model_fields["colony"].is_required()
+    ),
+)
 CORRECTED = sa.select(entry.c.corrects).where(entry.c.corrects.is_not(None))
 
 
