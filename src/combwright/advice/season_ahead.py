@@ -15,6 +15,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from combwright.advice.costs import MINUTES
+from combwright.advice.nuc_worth import nucs_ahead
 from combwright.advice.numbers import numbers
 from combwright.advice.prices import Prices
 from combwright.belief.worlds import WORLDS
@@ -77,7 +78,10 @@ class Ahead:
 
 @dataclass(frozen=True)
 class Account:
-    """Where and how a season is rolled: the colony's stack, its prices, the day."""
+    """Where and how a season is rolled: the colony's stack, its prices, the day.
+
+    ``gave_lately`` is the share of its rest that a donor of a nuc still has before it.
+    """
 
     on: date
     days: int
@@ -85,6 +89,7 @@ class Account:
     season: SeasonDays
     prices: Prices
     swarm_loss: float = 0.0
+    gave_lately: float = 0.0
 
 
 def ahead_of(
@@ -92,25 +97,28 @@ def ahead_of(
     changes: Sequence[Change],
     at: Account,
     members: int = MEMBERS,
+    *,
     costs: Sequence[float] = (),
+    gives: Sequence[float] = (),
 ) -> list[Ahead]:
     """Give what each change of the members brings, before what its own work costs today.
 
     A few members are asked first. A candidate that is clearly behind then, its costs counted, is
     asked of no more: the others are taken to differ from the leader by as much as those few.
+    ``gives`` tells how much of a nuc each change takes.
     """
     some = _spread_out(len(colonies))[:members]
     charged = np.array(costs or [0.0] * len(changes))
-    money, came = _rolled(colonies, changes, at, some, slice(0, FIRST))
+    asked = list(zip(changes, gives or [0.0] * len(changes), strict=True))
+    money, came = _rolled(colonies, asked, at, some, slice(0, FIRST))
     net = money - charged[:, None]
     leader = int(net.mean(axis=1).argmax())
     behind = net[leader] - net
     doubt = behind.std(axis=1) / behind.shape[1] ** 0.5
     kept = np.flatnonzero(behind.mean(axis=1) <= CLEAR_TIMES * doubt).tolist()
     if len(some) > FIRST and len(kept) > 1:
-        rest, came_rest = _rolled(
-            colonies, [changes[i] for i in kept], at, some, slice(FIRST, len(some))
-        )
+        last = slice(FIRST, len(some))
+        rest, came_rest = _rolled(colonies, [asked[i] for i in kept], at, some, last)
         place = kept.index(leader)
         more = rest[place] + (money - money[leader]).mean(axis=1)[:, None]
         more_came = came_rest[place] + (came - came[leader]).mean(axis=1)[:, None]
@@ -125,7 +133,7 @@ def ahead_of(
 
 def _rolled(
     colonies: NDArray[np.void],
-    changes: Sequence[Change],
+    changes: Sequence[tuple[Change, float]],
     at: Account,
     some: NDArray[np.intp],
     part: slice,
@@ -134,8 +142,9 @@ def _rolled(
     asked = some[part]
     lanes = np.tile(colonies[asked], len(changes))
     lanes["super_syrup"] = np.minimum(lanes["super_syrup"], lanes["super_ripe"])
-    for number, change in enumerate(changes):
+    for number, (change, _) in enumerate(changes):
         change(lanes[number * len(asked) : (number + 1) * len(asked)])
+    rests = np.repeat([max(gives, at.gave_lately) for _, gives in changes], len(asked))
     conditions, now = at.season.conditions[at.season.of[asked]], at.standing.set_up
     came = live_on(
         lanes,
@@ -143,6 +152,8 @@ def _rolled(
         _season_luck(at.on, conditions.shape[1])[part],
         stack=stack_table(at.standing.hive, now.brood_boxes, now.cover),
         first_visit=at.days,
+        nucs=nucs_ahead(at.on, conditions.shape[1], at.prices),
+        rests=rests,
         worlds=WORLDS,
     )
     shape = (len(changes), len(asked))
@@ -179,6 +190,7 @@ def _income(came: Floats, at: Account) -> Floats:
     prices = at.prices
     worth = {
         "honey_kg": prices.honey,
+        "nuc_money": 1.0,
         "sugar_kg": -prices.sugar,
         "feeds": -prices.work(MINUTES["feed"].value),
         "frames": -prices.frame_of_foundation - prices.work(MINUTES["frames"].value),

@@ -8,6 +8,7 @@ import numpy as np
 
 from combwright.advice.actions import Action
 from combwright.advice.costs import cost_of, minutes_of
+from combwright.advice.nuc_worth import nucs_of
 from combwright.advice.season_ahead import FIRST, LEAST_GAIN, MEMBERS, Ahead, ahead_of
 from combwright.advice.situation import Situation
 from combwright.advice.trial import Change
@@ -60,7 +61,10 @@ def weigh(
         brought = [NOTHING_ASKED] * len(changes)
     else:
         members = FIRST if situation.is_branch else members
-        brought = ahead_of(situation.colonies, changes, situation.account, members, costs)
+        gives = [nucs_of(work) for work in works]
+        brought = ahead_of(
+            situation.colonies, changes, situation.account, members, costs=costs, gives=gives
+        )
     return [
         Weighed(each, cost, minutes_of(work))
         for each, cost, work in zip(brought, costs, works, strict=True)

@@ -56,7 +56,7 @@ def visited(members: NDArray[np.void], day: float) -> Floats:
     today[DAY], today[NIGHT_C] = day, 10.0
     came = np.zeros((len(members), len(CAME)))
     for one, counted in zip(members.view(np.recarray), came, strict=True):
-        visit(one, day, STACK, RULES[0], counted)
+        visit(one, day, np.zeros(2), STACK, RULES[0], counted)
         risk(one, today, 1.0, 7.0, as_table(BIOLOGY)[0], STACK, counted)
     return came
 

@@ -14,6 +14,7 @@ from tests.validation.advice.weather import AHEAD, VERSIONS, Known
 from combwright.advice.bee_acts import Divide, EggFrame, Give, Requeen, Uniting
 from combwright.advice.decisions.swarm import QUEENS_FROM
 from combwright.advice.kit_acts import Counting, Feeding, SuperOff, Treat
+from combwright.advice.nuc_worth import PARAMETERS as NUCS
 from combwright.advice.plan import Plan, plan
 from combwright.advice.season_ahead import SeasonDays, season_ends
 from combwright.advice.situation import Limits, Situation
@@ -191,15 +192,16 @@ class Follower:
 
     def _give_brood(self, colony: TrueColony, gift: Give) -> Noted:
         frames = gift.frames_of_brood
-        colony.take_nuc(float(frames), float(frames), 0.5 * frames, gift.queen or "cell")
+        bees, stores = (NUCS[f"{what}_a_frame"].value * frames for what in ("bees", "stores"))
+        colony.take_nuc(float(frames), bees, stores, gift.queen or "cell")
         return self._said(
             "split",
             colony,
             new_colony=f"{colony.name} nuc {self.keys}",
             hive=colony.hive.key,
-            frames_of_bees=float(frames),
+            frames_of_bees=bees,
             frames_of_brood=float(frames),
-            frames_of_stores=0.5 * frames,
+            frames_of_stores=stores,
             goes_with=gift.queen or "cell",
         )
 

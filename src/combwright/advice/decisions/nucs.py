@@ -1,8 +1,7 @@
 """Nucs and surplus brood: what a colony can give without missing its aim, and who needs help."""
 
-from dataclasses import dataclass
-from datetime import date, timedelta
-from typing import Any, Final, Literal
+from datetime import timedelta
+from typing import Any, Final
 
 import numpy as np
 
@@ -13,8 +12,8 @@ from combwright.advice.decisions import queen
 from combwright.advice.decisions.going import goes
 from combwright.advice.decisions.honey import after_honey
 from combwright.advice.decisions.kept_shut import nothing_moves
-from combwright.advice.numbers import is_in_season, numbers
-from combwright.advice.prices import Prices
+from combwright.advice.nuc_worth import PARAMETERS, NucMade, nuc_made, nucs_of
+from combwright.advice.numbers import is_in_season
 from combwright.advice.season_ahead import LEAST_GAIN
 from combwright.advice.situation import Situation
 from combwright.advice.trial import Change, try_all
@@ -23,10 +22,9 @@ from combwright.advice.words.money_words import money_words
 from combwright.advice.words.wording import chance_words, count_words, day_words
 from combwright.belief.following.acting import BROOD_FRAME_FULL
 from combwright.simulation import observe
+from combwright.simulation.hands.dividing import split
 from combwright.simulation.observe import FULL_BROOD_SHARE
-from combwright.terms.entries import Split
 
-PARAMETERS: Final = numbers("nucs")
 MOST: Final = int(PARAMETERS["most"].value)
 
 
@@ -44,44 +42,22 @@ def decide(deciding: Deciding) -> Decision:
     return _nucs(deciding.of(after_honey))
 
 
-@dataclass(frozen=True)
-class NucMade:
-    """What a nuc made today brings, and with which queen."""
-
-    queen: Literal["mated queen", "cell"]
-    brings: float
-
-
-def nuc_made(on: date, prices: Prices) -> NucMade:
-    """Give what a nuc brings that is made today, by the better way to a queen, all costs paid."""
-    frames = PARAMETERS["box_frames"].value * prices.frame_of_foundation
-    paid = frames + PARAMETERS["sugar_kg"].value * prices.sugar
-    paid += prices.work(PARAMETERS["minutes"].value)
-    by_cell = on + timedelta(days=PARAMETERS["saleable_to"].value)
-    cell = NucMade("cell", PARAMETERS["mates"].value * prices.nuc(by_cell) - paid)
-    if on.timetuple().tm_yday < PARAMETERS["queens_from"].value:
-        return cell
-    by_queen = on + timedelta(days=PARAMETERS["with_queen_days"].value)
-    sold = PARAMETERS["accepted"].value * prices.nuc(by_queen)
-    queen = NucMade("mated queen", sold - prices.mated_queen - paid)
-    return max(queen, cell, key=lambda way: way.brings)
-
-
 def _nucs(situation: Situation) -> Decision:
     """Give so many frames as bring most: the nucs they make against the season without them."""
     bees = float(np.quantile(situation.frames_of_bees, CAREFUL))
     brood = float(np.quantile(observe.frames_of_brood(situation.colonies), CAREFUL))
     inputs = {"frames_of_bees_safe": bees, "frames_of_brood_safe": brood}
-    spare = min(bees - PARAMETERS["keeps_bees"].value, brood - PARAMETERS["keeps_brood"].value)
-    most = min(MOST, int(spare))
+    spare_bees = (bees - PARAMETERS["keeps_bees"].value) / PARAMETERS["bees_a_frame"].value
+    most = min(MOST, int(min(spare_bees, brood - PARAMETERS["keeps_brood"].value)))
     in_season = is_in_season(situation.on, PARAMETERS, "season")
-    if not in_season or most < 1 or _gave_lately(situation):
+    if not in_season or most < 1 or situation.account.gave_lately > 0.0:
         return _helped(situation, inputs)
-    takings = [_taking(frames) for frames in range(most + 1)]
-    seasons = weigh(situation, takings, [()] * len(takings))
+    takings = [_taking(situation, frames) for frames in range(most + 1)]
+    works = [(Give(frames_of_brood=frames),) if frames else () for frames in range(most + 1)]
+    seasons = weigh(situation, takings, works)
     made = nuc_made(situation.on, situation.prices)
     gains = [gain(each, seasons[0]) for each in seasons]
-    nucs = [min(1.0, n / PARAMETERS["frames_of_a_nuc"].value) for n in range(most + 1)]
+    nucs = [nucs_of(work) for work in works]
     worth = [made.brings * part + each.money for part, each in zip(nucs, gains, strict=True)]
     can = max(range(most + 1), key=lambda frames: worth[frames])
     if can == 0 or worth[can] <= max(LEAST_GAIN, gains[can].doubt):
@@ -113,7 +89,7 @@ def _helped(situation: Situation, inputs: dict[str, float]) -> Decision:
     is_weak = WEAK[0] <= situation.bees <= WEAK[1] and situation.standing.hive.kind == "hive"
     if not in_season or not is_weak or situation.laying < PARAMETERS["sure_of_her"].value:
         return Decision(topic="nucs", inputs=inputs)
-    without, with_one = try_all(situation, [_taking(0), _taking_in])
+    without, with_one = try_all(situation, [_taking(situation, 0), _taking_in])
     limits, chances = situation.limits, with_one.chances
     covers = chances["chilled"] <= max(limits.chilled, without.chances["chilled"])
     has_room = chances["no room"] <= max(limits.no_room, without.chances["no room"])
@@ -139,23 +115,19 @@ def _taking_in(colonies: Any) -> None:
     colonies["sealed"] += (cells / colonies["sealed"].shape[1])[:, None]
 
 
-def _gave_lately(situation: Situation) -> bool:
-    given = [e.on for e in situation.history if isinstance(e, Split)]
-    return bool(given) and (situation.on - given[-1]).days < PARAMETERS["recovers_in"].value
+def _taking(situation: Situation, frames: int) -> Change:
+    """Take frames of brood with bees and stores for a nuc."""
+    standing = situation.standing
 
-
-def _taking(frames: int) -> Change:
     def change(colonies: Any) -> None:
-        cells = frames * BROOD_FRAME_FULL * FULL_BROOD_SHARE * colonies["cells_per_frame"]
-        sealed = colonies["sealed"].sum(axis=1)
-        share = np.clip(cells / np.maximum(sealed, 1.0), 0.0, PARAMETERS["sealed_most"].value)
-        colonies["sealed"] *= (1.0 - share)[:, None]
-        bees = np.clip(
-            frames * colonies["bees_per_frame"] / np.maximum(colonies["nest"], 1.0),
-            0,
-            PARAMETERS["bees_most"].value,
+        split(
+            colonies,
+            standing.hive,
+            standing.set_up,
+            frames_of_bees=PARAMETERS["bees_a_frame"].value * frames,
+            frames_of_brood=float(frames),
+            frames_of_stores=PARAMETERS["stores_a_frame"].value * frames,
+            goes_with="nothing",
         )
-        colonies["nest"] *= 1.0 - bees
-        colonies["mites_worker"] *= (1.0 - share)[:, None]
 
     return change

@@ -39,6 +39,8 @@ def live_on(
     *,
     stack: StackTable,
     first_visit: int,
+    nucs: Floats | None = None,
+    rests: Floats | float = 0.0,
     worlds: tuple[Biology, ...] = (BIOLOGY,),
 ) -> Floats:
     """Let colonies live on in place to the end of the conditions; count what came, [lane, CAME].
@@ -46,15 +48,19 @@ def live_on(
     Lane ``i`` lives in scenario ``i % scenarios`` of the conditions, [scenario, day, column], and
     has the luck of member ``i % members``, [member, day, process], from ``without_the_rare``; it
     lives in the world that its column ``world`` names.
-    ``stack`` is from ``stack_table``.
+    ``stack`` is from ``stack_table``; ``nucs`` is what a nuc brings that is made on a day, and the
+    share of keepers who would make one, [day, 2]; none are made without. ``rests`` is the share of
+    its rest that a donor still has before it, [lane].
     """
     came = np.zeros((len(colonies), len(CAME)))
     came[:, [CAME.index("no_swarm"), CAME.index("no_loss")]] = 1.0
+    came[:, CAME.index("nucs_lately")] = rests
     broken: Any = live_season(
         colonies,
         np.ascontiguousarray(conditions),
         np.ascontiguousarray(luck),
         still_to_come(conditions),
+        np.zeros((conditions.shape[1], 2)) if nucs is None else nucs,
         first_visit,
         EVERY_DAYS,
         stack,
@@ -72,6 +78,7 @@ def live_season(
     weather: Any,
     luck: Any,
     left: Any,
+    nucs: Any,
     first_visit: int,
     every: int,
     stack: Any,
@@ -100,7 +107,7 @@ def live_season(
                     carried = s.super_syrup
                 if day:  # no keeper who has a super on has fed since
                     s.super_syrup = min(s.super_syrup, carried)
-                    visit(s, today[DAY], stack, rules[0], came[lane])
+                    visit(s, today[DAY], nucs[day], stack, rules[0], came[lane])
                 if s.queen == LAYING:
                     risk(
                         s, today, left[place, day], float(come - day), bio[world], stack, came[lane]

@@ -19,7 +19,7 @@ from combwright.simulation.step.compiled import compiled
 from combwright.simulation.step.queen_day import swarm_hazard
 from combwright.simulation.step.room import share_above
 from combwright.simulation.step.shapes import YEAR, between, spread
-from combwright.simulation.step.warmth import adults_of
+from combwright.simulation.step.warmth import adults_of, brood_of
 from combwright.weather.conditions import DAY, NIGHT_C
 
 # What is counted of a roll, by lane.
@@ -35,9 +35,12 @@ CAME: Final = (
     "queens_lost",
     "no_swarm",
     "no_loss",
+    "nucs",
+    "nuc_money",
+    "nucs_lately",
 )
 HONEY, SUGAR, FEEDS, FRAMES, SUPERS, QUEENS, TREATMENTS = range(7)
-SWARMS, LOST, NO_SWARM, NO_LOSS = range(7, 11)
+SWARMS, LOST, NO_SWARM, NO_LOSS, NUCS, NUC_MONEY, LATELY = range(7, 14)
 GRAMS = 1000.0  # in a kilogram
 
 
@@ -99,11 +102,15 @@ def risk(s: Any, w: Any, left: float, days: float, bio: Any, stack: Any, came: A
 
 
 @compiled
-def visit(s: Any, day: float, stack: Any, rules: Any, came: Any) -> None:
-    """Go through a visit: honey, room, food, mites, queen."""
-    bees = frames_of_bees(s)
+def visit(s: Any, day: float, nuc: Any, stack: Any, rules: Any, came: Any) -> None:
+    """Go through a visit: honey, nucs, room, food, mites, queen.
+
+    ``nuc`` is what a nuc brings today, and the share of keepers who would make one for that.
+    """
     if adults_of(s) < 1.0:
         return
+    make_nuc(s, nuc, rules, came)
+    bees = frames_of_bees(s)
     if day >= rules.take_from and s.supers > 0.0:
         take_honey(s, stack, rules, came)
     add_frames(s, day, bees, stack, rules, came)
@@ -124,6 +131,33 @@ def loss_at(table: Any, frames: float, supers: float) -> float:
     higher = min(above + 1, table.shape[1] - 1)
     low = between(table[f, above], table[f + 1, above], more)
     return between(low, between(table[f, higher], table[f + 1, higher], more), part)
+
+
+@compiled
+def make_nuc(s: Any, nuc: Any, rules: Any, came: Any) -> None:
+    """Make part of a nuc from a strong colony; a donor recovers before it gives again."""
+    came[LATELY] = max(0.0, came[LATELY] - rules.every / rules.nuc_rest)
+    if nuc[1] <= 0.0 or s.queen != LAYING:
+        return
+    part = nuc[1] * share_done(frames_of_bees(s), rules.nuc_from_bees, rules.bees_about)
+    part *= share_done(s.sealed.sum(), rules.nuc_from_sealed * s.cells_per_frame, s.cells_per_frame)
+    part = min(part, 1.0 - came[LATELY])
+    if part <= 0.0:
+        return
+    bees = min(part * rules.nuc_bees * s.bees_per_frame / max(adults_of(s), 1.0), 1.0)
+    brood = min(part * rules.nuc_brood * s.cells_per_frame / max(brood_of(s), 1.0), 1.0)
+    s.nest *= 1.0 - bees
+    s.winter *= 1.0 - bees
+    s.mites *= 1.0 - bees
+    s.foragers *= 1.0 - 0.5 * bees  # the others fly home
+    s.eggs[:] *= 1.0 - brood
+    s.larvae[:] *= 1.0 - brood
+    s.sealed[:] *= 1.0 - brood
+    s.mites_worker[:] *= 1.0 - brood
+    s.ripe -= min(0.95 * s.ripe, part * rules.nuc_stores * s.cells_per_frame * s.sugar_per_cell)
+    came[NUCS] += part
+    came[NUC_MONEY] += part * nuc[0]
+    came[LATELY] += part
 
 
 @compiled

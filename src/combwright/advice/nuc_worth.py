@@ -1,0 +1,82 @@
+"""What a nuc is worth that is made on a day: its price when it is ready, less what it costs."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import date, timedelta
+from functools import lru_cache
+from typing import Final, Literal
+
+import numpy as np
+from numpy.typing import NDArray
+
+from combwright.advice.actions import Action, of_kind
+from combwright.advice.bee_acts import Give
+from combwright.advice.numbers import is_in_season, numbers
+from combwright.advice.prices import Prices
+from combwright.terms.entries import Noted, Split
+
+Floats = NDArray[np.float64]
+PARAMETERS: Final = numbers("nucs")
+
+
+@dataclass(frozen=True)
+class NucMade:
+    """What a nuc made today brings, and with which queen."""
+
+    queen: Literal["mated queen", "cell"]
+    brings: float
+
+
+def nuc_made(on: date, prices: Prices) -> NucMade:
+    """Give what a nuc brings that is made today, by the better way to a queen, all costs paid.
+
+    Three in four cells come to a queen, nine in ten bought queens are accepted, and one nuc in ten
+    finds no buyer.
+    """
+    frames = PARAMETERS["box_frames"].value * prices.frame_of_foundation
+    paid = frames + PARAMETERS["sugar_kg"].value * prices.sugar
+    paid += prices.work(PARAMETERS["minutes"].value)
+    sold = PARAMETERS["sold"].value
+    by_cell = on + timedelta(days=PARAMETERS["saleable_to"].value)
+    cell = NucMade("cell", sold * PARAMETERS["mates"].value * prices.nuc(by_cell) - paid)
+    if on.timetuple().tm_yday < PARAMETERS["queens_from"].value:
+        return cell
+    by_queen = on + timedelta(days=PARAMETERS["with_queen_days"].value)
+    asked = sold * PARAMETERS["accepted"].value * prices.nuc(by_queen)
+    queen = NucMade("mated queen", asked - prices.mated_queen - paid)
+    return max(queen, cell, key=lambda way: way.brings)
+
+
+@lru_cache(maxsize=2)
+def nucs_ahead(first: date, days: int, prices: Prices) -> Floats:
+    """Give what a nuc brings and the share of keepers who would make one, [day, 2].
+
+    Nobody does for less than the honey that a donor misses.
+    """
+    made = np.zeros((days, 2))
+    missed = PARAMETERS["donor_honey_kg"].value * prices.honey
+    for day in range(days):
+        on = first + timedelta(days=day)
+        if is_in_season(on, PARAMETERS, "season"):
+            brings = nuc_made(on, prices).brings
+            made[day] = brings, np.clip(brings / max(missed, 1.0) - 1.0, 0.0, 1.0)
+    return made
+
+
+def nucs_of(actions: Iterable[Action]) -> float:
+    """Give how much of a nuc is given away by actions; no more than one at a time.
+
+    Examples
+    --------
+    >>> nucs_of([Give(frames_of_brood=1)])
+    0.5
+
+    """
+    frames = sum(each.frames_of_brood for each in of_kind(tuple(actions), Give))
+    return min(1.0, frames / PARAMETERS["frames_of_a_nuc"].value)
+
+
+def rests(history: Iterable[Noted], on: date) -> float:
+    """Give the share of its rest that a donor still has before it, after it gave a nuc last."""
+    since = [(on - each.on).days for each in history if isinstance(each, Split)]
+    return max([0.0, *(1.0 - days / PARAMETERS["recovers_in"].value for days in since)])
