@@ -24,6 +24,7 @@ from combwright.belief.following.entering import enter
 from combwright.belief.following.followed import Followed
 from combwright.belief.following.looking import look
 from combwright.belief.sharing.pooling import NOTHING
+from combwright.belief.worlds import WORLDS
 from combwright.kit.catalogue import catalogue
 from combwright.simulation.luck import luck
 from combwright.simulation.run import run
@@ -103,7 +104,8 @@ class Follower:
         days = (colony.on - belief.on).days
         colonies = belief.colonies.copy()
         weather = self.known.was(belief.on, colony.on)[belief.shared["year"]]
-        run(colonies, weather, luck(SEED, belief.colony, belief.on, days, len(colonies)))
+        chance = luck(SEED, belief.colony, belief.on, days, len(colonies))
+        run(colonies, weather, chance, worlds=WORLDS)
         belief = replace(belief, on=colony.on, colonies=colonies)
         notes: list[Noted] = [seen]
         if self.counting:

@@ -1,4 +1,4 @@
-"""Keepers without Combwright: the careful one, the beginner, and the one who does nothing.
+"""Keepers without Combwright: the careful one, who may buy queens or make a nuc on purpose.
 
 The careful keeper follows the rules of thumb of the trade as associations teach them (collected
 in the facts that the product was built from: spring build-up, supers, feeding, swarm control,
@@ -33,47 +33,6 @@ def fits(hive_frames: int, frames: int) -> int:
     if frames <= hive_frames - 2:
         return 2
     return 1 if frames <= hive_frames else 0
-
-
-@dataclass
-class Idle:
-    """Does nothing at all."""
-
-    def visit(self, colony: TrueColony) -> int:
-        """Stay at home."""
-        del colony
-        return 400
-
-
-@dataclass
-class Beginner:
-    """Fills feeders, gives the full box at once, treats when mites are seen."""
-
-    def visit(self, colony: TrueColony) -> int:
-        """Come every two weeks from March to October, and not in winter."""
-        month = colony.on.month
-        if month in {11, 12, 1, 2}:
-            return 28
-        colony.tally.visits[colony.year] += 1.0
-        seen = colony.look(opened=True)
-        self._room(colony, seen)
-        if month == 8 and colony.on.day >= 10 and colony.set_up.supers:
-            colony.take_supers(colony.set_up.supers)
-        spring, autumn = month in {3, 4, 5}, month == 9
-        if (spring or autumn) and not colony.has_feeder and colony.set_up.supers == 0:
-            colony.feed(4.5 * LITRE_THIN_G, 0.5)
-        if colony.mites_are_seen() and colony.set_up.supers == 0:
-            colony.treat("thymol" if month in {6, 7, 8} else "amitraz")
-        return 14
-
-    def _room(self, colony: TrueColony, seen: Visit) -> None:
-        now = colony.set_up
-        full = now.model_copy(update={"frames": colony.hive.frames, "dummy_boards": 0})
-        crowded = (seen.frames_of_bees or 0.0) >= 9.0 and colony.on.month in {5, 6, 7}
-        if crowded and now.supers < 2 and (now.supers == 0 or colony.super_share() > 0.8):
-            full = full.model_copy(update={"supers": now.supers + 1, "excluder": True})
-        if full != now:
-            colony.arrange(full)
 
 
 @dataclass

@@ -1,11 +1,12 @@
 """What a keeper earned with one colony, year by year, at the usual prices."""
 
-from datetime import date
+from datetime import date, timedelta
 from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import NDArray
 
+from combwright.advice.nuc_worth import PARAMETERS as NUCS
 from combwright.advice.prices import Prices
 
 if TYPE_CHECKING:
@@ -13,7 +14,7 @@ if TYPE_CHECKING:
 
 Floats = NDArray[np.float64]
 PRICES = Prices()
-NUC_SOLD = date(2027, 6, 20)  # when the nucs of a year are sold: in the middle of their season
+PARTS = ("honey", "nucs", "colony", "sugar", "queens", "treatments", "visits")
 
 
 def colony_worth(frames_of_bees: float, *, has_queen: bool) -> float:
@@ -22,17 +23,44 @@ def colony_worth(frames_of_bees: float, *, has_queen: bool) -> float:
     return float(worth[0]) if has_queen else 0.0
 
 
-def without_nucs(tally: "Tally") -> Floats:
-    """Income less costs of each year, with what the colony gained or lost in worth, [year].
+def nuc_income(on: date, goes_with: str) -> float:
+    """Give what a nuc made on a day brings: the price when it is ready, less all it costs.
 
-    A colony that is lost by 1 April is bought again at its price.
+    The same for every keeper: some queens fail, some nucs find no buyer, and its queen, frames,
+    feed and work are paid.
     """
-    income = PRICES.honey * tally.honey + tally.worth_after - tally.worth_before
-    spent = PRICES.sugar * tally.sugar + PRICES.mated_queen * tally.queens
-    spent = spent + PRICES.treatment * tally.treatments + PRICES.visit * tally.visits
-    return np.asarray(income - spent)
+    by_cell = goes_with == "cell"
+    ready = on + timedelta(days=NUCS["saleable_to" if by_cell else "with_queen_days"].value)
+    comes = {"cell": "mates", "mated queen": "accepted"}.get(goes_with)
+    share = NUCS["sold"].value * (NUCS[comes].value if comes else 1.0)
+    paid = NUCS["box_frames"].value * PRICES.frame_of_foundation
+    paid += NUCS["sugar_kg"].value * PRICES.sugar + PRICES.work(NUCS["minutes"].value)
+    paid += PRICES.mated_queen * (goes_with == "mated queen")
+    return share * PRICES.nuc(ready) - paid
+
+
+def parts(tally: "Tally") -> dict[str, Floats]:
+    """Income less costs of each year by what it came from, [year].
+
+    A colony that is lost by 1 April is bought again at its price. Queens and costs of nucs stand
+    with the nucs.
+    """
+    return {
+        "honey": PRICES.honey * tally.honey,
+        "nucs": tally.nuc_income,
+        "colony": tally.worth_after - tally.worth_before,
+        "sugar": -PRICES.sugar * tally.sugar,
+        "queens": -PRICES.mated_queen * (tally.queens - tally.nuc_queens),
+        "treatments": -PRICES.treatment * tally.treatments,
+        "visits": -PRICES.visit * tally.visits,
+    }
 
 
 def money(tally: "Tally") -> Floats:
-    """The same with the nucs that were sold, [year]."""
-    return without_nucs(tally) + PRICES.nuc(NUC_SOLD) * tally.nucs
+    """Income less costs of each year, [year]."""
+    return np.asarray(sum(parts(tally).values()))
+
+
+def without_nucs(tally: "Tally") -> Floats:
+    """The same without what nucs brought and cost, [year]."""
+    return money(tally) - tally.nuc_income

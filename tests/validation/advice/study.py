@@ -1,4 +1,4 @@
-"""Does the advice help? Six keepers on the same colonies, weather and luck, over years.
+"""Does the advice help? Four keepers on the same colonies, weather and luck, over years.
 
 ``python -m tests.validation.advice.study --page docs/validation/advice.md``
 """
@@ -8,7 +8,8 @@ import sys
 from collections.abc import Sequence
 from concurrent.futures import ProcessPoolExecutor
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, timedelta
+from functools import lru_cache
 from math import ceil
 from multiprocessing import get_context
 from pathlib import Path
@@ -17,14 +18,17 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 from tests.validation.advice.follower import Follower
-from tests.validation.advice.keepers import Beginner, Careful, Idle, Keeper, fits
-from tests.validation.advice.money import money, without_nucs
+from tests.validation.advice.keepers import Careful, Keeper, fits
+from tests.validation.advice.money import money, parts, without_nucs
 from tests.validation.advice.truth import COUNTED, Tally, TrueColony
 from tests.validation.advice.weather import Known, conditions_of
 
+from combwright.belief.worlds import WORLDS
+from combwright.evidence.fit.trying import FREE
 from combwright.kit.catalogue import catalogue
 from combwright.simulation import observe
 from combwright.simulation.begin import SPREAD, Described, begin
+from combwright.simulation.biology import BIOLOGY, PARAMETERS, Biology
 from combwright.simulation.columns import TRAITS
 from combwright.simulation.luck import luck
 from combwright.terms.set_up import SetUp
@@ -35,11 +39,13 @@ from combwright.weather.generator import generate
 Floats = NDArray[np.float64]
 PLACES: Final = ("Dublin Airport", "Cork Airport", "Sheffield")
 OPPONENTS: Final = ("careful", "careful with queens", "careful with a nuc")
-KEEPERS: Final = ("Combwright", *OPPONENTS, "beginner", "nothing")
+KEEPERS: Final = ("Combwright", *OPPONENTS)
 FIRST: Final = date(2027, 4, 1)
 FLOW: Final = (6, 25)  # the main flow begins about now
 AUTUMN: Final = (10, 1)
 HIVE: Final = "national timber"
+OUTSIDE_TIMES: Final = 2.0  # as far from the middle as a fitted world
+TRIES: Final = 20  # colonies begun for one that comes through its first winter
 SEED: Final = 2027  # of the truth, unless another is given
 
 
@@ -53,6 +59,7 @@ class Asked:
     members: int
     outside: bool
     seed: int
+    keepers: tuple[str, ...] = KEEPERS
 
 
 @dataclass(frozen=True)
@@ -60,6 +67,7 @@ class Outcome:
     """What each keeper's tally of one colony is, and how often each harm came to it."""
 
     asked: Asked
+    began: float
     counted: dict[str, dict[str, Floats]]
     harms: dict[str, NDArray[np.bool_]]
     flagged: list[tuple[float, bool]]
@@ -77,28 +85,28 @@ def live_with_all(asked: Asked) -> Outcome:
     fortune = luck(asked.seed, name, FIRST, days, 1)
     known = Known(weather, place, seed + 500_000)
     counted, harms, flagged = {}, {}, []
-    for keeper in KEEPERS:
+    for keeper in asked.keepers:
         who = _keeper(keeper, known, asked)
-        colony = _first_colony(asked, keeper, name, true, fortune)
+        colony = _first_colony(asked, name, true, fortune)
         _live(colony, who, last, asked)
         counted[keeper] = {each: getattr(colony.tally, each) for each in COUNTED}
+        counted[keeper] |= {f"from {name}": part for name, part in parts(colony.tally).items()}
         counted[keeper] |= {"money": money(colony.tally), "apart": without_nucs(colony.tally)}
         harms[keeper] = np.array(colony.harms, dtype=np.bool_).reshape(-1, 5)
         if isinstance(who, Follower):
             flagged = who.flagged
-    return Outcome(asked, counted, harms, flagged)
+    began = float(observe.frames_of_bees(_wintered(asked, 0)[0])[0])
+    return Outcome(asked, began, counted, harms, flagged)
 
 
 def _keeper(keeper: str, known: Known, asked: Asked) -> Keeper:
     if keeper == "Combwright":
         return Follower(known, asked.members)
-    if keeper in OPPONENTS:
-        return Careful(
-            queen_since=date(FIRST.year - 1, 6, 20),
-            buys_queens=keeper == "careful with queens",
-            makes_nuc=keeper == "careful with a nuc",
-        )
-    return Beginner() if keeper == "beginner" else Idle()
+    return Careful(
+        queen_since=date(FIRST.year - 1, 6, 20),
+        buys_queens=keeper == "careful with queens",
+        makes_nuc=keeper == "careful with a nuc",
+    )
 
 
 def _live(colony: TrueColony, keeper: Keeper, last: date, asked: Asked) -> None:
@@ -156,8 +164,8 @@ def _mark(colony: TrueColony, keeper: Keeper, day: date, asked: Asked) -> None:
 
 def _replace(colony: TrueColony, keeper: Keeper, day: date, asked: Asked) -> None:
     """Put another colony in the place of one that was lost, the same for every keeper."""
-    full = isinstance(keeper, Beginner | Idle)
-    colony.record, colony.set_up = _drawn(asked, day, full=full)
+    record, colony.set_up = _wintered(asked, day.year - FIRST.year)
+    colony.record = record.copy()
     colony.is_gone = False
     colony.harms.append([False] * 5)
     if isinstance(keeper, Follower):
@@ -167,24 +175,70 @@ def _replace(colony: TrueColony, keeper: Keeper, day: date, asked: Asked) -> Non
         keeper.waits_until, keeper.without_eggs = None, 0
 
 
-def _first_colony(
-    asked: Asked, keeper: str, name: str, weather: Floats, fortune: Floats
-) -> TrueColony:
-    record, set_up = _drawn(asked, FIRST, full=keeper in {"beginner", "nothing"})
-    hive = catalogue().hive(HIVE)
-    tally = Tally(asked.years)
-    first = TrueColony(name, hive, record, set_up, FIRST, FIRST, weather, fortune, tally)
+def _first_colony(asked: Asked, name: str, weather: Floats, fortune: Floats) -> TrueColony:
+    record, set_up = _wintered(asked, 0)
+    hive, tally = catalogue().hive(HIVE), Tally(asked.years)
+    first = TrueColony(
+        name, hive, record.copy(), set_up, FIRST, FIRST, weather, fortune, tally, _world(asked)
+    )
     tally.worth_before[0] = first.worth
     return first
 
 
-def _drawn(asked: Asked, on: date, *, full: bool) -> tuple[NDArray[np.void], SetUp]:
+@lru_cache(maxsize=8)
+def _world(asked: Asked) -> Biology:
+    """Draw the world of a colony: every other one as far again from the middle as a fitted one."""
+    rng = stream(asked.seed, asked.place, asked.number, "world")
+    fitted = WORLDS[int(rng.integers(len(WORLDS)))]
+    if not is_outside(asked):
+        return fitted
+    far = {}
+    for name in FREE:
+        middle, at = getattr(BIOLOGY, name), getattr(fitted, name)
+        low, high = PARAMETERS[name].low, PARAMETERS[name].high
+        far[name] = float(np.clip(middle + OUTSIDE_TIMES * (at - middle), low, high))
+    return BIOLOGY._replace(**far)
+
+
+def is_outside(asked: Asked) -> bool:
+    """Tell whether a colony lives in a world outside the fitted set."""
+    return asked.number % 2 == 1
+
+
+@lru_cache(maxsize=8)
+def _wintered(asked: Asked, which: int) -> tuple[NDArray[np.void], SetUp]:
+    """Give a colony on 1 April that has lived a year under the careful keeper, winter and all."""
+    begun, place = date(FIRST.year - 1, 4, 1), climate(asked.place)
+    days = (FIRST - begun).days
+    for attempt in range(TRIES):
+        number = TRIES * which + attempt
+        seed = asked.seed + 1_000_000 + 1000 * number + asked.number
+        name = f"{asked.place} {asked.number} before {number}"
+        true = conditions_of(generate(place, begun, days, 1, seed), place, seed)
+        record, set_up = _described(asked, begun, number)
+        hive, fortune = catalogue().hive(HIVE), luck(asked.seed, name, begun, days, 1)
+        colony = TrueColony(
+            name, hive, record, set_up, begun, begun, true, fortune, Tally(1), _world(asked)
+        )
+        keeper, visit = Careful(queen_since=date(begun.year - 1, 6, 20)), begun
+        while visit < FIRST:
+            colony.live_until(visit)
+            colony.begin_interval()
+            visit = visit + timedelta(days=keeper.visit(colony))
+        colony.live_until(FIRST)
+        if colony.is_alive:
+            break
+    colony.record["swarmed"] = 0.0
+    return colony.record, colony.set_up
+
+
+def _described(asked: Asked, on: date, number: int) -> tuple[NDArray[np.void], SetUp]:
     """Draw a colony in spring: four to eight frames of bees, a queen of last year."""
     hive = catalogue().hive(HIVE)
-    rng = stream(asked.seed, asked.place, asked.number, "begin", on.toordinal())
+    rng = stream(asked.seed, asked.place, asked.number, "begin", number)
     bees = float(rng.uniform(4.0, 8.0))
-    frames = hive.frames if full else min(hive.frames, ceil(bees) + 1)
-    set_up = SetUp(hive=HIVE, frames=frames, dummy_boards=0 if full else fits(hive.frames, frames))
+    frames = min(hive.frames, ceil(bees) + 1)
+    set_up = SetUp(hive=HIVE, frames=frames, dummy_boards=fits(hive.frames, frames))
     brood, stores = bees * float(rng.uniform(0.4, 0.6)), float(rng.uniform(4.0, 10.0))
     described = Described(bees, brood, stores, queen_year=on.year - 1, has_queen=True)
     seed = int(rng.integers(1_000_000))
@@ -192,6 +246,7 @@ def _drawn(asked: Asked, on: date, *, full: bool) -> tuple[NDArray[np.void], Set
     for trait in TRAITS:
         sd = SPREAD[trait].value
         record[trait] = np.exp(sd * _deviate(rng, outside=asked.outside) - 0.5 * sd * sd)
+    record["world"] = 0.0
     return record, set_up
 
 

@@ -11,11 +11,12 @@ from uuid import UUID
 
 import numpy as np
 from numpy.typing import NDArray
-from tests.validation.advice.money import colony_worth
+from tests.validation.advice.money import colony_worth, nuc_income
 
 from combwright.belief.weighing.observation import CELLS_SEEN, CLUMPED, EYE, SEEN_BY_TRAY
 from combwright.kit.items import Hive
 from combwright.simulation import observe
+from combwright.simulation.biology import BIOLOGY, Biology
 from combwright.simulation.columns import CELL, LAYING, QUEENLESS
 from combwright.simulation.hands.actions import (
     arrange,
@@ -35,7 +36,6 @@ Floats = NDArray[np.float64]
 QUEENS_SOLD = (5, 6, 7, 8, 9)  # months in which a mated queen can be bought
 ALIVE_FRAMES = 1.0  # frames of bees from which a colony in spring counts as alive
 ACCEPTED = 0.85  # share of bought queens that the bees accept; eight to nine in ten, from memory
-MATES = 0.75  # share of ripe cells in nucs that come to a laying queen; common practice
 TEST_DAYS, LONGEST_TEST_DAYS = 4, 21  # from which a test frame tells, and how long it does
 TAKEN = 0.93  # share of honey that comes out of the comb
 HUNGRY, ROOM, CHILLED, SOUR, SYRUP = range(5)
@@ -57,6 +57,8 @@ class Tally:
     mites: Floats = field(init=False)
     queens: Floats = field(init=False)
     treatments: Floats = field(init=False)
+    nuc_income: Floats = field(init=False)
+    nuc_queens: Floats = field(init=False)
     worth_before: Floats = field(init=False)
     worth_after: Floats = field(init=False)
 
@@ -67,7 +69,7 @@ class Tally:
 
 COUNTED = (
     *("survived", "frames", "honey", "swarms", "nucs", "sugar", "visits", "mites"),
-    *("queens", "treatments", "worth_before", "worth_after"),
+    *("queens", "treatments", "nuc_income", "nuc_queens", "worth_before", "worth_after"),
 )
 
 
@@ -84,6 +86,7 @@ class TrueColony:
     weather: Floats
     luck: Floats
     tally: Tally
+    world: Biology = BIOLOGY
     harms: list[list[bool]] = field(default_factory=list)
     brood_before: float = 500.0
     is_gone: bool = False
@@ -100,7 +103,8 @@ class TrueColony:
         start, stop = (self.on - self.first).days, (day - self.first).days
         if stop > start and not self.is_gone:
             before = float(self.record["swarmed"][0])
-            run(self.record, self.weather[:, start:stop], self.luck[:, start:stop])
+            days = slice(start, stop)
+            run(self.record, self.weather[:, days], self.luck[:, days], worlds=(self.world,))
             swarms = float(self.record["swarmed"][0]) - before
             self.tally.swarms[self.year] += swarms
             self.swarms_since += swarms
@@ -181,10 +185,6 @@ class TrueColony:
         full = float(self.record["super_drawn"][0] * self.record["sugar_per_cell"][0])
         true = float(self.record["super_ripe"][0]) / max(full, 1.0)
         return float(np.clip(true * np.exp(0.15 * rng.standard_normal()), 0.0, 1.0))
-
-    def mites_are_seen(self) -> bool:
-        """Tell whether mites on bees catch the eye: about one bee in thirty carries one."""
-        return float(observe.mites_per_bee(self.record)[0]) > 0.03
 
     # --- doing --------------------------------------------------------------------------------
 
@@ -271,8 +271,11 @@ class TrueColony:
         left, still_covered = self._brood_and_bees()
         # a nuc is two frames of brood, or a queen with three frames of bees
         size = (covered - still_covered) / 3.0 if goes_with == "queen" else (had - left) / 2.0
-        self.tally.nucs[self.year] += min(size, 1.5) * (MATES if goes_with == "cell" else 1.0)
-        self.tally.queens[self.year] += goes_with == "mated queen"
+        size = min(size, 1.0)
+        self.tally.nucs[self.year] += size
+        self.tally.nuc_income[self.year] += size * nuc_income(self.on, goes_with)
+        for counted in (self.tally.queens, self.tally.nuc_queens):
+            counted[self.year] += size * (goes_with == "mated queen")
 
     def _brood_and_bees(self) -> tuple[float, float]:
         brood = observe.frames_of_brood(self.record)
