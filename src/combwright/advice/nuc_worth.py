@@ -1,6 +1,5 @@
 """What a nuc is worth that is made on a day: its price when it is ready, less what it costs."""
 
-from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date, timedelta
 from functools import lru_cache
@@ -9,11 +8,8 @@ from typing import Final, Literal
 import numpy as np
 from numpy.typing import NDArray
 
-from combwright.advice.actions import Action, of_kind
-from combwright.advice.bee_acts import Give
 from combwright.advice.numbers import is_in_season, numbers
 from combwright.advice.prices import Prices
-from combwright.terms.entries import Noted, Split
 
 Floats = NDArray[np.float64]
 PARAMETERS: Final = numbers("nucs")
@@ -61,22 +57,3 @@ def nucs_ahead(first: date, days: int, prices: Prices) -> Floats:
             brings = nuc_made(on, prices).brings
             made[day] = brings, np.clip(brings / max(missed, 1.0) - 1.0, 0.0, 1.0)
     return made
-
-
-def nucs_of(actions: Iterable[Action]) -> float:
-    """Give how much of a nuc is given away by actions; no more than one at a time.
-
-    Examples
-    --------
-    >>> nucs_of([Give(frames_of_brood=1)])
-    0.5
-
-    """
-    frames = sum(each.frames_of_brood for each in of_kind(tuple(actions), Give))
-    return min(1.0, frames / PARAMETERS["frames_of_a_nuc"].value)
-
-
-def rests(history: Iterable[Noted], on: date) -> float:
-    """Give the share of its rest that a donor still has before it, after it gave a nuc last."""
-    since = [(on - each.on).days for each in history if isinstance(each, Split)]
-    return max([0.0, *(1.0 - days / PARAMETERS["recovers_in"].value for days in since)])

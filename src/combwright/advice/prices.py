@@ -65,8 +65,8 @@ class Prices:
         asked: float = getattr(self, f"nuc_in_{on:%B}".lower(), 0.0)
         return asked
 
-    def colony_in_april(self, frames_of_bees: Floats) -> Floats:
-        """Give the worth of colonies with a laying queen on 1 April by their frames of bees.
+    def colony_in_april(self, frames_of_bees: Floats, queen_years: Floats | float = 0.0) -> Floats:
+        """Give the worth of colonies with a laying queen on 1 April, by bees and the queen's age.
 
         Examples
         --------
@@ -76,7 +76,9 @@ class Prices:
         """
         at = [PARAMETERS[f"{which}_frames"].value for which in ("least", "weak", "strong")]
         worth = [0.0, self.weak_colony_in_april, self.strong_colony_in_april]
-        return np.asarray(np.interp(frames_of_bees, at, worth))
+        older = np.maximum(np.asarray(queen_years) - 1.0, 0.0)
+        young = np.maximum(1.0 - PARAMETERS["old_queen"].value * older, 0.0)
+        return np.asarray(np.interp(frames_of_bees, at, worth) * young)
 
     def aimed(self, aim: str) -> "Prices":
         """Weigh these prices by an aim, so that what comes first counts for more.

@@ -23,9 +23,10 @@ from combwright.kit.standing import Standing
 from combwright.simulation import observe
 from combwright.simulation.ahead.roll import live_on, stack_table, without_the_rare
 from combwright.simulation.ahead.rules import PARAMETERS as KEEPS
-from combwright.simulation.ahead.visit import CAME
+from combwright.simulation.ahead.visit import CAME, TREATMENTS
 from combwright.simulation.columns import CELL, LAYING
 from combwright.simulation.luck import luck
+from combwright.simulation.step.shapes import YEAR
 
 Floats = NDArray[np.float64]
 Change = Callable[[Any], None]
@@ -35,6 +36,7 @@ FIRST: Final = int(PARAMETERS["first_members"].value)
 CLEAR_TIMES: Final = PARAMETERS["clear_times"].value
 ENDS_MONTH: Final = int(PARAMETERS["ends_month"].value)
 CLOSE_MEMBERS: Final = int(PARAMETERS["close_members"].value)
+APRIL: Final = 4
 LEAST_GAIN: Final = PARAMETERS["least_gain"].value
 
 
@@ -64,6 +66,14 @@ class SeasonDays:
 
 
 @dataclass(frozen=True)
+class Done:
+    """What was done of that which an ordinary keeper does once: a nuc given, a treatment."""
+
+    nuc: float = 0.0
+    treated: float = 0.0
+
+
+@dataclass(frozen=True)
 class Ahead:
     """What a candidate brings until the season is closed: money by member, and its parts."""
 
@@ -80,7 +90,7 @@ class Ahead:
 class Account:
     """Where and how a season is rolled: the colony's stack, its prices, the day.
 
-    ``gave_lately`` is the share of its rest that a donor of a nuc still has before it.
+    ``done`` is what was done lately: of a nuc, the share of its rest that a donor has before it.
     """
 
     on: date
@@ -89,7 +99,7 @@ class Account:
     season: SeasonDays
     prices: Prices
     swarm_loss: float = 0.0
-    gave_lately: float = 0.0
+    done: Done = Done()
 
 
 def ahead_of(
@@ -99,17 +109,17 @@ def ahead_of(
     members: int = MEMBERS,
     *,
     costs: Sequence[float] = (),
-    gives: Sequence[float] = (),
+    done: Sequence[Done] = (),
 ) -> list[Ahead]:
     """Give what each change of the members brings, before what its own work costs today.
 
     A few members are asked first. A candidate that is clearly behind then, its costs counted, is
     asked of no more: the others are taken to differ from the leader by as much as those few.
-    ``gives`` tells how much of a nuc each change takes.
+    ``done`` tells what each change does of that which is done once.
     """
     some = _spread_out(len(colonies))[:members]
     charged = np.array(costs or [0.0] * len(changes))
-    asked = list(zip(changes, gives or [0.0] * len(changes), strict=True))
+    asked = list(zip(changes, done or [Done()] * len(changes), strict=True))
     money, came = _rolled(colonies, asked, at, some, slice(0, FIRST))
     net = money - charged[:, None]
     leader = int(net.mean(axis=1).argmax())
@@ -133,7 +143,7 @@ def ahead_of(
 
 def _rolled(
     colonies: NDArray[np.void],
-    changes: Sequence[tuple[Change, float]],
+    changes: Sequence[tuple[Change, Done]],
     at: Account,
     some: NDArray[np.intp],
     part: slice,
@@ -144,7 +154,8 @@ def _rolled(
     lanes["super_syrup"] = np.minimum(lanes["super_syrup"], lanes["super_ripe"])
     for number, (change, _) in enumerate(changes):
         change(lanes[number * len(asked) : (number + 1) * len(asked)])
-    rests = np.repeat([max(gives, at.gave_lately) for _, gives in changes], len(asked))
+    rests = np.repeat([max(done.nuc, at.done.nuc) for _, done in changes], len(asked))
+    treated = np.repeat([max(done.treated, at.done.treated) for _, done in changes], len(asked))
     conditions, now = at.season.conditions[at.season.of[asked]], at.standing.set_up
     came = live_on(
         lanes,
@@ -154,10 +165,12 @@ def _rolled(
         first_visit=at.days,
         nucs=nucs_ahead(at.on, conditions.shape[1], at.prices),
         rests=rests,
+        treated=treated,
         worlds=WORLDS,
     )
     shape = (len(changes), len(asked))
-    money = _income(came, at) + _left(lanes, at.prices)
+    came[:, TREATMENTS] -= treated
+    money = _income(came, at) + _left(lanes, at.prices, season_ends(at.on, conditions.shape[1]))
     return money.reshape(shape), came.reshape(*shape, len(CAME))
 
 
@@ -203,7 +216,7 @@ def _income(came: Floats, at: Account) -> Floats:
     return np.asarray(came @ np.array([worth.get(name, 0.0) for name in CAME]))
 
 
-def _left(lanes: Any, prices: Prices) -> Floats:
+def _left(lanes: Any, prices: Prices, ends: date) -> Floats:
     """Worth on 1 April of what stands at the end, less the sugar that it is short of, [lane]."""
     bees = observe.frames_of_bees(lanes)
     spring = PARAMETERS["wintered"].value * bees * (1.0 - lanes["hurt_winter"])
@@ -215,7 +228,19 @@ def _left(lanes: Any, prices: Prices) -> Floats:
     over = observe.stores_kg(lanes) - wanted
     spare = PARAMETERS["spare_sugar"].value * np.maximum(over, 0.0)
     short = PARAMETERS["short_sugar"].value * np.maximum(-over, 0.0)
-    return np.asarray(lives * prices.colony_in_april(spring) + prices.sugar * (spare - short))
+    years = (lanes["queen_age"] + (date(ends.year + 1, APRIL, 1) - ends).days) / YEAR
+    colony = lives * prices.colony_in_april(spring, years)
+    return np.asarray(colony + prices.sugar * (spare - short) - _mites_left(lanes, prices, ends))
+
+
+def _mites_left(lanes: Any, prices: Prices, ends: date) -> Floats:
+    """Give what mites that are left cost: next season, or the treatment of midwinter before it."""
+    costs = PARAMETERS["mite_in_april"].value * observe.mites(lanes)
+    if ends.month < ENDS_MONTH or ends.month > PARAMETERS["still_to_come_to_month"].value:
+        return np.asarray(costs)
+    treated = prices.treatment + prices.visit + prices.work(MINUTES["treatment"].value)
+    survive = 1.0 - PARAMETERS["winter_kill"].value
+    return np.asarray(np.minimum(costs, treated + survive * costs))
 
 
 @lru_cache(maxsize=2)

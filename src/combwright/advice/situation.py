@@ -8,7 +8,7 @@ from typing import Any, Final
 import numpy as np
 from numpy.typing import NDArray
 
-from combwright.advice.nuc_worth import rests
+from combwright.advice.lately import done_lately
 from combwright.advice.numbers import numbers
 from combwright.advice.prices import Prices
 from combwright.advice.season_ahead import Account, SeasonDays, swarm_loss
@@ -153,8 +153,8 @@ class Situation:
     def account(self) -> Account:
         """Where the season ahead is rolled, with what a swarm would cost in it."""
         season = self.season or SeasonDays(self.conditions, self._scenarios)
-        gave = rests(self.history, self.on)
-        at = Account(self.on, self.days, self.standing, season, self.prices, gave_lately=gave)
+        done = done_lately(self.history, self.on)
+        at = Account(self.on, self.days, self.standing, season, self.prices, done=done)
         known = self.known_swarm_loss
         return replace(at, swarm_loss=swarm_loss(self.colonies, at) if known is None else known)
 

@@ -8,8 +8,8 @@ import numpy as np
 
 from combwright.advice.actions import Action
 from combwright.advice.costs import cost_of, minutes_of
-from combwright.advice.nuc_worth import nucs_of
-from combwright.advice.season_ahead import FIRST, LEAST_GAIN, MEMBERS, Ahead, ahead_of
+from combwright.advice.lately import done_by
+from combwright.advice.season_ahead import FIRST, LEAST_GAIN, MEMBERS, Ahead, Done, ahead_of
 from combwright.advice.situation import Situation
 from combwright.advice.trial import Change
 from combwright.simulation.ahead.visit import CAME
@@ -51,19 +51,22 @@ def weigh(
     changes: Sequence[Change],
     works: Sequence[tuple[Action, ...]],
     members: int = MEMBERS,
+    *,
+    done: Sequence[Done] = (),
 ) -> list[Weighed]:
     """Let the season go by under each change, and charge the work that it stands for.
 
-    One that stands alone has nothing to be weighed against.
+    One that stands alone has nothing to be weighed against. ``done`` says what of that which is
+    done once is not done again, if it is not what the work does.
     """
     costs = [cost_of(work, situation.prices) for work in works]
     if len(changes) < 2:
         brought = [NOTHING_ASKED] * len(changes)
     else:
         members = FIRST if situation.is_branch else members
-        gives = [nucs_of(work) for work in works]
+        done = done or [done_by(work, situation.on) for work in works]
         brought = ahead_of(
-            situation.colonies, changes, situation.account, members, costs=costs, gives=gives
+            situation.colonies, changes, situation.account, members, costs=costs, done=done
         )
     return [
         Weighed(each, cost, minutes_of(work))

@@ -10,6 +10,7 @@ from combwright.advice.bee_acts import EggFrame, LeaveCells, LeaveShut, Look, Re
 from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
 from combwright.advice.decisions import queen
+from combwright.advice.prices import Prices
 from combwright.advice.words.action_words import words
 
 JUNE = Case(date(2027, 6, 10), 8.0, 4.0, 8.0, 11)
@@ -27,8 +28,24 @@ def test_a_young_laying_queen_is_left() -> None:
 
 
 def test_an_old_one_is_replaced_while_queens_are_to_be_had() -> None:
-    assert decided(JUNE, years=2.5).asks(Requeen)
-    assert not decided(replace(JUNE, on=date(2027, 3, 20)), years=2.5).asks(Requeen)
+    assert decided(JUNE, years=3.0).asks(Requeen)
+    assert not decided(replace(JUNE, on=date(2027, 3, 20)), years=3.0).asks(Requeen)
+
+
+@pytest.mark.parametrize("years", [1.5, 2.2, 3.0])
+def test_a_dearer_queen_is_never_given_sooner(years: float) -> None:
+    given = [
+        bool(decided(replace(JUNE, prices=replace(Prices(), mated_queen=p)), years).asks(Requeen))
+        for p in (1.0, 45.0, 900.0)
+    ]
+    assert given == sorted(given, reverse=True)
+    assert not given[-1]
+
+
+def test_a_successor_is_bought_early_and_raised_late() -> None:
+    early, late = (situation(replace(JUNE, on=date(2027, m, 15))) for m in (5, 7))
+    assert queen.buys_successor(early)
+    assert not queen.buys_successor(late)
 
 
 @pytest.mark.parametrize("kind", ["virgin", "cell"])

@@ -11,6 +11,7 @@ from combwright.advice.decision import Decision
 from combwright.advice.decisions import treating
 from combwright.advice.kit_acts import Counting, CutDrones, Tray, Treat, WriteDown
 from combwright.advice.plan import plan
+from combwright.advice.prices import Prices
 
 AUGUST = Case(date(2027, 8, 20), 9.0, 4.0, 15.0, 11, mites=1500.0)
 
@@ -63,26 +64,6 @@ def test_a_colony_with_a_virgin_is_left_alone() -> None:
     assert not decided(replace(AUGUST, queen="virgin")).actions
 
 
-@pytest.mark.parametrize(
-    ("on", "supers", "is_time"),
-    [
-        (date(2027, 7, 31), 0, False),
-        (date(2027, 8, 1), 0, True),
-        (date(2027, 8, 20), 1, False),
-        (date(2027, 11, 20), 0, False),
-        (date(2027, 12, 1), 0, True),
-        (date(2028, 1, 4), 0, True),
-        (date(2028, 1, 28), 0, False),
-        (date(2028, 2, 4), 0, False),
-    ],
-)
-def test_the_main_times_are_late_summer_without_supers_and_midwinter(
-    on: date, supers: int, *, is_time: bool
-) -> None:
-    assert treating.is_main_time(on, supers, 1000.0) is is_time
-    assert not treating.is_main_time(on, supers, 1.0)
-
-
 @pytest.mark.parametrize("month", [4, 5, 6, 7, 8, 9])
 @pytest.mark.parametrize("warmer_k", [-2.0, 0.0, 6.0])
 def test_one_sheet_sets_the_tray_one_way(month: int, warmer_k: float) -> None:
@@ -114,3 +95,24 @@ def test_many_mites_under_supers_are_never_met_with_silence(month: int, mites: f
         assert told.asks(CutDrones)
         assert "honey supers" in told.because[-1]
         assert " By " in told.because[-1]
+
+
+@pytest.mark.parametrize("mites", [100.0, 400.0, 1500.0])
+def test_a_dearer_treatment_is_never_given_sooner(mites: float) -> None:
+    case = replace(AUGUST, mites=mites)
+    given = [
+        bool(decided(replace(case, prices=replace(Prices(), treatment=price))).asks(Treat))
+        for price in (1.0, 40.0, 2000.0)
+    ]
+    assert given == sorted(given, reverse=True)
+    assert not given[-1]
+
+
+def test_few_mites_in_late_summer_are_left() -> None:
+    assert not decided(replace(AUGUST, mites=20.0)).asks(Treat)
+
+
+def test_without_late_summer_treated_midwinter_treats_a_hundred() -> None:
+    december = replace(AUGUST, on=date(2027, 12, 15), frames_of_brood=0.0, warmer_k=2.0)
+    assert decided(replace(december, mites=150.0)).asks(Treat)
+    assert not decided(replace(december, mites=8.0)).asks(Treat)

@@ -81,7 +81,7 @@ def test_at_the_end_supers_are_off_it_is_treated_and_fed_for_winter(
     members = colonies(8.0, 11)
     came = lived(members, season)
     assert (members["supers"] == 0.0).all()
-    assert (came["treatments"] == 1.0).all()
+    assert ((came["treatments"] > 0.4) & (came["treatments"] <= 1.0)).all()
     wanted = PARAMETERS["winter_kg"].value
     wanted += PARAMETERS["winter_kg_a_frame"].value * np.median(observe.frames_of_bees(members))
     assert np.median(observe.stores_kg(members)) > 0.8 * wanted

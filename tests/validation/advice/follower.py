@@ -12,6 +12,7 @@ from tests.validation.advice.truth import TrueColony
 from tests.validation.advice.weather import AHEAD, VERSIONS, Known
 
 from combwright.advice.bee_acts import Divide, EggFrame, Give, Requeen, Uniting
+from combwright.advice.decisions.queen import buys_successor
 from combwright.advice.decisions.swarm import QUEENS_FROM
 from combwright.advice.kit_acts import Counting, Feeding, SuperOff, Treat
 from combwright.advice.nuc_worth import PARAMETERS as NUCS
@@ -71,7 +72,7 @@ class Follower:
         assert self.followed is not None
         situation = self._situation(colony)
         decided = plan(situation, with_branches=False)
-        done = self._carry_out(colony, decided, seen)
+        done = self._carry_out(colony, decided, seen, situation)
         self.entries += done
         self.followed = do(
             self.followed, done, on, catalogue=catalogue(), seed=SEED, other=lambda *_: None
@@ -155,7 +156,9 @@ class Follower:
             goes_with="queen",
         )
 
-    def _carry_out(self, colony: TrueColony, decided: Plan, seen: Visit) -> list[Noted]:
+    def _carry_out(
+        self, colony: TrueColony, decided: Plan, seen: Visit, situation: Situation
+    ) -> list[Noted]:
         done: list[Noted] = []
         if seen.queen_cells in {"charged", "sealed"} and not seen.eggs:
             colony.leave_one_cell()  # the branch for a colony that has swarmed
@@ -173,12 +176,27 @@ class Follower:
             colony.treat(treat.substance)
             done.append(self._said("treatment", colony, substance=treat.substance))
         done += [self._feed(colony, one) for one in decided.asks(Feeding)]
-        without = divided or not seen.eggs
-        has_one = divided and colony.on.timetuple().tm_yday >= QUEENS_FROM
-        wanted = has_one or bool(decided.asks(EggFrame if without else Requeen))
-        if wanted and (colony.give_queen() if without else colony.requeen()):
+        if self._gets_a_queen(colony, decided, seen, situation, divided=divided):
             done.append(self._said("queen", colony, event="introduced", queen_year=colony.on.year))
         return done
+
+    def _gets_a_queen(
+        self,
+        colony: TrueColony,
+        decided: Plan,
+        seen: Visit,
+        situation: Situation,
+        *,
+        divided: bool,
+    ) -> bool:
+        """Give a queen at a division where one is worth it, or where a test frame asks for one."""
+        if divided:
+            has_them = colony.on.timetuple().tm_yday >= QUEENS_FROM
+            return has_them and buys_successor(situation) and colony.give_queen()
+        if not seen.eggs:
+            tested = decided.asks(EggFrame) and colony.is_queenless_by_test_frame()
+            return bool(tested) and colony.give_queen()
+        return bool(decided.asks(Requeen)) and colony.requeen()
 
     def _take_honey(self, colony: TrueColony, decided: Plan) -> list[Noted]:
         off = sum(each.supers for each in decided.asks(SuperOff) if each.why != "must be fed")

@@ -17,9 +17,9 @@ PRICES = Prices()
 PARTS = ("honey", "nucs", "colony", "sugar", "queens", "treatments", "visits")
 
 
-def colony_worth(frames_of_bees: float, *, has_queen: bool) -> float:
+def colony_worth(frames_of_bees: float, queen_years: float, *, has_queen: bool) -> float:
     """Price of a colony on 1 April; of one without a laying queen, nothing."""
-    worth = PRICES.colony_in_april(np.array([frames_of_bees]))
+    worth = PRICES.colony_in_april(np.array([frames_of_bees]), queen_years)
     return float(worth[0]) if has_queen else 0.0
 
 

@@ -28,6 +28,7 @@ from combwright.simulation.hands.actions import (
 )
 from combwright.simulation.hands.dividing import GoesWith, split
 from combwright.simulation.run import run
+from combwright.simulation.step.shapes import YEAR
 from combwright.terms.entries import Visit
 from combwright.terms.set_up import SetUp
 from combwright.terms.streams import stream
@@ -120,7 +121,8 @@ class TrueColony:
     def worth(self) -> float:
         """Price of it in spring."""
         bees = float(observe.frames_of_bees(self.record)[0])
-        return 0.0 if self.is_gone else colony_worth(bees, has_queen=self._queen == LAYING)
+        years = float(self.record["queen_age"][0]) / YEAR
+        return 0.0 if self.is_gone else colony_worth(bees, years, has_queen=self._queen == LAYING)
 
     @property
     def _queen(self) -> float:

@@ -12,7 +12,8 @@ from combwright.advice.decisions import queen
 from combwright.advice.decisions.going import goes
 from combwright.advice.decisions.honey import after_honey
 from combwright.advice.decisions.kept_shut import nothing_moves
-from combwright.advice.nuc_worth import PARAMETERS, NucMade, nuc_made, nucs_of
+from combwright.advice.lately import nucs_of
+from combwright.advice.nuc_worth import PARAMETERS, NucMade, nuc_made
 from combwright.advice.numbers import is_in_season
 from combwright.advice.season_ahead import LEAST_GAIN
 from combwright.advice.situation import Situation
@@ -50,7 +51,7 @@ def _nucs(situation: Situation) -> Decision:
     spare_bees = (bees - PARAMETERS["keeps_bees"].value) / PARAMETERS["bees_a_frame"].value
     most = min(MOST, int(min(spare_bees, brood - PARAMETERS["keeps_brood"].value)))
     in_season = is_in_season(situation.on, PARAMETERS, "season")
-    if not in_season or most < 1 or situation.account.gave_lately > 0.0:
+    if not in_season or most < 1 or situation.account.done.nuc > 0.0:
         return _helped(situation, inputs)
     takings = [_taking(situation, frames) for frames in range(most + 1)]
     works = [(Give(frames_of_brood=frames),) if frames else () for frames in range(most + 1)]

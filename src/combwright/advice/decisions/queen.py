@@ -1,7 +1,7 @@
 """The queen: laying, virgin or gone, and when to look, wait or give her a successor."""
 
 from datetime import timedelta
-from typing import Final
+from typing import Any, Final
 
 import numpy as np
 
@@ -10,6 +10,8 @@ from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
 from combwright.advice.numbers import is_in_months, is_in_season, numbers
 from combwright.advice.situation import Situation
+from combwright.advice.weighing import gain, weigh
+from combwright.advice.words.money_words import money_words
 from combwright.simulation.columns import (
     CELL,
     DRONE_LAYER,
@@ -18,6 +20,8 @@ from combwright.simulation.columns import (
     QUEENLESS,
     VIRGIN,
 )
+from combwright.simulation.hands.actions import change_queen
+from combwright.simulation.step.shapes import YEAR
 
 PARAMETERS: Final = numbers("queen")
 FEWEST_FOR_A_QUEEN: Final = PARAMETERS["fewest_bees"].value
@@ -48,19 +52,50 @@ def decide(deciding: Deciding) -> Decision:
 
 
 def _in_time(situation: Situation, laying: float, inputs: dict[str, float]) -> Decision:
-    """Leave a laying queen, or give her a successor while she is still good."""
-    years = float(np.median(situation.colonies["queen_age"])) / 365.0
+    """Leave a laying queen, unless a young one is worth more than her price."""
+    years = float(np.median(situation.colonies["queen_age"])) / YEAR
     inputs = {**inputs, "queen_years": years}
     there = f"A laying queen is there with {laying:.0%}; she has laid for {years:.1f} years"
-    if years < PARAMETERS["old_years"].value or not is_in_season(
-        situation.on, PARAMETERS, "season"
-    ):
+    may_be = years >= PARAMETERS["old_years"].value
+    if not may_be or not is_in_season(situation.on, PARAMETERS, "season"):
         return Decision(topic="queen", because=(f"{there}.",), inputs=inputs)
+    left, given = weigh(situation, [lambda _: None, _introduced], [(), (Requeen(),)])
+    brought = gain(given, left)
+    refused = (1.0 - PARAMETERS["accepted"].value) * queen_loss(situation)
+    inputs |= {"worth_more": brought.money - refused}
+    if not brought.is_worth_it or brought.money <= refused:
+        told = f"{there}: a young one would not be worth her price now."
+        return Decision(topic="queen", because=(told,), inputs=inputs)
     because = (
-        f"{there}: from the second year on a queen lays about a tenth less each year, and her "
-        "colony swarms more readily."
+        f"{there}: from the second year on a queen lays less each year, and her colony swarms more "
+        f"readily. A young one is worth {money_words(inputs['worth_more'])} more."
     )
     return Decision(topic="queen", actions=(Requeen(),), because=(because,), inputs=inputs)
+
+
+def queen_loss(situation: Situation) -> float:
+    """Give what a colony loses with its queen."""
+    return PARAMETERS["loss_share"].value * situation.account.swarm_loss
+
+
+def buys_successor(situation: Situation) -> bool:
+    """Tell whether a mated queen is worth more to a divided colony than a cell of its own.
+
+    Three in four cells come to a laying queen, nine in ten bought ones are accepted.
+    """
+    raised, bought = weigh(situation, [_raising, _introduced], [(), (Requeen(),)])
+    apart = bought.ahead.mean - raised.ahead.mean
+    unmated = (1.0 - PARAMETERS["mates"].value) * queen_loss(situation)
+    return PARAMETERS["accepted"].value * apart + unmated > bought.cost
+
+
+def _introduced(colonies: Any) -> None:
+    change_queen(colonies, "introduced", age_days=PARAMETERS["new_days"].value)
+
+
+def _raising(colonies: Any) -> None:
+    change_queen(colonies, "cell")
+    colonies["queen_clock"] = PARAMETERS["open_cell"].value
 
 
 def _wait(situation: Situation, shares: dict[str, float], inputs: dict[str, float]) -> Decision:

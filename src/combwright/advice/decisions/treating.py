@@ -1,12 +1,13 @@
 """Mites: where they stand, where they go without a treatment, and what can be done now."""
 
 from datetime import date
-from typing import Final
+from typing import Any, Final
 
 import numpy as np
 from numpy.typing import NDArray
 
 from combwright.advice.actions import Action, of_kind
+from combwright.advice.costs import MINUTES
 from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
 from combwright.advice.decisions import space
@@ -14,12 +15,17 @@ from combwright.advice.decisions.honey import after_honey
 from combwright.advice.decisions.kept_shut import is_kept_shut
 from combwright.advice.decisions.treated import treated
 from combwright.advice.kit_acts import Counting, CutDrones, Treat, WriteDown
+from combwright.advice.lately import is_late
 from combwright.advice.numbers import numbers
+from combwright.advice.season_ahead import Done
 from combwright.advice.situation import Situation, band
+from combwright.advice.weighing import Gain, gain, weigh
+from combwright.advice.words.money_words import money_words
 from combwright.advice.words.wording import chance_words, day_words
 from combwright.science.mites.season_ahead import growth_in
 from combwright.science.mites.treatments import Option, options
 from combwright.simulation import observe
+from combwright.simulation.hands.actions import treat
 from combwright.terms.entries import TrayCount, Treatment, WashCount
 from combwright.weather.conditions import MAX_C
 
@@ -77,18 +83,55 @@ def _mites(situation: Situation, supers: int) -> Decision:
     if before.is_at_work:
         line = "A treatment is at work: count the fall, and again two weeks after it ends."
         return _asking(before.actions, (*because, line), inputs)
-    wanted = passing > PARAMETERS["allowed"].value or is_main_time(
-        situation.on, supers, inputs["mites_high"]
-    )
-    chosen = _choose(situation, ways, broodless=brood < BROODLESS) if wanted else None
+    chosen, counts = _choose(situation, ways, broodless=brood < BROODLESS), _counts(situation)
     if chosen is None:
-        asked = (*before.actions, *(_meanwhile(ways) if wanted else ()), *_counts(situation))
+        wanted = passing > PARAMETERS["allowed"].value
+        asked = (*before.actions, *(_meanwhile(ways) if wanted else ()), *counts)
         reasons = (*because, _cannot(ways, chance_day)) if wanted else because
         return _asking(tuple(dict.fromkeys(asked)), reasons, inputs)
+    if inputs["mites_high"] < PARAMETERS["none_to_speak_of"].value:
+        return _asking((*before.actions, *counts), because, inputs)
+    brought, known = _worth(situation, chosen)
+    inputs |= {"worth_more": brought.money, "worth_of_a_count": known}
+    if counts and known > max(brought.money, 0.0) * PARAMETERS["count_first"].value:
+        told = f"Not knowing costs about {money_words(known)}: a count first."
+        return _asking((*before.actions, *counts), (*because, told), inputs)
+    if not brought.is_worth_it:
+        return _asking((*before.actions, *counts), because, inputs)
     name = chosen.treatment.substance
-    treat = (Treat(substance=name, way=chosen.treatment.way), WriteDown())
-    reasons = (*because, f"{name.capitalize()}: {'; '.join(chosen.because)}.")
-    return _asking((*before.actions, *treat), reasons, inputs, _other_ways(name, ways))
+    begun = (Treat(substance=name, way=chosen.treatment.way), WriteDown())
+    worth = f"worth {money_words(brought.money)} more than none, or one at the next visit"
+    reasons = (*because, f"{name.capitalize()}: {worth}; {'; '.join(chosen.because)}.")
+    return _asking((*before.actions, *begun), reasons, inputs, _other_ways(name, ways))
+
+
+def _worth(situation: Situation, chosen: Option) -> tuple[Gain, float]:
+    """Weigh a treatment today against none, and tell what a count would be worth.
+
+    From late summer on it is weighed against none at all, unless one at the next visit is worth
+    more than a trifle more. A count tells members apart, roughly: it earns some of what the right
+    choice in each would bring beyond the same choice in all, less the minutes that it takes.
+    """
+    substance = chosen.treatment.substance
+    work = (Treat(substance=substance, way=chosen.treatment.way),)
+    late = float(is_late(situation.on))
+    left, waited, treated_now = weigh(
+        situation,
+        [_as_it_is, _as_it_is, lambda colonies: treat(colonies, substance)],
+        [(), (), work],
+        done=[Done(treated=late), Done(), Done(treated=late)],
+    )
+    brought = gain(treated_now, left)
+    if gain(waited, treated_now).is_worth_it:
+        brought = gain(treated_now, waited)
+    each = treated_now.ahead.money - left.ahead.money - treated_now.cost
+    right = float(np.maximum(each, 0.0).mean()) - max(0.0, float(each.mean()))
+    told = PARAMETERS["count_tells"].value * right
+    return brought, told - situation.prices.work(MINUTES["count"].value)
+
+
+def _as_it_is(_: Any) -> None:
+    """Change nothing."""
 
 
 def _asking(
@@ -149,19 +192,6 @@ def _next_chance(on: date, supers: int) -> date:
 
 def _day(name: str, year: int) -> date:
     return date(year, *(int(PARAMETERS[f"{name}_{part}"].value) for part in ("month", "day")))
-
-
-def is_main_time(on: date, supers: int, mites_high: float) -> bool:
-    """Late summer once supers are off, and broodless midwinter, are treated where mites are."""
-    main = int(PARAMETERS["main_month"].value)
-    late_summer = date(on.year, main, 1) <= on < _day("summer_to", on.year) and supers == 0
-    december = PARAMETERS["winter_month"].value
-    midwinter = on.month == december or (
-        on.month == 1 and on.day < PARAMETERS["midwinter_to_day"].value
-    )
-    return (late_summer and mites_high > PARAMETERS["safe_summer"].value) or (
-        midwinter and mites_high > PARAMETERS["safe_winter"].value
-    )
 
 
 def _choose(situation: Situation, ways: list[Option], *, broodless: bool) -> Option | None:

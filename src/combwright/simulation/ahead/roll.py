@@ -41,6 +41,7 @@ def live_on(
     first_visit: int,
     nucs: Floats | None = None,
     rests: Floats | float = 0.0,
+    treated: Floats | float = 0.0,
     worlds: tuple[Biology, ...] = (BIOLOGY,),
 ) -> Floats:
     """Let colonies live on in place to the end of the conditions; count what came, [lane, CAME].
@@ -50,11 +51,12 @@ def live_on(
     lives in the world that its column ``world`` names.
     ``stack`` is from ``stack_table``; ``nucs`` is what a nuc brings that is made on a day, and the
     share of keepers who would make one, [day, 2]; none are made without. ``rests`` is the share of
-    its rest that a donor still has before it, [lane].
+    its rest that a donor still has before it, ``treated`` whether it was treated, [lane].
     """
     came = np.zeros((len(colonies), len(CAME)))
     came[:, [CAME.index("no_swarm"), CAME.index("no_loss")]] = 1.0
     came[:, CAME.index("nucs_lately")] = rests
+    came[:, CAME.index("treatments")] = treated
     broken: Any = live_season(
         colonies,
         np.ascontiguousarray(conditions),

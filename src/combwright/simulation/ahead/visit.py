@@ -15,6 +15,7 @@ from numpy.typing import NDArray
 
 from combwright.simulation.columns import LAYING, QUEENLESS
 from combwright.simulation.observe import AWAY_AT_NOON, SUGAR_IN_HONEY
+from combwright.simulation.step.balances import mites_of
 from combwright.simulation.step.compiled import compiled
 from combwright.simulation.step.queen_day import swarm_hazard
 from combwright.simulation.step.room import share_above
@@ -252,11 +253,12 @@ def give_food(s: Any, day: float, bees: float, stack: Any, rules: Any, came: Any
 
 @compiled
 def treat(s: Any, rules: Any, came: Any) -> None:
-    """Treat against mites once in late summer."""
+    """Treat against mites once in late summer, where there are enough of them."""
     if came[TREATMENTS] == 0.0 and s.treated_days == 0.0:
-        s.kill_bees, s.kill_cells = rules.kill_bees, rules.kill_cells
-        s.lay_brake, s.treated_days = rules.lay_brake, rules.treat_days
-        came[TREATMENTS] = 1.0
+        part = share_done(mites_of(s), rules.treat_mites, rules.treat_mites)
+        s.kill_bees, s.kill_cells = part * rules.kill_bees, part * rules.kill_cells
+        s.lay_brake, s.treated_days = part * rules.lay_brake, rules.treat_days
+        came[TREATMENTS] = part
 
 
 @compiled
