@@ -36,7 +36,7 @@ FIRST: Final = int(PARAMETERS["first_members"].value)
 CLEAR_TIMES: Final = PARAMETERS["clear_times"].value
 ENDS_MONTH: Final = int(PARAMETERS["ends_month"].value)
 CLOSE_MEMBERS: Final = int(PARAMETERS["close_members"].value)
-APRIL: Final = 4
+SPRING_MONTH: Final = int(PARAMETERS["spring_month"].value)
 LEAST_GAIN: Final = PARAMETERS["least_gain"].value
 
 
@@ -228,7 +228,7 @@ def _left(lanes: Any, prices: Prices, ends: date) -> Floats:
     over = observe.stores_kg(lanes) - wanted
     spare = PARAMETERS["spare_sugar"].value * np.maximum(over, 0.0)
     short = PARAMETERS["short_sugar"].value * np.maximum(-over, 0.0)
-    years = (lanes["queen_age"] + (date(ends.year + 1, APRIL, 1) - ends).days) / YEAR
+    years = (lanes["queen_age"] + (date(ends.year + 1, SPRING_MONTH, 1) - ends).days) / YEAR
     colony = lives * prices.colony_in_april(spring, years)
     return np.asarray(colony + prices.sugar * (spare - short) - _mites_left(lanes, prices, ends))
 

@@ -13,8 +13,8 @@ from combwright.advice.decisions.going import goes
 from combwright.advice.decisions.honey import after_honey
 from combwright.advice.decisions.kept_shut import nothing_moves
 from combwright.advice.lately import nucs_of
-from combwright.advice.nuc_worth import PARAMETERS, NucMade, nuc_made
-from combwright.advice.numbers import is_in_season
+from combwright.advice.nuc_worth import NucMade, nuc_made
+from combwright.advice.numbers import is_in_season, numbers
 from combwright.advice.season_ahead import LEAST_GAIN
 from combwright.advice.situation import Situation
 from combwright.advice.trial import Change, try_all
@@ -26,6 +26,7 @@ from combwright.simulation import observe
 from combwright.simulation.hands.dividing import split
 from combwright.simulation.observe import FULL_BROOD_SHARE
 
+PARAMETERS: Final = numbers("nucs")
 MOST: Final = int(PARAMETERS["most"].value)
 
 

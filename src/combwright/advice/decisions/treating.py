@@ -7,7 +7,6 @@ import numpy as np
 from numpy.typing import NDArray
 
 from combwright.advice.actions import Action, of_kind
-from combwright.advice.costs import MINUTES
 from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
 from combwright.advice.decisions import space
@@ -31,6 +30,7 @@ from combwright.weather.conditions import MAX_C
 
 Floats = NDArray[np.float64]
 PARAMETERS: Final = numbers("mites")
+MINUTES: Final = numbers("minutes")
 BROODLESS: Final = PARAMETERS["broodless_cells"].value
 # What is begun first where several are possible; substances in turn, so that none grows blunt.
 CONSIDERED: Final = "It should be treated, and now cannot be."
