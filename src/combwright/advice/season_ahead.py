@@ -229,6 +229,7 @@ def _left(lanes: Any, prices: Prices, ends: date) -> Floats:
     spare = PARAMETERS["spare_sugar"].value * np.maximum(over, 0.0)
     short = PARAMETERS["short_sugar"].value * np.maximum(-over, 0.0)
     years = (lanes["queen_age"] + (date(ends.year + 1, SPRING_MONTH, 1) - ends).days) / YEAR
+    lives *= 1.0 - PARAMETERS["winter_queens"].value * np.maximum(years - 1.0, 0.0)
     colony = lives * prices.colony_in_april(spring, years)
     return np.asarray(colony + prices.sugar * (spare - short) - _mites_left(lanes, prices, ends))
 

@@ -1,7 +1,8 @@
 """The queen: left, waited for, replaced, or a successor found while there are any."""
 
 from dataclasses import replace
-from datetime import date
+from datetime import date, timedelta
+from uuid import UUID
 
 import pytest
 from tests.advice.situations import Case, situation
@@ -12,12 +13,16 @@ from combwright.advice.decision import Decision
 from combwright.advice.decisions import queen
 from combwright.advice.prices import Prices
 from combwright.advice.words.action_words import words
+from combwright.terms.entries import Visit
 
 JUNE = Case(date(2027, 6, 10), 8.0, 4.0, 8.0, 11)
 
 
-def decided(case: Case, years: float | None = None) -> Decision:
-    at = situation(case)
+def decided(case: Case, years: float | None = None, *, missed: int = 0) -> Decision:
+    """Decide about a case; ``missed`` is how many looks on end found no eggs."""
+    weeks = [case.on - timedelta(days=7 * (each + 1)) for each in reversed(range(missed))]
+    looks = tuple(Visit(id=UUID(int=1), on=on, colony="colony", eggs=False) for on in weeks)
+    at = replace(situation(case), history=looks)
     if years is not None:
         at.colonies["queen_age"] = 365.0 * years
     return Deciding(at).of(queen.decide)
@@ -88,15 +93,23 @@ def test_the_shares_of_what_she_may_be_make_one() -> None:
 
 
 def test_a_drone_layer_is_replaced_while_queens_are_to_be_had_and_there_are_bees() -> None:
-    assert decided(replace(JUNE, queen="drone layer")).asks(Requeen)
+    assert decided(replace(JUNE, queen="drone layer"), missed=2).asks(Requeen)
     for case in (replace(JUNE, frames_of_bees=2.0), replace(JUNE, on=date(2027, 4, 10))):
-        (unite,) = decided(replace(case, queen="drone layer")).asks(Uniting)
+        (unite,) = decided(replace(case, queen="drone layer"), missed=2).asks(Uniting)
         assert unite.why == "drone layer"
+
+
+@pytest.mark.parametrize("kind", ["drone layer", "laying workers"])
+@pytest.mark.parametrize("missed", [0, 1])
+def test_what_cannot_be_undone_waits_for_a_second_look(kind: str, missed: int) -> None:
+    told = decided(replace(JUNE, queen=kind, on=date(2027, 4, 10)), missed=missed)
+    assert told.asks(Look)
+    assert not told.asks(Uniting)
 
 
 @pytest.mark.parametrize("bees", [2.0, 8.0])
 def test_laying_workers_get_neither_brood_nor_a_queen(bees: float) -> None:
-    workers = decided(replace(JUNE, frames_of_bees=bees, queen="laying workers"))
+    workers = decided(replace(JUNE, frames_of_bees=bees, queen="laying workers"), missed=2)
     (unite,) = workers.asks(Uniting)
     assert unite.why == "laying workers"
     assert not workers.asks(EggFrame)

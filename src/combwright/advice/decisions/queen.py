@@ -22,6 +22,7 @@ from combwright.simulation.columns import (
 )
 from combwright.simulation.hands.actions import change_queen
 from combwright.simulation.step.shapes import YEAR
+from combwright.terms.entries import Visit
 
 PARAMETERS: Final = numbers("queen")
 FEWEST_FOR_A_QUEEN: Final = PARAMETERS["fewest_bees"].value
@@ -130,6 +131,8 @@ def _only_drones(
     among them is lost.
     """
     inputs = {**inputs, "frames_of_bees": situation.bees}
+    if shares["laying"] > PARAMETERS["unite_laying"].value or not _missed_twice(situation):
+        return _again(situation, shares, inputs)
     act: Requeen | Uniting = Requeen()
     if shares["laying workers"] > shares["drone layer"]:
         act = Uniting(why="laying workers")
@@ -148,6 +151,23 @@ def _may_cast(situation: Situation) -> bool:
     """Tell whether more swarms may follow the first: most members live on its cells."""
     from_swarm = (situation.colonies["queen"] == CELL) & (situation.colonies["swarmed"] > 0.0)
     return float(np.mean(from_swarm)) >= PARAMETERS["worry"].value
+
+
+def _again(situation: Situation, shares: dict[str, float], inputs: dict[str, float]) -> Decision:
+    """Look for eggs once more: to unite cannot be undone, and costs a colony that has a queen."""
+    look = situation.on + timedelta(days=PARAMETERS["look_again"].value)
+    because = (
+        f"Laying {shares['laying']:.0%}, a drone layer {shares['drone layer']:.0%}, laying workers "
+        f"{shares['laying workers']:.0%}: a second look before anything that cannot be undone."
+    )
+    actions = (Look(at="eggs", on=look),)
+    return Decision(topic="queen", actions=actions, because=(because,), inputs=inputs)
+
+
+def _missed_twice(situation: Situation) -> bool:
+    """Tell whether eggs were looked for and not found at the last two looks."""
+    looked = [each.eggs for each in situation.history if isinstance(each, Visit)]
+    return [eggs for eggs in looked if eggs is not None][-2:] == [False, False]
 
 
 def _without(situation: Situation, shares: dict[str, float], inputs: dict[str, float]) -> Decision:
