@@ -22,6 +22,7 @@ from combwright.cli import (
     score,
     season,
     serve,
+    supply,
     warm,
     weather,
     whatif,
@@ -71,6 +72,7 @@ app.command()(score.score)
 app.command("round")(round_command.plan_round)
 app.command(epilog=season.EXAMPLE)(season.season)
 app.command(epilog=serve.EXAMPLE)(serve.serve)
+app.command(epilog=supply.EXAMPLE)(supply.supply)
 app.command(epilog=warm.EXAMPLE)(warm.warm)
 app.add_typer(weather.weather, name="weather")
 app.command("whatif")(whatif.what_if)

@@ -32,7 +32,7 @@ def prices(
 
     # the keeper's own calendar
     day = day_of(on) if on else date.today()  # noqa: DTZ011
-    asked = dict(_amount(one) for one in setting or ())
+    asked = dict(priced(one) for one in setting or ())
     opened = named_book(book, must_exist=not (asked or aim))
     if asked or aim:
         set_prices(opened, day, asked, aim)
@@ -43,7 +43,7 @@ def prices(
     show(told)
 
 
-def _amount(said: str) -> tuple[str, float]:
+def priced(said: str) -> tuple[str, float]:
     """Read a price as it is given: name=amount."""
     name, sign, amount = said.partition("=")
     try:

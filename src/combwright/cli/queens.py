@@ -23,12 +23,18 @@ def queens(
         ),
     ],
     on: Annotated[str, typer.Option("--on", help="Day of it, 2027-05-20.")],
+    warmth: Annotated[
+        float, typer.Option(help="Mean warmth of the sealed cells, 32 to 35 °C.")
+    ] = 34.5,
+    wanted: Annotated[
+        int | None, typer.Option(help="Laying queens that you need, with nine in ten.")
+    ] = None,
     as_json: JsonOption = False,
 ) -> None:
     """Show when queens are sealed, emerge, mate, lay and are fit to sell, early and late."""
     from combwright.services.calculators.queen_calendar import queen_calendar
 
-    told = queen_calendar(start, day_of(on))
+    told = queen_calendar(start, day_of(on), brood_c=warmth, wanted=wanted)
     if as_json:
         print_json(told)
     else:
@@ -41,6 +47,11 @@ def _show(told: "QueenCalendar") -> None:
     for each in told.stages:
         days = f"{each.usual:%a %d %b}    {each.early:%d %b}    {each.late:%d %b}"
         typer.echo(f"{each.stage:>13}  {days}  {each.to_do}")
-    typer.echo("")
+    first, last = told.emerges
+    typer.echo(f"\nBegun at noon, they emerge {first:%a %d %b %H:%M} to {last:%a %d %b %H:%M}.")
+    typer.echo(f"Drones for them come from eggs laid by {told.drone_eggs_by:%a %d %b}.")
+    typer.echo(f"A ripe cell of that date becomes a laying queen with {told.lays:.0%}, as a rule.")
+    if told.cells_for_wanted is not None:
+        typer.echo(f"For so many laying queens give {told.cells_for_wanted} ripe cells.")
     for sentence in told.how_sure:
         typer.echo(sentence)

@@ -20,6 +20,7 @@ from combwright.kit.items import Hive
 from combwright.records.store.book_handle import Book
 from combwright.records.store.weather_days import keep_weather
 from combwright.services.book.book import add_entries, add_notebook, save
+from combwright.services.demo_supply import demo_supply
 from combwright.services.progress import NOTING, READY, Progress, Step, silent
 from combwright.simulation import observe
 from combwright.simulation.ahead.roll import make_ready
@@ -166,7 +167,7 @@ def write_demo(folder: Path, *, progress: Progress = silent) -> Paths:
             Kit(id=uuid5(NAMESPACE_URL, f"demo kit {item}"), on=FIRST, item=item, count=count)
             for item, count in KIT
         ]
-        + [COUNTING, LABEL, BOUGHT],
+        + [COUNTING, LABEL, BOUGHT, *demo_supply()],
     )
     with book.writing() as db:
         keep_weather(db, CLIMATE, weather, "demo: sampled from the climate of Dublin Airport")

@@ -1,11 +1,16 @@
 """The calendar of queens: the days that follow from a graft, a split, or cells that were found."""
 
 from dataclasses import dataclass
-from datetime import date, timedelta
+from datetime import date, datetime, time, timedelta
 from math import ceil, floor
 from typing import get_args
 
+from combwright.science.queens.cells_needed import cells_needed
+from combwright.science.queens.drones import drone_eggs_before
+from combwright.science.queens.emergence import HOURS_A_DAY, NEST_C, emergence_window_h
+from combwright.science.queens.first_egg import RIPE_BEFORE
 from combwright.science.queens.mating import FULL_FLIGHT_ABOVE_C, NO_FLIGHT_BELOW_C
+from combwright.science.queens.mating_success import SHOCK, usual_share
 from combwright.science.queens.queen_clock import Days, Milestone, Start, queen_clock
 from combwright.terms.errors import NotFoundError
 
@@ -45,13 +50,20 @@ class QueenCalendar:
     start: Start
     day_0: date
     stages: tuple[QueenStage, ...]
+    emerges: tuple[datetime, datetime]
+    drone_eggs_by: date
+    lays: float
+    cells_for_wanted: int | None
     how_sure: list[str]
 
 
-def queen_calendar(start: str, day_0: date) -> QueenCalendar:
+def queen_calendar(
+    start: str, day_0: date, *, brood_c: float = NEST_C.value, wanted: int | None = None
+) -> QueenCalendar:
     """Tell when the queens that begin on a day are sealed, emerge, mate, lay and may be sold.
 
-    Only stages still ahead; early days are rounded down, late days up.
+    Only stages still ahead; early days are rounded down, late days up. ``brood_c`` is the warmth
+    of the sealed cells [°C], ``wanted`` how many laying queens are needed with nine in ten.
 
     Examples
     --------
@@ -67,7 +79,21 @@ def queen_calendar(start: str, day_0: date) -> QueenCalendar:
             f"There is no start '{start}'.", remedy=f"It can be: {', '.join(known)}."
         )
     stages = tuple(_expected(each, days, day_0) for each, days in queen_clock(begun).items())
-    return QueenCalendar(begun, day_0, stages, HOW_SURE)
+    noon = datetime.combine(day_0, time(12))
+    first, last = emergence_window_h(begun, brood_c)
+    emerges = (noon + timedelta(hours=max(0.0, first)), noon + timedelta(hours=last))
+    eggs = drone_eggs_before((first + last) / 2 / HOURS_A_DAY)
+    lays = usual_share(emerges[0].date() - timedelta(days=round(RIPE_BEFORE.value)))
+    return QueenCalendar(
+        begun,
+        day_0,
+        stages,
+        emerges,
+        day_0 + timedelta(days=floor(eggs)),
+        lays,
+        None if wanted is None else cells_needed(wanted, lays, shock=SHOCK.value),
+        HOW_SURE,
+    )
 
 
 def _expected(stage: Milestone, days: Days, day_0: date) -> QueenStage:

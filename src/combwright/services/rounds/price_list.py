@@ -55,16 +55,7 @@ def price_list(entries: Sequence[Noted], on: date) -> PriceList:
 
 def set_prices(book: Book, on: date, amounts: Mapping[str, float], aim: str | None) -> None:
     """Put prices and an aim into the book; an unknown name is answered with those there are."""
-    known = get_args(Priced)
-    for name, amount in amounts.items():
-        if name not in known:
-            raise NotFoundError(
-                f"There is no price of “{name}”.", remedy=f"Known: {', '.join(known)}."
-            )
-        if not 0.0 <= amount <= MOST:
-            raise OutOfRangeError(
-                f"{amount:g} cannot be a price.", remedy=f"Give 0 to {MOST:,.0f} of your own money."
-            )
+    _check(amounts)
     if aim is not None and aim not in AIMS:
         raise NotFoundError(f"There is no aim “{aim}”.", remedy=f"Known: {', '.join(AIMS)}.")
     said = [{"kind": "price", "of": name, "amount": amount} for name, amount in amounts.items()]
@@ -76,7 +67,26 @@ def set_prices(book: Book, on: date, amounts: Mapping[str, float], aim: str | No
     add_entries(book, entries)
 
 
+def with_prices(prices: Prices, amounts: Mapping[str, float]) -> Prices:
+    """Give the prices as they would be with some of them otherwise."""
+    _check(amounts)
+    return replace(prices, **{_field(name): amount for name, amount in amounts.items()})
+
+
 MOST = 10_000.0
+
+
+def _check(amounts: Mapping[str, float]) -> None:
+    known = get_args(Priced)
+    for name, amount in amounts.items():
+        if name not in known:
+            raise NotFoundError(
+                f"There is no price of “{name}”.", remedy=f"Known: {', '.join(known)}."
+            )
+        if not 0.0 <= amount <= MOST:
+            raise OutOfRangeError(
+                f"{amount:g} cannot be a price.", remedy=f"Give 0 to {MOST:,.0f} of your own money."
+            )
 
 
 def _field(of: str) -> str:

@@ -75,6 +75,19 @@ def surroundings(book: Book, first: date, until: date, *, members: int, seed: in
     return Surroundings(first, tables, known_to)
 
 
+def yard_weather(
+    book: Book, yard: str, first: date, until: date, *, versions: int, seed: int
+) -> DailyWeather:
+    """Give the weather of a yard: what is known of it, and sampled where it is not."""
+    noted = book.now().yards
+    place = climate(noted[yard].climate if yard in noted else DEFAULT_CLIMATE)
+    with book.reading() as db:
+        last = until - timedelta(days=1)
+        known = weather_between(db, yard, first, last)
+        known = known if known is not None else weather_between(db, place.name, first, last)
+    return _weather(place, known, first, until, members=versions, seed=seed)
+
+
 def yard_conditions(
     place: Climate,
     known: DailyWeather | None,

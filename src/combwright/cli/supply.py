@@ -1,0 +1,109 @@
+"""``combwright supply``: what can be promised, from which hive, by when."""
+
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from combwright.cli.options import BookOption, JsonOption, OnOption, day_of, named_book, print_json
+from combwright.cli.progress import counted
+
+if TYPE_CHECKING:
+    from combwright.services.supply.asked import WhatIf
+    from combwright.services.supply.supply_sheet import SupplySheet
+
+EXAMPLE = 'Example: `combwright supply --on 2027-04-24 --what-if "cold 2027-05-20"`'
+
+
+def supply(
+    on: OnOption,
+    weeks: Annotated[int, typer.Option(help="Weeks of work ahead.")] = 12,
+    hours: Annotated[float, typer.Option(help="Your hours a week for nucs.")] = 12.0,
+    queens: Annotated[int, typer.Option(help="Mated queens you can buy a week.")] = 0,
+    what_if: Annotated[
+        list[str] | None,
+        typer.Option(
+            "--what-if",
+            help="“nuc in June=180”, “lost B1” (a batch), or “cold 2027-05-20”: a cold fortnight.",
+        ),
+    ] = None,
+    scenarios: Annotated[int, typer.Option(help="Seasons that the plan must stand.")] = 1000,
+    seed: Annotated[int, typer.Option(help="Seed of the simulation.")] = 1,
+    book: BookOption = None,
+    json: JsonOption = False,
+) -> None:
+    """Plan the season's nucs and queens: who gives, what is begun when, what can be promised."""
+    from combwright.services.supply.asked import AskedSupply
+    from combwright.services.supply.season_plan import supply_plan
+
+    asked = AskedSupply(
+        day_of(on), weeks=weeks, scenarios=scenarios, seed=seed, hours=hours,
+        queens_a_week=queens, what_if=otherwise(what_if or ()),
+    )  # fmt: skip
+    opened = named_book(book, must_exist=True)
+    with counted(shown=not json) as progress:
+        sheet = supply_plan(opened, asked, progress)
+    if json:
+        print_json(sheet)
+    else:
+        _show(sheet)
+
+
+def otherwise(told: "list[str] | tuple[str, ...]") -> "WhatIf":
+    """Read what may be otherwise."""
+    from combwright.cli.prices import priced
+    from combwright.services.supply.asked import WhatIf
+    from combwright.terms.errors import OutOfRangeError
+
+    prices: dict[str, float] = {}
+    lost: set[str] = set()
+    cold = None
+    for one in told:
+        word, _, rest = one.strip().partition(" ")
+        if "=" in one:
+            prices |= [priced(one)]
+        elif word == "lost" and rest:
+            lost.add(rest.strip())
+        elif word == "cold" and rest:
+            cold = day_of(rest)
+        else:
+            raise OutOfRangeError(
+                f"“{one}” is not understood.",
+                where="--what-if",
+                remedy="Write “nuc in June=180”, “lost B1” or “cold 2027-05-20”.",
+            )
+    return WhatIf(prices, frozenset(lost), cold)
+
+
+def _show(sheet: "SupplySheet") -> None:
+    for line in sheet.to_ring:
+        typer.echo(f"Ring {line.customer} ({line.order}): {line.ring}")
+    typer.echo("Orders")
+    for line in sheet.orders:
+        promise = f"by {line.week}, {line.chance:.0%}; " if line.week else ""
+        typer.echo(
+            f"  {line.order}, {line.count} {line.what} for {line.customer}: "
+            f"{promise}{line.rests_on}"
+        )
+        for way in line.possible_with:
+            typer.echo(f"    possible with {way}")
+    typer.echo("Week by week")
+    for week in sheet.weeks:
+        done = [
+            (week.by_cell, "nucs by cell"), (week.by_bought_queen, "nucs by bought queen"),
+            (week.mating_nucs, "mating nucs"), (week.grafts, "grafts"),
+        ]  # fmt: skip
+        said = ", ".join(f"{count} {what}" for count, what in done if count)
+        typer.echo(f"  {week.week}: {said or 'nothing'} (a cell lays with {week.lays:.0%})")
+    typer.echo("Donors")
+    for give in sheet.gives:
+        typer.echo(
+            f"  {give.week}: {give.donor} ({give.yard}) gives {give.frames_of_brood:g} frames of "
+            f"brood and {give.frames_of_bees:g} of bees, at a loss of {give.lost:.0f}"
+        )
+    money = sheet.money
+    typer.echo(
+        f"Brings {money.income:.0f} on average, plain rules {money.plain_income:.0f} (promises "
+        f"kept {money.plain_kept:.0%}); {sheet.kept_for_winter:g} nucs are left for winter."
+    )
+    for sentence in (*sheet.next_spring, *sheet.notices):
+        typer.echo(sentence)

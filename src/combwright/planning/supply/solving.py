@@ -1,0 +1,318 @@
+"""The plan of a season of nucs: which donor gives when, which batch begins, what is promised.
+
+Two stages: what is done and promised is the same in all scenarios; what is ready differs. Demand
+up to a week, first promised first served, must be met in all but the worst scenarios of the week.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from combwright.advice.decisions.nucs import PARAMETERS as NUCS
+from combwright.planning.supply.numbers import number
+from combwright.planning.supply.ready import holes_left, ready_shares, spare
+from combwright.planning.supply.rows import Programme
+from combwright.planning.supply.wanted import (
+    PRODUCT,
+    PRODUCTS,
+    WAYS,
+    Donor,
+    Product,
+    SupplyTask,
+    WantedOrder,
+    Way,
+)
+
+Floats = NDArray[np.float64]
+KEPT: Final = number("kept")
+LATE_MOST: Final = int(number("late_most"))
+LATE_LOSS, BROKEN_LOSS = number("late_loss"), number("broken_loss")
+BROOD, BEES = number("brood_per_nuc"), number("bees_per_nuc")
+FLOOR_BROOD, FLOOR_BEES = NUCS["keeps_brood"].value, NUCS["keeps_bees"].value
+HARDEST: Final = int(number("hardest"))
+LATE_SCENARIOS: Final = int(number("late_scenarios"))
+CELLS_PER_GRAFT, GRAFT_MOST = number("cells_per_graft"), number("graft_most")
+HOUR: Final = 60.0  # minutes
+MINUTES: Final[Mapping[Way, float]] = {
+    "by cell": number("looks_per_nuc"),
+    "by bought queen": number("looks_per_nuc"),
+    "mating nuc": number("minutes_mating_nuc"),
+}
+
+
+@dataclass(frozen=True)
+class SupplyPlan:
+    """What is planned: nucs by donor and week, by way and week; grafts; the week of each order."""
+
+    gives: Mapping[str, NDArray[np.int64]]
+    made: Mapping[Way, NDArray[np.int64]]
+    grafts: NDArray[np.int64]
+    promised: Mapping[str, int]
+    money: float = 0.0
+    gap: float = 0.0
+
+
+@dataclass
+class _Build:
+    """The programme under construction, and where its variables are."""
+
+    task: SupplyTask
+    margin: Mapping[Product, Floats]
+    programme: Programme = field(default_factory=Programme)
+    gives: dict[tuple[str, int], int] = field(default_factory=dict)
+    made: dict[tuple[Way, int], int] = field(default_factory=dict)
+    grafts: dict[int, int] = field(default_factory=dict)
+    begun: dict[int, int] = field(default_factory=dict)
+    placed: dict[tuple[str, int], int] = field(default_factory=dict)
+    left_out: dict[str, int] = field(default_factory=dict)
+
+
+def solve(
+    task: SupplyTask,
+    margin: Mapping[Product, Floats],
+    before: SupplyPlan | None,
+    gap: float,
+    seconds: float,
+) -> SupplyPlan:
+    """Find the plan that earns most; ``margin`` is kept in hand by week, in nucs or queens.
+
+    ``before`` is an earlier plan, by which the worst scenarios are told from the others.
+    ``gap`` is how far from the best it may stay. [share]
+    """
+    build = _Build(task, margin)
+    _work(build)
+    _orders(build)
+    _donors(build)
+    _means(build)
+    for product in PRODUCTS:
+        _promises(build, product, before)
+    values, money, gap = build.programme.solve(gap, seconds)
+    return _read(build, values, money, gap)
+
+
+def _work(build: _Build) -> None:
+    """Lay out what can be done each week, with what it costs and what is left of it."""
+    task, programme = build.task, build.programme
+    cost = {"by cell": task.money.nuc, "by bought queen": task.money.nuc + task.money.queen}
+    for way in WAYS:
+        last = ready_shares(task, way)[:, -1, :].mean(axis=0)
+        for t in range(task.weeks):
+            price = cost.get(way, task.money.mating_nuc)
+            left = task.money.left * last[t] if PRODUCT[way] == "nuc" else 0.0
+            bought = task.shelf.queens_a_week if t >= task.first_queen else 0
+            most = bought if way == "by bought queen" else np.inf
+            build.made[way, t] = programme.variable(left - price, most)
+    for t in range(task.weeks):
+        can = 1.0 if t >= task.first_graft else 0.0
+        build.grafts[t] = programme.variable(-task.money.graft, GRAFT_MOST * can)
+        minutes = number("minutes_batch") / HOUR
+        build.begun[t] = programme.variable(-minutes * task.money.hour, can)
+    for donor in task.donors:
+        for t in range(task.weeks):
+            most = number("most_a_week")
+            build.gives[donor.colony, t] = programme.variable(-float(donor.lost[t]), most)
+
+
+def _orders(build: _Build) -> None:
+    """Let each order be placed in one week; a promise already given is never dropped silently."""
+    task, programme = build.task, build.programme
+    for order in task.orders:
+        terms = {}
+        # a promise for sooner than it is wanted only binds what others could have
+        first = order.wanted if order.promised is None else order.promised
+        last = task.until if order.promised is not None else order.wanted + LATE_MOST
+        for w in range(max(0, first), min(task.until, last) + 1):
+            worth = order.price * order.count * _kept_worth(order, w)
+            left = task.money.left * order.count if order.product == "nuc" else 0.0
+            build.placed[order.order, w] = programme.variable(worth - left, 1.0)
+            terms[build.placed[order.order, w]] = 1.0
+        if terms:
+            programme.at_most(terms, 1.0)
+        if order.promised is not None:
+            loss = number("never_loss") * order.price * order.count
+            missing = build.left_out[order.order] = programme.variable(-loss, 1.0)
+            programme.at_most(dict.fromkeys([*terms, missing], -1.0), -1.0)
+
+
+def _kept_worth(order: WantedOrder, week: int) -> float:
+    if order.promised is not None:
+        return 1.0 - BROKEN_LOSS * (week - order.promised)
+    return 1.0 - LATE_LOSS * max(0, week - order.wanted)
+
+
+def _donors(build: _Build) -> None:
+    """Take no more of a donor than its brood and its bees bear; holes close with the weeks."""
+    task, programme = build.task, build.programme
+    brood_hole, bees_hole = holes_left(task.weeks)
+    for donor in task.donors:
+        columns = np.array([build.gives[donor.colony, t] for t in range(task.weeks)])
+        for frames, floor, taken, hole in (
+            (donor.brood, FLOOR_BROOD, BROOD, brood_hole),
+            (donor.bees, FLOOR_BEES, BEES, bees_hole),
+        ):
+            # what is short without any taking is no hole of the plan's
+            bound = np.maximum(0.0, spare(frames, floor)[: task.weeks])
+            programme.all_at_most(columns, taken * hole, bound.tolist())
+
+
+def _means(build: _Build) -> None:
+    """Keep within donors' nucs, cells, boxes, frames and hours, week by week."""
+    task, programme, made = build.task, build.programme, build.made
+    for t in range(task.weeks):
+        nucs = {made[way, t]: 1.0 for way in WAYS if PRODUCT[way] == "nuc"}
+        given = {build.gives[donor.colony, t]: -1.0 for donor in task.donors}
+        programme.at_most(nucs | given, 0.0)
+        programme.at_most(
+            {made["by cell", t]: 1.0, made["mating nuc", t]: 1.0}
+            | ({build.grafts[t - 1]: -CELLS_PER_GRAFT} if t else {}),
+            float(task.cells[t]),
+        )
+        programme.at_most({build.grafts[t]: 1.0, build.begun[t]: -GRAFT_MOST}, 0.0)
+        work = {made[way, t]: MINUTES[way] / HOUR for way in WAYS}
+        work[build.begun[t]] = number("minutes_batch") / HOUR
+        work |= {
+            at: number("minutes_handing_over") / HOUR * _count(task, name)
+            for (name, w), at in build.placed.items()
+            if w == t
+        }
+        programme.at_most(work, task.shelf.hours)
+        _boxes(build, t)
+    if task.shelf.frames is not None:
+        every = {
+            at: number("frames_per_nuc") for (way, _), at in made.items() if PRODUCT[way] == "nuc"
+        }
+        programme.at_most(every, float(task.shelf.frames))
+
+
+def _boxes(build: _Build, t: int) -> None:
+    """Count boxes in use: nucs made, less those delivered, less those given up as queenless."""
+    task = build.task
+    for product, boxes in (("nuc", task.shelf.nuc_boxes), ("mated queen", task.shelf.mating_boxes)):
+        if boxes is None:
+            continue
+        terms: dict[int, float] = {}
+        for way in WAYS:
+            if PRODUCT[way] == product:
+                lays = task.success.mean(axis=0)
+                free = 1.0 - lays if way != "by bought queen" else np.zeros(task.weeks)
+                for made in range(t + 1):
+                    gone = free[made] if t - made >= LATE_MOST + 1 else 0.0
+                    terms[build.made[way, made]] = 1.0 - float(gone)
+        terms |= {
+            at: -float(_count(task, name))
+            for (name, w), at in build.placed.items()
+            if w <= t and _product(task, name) == product
+        }
+        build.programme.at_most(terms, float(boxes))
+
+
+def _promises(build: _Build, product: Product, before: SupplyPlan | None) -> None:
+    """Meet what is promised up to each week in all but the worst scenarios of that week."""
+    task, programme = build.task, build.programme
+    ways = [way for way in WAYS if PRODUCT[way] == product]
+    ready = np.concatenate([ready_shares(task, way) for way in ways], axis=2)
+    columns = np.array([build.made[way, t] for way in ways for t in range(task.weeks)])
+    hand = _in_hand(task, len(ready)) if product == "nuc" else np.zeros(ready.shape[:2])
+    usual = np.concatenate([before.made[way] for way in ways]) if before else np.ones(len(columns))
+    owed: int | None = None
+    for w in range(task.until + 1):
+        owed = _owed(build, product, w, owed)
+        if owed is None:
+            continue
+        whole = np.column_stack([-ready[:, w, :], -hand[:, w]])
+        kept = hardest(whole, np.append(usual, 1.0))
+        at = np.append(columns, owed)
+        programme.all_at_most(
+            at, _with_owed(kept), (-kept[:, -1] - build.margin[product][w]).tolist()
+        )
+        _lateness(build, product, whole, at)
+
+
+def _owed(build: _Build, product: Product, w: int, before: int | None) -> int | None:
+    """Give the variable of all that is promised of a product up to a week, if anything may be."""
+    task, programme = build.task, build.programme
+    placed = {
+        at: float(_count(task, name))
+        for (name, week), at in build.placed.items()
+        if week == w and _product(task, name) == product
+    }
+    if before is None and not placed:
+        return None
+    owed = programme.variable(0.0, whole=False)
+    earlier = {before: 1.0} if before is not None else {}
+    programme.at_most({owed: -1.0} | placed | earlier, 0.0)
+    return owed
+
+
+def _with_owed(table: Floats) -> Floats:
+    """Put what is promised beside what is ready."""
+    return np.column_stack([table[:, :-1], np.ones(len(table))])
+
+
+def hardest(table: Floats, plan: Floats) -> Floats:
+    """Drop the worst scenarios of a week, and keep the hardest of the others, [row, column].
+
+    Rows hold the negative of what is ready for each nuc made, and of what is in hand. Those easier
+    under the plan bind no more than the hardest do; the trial on fresh scenarios would show it.
+
+    Examples
+    --------
+    >>> hardest(-np.arange(20.0)[:, None], np.ones(1))[:3].ravel().tolist()
+    [-2.0, -3.0, -4.0]
+
+    """
+    supply = -table @ plan
+    left_out = int((1.0 - KEPT) * len(table) + 1e-9)
+    return table[np.argsort(supply, kind="stable")[left_out : left_out + HARDEST]]
+
+
+def _lateness(build: _Build, product: Product, whole: Floats, at: NDArray[np.intp]) -> None:
+    """Charge what is late in a week, averaged over some scenarios."""
+    task, programme = build.task, build.programme
+    some = whole[np.linspace(0, len(whole) - 1, min(LATE_SCENARIOS, len(whole))).astype(int)]
+    prices = [order.price for order in task.orders if order.product == product]
+    loss = BROKEN_LOSS * float(np.mean(prices)) / len(some)
+    short = np.array([programme.variable(-loss, whole=False) for _ in some])
+    table = np.column_stack([_with_owed(some), -np.eye(len(some))])
+    programme.all_at_most(np.concatenate([at, short]), table, (-some[:, -1]).tolist())
+
+
+def _in_hand(task: SupplyTask, scenarios: int) -> Floats:
+    return task.in_hand[np.arange(scenarios) % len(task.in_hand)]
+
+
+def _order(task: SupplyTask, name: str) -> WantedOrder:
+    return next(each for each in task.orders if each.order == name)
+
+
+def _count(task: SupplyTask, name: str) -> int:
+    return _order(task, name).count
+
+
+def _product(task: SupplyTask, name: str) -> Product:
+    return _order(task, name).product
+
+
+def _read(build: _Build, values: Floats, money: float, gap: float) -> SupplyPlan:
+    task, weeks = build.task, range(build.task.weeks)
+
+    def whole(found: list[int]) -> NDArray[np.int64]:
+        return np.array([round(values[at]) for at in found], dtype=np.int64)
+
+    return SupplyPlan(
+        gives={
+            donor.colony: whole([build.gives[donor.colony, t] for t in weeks])
+            for donor in task.donors
+        },
+        made={way: whole([build.made[way, t] for t in weeks]) for way in WAYS},
+        grafts=whole([build.grafts[t] for t in weeks]),
+        promised={name: w for (name, w), at in build.placed.items() if round(values[at])},
+        money=money,
+        gap=gap,
+    )
+
+
+__all__ = ["Donor", "SupplyPlan", "hardest", "solve"]

@@ -1,0 +1,231 @@
+"""The plan of the season: from the book to what is promised, made, begun and given."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+from datetime import date, timedelta
+from typing import Final
+
+import numpy as np
+
+from combwright.planning.supply.numbers import number
+from combwright.planning.supply.ready import A_WEEK
+from combwright.planning.supply.solving import BROOD, FLOOR_BROOD, KEPT, SupplyPlan, solve
+from combwright.planning.supply.tightening import FIRST_GAP, ROUGH_SECONDS, FirmPlan, firm_plan
+from combwright.planning.supply.wanted import Donor, SupplyTask, WantedOrder
+from combwright.records.replay.known_orders import KnownOrder
+from combwright.records.store.book_handle import Book
+from combwright.science.colony.donors import nucs_now
+from combwright.science.queens.cells_needed import queens_sure
+from combwright.science.queens.mating_success import SHOCK
+from combwright.services.progress import Progress, Step, silent
+from combwright.services.supply.asked import AskedSupply
+from combwright.services.supply.supply_sheet import (
+    GiveLine,
+    InMoney,
+    OrderLine,
+    SupplySheet,
+    WeekLine,
+)
+from combwright.services.supply.task import Gathered, gather
+
+SOLVING: Final = "Weighing promises against the weather ahead"
+HELPED: Final = 2  # refused orders for which help is looked for
+BOXES, HOURS, FRAMES = 2, 4.0, 10  # more of each that is tried; judgement
+
+
+def supply_plan(book: Book, asked: AskedSupply, progress: Progress = silent) -> SupplySheet:
+    """Plan the season's nucs and queens; notes of the day itself are not yet taken in."""
+    found = gather(book, asked, progress)
+    progress(Step(SOLVING))
+    firm = firm_plan(
+        found.solved,
+        found.fresh,
+        found.last,
+        seed=asked.seed,
+        seconds=asked.seconds,
+    )
+    return _sheet(found, firm, asked)
+
+
+def _sheet(found: Gathered, firm: FirmPlan, asked: AskedSupply) -> SupplySheet:
+    plan, task = firm.plan, found.last
+    help_for = _help(found, firm, asked.seconds)
+    lines = [
+        _order_line(each, found.orders[each.order], (firm, help_for), asked) for each in task.orders
+    ]
+    plain = [firm.plain_tried.chance(name) for name in firm.plain.promised]
+    given_up = sum(float(each.lost[: task.weeks] @ plan.gives[each.colony]) for each in task.donors)
+    return SupplySheet(
+        on=asked.on,
+        orders=tuple(lines),
+        gives=tuple(_gives(task, plan, asked)),
+        weeks=tuple(_weeks(task, plan, asked)),
+        can_give_now={
+            each.colony: nucs
+            for each in task.donors
+            if (nucs := nucs_now(_careful_brood(each), FLOOR_BROOD, BROOD))
+        },
+        queens_sure=queens_sure(
+            int(task.cells[0]), float(task.success[:, 0].mean()), KEPT, SHOCK.value
+        ),
+        kept_for_winter=round(float(np.maximum(0, firm.tried.spare["nuc"][:, -1]).mean()), 1),
+        next_spring=tuple(_next_spring(each) for each in found.later),
+        money=InMoney(
+            income=round(float(firm.tried.money.mean()), 2),
+            plain_income=round(float(firm.plain_tried.money.mean()), 2),
+            better_share=round(float((firm.tried.money > firm.plain_tried.money).mean()), 3),
+            plain_kept=round(float(np.mean(plain)), 3) if plain else 1.0,
+            given_up=round(given_up, 2),
+        ),
+        gap=plan.gap,
+        own_factor=round(found.own, 3),
+        weather=found.weather,
+        notices=tuple(_notices(found)),
+    )
+
+
+def _order_line(
+    wanted: WantedOrder,
+    known: KnownOrder,
+    by: tuple[FirmPlan, dict[str, tuple[str, ...]]],
+    asked: AskedSupply,
+) -> OrderLine:
+    firm, help_for = by
+    week = firm.plan.promised.get(wanted.order)
+    chance = None if week is None else round(firm.tried.chance(wanted.order), 3)
+    ready = None if week is None else asked.on + timedelta(days=A_WEEK * week)
+    return OrderLine(
+        order=wanted.order,
+        customer=wanted.customer,
+        what=known.what,
+        count=wanted.count,
+        wanted_by=known.wanted_by,
+        promised_before=known.week,
+        week=ready,
+        chance=chance,
+        rests_on=_rests_on(wanted, week, firm),
+        possible_with=help_for.get(wanted.order, ()),
+        ring=_ring(known, wanted, ready, chance),
+    )
+
+
+def _ring(known: KnownOrder, wanted: WantedOrder, ready: date | None, chance: float | None) -> str:
+    """Say what a customer who has a promise must hear, if anything."""
+    if known.week is None or wanted.promised is None:
+        return ""
+    if ready is None or chance is None:
+        return f"Promised for the week of {known.week}: {wanted.count} cannot be ready this season."
+    late = (ready - known.week).days - A_WEEK + 1
+    if late > 0:
+        weeks = -(-late // A_WEEK)
+        return (
+            f"Promised for the week of {known.week}: ready {weeks} "
+            f"{'week' if weeks == 1 else 'weeks'} late, by {ready} ({chance:.0%})."
+        )
+    if chance < KEPT:
+        return f"Promised for the week of {known.week}: now kept with only {chance:.0%}."
+    return ""
+
+
+def _rests_on(wanted: WantedOrder, week: int | None, firm: FirmPlan) -> str:
+    """Say which nucs or queens an order waits for."""
+    if week is None:
+        return "refused: not enough can be ready with the chance that is asked for"
+    if wanted.product == "mated queen":
+        return f"{int(firm.plan.made['mating nuc'][:week].sum())} mating nucs made before"
+    made = {way: int(firm.plan.made[way][:week].sum()) for way in ("by cell", "by bought queen")}
+    told = [f"{number} nucs {way}" for way, number in made.items() if number]
+    return " and ".join(told) + " made before" if told else "nucs that stand already"
+
+
+def _help(found: Gathered, firm: FirmPlan, seconds: float) -> dict[str, tuple[str, ...]]:
+    """Try what would make the next refused orders possible: more boxes, hours, combs, queens."""
+    task = found.solved
+    refused = [each.order for each in task.orders if each.order not in firm.plan.promised]
+    if not refused:
+        return {}
+    told: dict[str, list[str]] = {name: [] for name in refused[:HELPED]}
+    for words, more in _more(task):
+        plan = solve(more, firm.margin, firm.plan, FIRST_GAP, min(ROUGH_SECONDS, seconds))
+        for name, ways in told.items():
+            if name in plan.promised:
+                ways.append(words)
+    return {name: tuple(each) for name, each in told.items()}
+
+
+def _more(task: SupplyTask) -> Iterator[tuple[str, SupplyTask]]:
+    """Give the task with more of one thing, and what that is."""
+    shelf = task.shelf
+    if shelf.nuc_boxes is not None:
+        yield (
+            f"{BOXES} more nuc boxes",
+            replace(task, shelf=replace(shelf, nuc_boxes=shelf.nuc_boxes + BOXES)),
+        )
+    if shelf.frames is not None:
+        more = replace(shelf, frames=shelf.frames + FRAMES)
+        yield f"{FRAMES} more combs or foundations", replace(task, shelf=more)
+    yield (
+        f"{HOURS:g} more hours a week",
+        replace(task, shelf=replace(shelf, hours=shelf.hours + HOURS)),
+    )
+    yield (
+        "two mated queens a week to buy",
+        replace(task, shelf=replace(shelf, queens_a_week=shelf.queens_a_week + 2)),
+    )
+
+
+def _gives(task: SupplyTask, plan: SupplyPlan, asked: AskedSupply) -> list[GiveLine]:
+    lines = [
+        GiveLine(
+            asked.on + timedelta(days=A_WEEK * week),
+            donor.colony,
+            donor.yard,
+            int(nucs),
+            number("brood_per_nuc") * int(nucs),
+            number("bees_per_nuc") * int(nucs),
+            round(float(donor.lost[week]) * int(nucs), 2),
+        )
+        for donor in task.donors
+        for week, nucs in enumerate(plan.gives[donor.colony])
+        if nucs
+    ]
+    return sorted(lines, key=lambda each: (each.week, each.yard, each.donor))
+
+
+def _weeks(task: SupplyTask, plan: SupplyPlan, asked: AskedSupply) -> list[WeekLine]:
+    lays = task.success.mean(axis=0)
+    return [
+        WeekLine(
+            asked.on + timedelta(days=A_WEEK * week),
+            int(plan.made["by cell"][week]),
+            int(plan.made["by bought queen"][week]),
+            int(plan.made["mating nuc"][week]),
+            int(plan.grafts[week]),
+            int(task.cells[week]),
+            round(float(lays[week]), 3),
+            round(float(lays[week]) * (1.0 / 0.95 - 1.0), 3),
+        )
+        for week in range(task.weeks)
+    ]
+
+
+def _careful_brood(donor: Donor) -> float:
+    return float(np.quantile(donor.brood[:, 0], number("careful")))
+
+
+def _next_spring(order: KnownOrder) -> str:
+    return (
+        f"{order.order}: {order.open} {order.what} for {order.customer}, wanted by "
+        f"{order.wanted_by}, is not of this season’s nucs and queens"
+    )
+
+
+def _notices(found: Gathered) -> list[str]:
+    told = []
+    if found.suspected:
+        told.append(f"Nothing leaves a yard with signs of disease: {', '.join(found.suspected)}.")
+    if found.solved.shelf.nuc_boxes is None:
+        told.append("Nobody counted nuc boxes: the plan takes as many as it wants.")
+    if not found.batches:
+        told.append("No batch of cells stands in the book.")
+    return told
