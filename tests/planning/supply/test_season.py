@@ -6,7 +6,8 @@ import numpy as np
 import pytest
 from tests.planning.supply.seasons import UNTIL, order, season
 
-from combwright.planning.supply.solving import KEPT, SupplyPlan, solve
+from combwright.planning.supply.promising import KEPT
+from combwright.planning.supply.solving import SupplyPlan, solve
 from combwright.planning.supply.tightening import FirmPlan, firm_plan
 from combwright.planning.supply.trying import try_plan
 from combwright.planning.supply.wanted import PRODUCTS, WAYS, SupplyTask

@@ -9,8 +9,8 @@ from numpy.typing import NDArray
 from combwright.advice.season_ahead import Account, SeasonDays, ahead_of
 from combwright.advice.situation import Situation
 from combwright.belief.worlds import WORLDS
-from combwright.planning.supply.numbers import number
 from combwright.planning.supply.ready import A_WEEK
+from combwright.planning.supply.supply_numbers import number
 from combwright.planning.supply.wanted import Donor
 from combwright.science.queens.first_egg import LAYS_BEFORE_SALE
 from combwright.simulation import observe

@@ -9,7 +9,6 @@ from typing import Final
 
 import numpy as np
 
-from combwright.planning.supply.numbers import number
 from combwright.planning.supply.ready import A_WEEK, holes_left, spare
 from combwright.planning.supply.solving import (
     BEES,
@@ -22,6 +21,7 @@ from combwright.planning.supply.solving import (
     MINUTES,
     SupplyPlan,
 )
+from combwright.planning.supply.supply_numbers import number
 from combwright.planning.supply.wanted import WAYS, SupplyTask, WantedOrder
 
 TIMES: Final = 1.3  # mean yield times this: the plain rule itself

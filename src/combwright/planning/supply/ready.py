@@ -5,7 +5,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from combwright.planning.supply.numbers import number
+from combwright.planning.supply.supply_numbers import number
 from combwright.planning.supply.wanted import SupplyTask, Way
 from combwright.science.colony.donors import hole_left
 from combwright.science.queens.first_egg import LAYS_BEFORE_SALE, ready_by

@@ -5,35 +5,31 @@ up to a week, first promised first served, must be met in all but the worst scen
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 
 from combwright.advice.decisions.nucs import PARAMETERS as NUCS
-from combwright.planning.supply.numbers import number
+from combwright.planning.supply.building import Build, Floats
+from combwright.planning.supply.promising import BROKEN_LOSS, meet_promises
 from combwright.planning.supply.ready import holes_left, ready_shares, spare
-from combwright.planning.supply.rows import Programme
+from combwright.planning.supply.supply_numbers import number
 from combwright.planning.supply.wanted import (
     PRODUCT,
     PRODUCTS,
     WAYS,
-    Donor,
     Product,
     SupplyTask,
     WantedOrder,
     Way,
 )
 
-Floats = NDArray[np.float64]
-KEPT: Final = number("kept")
 LATE_MOST: Final = int(number("late_most"))
-LATE_LOSS, BROKEN_LOSS = number("late_loss"), number("broken_loss")
+LATE_LOSS: Final = number("late_loss")
 BROOD, BEES = number("brood_per_nuc"), number("bees_per_nuc")
 FLOOR_BROOD, FLOOR_BEES = NUCS["keeps_brood"].value, NUCS["keeps_bees"].value
-HARDEST: Final = int(number("hardest"))
-LATE_SCENARIOS: Final = int(number("late_scenarios"))
 CELLS_PER_GRAFT, GRAFT_MOST = number("cells_per_graft"), number("graft_most")
 HOUR: Final = 60.0  # minutes
 MINUTES: Final[Mapping[Way, float]] = {
@@ -55,21 +51,6 @@ class SupplyPlan:
     gap: float = 0.0
 
 
-@dataclass
-class _Build:
-    """The programme under construction, and where its variables are."""
-
-    task: SupplyTask
-    margin: Mapping[Product, Floats]
-    programme: Programme = field(default_factory=Programme)
-    gives: dict[tuple[str, int], int] = field(default_factory=dict)
-    made: dict[tuple[Way, int], int] = field(default_factory=dict)
-    grafts: dict[int, int] = field(default_factory=dict)
-    begun: dict[int, int] = field(default_factory=dict)
-    placed: dict[tuple[str, int], int] = field(default_factory=dict)
-    left_out: dict[str, int] = field(default_factory=dict)
-
-
 def solve(
     task: SupplyTask,
     margin: Mapping[Product, Floats],
@@ -82,18 +63,18 @@ def solve(
     ``before`` is an earlier plan, by which the worst scenarios are told from the others.
     ``gap`` is how far from the best it may stay. [share]
     """
-    build = _Build(task, margin)
+    build = Build(task, margin)
     _work(build)
     _orders(build)
     _donors(build)
     _means(build)
     for product in PRODUCTS:
-        _promises(build, product, before)
+        meet_promises(build, product, before.made if before else None)
     values, money, gap = build.programme.solve(gap, seconds)
     return _read(build, values, money, gap)
 
 
-def _work(build: _Build) -> None:
+def _work(build: Build) -> None:
     """Lay out what can be done each week, with what it costs and what is left of it."""
     task, programme = build.task, build.programme
     cost = {"by cell": task.money.nuc, "by bought queen": task.money.nuc + task.money.queen}
@@ -116,7 +97,7 @@ def _work(build: _Build) -> None:
             build.gives[donor.colony, t] = programme.variable(-float(donor.lost[t]), most)
 
 
-def _orders(build: _Build) -> None:
+def _orders(build: Build) -> None:
     """Let each order be placed in one week; a promise already given is never dropped silently."""
     task, programme = build.task, build.programme
     for order in task.orders:
@@ -143,7 +124,7 @@ def _kept_worth(order: WantedOrder, week: int) -> float:
     return 1.0 - LATE_LOSS * max(0, week - order.wanted)
 
 
-def _donors(build: _Build) -> None:
+def _donors(build: Build) -> None:
     """Take no more of a donor than its brood and its bees bear; holes close with the weeks."""
     task, programme = build.task, build.programme
     brood_hole, bees_hole = holes_left(task.weeks)
@@ -158,7 +139,7 @@ def _donors(build: _Build) -> None:
             programme.all_at_most(columns, taken * hole, bound.tolist())
 
 
-def _means(build: _Build) -> None:
+def _means(build: Build) -> None:
     """Keep within donors' nucs, cells, boxes, frames and hours, week by week."""
     task, programme, made = build.task, build.programme, build.made
     for t in range(task.weeks):
@@ -174,7 +155,7 @@ def _means(build: _Build) -> None:
         work = {made[way, t]: MINUTES[way] / HOUR for way in WAYS}
         work[build.begun[t]] = number("minutes_batch") / HOUR
         work |= {
-            at: number("minutes_handing_over") / HOUR * _count(task, name)
+            at: number("minutes_handing_over") / HOUR * build.order(name).count
             for (name, w), at in build.placed.items()
             if w == t
         }
@@ -187,7 +168,7 @@ def _means(build: _Build) -> None:
         programme.at_most(every, float(task.shelf.frames))
 
 
-def _boxes(build: _Build, t: int) -> None:
+def _boxes(build: Build, t: int) -> None:
     """Count boxes in use: nucs made, less those delivered, less those given up as queenless."""
     task = build.task
     for product, boxes in (("nuc", task.shelf.nuc_boxes), ("mated queen", task.shelf.mating_boxes)):
@@ -202,101 +183,14 @@ def _boxes(build: _Build, t: int) -> None:
                     gone = free[made] if t - made >= LATE_MOST + 1 else 0.0
                     terms[build.made[way, made]] = 1.0 - float(gone)
         terms |= {
-            at: -float(_count(task, name))
+            at: -float(build.order(name).count)
             for (name, w), at in build.placed.items()
-            if w <= t and _product(task, name) == product
+            if w <= t and build.order(name).product == product
         }
         build.programme.at_most(terms, float(boxes))
 
 
-def _promises(build: _Build, product: Product, before: SupplyPlan | None) -> None:
-    """Meet what is promised up to each week in all but the worst scenarios of that week."""
-    task, programme = build.task, build.programme
-    ways = [way for way in WAYS if PRODUCT[way] == product]
-    ready = np.concatenate([ready_shares(task, way) for way in ways], axis=2)
-    columns = np.array([build.made[way, t] for way in ways for t in range(task.weeks)])
-    hand = _in_hand(task, len(ready)) if product == "nuc" else np.zeros(ready.shape[:2])
-    usual = np.concatenate([before.made[way] for way in ways]) if before else np.ones(len(columns))
-    owed: int | None = None
-    for w in range(task.until + 1):
-        owed = _owed(build, product, w, owed)
-        if owed is None:
-            continue
-        whole = np.column_stack([-ready[:, w, :], -hand[:, w]])
-        kept = hardest(whole, np.append(usual, 1.0))
-        at = np.append(columns, owed)
-        programme.all_at_most(
-            at, _with_owed(kept), (-kept[:, -1] - build.margin[product][w]).tolist()
-        )
-        _lateness(build, product, whole, at)
-
-
-def _owed(build: _Build, product: Product, w: int, before: int | None) -> int | None:
-    """Give the variable of all that is promised of a product up to a week, if anything may be."""
-    task, programme = build.task, build.programme
-    placed = {
-        at: float(_count(task, name))
-        for (name, week), at in build.placed.items()
-        if week == w and _product(task, name) == product
-    }
-    if before is None and not placed:
-        return None
-    owed = programme.variable(0.0, whole=False)
-    earlier = {before: 1.0} if before is not None else {}
-    programme.at_most({owed: -1.0} | placed | earlier, 0.0)
-    return owed
-
-
-def _with_owed(table: Floats) -> Floats:
-    """Put what is promised beside what is ready."""
-    return np.column_stack([table[:, :-1], np.ones(len(table))])
-
-
-def hardest(table: Floats, plan: Floats) -> Floats:
-    """Drop the worst scenarios of a week, and keep the hardest of the others, [row, column].
-
-    Rows hold the negative of what is ready for each nuc made, and of what is in hand. Those easier
-    under the plan bind no more than the hardest do; the trial on fresh scenarios would show it.
-
-    Examples
-    --------
-    >>> hardest(-np.arange(20.0)[:, None], np.ones(1))[:3].ravel().tolist()
-    [-2.0, -3.0, -4.0]
-
-    """
-    supply = -table @ plan
-    left_out = int((1.0 - KEPT) * len(table) + 1e-9)
-    return table[np.argsort(supply, kind="stable")[left_out : left_out + HARDEST]]
-
-
-def _lateness(build: _Build, product: Product, whole: Floats, at: NDArray[np.intp]) -> None:
-    """Charge what is late in a week, averaged over some scenarios."""
-    task, programme = build.task, build.programme
-    some = whole[np.linspace(0, len(whole) - 1, min(LATE_SCENARIOS, len(whole))).astype(int)]
-    prices = [order.price for order in task.orders if order.product == product]
-    loss = BROKEN_LOSS * float(np.mean(prices)) / len(some)
-    short = np.array([programme.variable(-loss, whole=False) for _ in some])
-    table = np.column_stack([_with_owed(some), -np.eye(len(some))])
-    programme.all_at_most(np.concatenate([at, short]), table, (-some[:, -1]).tolist())
-
-
-def _in_hand(task: SupplyTask, scenarios: int) -> Floats:
-    return task.in_hand[np.arange(scenarios) % len(task.in_hand)]
-
-
-def _order(task: SupplyTask, name: str) -> WantedOrder:
-    return next(each for each in task.orders if each.order == name)
-
-
-def _count(task: SupplyTask, name: str) -> int:
-    return _order(task, name).count
-
-
-def _product(task: SupplyTask, name: str) -> Product:
-    return _order(task, name).product
-
-
-def _read(build: _Build, values: Floats, money: float, gap: float) -> SupplyPlan:
+def _read(build: Build, values: Floats, money: float, gap: float) -> SupplyPlan:
     task, weeks = build.task, range(build.task.weeks)
 
     def whole(found: list[int]) -> NDArray[np.int64]:
@@ -313,6 +207,3 @@ def _read(build: _Build, values: Floats, money: float, gap: float) -> SupplyPlan
         money=money,
         gap=gap,
     )
-
-
-__all__ = ["Donor", "SupplyPlan", "hardest", "solve"]

@@ -7,10 +7,11 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from combwright.planning.supply.numbers import number
 from combwright.planning.supply.plain_rules import plain_rules
-from combwright.planning.supply.solving import KEPT, SupplyPlan, solve
-from combwright.planning.supply.trying import Tried, try_plan
+from combwright.planning.supply.promising import KEPT
+from combwright.planning.supply.solving import SupplyPlan, solve
+from combwright.planning.supply.supply_numbers import number
+from combwright.planning.supply.trying import TriedPlan, try_plan
 from combwright.planning.supply.wanted import PRODUCTS, Product, SupplyTask
 
 Floats = NDArray[np.float64]
@@ -26,9 +27,9 @@ class FirmPlan:
     """A plan whose promises held on fresh scenarios, and how the plain rules do on the same."""
 
     plan: SupplyPlan
-    tried: Tried
+    tried: TriedPlan
     plain: SupplyPlan
-    plain_tried: Tried
+    plain_tried: TriedPlan
     margin: dict[Product, Floats]
 
 
@@ -63,7 +64,7 @@ def firm_plan(
     )
 
 
-def _short(task: SupplyTask, plan: SupplyPlan, tried: Tried) -> dict[Product, Floats]:
+def _short(task: SupplyTask, plan: SupplyPlan, tried: TriedPlan) -> dict[Product, Floats]:
     """Give by how much each week falls short of its promises at the chance that is asked for."""
     found: dict[Product, Floats] = {}
     for product, spare in tried.spare.items():

@@ -7,9 +7,10 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from combwright.planning.supply.numbers import number
+from combwright.planning.supply.promising import BROKEN_LOSS
 from combwright.planning.supply.ready import A_WEEK, QUEEN_READY, SOLD_AFTER, holes_left
-from combwright.planning.supply.solving import BROKEN_LOSS, BROOD, FLOOR_BROOD, SupplyPlan
+from combwright.planning.supply.solving import BROOD, FLOOR_BROOD, SupplyPlan
+from combwright.planning.supply.supply_numbers import number
 from combwright.planning.supply.wanted import (
     PRODUCT,
     PRODUCTS,
@@ -37,7 +38,7 @@ FROM_GRAFT: Final = 0.76  # mean share of grafts that become ripe cells: 0.80 x 
 
 
 @dataclass(frozen=True)
-class Tried:
+class TriedPlan:
     """What became of a plan: each promise kept or not, [scenario] by order, and the money."""
 
     kept: Mapping[str, NDArray[np.bool_]]
@@ -49,7 +50,7 @@ class Tried:
         return float(self.kept[order].mean())
 
 
-def try_plan(task: SupplyTask, plan: SupplyPlan, seed: int) -> Tried:
+def try_plan(task: SupplyTask, plan: SupplyPlan, seed: int) -> TriedPlan:
     """Let the plan meet the scenarios of the task, each with luck of its own."""
     made = _made(task, plan, seed)
     ready = {
@@ -75,7 +76,7 @@ def try_plan(task: SupplyTask, plan: SupplyPlan, seed: int) -> Tried:
         spare[product] = supply - owed
         if product == "nuc":
             income += task.money.left * np.maximum(0.0, supply[:, -1] - total)
-    return Tried(kept, spare, money + income)
+    return TriedPlan(kept, spare, money + income)
 
 
 def served(

@@ -7,9 +7,10 @@ from typing import Final
 
 import numpy as np
 
-from combwright.planning.supply.numbers import number
+from combwright.planning.supply.promising import KEPT
 from combwright.planning.supply.ready import A_WEEK
-from combwright.planning.supply.solving import BROOD, FLOOR_BROOD, KEPT, SupplyPlan, solve
+from combwright.planning.supply.solving import BROOD, FLOOR_BROOD, SupplyPlan, solve
+from combwright.planning.supply.supply_numbers import number
 from combwright.planning.supply.tightening import FIRST_GAP, ROUGH_SECONDS, FirmPlan, firm_plan
 from combwright.planning.supply.wanted import Donor, SupplyTask, WantedOrder
 from combwright.records.replay.known_orders import KnownOrder

@@ -12,8 +12,8 @@ from combwright.advice.prices import Prices
 from combwright.belief.following.replay import Followed
 from combwright.planning.supply.courses import NucCourse, donor_course, nuc_course
 from combwright.planning.supply.mating import MatingWeather, mating
-from combwright.planning.supply.numbers import number
 from combwright.planning.supply.ready import A_WEEK, READY_WEEKS
+from combwright.planning.supply.supply_numbers import number
 from combwright.planning.supply.wanted import Donor, Money, Product, Shelf, SupplyTask, WantedOrder
 from combwright.records.replay.known_orders import KnownOrder, known_orders
 from combwright.records.replay.known_queens import KnownBatch, known_batches
