@@ -13,6 +13,7 @@ from combwright.advice.kit_acts import Feeding, StoresOut
 from combwright.advice.numbers import numbers
 from combwright.advice.situation import Situation
 from combwright.advice.stacking import set_up_after
+from combwright.advice.swarm_chance import calibrated
 from combwright.belief.worlds import WORLDS
 from combwright.simulation import observe
 from combwright.simulation.hands.actions import change_queen, cut_cells, feed
@@ -132,6 +133,9 @@ def _judged(lanes: Any, brood_before: Floats) -> list[Tried]:
         "swarm": lanes["swarmed"] > 0.0,
     }
     chances = np.array(list(happened.values())).mean(axis=2).T.tolist()
+    swarms = list(happened).index("swarm")
+    for each in chances:
+        each[swarms] = calibrated(each[swarms], lanes.shape[1])
     to_come = PARAMETERS["brood_becomes_bees"].value * observe.brood(lanes)
     bees = (observe.adults(lanes) + to_come).mean(axis=1)
     honey_kg = observe.honey_above_kg(lanes).mean(axis=1)

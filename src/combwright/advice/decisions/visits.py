@@ -15,6 +15,7 @@ from combwright.advice.decisions.honey import after_honey
 from combwright.advice.decisions.kept_shut import is_cold
 from combwright.advice.numbers import numbers
 from combwright.advice.situation import Situation
+from combwright.advice.swarm_chance import calibrated
 from combwright.advice.trial import doing
 from combwright.advice.words.wording import day_words
 from combwright.belief.worlds import WORLDS
@@ -89,7 +90,8 @@ def _broken(situation: Situation, colonies: NDArray[np.void], *, can_give_room: 
     short = _share(colonies["short_of_room_days"] >= PARAMETERS["short_days"].value)
     if can_give_room and short > limits.no_room:
         return "the queen may be short of room"
-    if _share(colonies["swarmed"] > 0.0) > limits.swarm:
+    swarmed = _share(colonies["swarmed"] > 0.0)
+    if calibrated(swarmed, len(colonies)) > limits.swarm:
         return "it may swarm"
     return "it may be dead" if _share(observe.adults(colonies) <= 0.0) > 0.5 else None
 
