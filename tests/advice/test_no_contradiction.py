@@ -1,6 +1,7 @@
 """No advice contradicts another on the same sheet: over random colonies and dates."""
 
 from collections.abc import Callable
+from datetime import timedelta
 
 import pytest
 from tests.advice.situations import drawn, situation
@@ -17,7 +18,7 @@ from combwright.advice.bee_acts import (
     Uniting,
 )
 from combwright.advice.decisions.food import FEEDER_G, FONDANT_MOST_G
-from combwright.advice.kit_acts import Act, Feeding, LeaveStack, SuperOff, Treat
+from combwright.advice.kit_acts import Act, Counting, Feeding, LeaveStack, SuperOff, Tray, Treat
 from combwright.advice.plan import Plan, plan
 from combwright.advice.situation import Situation
 from combwright.advice.stacking import set_up_after
@@ -108,7 +109,7 @@ def winter_has_no_inspection(at: Situation, decided: Plan) -> bool:
 
 def the_stack_fits_the_box(at: Situation, decided: Plan) -> bool:
     hive, told = at.standing.hive, decided.set_up
-    boxes = at.standing.set_up.brood_boxes
+    boxes = told.brood_boxes
     fits = frames_that_fit(hive, None, told.dummy_boards, boxes)
     return told.frames <= min(fits, 12 * boxes) and told.dummy_boards <= 2
 
@@ -173,6 +174,19 @@ def a_visit_decided_upon_is_the_one_told(_: Situation, decided: Plan) -> bool:
     return all(decided.next_visit <= by for by in looks)
 
 
+def an_early_look_has_something_to_do(at: Situation, decided: Plan) -> bool:
+    """Within four days it is for food or a swarm; never for room that nobody can give."""
+    soon = at.on + timedelta(days=4)
+    early = [each for each in decided.asks(Look) if each.by is not None and each.by <= soon]
+    told = decided.set_up
+    is_full = told.frames >= at.standing.hive.frames * told.brood_boxes
+    return not any(each.due == "the queen may be short of room" for each in early) or not is_full
+
+
+def the_tray_is_set_one_way(_: Situation, decided: Plan) -> bool:
+    return len(decided.asks(Tray)) + sum(c.on_tray for c in decided.asks(Counting)) <= 1
+
+
 RULES: tuple[Callable[[Situation, Plan], bool], ...] = (
     no_feed_under_supers,
     a_new_super_takes_the_feeder_off,
@@ -190,6 +204,8 @@ RULES: tuple[Callable[[Situation, Plan], bool], ...] = (
     the_tray_is_never_shut_in_season,
     what_is_divided_keeps_its_queen,
     the_actions_lead_to_the_set_up,
+    an_early_look_has_something_to_do,
+    the_tray_is_set_one_way,
     the_next_visit_is_the_first_day_asked_for,
     the_next_visit_is_not_while_it_is_left_shut,
     no_date_is_told_that_lies_before_the_next_visit,

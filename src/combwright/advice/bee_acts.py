@@ -130,6 +130,12 @@ class Give(Act):
     queen: Literal["mated queen", "cell"] | None = None
 
 
+class Rehouse(Act):
+    """Sell a nuc that fills its box, or set it into a hive."""
+
+    do: Literal["rehouse"] = "rehouse"
+
+
 class TakeIn(Act):
     """Frames of sealed brood that it can take from another."""
 

@@ -15,6 +15,7 @@ from combwright.advice.decisions import (
     disease,
     food,
     honey,
+    housing,
     look,
     nucs,
     queen,
@@ -45,6 +46,7 @@ DECISIONS: Final[tuple[Callable[[Deciding], Decision], ...]] = (
     treating.decide,
     food.decide,
     winter.decide,
+    housing.decide,
     nucs.decide,
     visits.decide,
 )

@@ -103,8 +103,8 @@ def page(by_world: dict[str, list[Week]]) -> str:
             f"## {world}",
             "",
             (
-                f"{len(weeks)} weeks, {len(came)} swarms, {seen} of them seen coming; {flags} weeks "
-                f"flagged. Mean chance {np.mean([w.chance for w in weeks]):.1%}, "
+                f"{len(weeks)} weeks, {len(came)} swarms, {seen} of them seen coming; {flags} "
+                f"weeks flagged. Mean chance {np.mean([w.chance for w in weeks]):.1%}, "
                 f"came {len(came) / len(weeks):.1%}."
             ),
             "",
@@ -134,12 +134,12 @@ def figure(by_world: dict[str, list[Week]]) -> str:
     ]
     axis = alt.Scale(domain=[0, 1])
     line = (
-        alt.Chart(alt.Data(values=[{"a": 0, "b": 0}, {"a": 1, "b": 1}]))
+        alt.Chart(alt.InlineData([{"a": 0, "b": 0}, {"a": 1, "b": 1}]))
         .mark_line(color="#999", strokeDash=[4, 4])
         .encode(x=alt.X("a:Q", scale=axis), y=alt.Y("b:Q", scale=axis))
     )
     points = (
-        alt.Chart(alt.Data(values=rows))
+        alt.Chart(alt.InlineData(rows))
         .mark_point(filled=True)
         .encode(
             x=alt.X("chance:Q", title="chance of a swarm within the week", scale=axis),

@@ -35,6 +35,7 @@ ACT_WORDS: Final[Mapping[type[kit_acts.Act], str]] = {
     bee_acts.GoOnAlone: "Let it go on alone.",
     bee_acts.TakeIn: "Can take a frame of sealed brood for an empty one, bees shaken off and "
     "the frame marked, from a healthy colony that can give.",
+    bee_acts.Rehouse: "It fills its box: sell it, or set its frames into a hive.",
     bee_acts.Heft: "Heft from behind; do not open.",
     bee_acts.ClearEntrance: "Clear dead bees from the entrance.",
     bee_acts.MakeFast: "Mouse guard on; strap; roof tight.",
