@@ -29,12 +29,15 @@ def queens(
     wanted: Annotated[
         int | None, typer.Option(help="Laying queens that you need, with nine in ten.")
     ] = None,
+    cells: Annotated[
+        int | None, typer.Option(help="Ripe cells that you give for them, all on one day.")
+    ] = None,
     as_json: JsonOption = False,
 ) -> None:
     """Show when queens are sealed, emerge, mate, lay and are fit to sell, early and late."""
     from combwright.services.calculators.queen_calendar import queen_calendar
 
-    told = queen_calendar(start, day_of(on), brood_c=warmth, wanted=wanted)
+    told = queen_calendar(start, day_of(on), brood_c=warmth, wanted=wanted, cells=cells)
     if as_json:
         print_json(told)
     else:
@@ -53,5 +56,9 @@ def _show(told: "QueenCalendar") -> None:
     typer.echo(f"A ripe cell of that date becomes a laying queen with {told.lays:.0%}, as a rule.")
     if told.cells_for_wanted is not None:
         typer.echo(f"For so many laying queens give {told.cells_for_wanted} ripe cells.")
+    if told.promise_for is not None:
+        typer.echo(
+            f"From those cells as many nucs can be promised for {told.promise_for:%a %d %b}."
+        )
     for sentence in told.how_sure:
         typer.echo(sentence)

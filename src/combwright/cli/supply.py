@@ -71,7 +71,7 @@ def otherwise(told: "list[str] | tuple[str, ...]") -> "WhatIf":
                 where="--what-if",
                 remedy="Write “nuc in June=180”, “lost B1” or “cold 2027-05-20”.",
             )
-    return WhatIf(prices, frozenset(lost), cold)
+    return WhatIf(tuple(prices.items()), frozenset(lost), cold)
 
 
 def _show(sheet: "SupplySheet") -> None:
@@ -94,6 +94,11 @@ def _show(sheet: "SupplySheet") -> None:
         ]  # fmt: skip
         said = ", ".join(f"{count} {what}" for count, what in done if count)
         typer.echo(f"  {week.week}: {said or 'nothing'} (a cell lays with {week.lays:.0%})")
+    typer.echo("Nucs that stand")
+    for nuc in sheet.nucs:
+        missing = f"missing {', '.join(nuc.missing)}" if nuc.missing else "ready"
+        when = f"ready by {nuc.by}" if nuc.by else "not ready this season"
+        typer.echo(f"  {nuc.colony} ({nuc.yard}): {missing}; {when} ({nuc.chance:.0%}); {nuc.job}")
     typer.echo("Donors")
     for give in sheet.gives:
         typer.echo(

@@ -11,6 +11,7 @@ from combwright.records.store.book_handle import Book
 from combwright.services.access import Access
 from combwright.services.book.photos import Photos
 from combwright.services.rounds.kept_rounds import Rounds
+from combwright.services.supply.kept_plans import SupplyPlans
 
 Clock = Callable[[], datetime]
 
@@ -23,6 +24,7 @@ class Desk:
     rounds: Rounds
     access: Access
     photos: Photos
+    supplies: SupplyPlans
     clock: Clock
     is_demo: bool = False
 
@@ -34,6 +36,7 @@ class Desk:
     def close(self) -> None:
         """Let go of everything."""
         self.rounds.close()
+        self.supplies.close()
         self.book.close()
 
 
@@ -41,7 +44,15 @@ def lay_out(book: Book, *, clock: Clock, is_demo: bool = False, members: int = 2
     """Put together what the page works with; a book that cannot be read is refused here."""
     book.open()
     rounds = Rounds(book, members=members)
-    return Desk(book, rounds, Access(book), Photos(book), clock, is_demo=is_demo)
+    return Desk(
+        book,
+        rounds,
+        Access(book),
+        Photos(book),
+        SupplyPlans(book, members=members),
+        clock,
+        is_demo=is_demo,
+    )
 
 
 def desk(request: Request) -> Desk:

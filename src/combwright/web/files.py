@@ -10,6 +10,7 @@ from starlette.responses import Response
 
 from combwright.services.book.book import add_notebook, export
 from combwright.services.rounds.visits_calendar import visits_calendar
+from combwright.services.supply.batch_days import supply_days
 from combwright.terms.errors import NotebookError, NotFoundError
 from combwright.web.desk import AtDesk
 from combwright.web.showing import page
@@ -63,7 +64,6 @@ def calendar(at: AtDesk, key: str) -> Response:
         raise NotFoundError("There is no such calendar.", remedy="Copy the address from Settings.")
     book = at.book.now()
     sheet = at.rounds.newest()
-    content = visits_calendar(sheet, made=at.clock()) if sheet and book.living else None
-    if content is None:
-        content = visits_calendar(None, made=at.clock())
+    shown = sheet if book.living else None
+    content = visits_calendar(shown, made=at.clock(), own=supply_days(book.entries))
     return Response(content, media_type="text/calendar; charset=utf-8")

@@ -71,4 +71,4 @@ def test_what_cannot_be_planned_is_refused(book: Book) -> None:
     with pytest.raises(OutOfRangeError, match="hours"):
         supply_plan(book, AskedSupply(ON, hours=0.0))
     with pytest.raises(NotFoundError, match="no price of “gold”"):
-        supply_plan(book, replace(QUICK, what_if=WhatIf(prices={"gold": 1.0})))
+        supply_plan(book, replace(QUICK, what_if=WhatIf(prices=(("gold", 1.0),))))

@@ -27,14 +27,15 @@ from combwright.science.queens.first_egg import (
     RIPE_BEFORE,
     SPREAD,
 )
-from combwright.science.queens.mating_success import SHOCK
+from combwright.science.queens.mating_success import ACCEPTED as GRAFTS_ACCEPTED
+from combwright.science.queens.mating_success import SEALED_WELL, SHOCK
 from combwright.terms.streams import stream
 
 Floats = NDArray[np.float64]
 MOST_NUCS: Final = 80  # made in one week by one way; their luck is drawn once for all plans
 BELOW_FLOOR: Final = number("below_floor")
 ACCEPTED: Final = number("queen_accepted")
-FROM_GRAFT: Final = 0.76  # mean share of grafts that become ripe cells: 0.80 x 0.95
+FROM_GRAFT: Final = GRAFTS_ACCEPTED.value * SEALED_WELL.value
 
 
 @dataclass(frozen=True)

@@ -43,6 +43,18 @@ def lays_by(days_since_first_flight: ArrayLike) -> NDArray[np.float64]:
     return np.asarray(ndtr((np.log(np.maximum(days, LEAST_DAYS)) - LOG_MIDDLE) / SPREAD))
 
 
+def mean_first_egg(flies_at: float = FLIES_AT) -> float:
+    """Mean age of a queen at her first egg, by the age at which she first flies. [days].
+
+    Examples
+    --------
+    >>> [round(mean_first_egg(flies_at), 1) for flies_at in (5, 7)]
+    [11.8, 13.8]
+
+    """
+    return flies_at + FIRST_EGG_MEAN.value
+
+
 def ready_by(days: ArrayLike, success: ArrayLike, waits: ArrayLike = 0.0) -> NDArray[np.float64]:
     """Share of nucs given a ripe cell on day 0 whose queen has laid long enough for a sale.
 

@@ -11,6 +11,8 @@ from combwright.terms.ranges import within
 ALIVE = parameter("science/queens", "alive_to_fly")
 PER_FIT_DAY = parameter("science/queens", "per_fit_day")
 NO_DRONE_LAYER = parameter("science/queens", "no_drone_layer")
+ACCEPTED = parameter("science/queens", "accepted")
+SEALED_WELL = parameter("science/queens", "sealed_well")
 PRIOR_WEIGHT = parameter("science/queens", "prior_weight")
 SHOCK = parameter("science/queens", "batch_shock")
 BY_DATE = parameters("science/queens", "lays_from_cell")

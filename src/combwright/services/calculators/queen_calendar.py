@@ -8,9 +8,10 @@ from typing import get_args
 from combwright.science.queens.cells_needed import cells_needed
 from combwright.science.queens.drones import drone_eggs_before
 from combwright.science.queens.emergence import HOURS_A_DAY, NEST_C, emergence_window_h
-from combwright.science.queens.first_egg import RIPE_BEFORE
+from combwright.science.queens.first_egg import RIPE_BEFORE, mean_first_egg
 from combwright.science.queens.mating import FULL_FLIGHT_ABOVE_C, NO_FLIGHT_BELOW_C
 from combwright.science.queens.mating_success import SHOCK, usual_share
+from combwright.science.queens.promise_day import promise_day
 from combwright.science.queens.queen_clock import Days, Milestone, Start, queen_clock
 from combwright.terms.errors import NotFoundError
 
@@ -53,17 +54,25 @@ class QueenCalendar:
     emerges: tuple[datetime, datetime]
     drone_eggs_by: date
     lays: float
+    first_egg: date
     cells_for_wanted: int | None
+    promise_for: date | None
     how_sure: list[str]
 
 
 def queen_calendar(
-    start: str, day_0: date, *, brood_c: float = NEST_C.value, wanted: int | None = None
+    start: str,
+    day_0: date,
+    *,
+    brood_c: float = NEST_C.value,
+    wanted: int | None = None,
+    cells: int | None = None,
 ) -> QueenCalendar:
     """Tell when the queens that begin on a day are sealed, emerge, mate, lay and may be sold.
 
     Only stages still ahead; early days are rounded down, late days up. ``brood_c`` is the warmth
-    of the sealed cells [°C], ``wanted`` how many laying queens are needed with nine in ten.
+    of the sealed cells [°C], ``wanted`` how many laying queens are needed with nine in ten,
+    ``cells`` how many ripe cells are given for them.
 
     Examples
     --------
@@ -79,9 +88,8 @@ def queen_calendar(
             f"There is no start '{start}'.", remedy=f"It can be: {', '.join(known)}."
         )
     stages = tuple(_expected(each, days, day_0) for each, days in queen_clock(begun).items())
-    noon = datetime.combine(day_0, time(12))
     first, last = emergence_window_h(begun, brood_c)
-    emerges = (noon + timedelta(hours=max(0.0, first)), noon + timedelta(hours=last))
+    emerges = emerges_at(begun, day_0, brood_c)
     eggs = drone_eggs_before((first + last) / 2 / HOURS_A_DAY)
     lays = usual_share(emerges[0].date() - timedelta(days=round(RIPE_BEFORE.value)))
     return QueenCalendar(
@@ -91,9 +99,26 @@ def queen_calendar(
         emerges,
         day_0 + timedelta(days=floor(eggs)),
         lays,
+        emerges[0].date() + timedelta(days=round(mean_first_egg())),
         None if wanted is None else cells_needed(wanted, lays, shock=SHOCK.value),
+        _promise(emerges[0].date(), lays, wanted, cells),
         HOW_SURE,
     )
+
+
+def _promise(emerges: date, lays: float, wanted: int | None, cells: int | None) -> date | None:
+    days = None if wanted is None or cells is None else promise_day(wanted, cells, lays)
+    given = emerges - timedelta(days=round(RIPE_BEFORE.value))
+    return None if days is None else given + timedelta(days=days)
+
+
+def emerges_at(
+    start: Start, day_0: date, brood_c: float | None = None
+) -> tuple[datetime, datetime]:
+    """Give when the first and the last queen emerge, if all began at noon of day 0."""
+    noon = datetime.combine(day_0, time(12))
+    first, last = emergence_window_h(start, NEST_C.value if brood_c is None else brood_c)
+    return noon + timedelta(hours=max(0.0, first)), noon + timedelta(hours=last)
 
 
 def _expected(stage: Milestone, days: Days, day_0: date) -> QueenStage:

@@ -1,7 +1,7 @@
 """The round of a day: from the book to the sheet."""
 
 from collections.abc import Sequence
-from datetime import date
+from datetime import date, timedelta
 from typing import Final
 
 from combwright import __version__
@@ -20,6 +20,7 @@ from combwright.services.rounds.situations import (
     Situations,
     situations_of,
 )
+from combwright.services.supply.batch_days import due
 from combwright.terms.errors import NotFoundError, OutOfRangeError
 
 NOTICES: Final = (
@@ -115,7 +116,11 @@ def _sheet(followed: Sequence[Followed], situations: Situations, progress: Progr
         bench=bench(done, SYRUP_FRACTION),
         load=load(done, yards, SYRUP_FRACTION),
         at_any_colony=shown_branches(at_any_colony(asked.on)),
-        notices=[*unknown_colony_notices(situations), *NOTICES],
+        notices=[
+            *unknown_colony_notices(situations),
+            *due(situations.entries, asked.on, asked.on + timedelta(days=asked.days)),
+            *NOTICES,
+        ],
     )
 
 

@@ -1,6 +1,5 @@
 """What plan of nucs and queens is asked for, and what if things were otherwise."""
 
-from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date
 from typing import Final
@@ -15,7 +14,7 @@ SCENARIOS: Final = (50, 5000)
 class WhatIf:
     """What may be otherwise: prices, batches that are lost, a cold spell of some days."""
 
-    prices: Mapping[str, float] = field(default_factory=dict)
+    prices: tuple[tuple[str, float], ...] = ()
     lost_batches: frozenset[str] = frozenset()
     cold_from: date | None = None
     cold_days: int = 14

@@ -60,6 +60,7 @@ def _sheet(found: Gathered, firm: FirmPlan, asked: AskedSupply) -> SupplySheet:
         on=asked.on,
         orders=tuple(lines),
         gives=tuple(_gives(task, plan, asked)),
+        nucs=tuple(found.nucs),
         weeks=tuple(_weeks(task, plan, asked)),
         can_give_now={
             each.colony: nucs

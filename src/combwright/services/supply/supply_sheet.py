@@ -3,6 +3,8 @@
 from dataclasses import dataclass
 from datetime import date
 
+from combwright.services.supply.nuc_readiness import NucReady
+
 
 @dataclass(frozen=True)
 class OrderLine:
@@ -66,6 +68,7 @@ class SupplySheet:
     on: date
     orders: tuple[OrderLine, ...]
     gives: tuple[GiveLine, ...]
+    nucs: tuple[NucReady, ...]
     weeks: tuple[WeekLine, ...]
     can_give_now: dict[str, int]
     queens_sure: int

@@ -15,16 +15,18 @@ from combwright.planning.supply.mating import MatingWeather, mating
 from combwright.planning.supply.ready import A_WEEK, READY_WEEKS
 from combwright.planning.supply.supply_numbers import number
 from combwright.planning.supply.wanted import Donor, Money, Product, Shelf, SupplyTask, WantedOrder
+from combwright.records.replay.corrections import names
 from combwright.records.replay.known_orders import KnownOrder, known_orders
 from combwright.records.replay.known_queens import KnownBatch, known_batches
 from combwright.records.store.book_handle import Book
-from combwright.science.queens.mating_success import SHOCK
+from combwright.science.queens.mating_success import ACCEPTED, SEALED_WELL, SHOCK
 from combwright.services.beliefs.workers import follow_each, for_each
 from combwright.services.progress import PLANNING, Progress
 from combwright.services.rounds.price_list import prices_on, with_prices
 from combwright.services.rounds.situations import AskedRound, Situations, situations_of
 from combwright.services.supply.asked import AskedSupply
 from combwright.services.supply.mating_weather import RIPE_AFTER, mating_weather, own_success
+from combwright.services.supply.nuc_readiness import NucReady, nuc_readiness
 from combwright.terms.entries import Kit, Noted
 from combwright.terms.errors import NotFoundError
 
@@ -33,7 +35,7 @@ PRODUCTS: Final[dict[str, Product]] = {
     "overwintered nuc": "nuc",
     "mated queen": "mated queen",
 }
-USUAL_SHARE: Final = (0.80, 0.95)  # grafts accepted, cells sealed well: science/data/queens.toml
+USUAL_SHARE: Final = (ACCEPTED.value, SEALED_WELL.value)
 SWARM_CELLS_RIPE: Final = 2  # days; sealed cells that were found emerge within 0 to 8
 
 
@@ -44,7 +46,7 @@ class Gathered:
     solved: SupplyTask
     fresh: SupplyTask
     last: SupplyTask
-    nucs: list[NucCourse]
+    nucs: list[NucReady]
     orders: dict[str, KnownOrder]
     batches: dict[str, KnownBatch]
     later: list[KnownOrder]
@@ -75,7 +77,7 @@ def gather(book: Book, asked: AskedSupply, progress: Progress) -> Gathered:
     orders = {name: each for name, each in known_orders(entries).items() if each.open}
     yard = max({each.yard for each in standing}, key=[each.yard for each in standing].count)
     own = own_success(book, yard, batches, asked.on)
-    prices = with_prices(prices_on(entries, asked.on), asked.what_if.prices)
+    prices = with_prices(prices_on(entries, asked.on), dict(asked.what_if.prices))
     first = min([asked.on, *(each.day_0 for each in batches.values())])
     sky = mating_weather(
         book,
@@ -101,8 +103,13 @@ def gather(book: Book, asked: AskedSupply, progress: Progress) -> Gathered:
     half = asked.scenarios + asked.scenarios // 2
     parts = (slice(0, asked.scenarios), slice(asked.scenarios, half), slice(half, None))
     solved, fresh, last = (_under(task, sky.some(part), asked.on, own) for part in parts)
+    holds = {each.belief.colony: each.standing.hive.frames for each in standing}
+    noted = {each.colony: [one for one in entries if each.colony in names(one)] for each in nucs}
+    readiness = [
+        nuc_readiness(each, holds[each.colony], noted[each.colony], asked.on) for each in nucs
+    ]
     return Gathered(
-        solved, fresh, last, nucs, orders, batches,
+        solved, fresh, last, readiness, orders, batches,
         [each for each in orders.values() if not _in_plan(each, asked)],
         own, yard, situations.around.described(),
         [each.belief.colony for each in standing if situations.is_shut(each.yard)],
