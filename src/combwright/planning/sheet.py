@@ -142,6 +142,45 @@ class Stop(Shown):
     items: list[str]
 
 
+class Handed(Shown):
+    """What one colony gives to another on the round."""
+
+    what: str
+    count: int
+    giver: str
+    giver_yard: str
+    taker: str
+    taker_yard: str
+
+    @property
+    def counted(self) -> str:
+        """Say how many of what."""
+        return f"{self.count} {self.what}" if self.count == 1 else f"{self.count} {self._many}"
+
+    @property
+    def _many(self) -> str:
+        first, _, rest = self.what.partition(" of ")
+        return f"{first}s of {rest}" if rest else f"{first}s"
+
+    @property
+    def to_giver(self) -> str:
+        """Say it at the hive that gives."""
+        if self.what == "colony":
+            return f"Unite it with {self.taker}, through newspaper."
+        return f"{self.counted[0].upper()}{self.counted[1:]} for {self.taker}{self._place}."
+
+    @property
+    def to_taker(self) -> str:
+        """Say it at the hive that takes."""
+        if self.what == "colony":
+            return f"{self.giver} is united with it, through newspaper."
+        return f"Takes {self.counted} from {self.giver}, the bees shaken off and the frame marked."
+
+    @property
+    def _place(self) -> str:
+        return f" at {self.taker_yard}" if self.taker_yard != self.giver_yard else ""
+
+
 class RoundSheet(Shown):
     """The sheet for one round."""
 
@@ -155,5 +194,8 @@ class RoundSheet(Shown):
     load: list[Stop]
     at_any_colony: list[Branch] = Field(
         default_factory=list, description="Branches that are the same at every colony"
+    )
+    handed: list[Handed] = Field(
+        default_factory=list, description="Which frame or colony goes from which hive to which"
     )
     notices: list[str]

@@ -7,6 +7,7 @@ from typing import Final
 from combwright import __version__
 from combwright.advice.decisions.found import at_any_colony
 from combwright.belief.following.replay import Followed
+from combwright.planning.matching import matched
 from combwright.planning.round import colony_sheet, shown_branches
 from combwright.planning.sheet import ColonySheet, RoundSheet
 from combwright.planning.supplies import bench, load
@@ -106,7 +107,7 @@ def _sheet(followed: Sequence[Followed], situations: Situations, progress: Progr
         return colony_sheet(each, situations.of(each), number + 1)
 
     done = for_each(one, list(enumerate(in_order)), doing=PLANNING, progress=progress)
-    return RoundSheet(
+    sheet = RoundSheet(
         on=asked.on,
         version=__version__,
         seed=asked.seed,
@@ -122,6 +123,7 @@ def _sheet(followed: Sequence[Followed], situations: Situations, progress: Progr
             *NOTICES,
         ],
     )
+    return matched(sheet)
 
 
 def _last_of_all(followed: Followed, situations: Situations) -> tuple[bool, bool]:

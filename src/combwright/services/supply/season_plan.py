@@ -20,6 +20,7 @@ from combwright.science.queens.cells_needed import queens_sure
 from combwright.science.queens.mating_success import SHOCK
 from combwright.services.progress import Progress, Step, silent
 from combwright.services.supply.asked import AskedSupply
+from combwright.services.supply.solver_words import solver_words_aside
 from combwright.services.supply.supply_sheet import (
     GiveLine,
     InMoney,
@@ -38,14 +39,11 @@ def supply_plan(book: Book, asked: AskedSupply, progress: Progress = silent) -> 
     """Plan the season's nucs and queens; notes of the day itself are not yet taken in."""
     found = gather(book, asked, progress)
     progress(Step(SOLVING))
-    firm = firm_plan(
-        found.solved,
-        found.fresh,
-        found.last,
-        seed=asked.seed,
-        seconds=asked.seconds,
-    )
-    return _sheet(found, firm, asked)
+    with solver_words_aside():
+        firm = firm_plan(
+            found.solved, found.fresh, found.last, seed=asked.seed, seconds=asked.seconds
+        )
+        return _sheet(found, firm, asked)
 
 
 def _sheet(found: Gathered, firm: FirmPlan, asked: AskedSupply) -> SupplySheet:
