@@ -71,7 +71,8 @@ class Situation:
     ``conditions`` and ``luck`` begin on that day and reach at least over the days to the next
     visit and the margin after it. ``history`` holds the colony's entries before that day,
     ``signs_at`` names another colony of its yard at which signs of disease stand noted. ``dead`` is
-    the share of members that were left out because they have died. ``season`` holds the days to the
+    the share of members that were left out because they have died, ``robbed`` the chance that it
+    was robbed since the last notes. ``season`` holds the days to the
     end of the season, over which candidates are weighed; those of ``conditions`` without it. What
     a swarm costs is worked out once, and taken along where part of the work is done. A branch, for
     members as if they had been found, is weighed by half as many.
@@ -91,6 +92,7 @@ class Situation:
     history: tuple[Noted, ...] = ()
     signs_at: str | None = None
     dead: float = 0.0
+    robbed: float = 0.0
     prices: Prices = field(default_factory=Prices)
     season: SeasonDays | None = None
     known_swarm_loss: float | None = None

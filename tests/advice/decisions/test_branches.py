@@ -5,8 +5,9 @@ from datetime import date
 import pytest
 from tests.advice.situations import Case, drawn, situation
 
-from combwright.advice.bee_acts import AsPlanned
+from combwright.advice.bee_acts import AsPlanned, Uniting
 from combwright.advice.decisions.found import at_any_colony
+from combwright.advice.kit_acts import LeaveStack
 from combwright.advice.plan import plan
 
 
@@ -84,3 +85,26 @@ def test_where_less_food_is_found_no_less_is_fed(on: date, bees: float) -> None:
     (bare,) = (each for each in told.branches if each.quantity == "kg of stores")
     assert bare.portion is not None
     assert bare.portion.grams >= told.portion.grams
+
+
+@pytest.mark.parametrize("first", [100, 110, 120])
+def test_a_branch_differs_from_the_plan_only_its_own_way(first: int) -> None:
+    """A colony found weaker is never told more syrup or more room than a stronger one."""
+    for number in range(first, first + 10):
+        told = plan(situation(drawn(number)))
+        ends = {each.code: each for each in told.branches if each.quantity == "frames of bees"}
+        if len(ends) < 2 or told.asks(Uniting):
+            continue
+        weaker, stronger = ends["at most"], ends["at least"]
+        stacks = [
+            next((a.frames for a in each.actions if isinstance(a, LeaveStack)), None)
+            for each in (weaker, stronger)
+        ]
+        low, high = (told.set_up.frames if n is None else n for n in stacks)
+        assert low <= told.set_up.frames <= high, number
+        if not any(
+            isinstance(a, Uniting | LeaveStack) for a in (*weaker.actions, *stronger.actions)
+        ):
+            assert weaker.portion is not None
+            assert stronger.portion is not None
+            assert weaker.portion.grams <= told.portion.grams <= stronger.portion.grams, number

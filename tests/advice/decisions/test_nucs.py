@@ -1,5 +1,6 @@
 """Who can give brood, and who is helped by it."""
 
+from dataclasses import replace
 from datetime import date
 
 import pytest
@@ -9,6 +10,7 @@ from combwright.advice.bee_acts import Give, TakeIn
 from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
 from combwright.advice.decisions import nucs
+from combwright.advice.plan import plan
 
 MAY = date(2027, 5, 10)
 
@@ -41,3 +43,11 @@ def test_nobody_gives_and_takes_at_once() -> None:
         decided = _decided(Case(date(2027, 6, 5), bees, 0.7 * bees, 8.0, 11))
         takes, gives = decided.asks(TakeIn), decided.asks(Give)
         assert not (takes and gives)
+
+
+@pytest.mark.parametrize("on", [date(2027, 5, 25), date(2027, 6, 14)])
+def test_a_hungry_colony_gives_no_brood_and_a_strong_one_fed_well_does(on: date) -> None:
+    strong = Case(on, 11.0, 7.0, 10.0, 11, nectar=0.0)
+    assert plan(situation(strong), with_branches=False).asks(Give)
+    hungry = plan(situation(replace(strong, stores_kg=0.8)), with_branches=False)
+    assert not hungry.asks(Give)

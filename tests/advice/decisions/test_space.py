@@ -9,7 +9,8 @@ from tests.advice.situations import Case, situation
 from combwright.advice.deciding import Deciding
 from combwright.advice.decisions import space
 from combwright.advice.decisions.space import Space
-from combwright.advice.kit_acts import Boards, Entrance, Frames, SuperOff
+from combwright.advice.kit_acts import Boards, Entrance, Feeding, Frames, SuperOff
+from combwright.advice.plan import plan
 from combwright.advice.words.wording import many
 
 MAY = Case(date(2027, 5, 8), 7.0, 4.0, 6.0, 8)
@@ -108,3 +109,19 @@ def test_boards_alone_go_in_only_where_they_are_worth_it(on: date, bees: float) 
         told = decided(replace(MAY, on=on, frames_of_bees=bees, frames=frames))
         boards_alone = told.asks(Boards) and not told.asks(Frames)
         assert not boards_alone or told.inputs["worth_more"] > 0.5
+
+
+@pytest.mark.parametrize("month", [7, 8, 9])
+@pytest.mark.parametrize(("hive", "bees"), [("nuc 6 polystyrene", 4.0), ("national timber", 9.0)])
+def test_where_robbers_may_be_about_the_entrance_is_narrowed_before_it_is_fed(
+    month: int, hive: str, bees: float
+) -> None:
+    frames = 6 if bees < 6.0 else 10
+    case = Case(date(2027, month, 20), bees, 2.0, 1.0, frames, hive, nectar=0.0)
+    quiet, robbed = (
+        plan(replace(situation(case), robbed=chance), with_branches=False) for chance in (0.0, 0.6)
+    )
+    assert robbed.portion.grams > 0
+    assert robbed.set_up.entrance_mm <= 15 < quiet.set_up.entrance_mm
+    told = [type(each) for each in robbed.actions if isinstance(each, Entrance | Feeding)]
+    assert told == [Entrance, Feeding]

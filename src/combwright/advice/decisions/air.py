@@ -38,6 +38,8 @@ def _tray_mm(situation: Situation) -> int:
 
 
 def _entrance_mm(situation: Situation) -> int:
+    if situation.robbed >= PARAMETERS["robbed_chance"].value:
+        return int(PARAMETERS["guarded_mm"].value)
     ways = ("few", "some", "many")
     enough = (way for way in ways if situation.bees < PARAMETERS[f"{way}_bees"].value)
     return int(PARAMETERS[f"{next(enough, 'most')}_mm"].value)

@@ -6,7 +6,7 @@ What is done at any colony without eggs or with queen cells is the same for all 
 """
 
 from collections.abc import Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import Final
 
 import numpy as np
@@ -32,16 +32,53 @@ from combwright.advice.decisions.kept_shut import (
     nothing_moves,
     waits_for_a_queen,
 )
-from combwright.advice.kit_acts import LeaveStack
+from combwright.advice.kit_acts import Feeding, LeaveStack
 from combwright.advice.numbers import numbers
 from combwright.advice.situation import Situation
 from combwright.advice.words.wording import grams_words
 from combwright.simulation import observe
 from combwright.simulation.columns import LAYING
+from combwright.terms.set_up import SetUp
 
 PARAMETERS: Final = numbers("branches")
 FEWEST: Final = int(PARAMETERS["fewest_members"].value)
 LIKELY: Final = PARAMETERS["likely"].value
+
+
+@dataclass(frozen=True)
+class Side:
+    """An end of what may be found, and the way in which a branch there may differ from the plan.
+
+    Few members stand for it, so that what differs the other way is their chance: more bees never
+    ask for fewer frames or less feed, more stores never for more feed, nor for other frames.
+    """
+
+    code: str
+    quantity: Quantity
+    frames: int
+    supers: int
+    feed: int
+
+    def kept_to(
+        self, planned: tuple[SetUp, Feeding], told: tuple[SetUp, Feeding]
+    ) -> tuple[SetUp, Feeding]:
+        """Give stack and portion of a branch where they differ its way, else those of the plan."""
+        (now, feed), (stack, portion) = planned, told
+        if (stack.supers - now.supers) * self.supers < 0:
+            stack, portion = now, feed
+        if (stack.frames - now.frames) * self.frames <= 0:
+            same = {"frames": now.frames, "dummy_boards": now.dummy_boards}
+            stack = stack.model_copy(update=same)
+        is_fed_alike = stack.supers == now.supers
+        if is_fed_alike and (portion.grams - feed.grams) * self.feed < 0:
+            portion = feed
+        return stack, portion
+
+
+WEAKER: Final = Side("at most", "frames of bees", -1, -1, -1)
+STRONGER: Final = Side("at least", "frames of bees", 1, 1, 1)
+LIGHTER: Final = Side("at most", "kg of stores", 0, -1, 1)
+HEAVIER: Final = Side("at least", "kg of stores", 0, 1, -1)
 
 
 def branches(deciding: Deciding) -> tuple[IfFound, ...]:
@@ -70,7 +107,6 @@ def _ends(deciding: Deciding, situation: Situation) -> list[IfFound]:
     hefted = is_cold(deciding)
     values = observe.stores_kg(situation.colonies) if hefted else situation.frames_of_bees
     step = PARAMETERS["stores_step" if hefted else "frames_step"].value
-    quantity: Quantity = "kg of stores" if hefted else "frames of bees"
     ranked = np.argsort(values, kind="stable")
     tail = max(FEWEST, round(PARAMETERS["tail"].value * len(values)))
     low, high = ranked[:tail], ranked[-tail:]
@@ -78,10 +114,11 @@ def _ends(deciding: Deciding, situation: Situation) -> list[IfFound]:
     most, least = (min(holds, end) / step for end in (values[low].max(), values[high].min()))
     if most < 1.0:  # nothing that could be told apart by eye or hand
         return []
-    ends = (("at most", low, np.floor(most)), ("at least", high, np.ceil(least)))
+    less, more = (LIGHTER, HEAVIER) if hefted else (WEAKER, STRONGER)
+    ends = ((less, low, np.floor(most)), (more, high, np.ceil(least)))
     told = [
-        replace(_end(deciding, found, code), quantity=quantity, amount=float(step * amount))
-        for code, found, amount in ends
+        replace(_end(deciding, found, side), amount=float(step * amount))
+        for side, found, amount in ends
     ]
     if all(isinstance(action, AsPlanned) for each in told for action in each.actions):
         told = []  # that it holds at either end needs no telling
@@ -102,44 +139,47 @@ def _hungry(deciding: Deciding, situation: Situation) -> Iterator[IfFound]:
         return
     some = np.unique(np.linspace(0, len(stores) - 1, FEWEST).astype(np.intp))
     bare = bare_to(situation.with_members(some), kilograms)
-    told = _decided(deciding, replace(bare, is_branch=True), "at most")
-    yield replace(told, quantity="kg of stores", amount=kilograms)
+    told = _decided(deciding, replace(bare, is_branch=True), LIGHTER)
+    yield replace(told, amount=kilograms)
 
 
-def _end(deciding: Deciding, found: NDArray[np.intp], code: str) -> IfFound:
+def _end(deciding: Deciding, found: NDArray[np.intp], side: Side) -> IfFound:
     """Decide as if these members had been found."""
     members = deciding.of(after_honey).with_members(np.sort(found))
-    return _decided(deciding, replace(members, is_branch=True), code)
+    return _decided(deciding, replace(members, is_branch=True), side)
 
 
-def _decided(deciding: Deciding, situation: Situation, code: str) -> IfFound:
+def _decided(deciding: Deciding, situation: Situation, side: Side) -> IfFound:
     """Decide on room and food of what is found; of queen and honey as before."""
     known = {queen.decide: deciding.of(queen.decide), after_honey: situation}
     other = Deciding(situation, known)
-    portion = other.of(food.decide).portion
-    actions = tuple(_otherwise(deciding, other))
-    same = (
-        portion.grams == deciding.of(food.decide).portion.grams
-        and other.of(space.decide).set_up == deciding.of(space.decide).set_up
-    )
-    holds = "It holds here too. " if same and not actions else ""
+    stack, portion = side.kept_to(_asked(deciding), _asked(other))
+    actions = tuple(_otherwise(deciding, other, stack, portion))
+    holds = "" if actions else "It holds here too. "
     return IfFound(
-        code=code,
+        code=side.code,
+        quantity=side.quantity,
         actions=actions or (AsPlanned(),),
         because=holds + _need(other),
         portion=portion,
     )
 
 
-def _otherwise(deciding: Deciding, other: Deciding) -> Iterator[Action]:
+def _asked(deciding: Deciding) -> tuple[SetUp, Feeding]:
+    """Give the stack and the portion that are decided upon."""
+    return deciding.of(space.decide).set_up, deciding.of(food.decide).portion
+
+
+def _otherwise(
+    deciding: Deciding, other: Deciding, stack: SetUp, portion: Feeding
+) -> Iterator[Action]:
     """Give what is done otherwise than planned."""
     if goes(other) != goes(deciding):
         yield Uniting(why="weak") if goes(other) else GoOnAlone()
-    told, now = other.of(space.decide).set_up, deciding.of(space.decide).set_up
-    if (told.frames, told.supers) != (now.frames, now.supers):
-        yield LeaveStack(frames=told.frames, dummy_boards=told.dummy_boards, supers=told.supers)
-    portion = other.of(food.decide).portion
-    if portion.grams != deciding.of(food.decide).portion.grams:
+    now, planned = _asked(deciding)
+    if (stack.frames, stack.supers) != (now.frames, now.supers):
+        yield LeaveStack(frames=stack.frames, dummy_boards=stack.dummy_boards, supers=stack.supers)
+    if portion.grams != planned.grams:
         yield portion
 
 

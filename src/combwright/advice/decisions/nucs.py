@@ -8,7 +8,7 @@ import numpy as np
 from combwright.advice.bee_acts import EggFrame, Give, TakeIn
 from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
-from combwright.advice.decisions import queen
+from combwright.advice.decisions import food, queen
 from combwright.advice.decisions.going import goes
 from combwright.advice.decisions.honey import after_honey
 from combwright.advice.decisions.kept_shut import nothing_moves
@@ -41,18 +41,23 @@ def decide(deciding: Deciding) -> Decision:
     is_queenless = bool(deciding.of(queen.decide).asks(EggFrame))
     if nothing_moves(deciding) or goes(deciding) or is_queenless:
         return Decision(topic="nucs")
-    return _nucs(deciding.of(after_honey))
+    situation = deciding.of(after_honey)
+    hunger = deciding.of(food.decide).without.chances["hunger"]
+    return _nucs(situation, is_hungry=hunger > PARAMETERS["hungry_chance"].value)
 
 
-def _nucs(situation: Situation) -> Decision:
-    """Give so many frames as bring most: the nucs they make against the season without them."""
+def _nucs(situation: Situation, *, is_hungry: bool) -> Decision:
+    """Give so many frames as bring most: the nucs they make against the season without them.
+
+    A colony that must be fed against hunger gives none: what it has left of stores goes with them.
+    """
     bees = float(np.quantile(situation.frames_of_bees, CAREFUL))
     brood = float(np.quantile(observe.frames_of_brood(situation.colonies), CAREFUL))
     inputs = {"frames_of_bees_safe": bees, "frames_of_brood_safe": brood}
     spare_bees = (bees - PARAMETERS["keeps_bees"].value) / PARAMETERS["bees_a_frame"].value
     most = min(MOST, int(min(spare_bees, brood - PARAMETERS["keeps_brood"].value)))
     in_season = is_in_season(situation.on, PARAMETERS, "season")
-    if not in_season or most < 1 or situation.account.done.nuc > 0.0:
+    if not in_season or is_hungry or most < 1 or situation.account.done.nuc > 0.0:
         return _helped(situation, inputs)
     takings = [_taking(situation, frames) for frames in range(most + 1)]
     works = [(Give(frames_of_brood=frames),) if frames else () for frames in range(most + 1)]

@@ -226,4 +226,5 @@ def _inputs(situation: Situation, now: Tried, chosen: Tried, set_up: SetUp) -> d
         "loss_w_per_k_as_it_is": watt_before,
         "loss_w_per_k": watt_after,
         "mean_high_c": situation.mean_high_c,
+        "robbed": situation.robbed,
     }

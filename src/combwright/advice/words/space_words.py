@@ -1,9 +1,14 @@
 """What is said of room and warmth: the reason in numbers."""
 
+from typing import Final
+
+from combwright.advice.numbers import numbers
 from combwright.advice.situation import Situation
 from combwright.advice.words.money_words import worth_words
 from combwright.advice.words.wording import chance_words, count_words, day_words
 from combwright.terms.set_up import SetUp
+
+ROBBED: Final = numbers("space")["robbed_chance"].value
 
 
 def because(
@@ -64,7 +69,9 @@ def _air_words(now: SetUp, chosen: SetUp, inputs: dict[str, float]) -> list[str]
     words = []
     if chosen.entrance_mm != now.entrance_mm:
         bees = inputs["frames_of_bees"]
-        words.append(f"The entrance is what {bees:.0f} frames of bees can guard.")
+        guarded = f"The entrance is what {bees:.0f} frames of bees can guard."
+        robbed = f"It may have been robbed ({chance_words(inputs['robbed'])}): hardly any entrance."
+        words.append(robbed if inputs["robbed"] >= ROBBED else guarded)
     if chosen.tray_open_mm != now.tray_open_mm:
         words.append(
             f"Days of about {inputs['mean_high_c']:.0f} °C set the tray: air goes through the open "

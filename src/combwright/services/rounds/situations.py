@@ -71,6 +71,7 @@ class Situations:
             pitch_mm=followed.standing.pitch_mm,
             history=self._history.get(belief.colony, ()),
             signs_at=self._signs_beside(belief.colony, followed.yard),
+            robbed=belief.chances.get("robbed", 0.0),
         )
 
     def is_suspected(self, followed: Followed) -> bool:
