@@ -63,11 +63,12 @@ def live(
     worlds: tuple[Biology, ...] = (BIOLOGY,),
     colonies: int = COLONIES,
     years: int = YEARS,
+    weathers: int = WEATHERS,
     seed: int = SEED,
 ) -> list[Life]:
     """Let the same colonies of one climate live for some years in each of some worlds.
 
-    A few colonies share each version of the weather. Gives a life for each world.
+    Colonies share so many versions of the weather. Gives a life for each world.
     """
     hive, set_up, days = catalogue().hive(HIVE), SetUp(frames=11), 365 * years + 92
     described = Described(frames_of_bees=11.0, stores_kg=14.0, mites=200.0, queen_year=START.year)
@@ -78,7 +79,7 @@ def live(
         made,
         hive,
         set_up,
-        sampled_conditions(climate, START, days, WEATHERS, seed),
+        sampled_conditions(climate, START, days, weathers, seed),
         luck(seed, climate, START, days, colonies),
         first=START,
         keeping=Keeping(),

@@ -14,6 +14,7 @@ from combwright.belief.following.causes import (
     TOO_WEAK,
     begin_cells,
     fail_queen,
+    lose_queen,
 )
 from combwright.belief.following.followed import Followed
 from combwright.belief.following.looking import look
@@ -137,6 +138,15 @@ def test_cells_are_begun_in_the_swarm_season_and_no_more_often_after_a_long_wait
     assert CELLS.within(15, 7.0) == CELLS.within(300, 7.0) == 0.0
     assert CELLS.within(150, 7.0) > CELLS.within(110, 7.0) > 0.0
     assert CELLS.within(150, 9.0) == CELLS.within(150, 60.0)
+
+
+def test_a_queen_may_have_gone_while_her_eggs_still_stood_at_the_last_note() -> None:
+    colonies = followed().belief.colonies.copy()
+    colonies["larvae"] = 100.0
+    lose_queen(colonies, 4.0, np.random.default_rng(1))
+    gone = colonies["larvae"][:, 2] == 0.0  # of an egg of five and a half days ago
+    assert 0.1 < gone.mean() < 0.5
+    assert (colonies["larvae"][:, 4] == 100.0).all()
 
 
 def test_where_a_queen_failed_no_larva_is_left_to_raise_another_from() -> None:

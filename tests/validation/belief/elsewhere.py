@@ -12,6 +12,7 @@ from datetime import timedelta
 from typing import Any, Final
 
 import numpy as np
+from numpy.typing import NDArray
 from tests.validation.belief.detection import ENOUGH_G, TROUBLES
 from tests.validation.belief.grown import EVERY, VISITS, Untold, grown
 from tests.validation.belief.keeper import (
@@ -56,6 +57,7 @@ from combwright.terms.entries import (
 from combwright.terms.set_up import SetUp
 from combwright.terms.streams import stream
 
+Floats = NDArray[np.float64]
 COUNTED: Final = ("frames_of_bees", "frames_of_brood", "stores_kg")
 LEADS: Final = (7, 21)
 LEAST_BEES, STRONG, MONTH = 3000.0, 7.0, 4  # bees, frames of bees, visits
@@ -162,7 +164,12 @@ def season_of(number: int, untold: Untold) -> Season | None:
     for visit in range(1, VISITS):
         there.onward((visit - 1) * EVERY, EVERY)
         on = first + timedelta(days=visit * EVERY)
-        if untold.trouble and not troubled and visit >= 5 + number % 8 and _may(made, untold):
+        if (
+            untold.trouble
+            and not troubled
+            and visit >= 5 + number % 8
+            and _may(past[-1], made, untold)
+        ):
             TROUBLES[untold.trouble][0](made, rng)
             troubled = visit
         past.append(made.copy())
@@ -195,11 +202,18 @@ def outcome_of(number: int, untold: Untold) -> Outcome:
     return Outcome(foreseen, None, _quiet(after, season.past))
 
 
-def _may(colonies: State, untold: Untold) -> bool:
-    """Tell whether a trouble would matter: a laying queen, stores worth robbing, bees to swarm."""
+def _may(before: State, colonies: State, untold: Untold) -> bool:
+    """Tell whether a trouble would matter: a laying queen, stores worth robbing, bees to swarm.
+
+    The stores must have stood there at the last note already: what came and went between two
+    notes nobody can tell.
+    """
     laying = bool(colonies["queen"][0] == LAYING)
     strong = untold.trouble != "swarm" or bool(observe.frames_of_bees(colonies)[0] > STRONG)
-    rich = untold.trouble != "robbing" or float(colonies["ripe"][0]) > ENOUGH_G
+    rich = (
+        untold.trouble != "robbing"
+        or min(float(each["ripe"][0]) for each in (before, colonies)) > ENOUGH_G
+    )
     return laying and strong and rich
 
 
@@ -227,9 +241,17 @@ def _foreseen(season: Season, book: Replay, turn: int) -> Iterator[Forecast]:
             members = ahead(book, years, truth.name, morning, days=lead - 1)
             for quantity in COUNTED:
                 values, true = QUANTITIES[quantity](members), QUANTITIES[quantity](past[then])[0]
-                last, share = abs(notes[visit][quantity] - true), float((values < true).mean())
-                score = crps(values, float(true))
-                yield Forecast(quantity, lead, score, float(last), share)
+                last, score = abs(notes[visit][quantity] - true), crps(values, float(true))
+                yield Forecast(quantity, lead, score, float(last), place_of(true, values))
+
+
+def place_of(true: float, values: Floats) -> float:
+    """Give the share of members below the truth, half of those that are shown as the same.
+
+    Frames and kilograms are shown to a tenth: brood that is gone and twenty cells are one thing.
+    """
+    shown, there = np.round(values, 1), round(float(true), 1)
+    return float((shown < there).mean() + 0.5 * (shown == there).mean())
 
 
 HELD, SAVED = 0.85, 0.30  # aims

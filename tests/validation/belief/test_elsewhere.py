@@ -24,8 +24,9 @@ from tests.validation.belief.elsewhere import (
 from tests.validation.belief.grown import OwnWorld, Untold
 
 pytestmark = pytest.mark.validation
-COLONIES: Final = range(100, 124)  # those up to 12 were looked at while the belief was made
-OWN: Final = range(200, 224)
+# Those up to 48, and 100 to 123 and 200 to 223, were looked at while the belief was made.
+COLONIES: Final = range(300, 324)
+OWN: Final = range(400, 436)
 WORKERS: Final = 1
 ELSEWHERE: Final = {
     "Forage as the climate has it": Untold(),
@@ -41,11 +42,13 @@ Made on {today} with colonies {first} to {last} (their numbers are the seeds) by
 `{command}`. The truth lives by rules unlike the model's own
 (`tests/validation/worlds/other_world.py`: no winter caste, laying by day length and pollen, shared
 nectar, another mite fall), two or three years under the careful keeper before its notes begin. The
-spreads of what the belief has wrong were set on twelve other colonies of this world with the forage
-as the climate has it and frames counted as the heading says; nothing was changed after these
-colonies were looked at. Aims: 90 % bands hold at least 85 % of bees, brood and stores at 7 and 21
-days, and the error of “same as last time” falls by 30 %. Where brood is counted as combs, the last
-note is out by the way of counting, so that what is saved of it is no merit there.
+spreads of what the belief has wrong were set on colonies 0 to 47 of this world, most with the
+forage as the climate has it, all counted as the heading says; 100 to 123 were the headline before;
+nothing was changed after these colonies were looked at. A truth counts as held where a tenth of a
+frame or kilogram, as it is shown, lies in the band. Aims: 90 % bands hold at least 85 % of bees,
+brood and stores at 7 and 21 days, and the error of “same as last time” falls by 30 %. Where brood
+is counted as combs, the last note is out by the way of counting, so that what is saved of it is no
+merit there.
 """
 YEARS: Final = """# The belief in years 2 and 3
 
@@ -53,9 +56,10 @@ Made on {today} with colonies {first} to {last} (their numbers are the seeds) by
 `{command}`.
 The truth lives in one of the model's own worlds, drawn for each colony, two or three years from
 August under the careful keeper before the notes of its spring and summer begin: even numbers are in
-their second year, odd ones in their third. Aims: 90 % bands hold at least 85 %; four in five
-troubles are suspected within two visits; one is wrongly suspected in fewer than one quiet month in
-ten.
+their second year, odd ones in their third. What speaks for a trouble was set on colonies 24 to
+47. Robbers come only to stores that stood there at the last note: what came and went between two
+notes nobody can tell. Aims: 90 % bands hold at least 85 %; four in five troubles are suspected
+within two visits; one is wrongly suspected in fewer than one quiet month in ten.
 """
 
 
@@ -86,7 +90,7 @@ def verdict(found: Sequence[Forecast]) -> str:
 
 
 def test_bands_hold_where_other_rules_hold() -> None:
-    text = HEAD.format(today=date.today(), first=100, last=123, command=COMMAND)  # noqa: DTZ011
+    text = HEAD.format(today=date.today(), first=COLONIES[0], last=COLONIES[-1], command=COMMAND)  # noqa: DTZ011
     every: list[Forecast] = []
     for name, untold in ELSEWHERE.items():
         found = forecasts(each(COLONIES, untold))
@@ -119,7 +123,7 @@ def own() -> Own:
 
 
 def years(found: Own) -> str:
-    text = YEARS.format(today=date.today(), first=200, last=223, command=COMMAND)  # noqa: DTZ011
+    text = YEARS.format(today=date.today(), first=OWN[0], last=OWN[-1], command=COMMAND)  # noqa: DTZ011
     for year, parity in ((2, 0), (3, 1)):
         pairs = zip(OWN, found.outcomes, strict=True)
         some = forecasts([one for number, one in pairs if number % 2 == parity])

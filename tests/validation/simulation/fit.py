@@ -17,7 +17,7 @@ from combwright.simulation.worlds import FILE
 
 ROOT: Final = Path(__file__).parents[3]
 WORLDS: Final = ROOT / "src" / "combwright" / "simulation" / FILE
-SEED, FIRST, WAVES, NUMBER, MOST = 20261127, 240, 7, 110, 40
+SEED, FIRST, WAVES, NUMBER, MOST = 20261127, 240, 8, 110, 40
 
 
 def main() -> None:

@@ -13,6 +13,7 @@ from typing import Any, Final
 import numpy as np
 
 from combwright.belief.numbers import WEEK_DAYS, number, on_day
+from combwright.science.colony.brood import STAGE_DAYS
 from combwright.simulation import observe
 from combwright.simulation.columns import (
     CAGED,
@@ -28,6 +29,7 @@ EMERGES_ON: Final = number("emerges_on")
 MATES_BY: Final = number("mates_by")
 OLDEST_DAYS: Final = number("oldest_days")
 TOO_WEAK: Final = number("too_weak")
+EGGS_STAND: Final = STAGE_DAYS["worker"].egg.value
 DRONES: Final = ("drone_open", "drone_sealed")
 
 
@@ -76,8 +78,11 @@ def begin_cells(colonies: Any, days: float, rng: np.random.Generator) -> None:
 
 
 def lose_queen(colonies: Any, days: float, rng: np.random.Generator) -> None:
-    """Let the queen have been lost at an unknown day since the last note, in place."""
-    ago = rng.uniform(0.0, max(days, 1.0), len(colonies))
+    """Let the queen have been lost at an unknown day, in place.
+
+    Since the last note, or so shortly before it that her eggs still stood then.
+    """
+    ago = rng.uniform(0.0, max(days, 1.0) + EGGS_STAND, len(colonies))
     _leave_queenless(colonies, ago, number("emergency_cell_age"))
 
 
@@ -120,11 +125,12 @@ def fail_queen(colonies: Any, days: float, rng: np.random.Generator) -> None:
 
 
 def robbers(colonies: Any, days: float, rng: np.random.Generator) -> None:
-    """Let robbers have taken most of the stores, in place."""
+    """Let robbers have taken most of the stores, in place, where there was something to take."""
     left = rng.uniform(number("robbed_left_low"), number("robbed_left_high"), len(colonies))
+    worth = observe.stores_kg(colonies) > number("robbed_worth")
     for column in ("ripe", "unripe", "water", "super_ripe", "super_syrup"):
-        colonies[column] *= left
-    colonies["robbed"] += 1.0
+        colonies[column] *= np.where(worth, left, 1.0)
+    colonies["robbed"] += worth
     del days
 
 

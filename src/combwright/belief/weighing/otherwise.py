@@ -1,9 +1,10 @@
 """Where the days went otherwise than any rule of the model says.
 
 No set of the model's numbers is right in everything, and what is counted at the hive stands above
-what was forecast. Before each note some members therefore have their bees, brood, food, mites and
-own parameters moved by more than the rules allow; where the note agrees with them, the belief goes
-with the note, and where notes keep surprising it, it widens.
+what was forecast. Before each note all members therefore have their bees, brood, food, mites and
+own parameters moved a little, and some by far more than the rules allow; where the note agrees with
+them, the belief goes with the note, and where notes keep surprising it, it widens. Food that went
+as it goes with robbers counts as robbed.
 """
 
 from typing import Final
@@ -12,6 +13,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from combwright.belief.numbers import WEEK_DAYS, number
+from combwright.simulation import observe
 
 # What moves together, and the number that says how far in a week.
 MOVED: Final = {
@@ -34,15 +36,15 @@ MOVED: Final = {
 def gone_otherwise(
     colonies: NDArray[np.void], days: float, rng: np.random.Generator, *, wider: float = 1.0
 ) -> NDArray[np.void]:
-    """Give members of which some have lived through the days otherwise than the model says.
+    """Give members that have lived through the days a little otherwise than the model says.
 
-    ``days`` are those since the last note; so many times more of them, with spreads
-    as many times ``wider``, where the last notes surprised.
+    ``days`` are those since the last note. Some have by far more: so many times more of them,
+    and with spreads as many times ``wider``, where the last notes surprised.
     """
     found = colonies.copy()
     weeks = days / WEEK_DAYS
     share = min(number("otherwise_most"), number("otherwise_weekly") * weeks * wider)
-    moved = rng.random(len(found)) < share
+    moved = np.where(rng.random(len(found)) < share, 1.0, number("otherwise_all"))
     further = wider * np.sqrt(np.clip(weeks, 1.0, number("otherwise_weeks")))  # they add as luck
     for columns, name in MOVED.items():
         sd = further * number(name)
@@ -50,4 +52,7 @@ def gone_otherwise(
         for column in columns:
             held = found[column]
             found[column] = held * (factor if held.ndim == 1 else factor[:, None])
+        if name == "otherwise_food":
+            gone = factor < number("robbed_left_high")
+            found["robbed"] += gone & (observe.stores_kg(colonies) > number("robbed_worth"))
     return found

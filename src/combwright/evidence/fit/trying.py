@@ -27,8 +27,9 @@ FREE: Final = (
 PLACES: Final = ("Dublin Airport", "Oxford")  # a cloudy climate and a sunny one
 SPELLS: Final = ((1,), (2, 3))  # the year from a described colony, those from its own winters
 COLONIES: Final = 40
+EACH: Final = {"colonies": COLONIES, "weathers": COLONIES}  # each in weather of its own
 TOGETHER: Final = 12  # worlds side by side: more would not fit into the processor's cache
-OTHERS: Final = 8  # lots of colonies by which chance is measured
+OTHERS: Final = 12  # lots of other colonies by which chance is measured
 EDGE: Final = 2.0  # standard deviations from the middle of a band to its edge
 LOST: Final = 9.0  # implausibility where no colony lives
 
@@ -66,19 +67,22 @@ def cells_of(name: str) -> list[Cell]:
 
 
 def tried(free: Floats) -> dict[Cell, Floats]:
-    """Let colonies live in each world and look at them, [world]."""
+    """Let colonies live in each world and look at them, [world].
+
+    The same colonies live in all worlds, and what luck brought these is taken off.
+    """
     found: dict[Cell, list[float]] = {}
     for start in range(0, len(free), TOGETHER):
         some = tuple(world(one) for one in free[start : start + TOGETHER])
         for cell, value in _looked_at(some, SEED):
             found.setdefault(cell, []).append(value)
-    return {cell: np.array(values) for cell, values in found.items()}
+    return {cell: np.array(values) - lucky()[cell] for cell, values in found.items()}
 
 
 def _looked_at(some: tuple[Biology, ...], seed: int) -> Iterator[tuple[Cell, float]]:
     last = max(max(years) for years in SPELLS)
     for place in PLACES:
-        for life in live(place, worlds=some, colonies=COLONIES, years=last, seed=seed):
+        for life in live(place, worlds=some, years=last, seed=seed, **EACH):
             for years in SPELLS:
                 for name, value in over_years(life, years).items():
                     yield (place, name, years), value
@@ -91,13 +95,25 @@ def over_years(life: Life, years: Years) -> dict[str, float]:
 
 
 @cache
-def chance() -> dict[Cell, float]:
-    """How much each cell hangs on the luck of the colonies and years: a standard deviation."""
+def _lots() -> dict[Cell, Floats]:
+    """Let lots of other colonies live in one and the same world, [lot]."""
     found: dict[Cell, list[float]] = {}
     for lot in range(1, OTHERS + 1):
         for cell, value in _looked_at((BIOLOGY,), SEED + lot):
             found.setdefault(cell, []).append(value)
-    return {cell: float(np.std(values, ddof=1)) for cell, values in found.items()}
+    return {cell: np.array(values) for cell, values in found.items()}
+
+
+def chance() -> dict[Cell, float]:
+    """How much each cell hangs on the luck of the colonies and years: a standard deviation."""
+    return {cell: float(np.std(values, ddof=1)) for cell, values in _lots().items()}
+
+
+@cache
+def lucky() -> dict[Cell, float]:
+    """How far the colonies that worlds are tried on lie above others in one and the same world."""
+    here = dict(_looked_at((BIOLOGY,), SEED))
+    return {cell: here[cell] - float(np.mean(values)) for cell, values in _lots().items()}
 
 
 def implausible(target: Target, values: Floats, chance: float, unsure: float = 0.0) -> Floats:
