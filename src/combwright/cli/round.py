@@ -21,6 +21,9 @@ def plan_round(
     pdf: Annotated[Path | None, typer.Option(help="Write the sheet as PDF to this file.")] = None,
     seed: Annotated[int, typer.Option(help="Seed of the simulation.")] = 1,
     members: Annotated[int, typer.Option(help="Simulated colonies for each real one.")] = 200,
+    minutes: Annotated[
+        float | None, typer.Option(help="Minutes that you have, without the road.")
+    ] = None,
     book: BookOption = None,
     json: JsonOption = False,
 ) -> None:
@@ -38,6 +41,7 @@ def plan_round(
             yard=yard,
             days=days,
             members=members,
+            minutes=minutes,
             seed=seed,
             progress=progress,
         )
@@ -78,6 +82,11 @@ def show(sheet: "RoundSheet") -> None:
             console.rule(_plain(yard))
         _colony(console, colony, said)
     _supplies(console, sheet)
+    if sheet.left_out:
+        console.rule("No time for today")
+    for left in sheet.left_out:
+        pressing = "cannot wait: find the time" if left.cannot_wait else f"costs {left.costs:.0f}"
+        _item(console, "-", f"{left.colony} ({left.yard}), {left.minutes:g} minutes: {pressing}")
     console.rule("Take care")
     for notice in sheet.notices:
         _item(console, "-", notice, style="dim")

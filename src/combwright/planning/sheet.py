@@ -181,6 +181,16 @@ class Handed(Shown):
         return f" at {self.taker_yard}" if self.taker_yard != self.giver_yard else ""
 
 
+class LeftOut(Shown):
+    """A colony for which a short day has no time, and what leaving it costs."""
+
+    colony: str
+    yard: str
+    minutes: float
+    costs: float = Field(description="In the keeper's money, as far as its work was weighed in it")
+    cannot_wait: bool
+
+
 class RoundSheet(Shown):
     """The sheet for one round."""
 
@@ -197,5 +207,8 @@ class RoundSheet(Shown):
     )
     handed: list[Handed] = Field(
         default_factory=list, description="Which frame or colony goes from which hive to which"
+    )
+    left_out: list[LeftOut] = Field(
+        default_factory=list, description="What does not fit into the minutes that were given"
     )
     notices: list[str]

@@ -30,7 +30,7 @@ def test_donors_are_matched_to_orders_as_a_search_through_all_cases_does() -> No
         programme.at_most(dict.fromkeys(whole, -1.0) | {filled[name]: float(count)}, 0.0)
     for donor, most in enumerate(MOST):
         programme.at_most({at: 1.0 for (of, _), at in given.items() if of == donor}, most)
-    values, money, gap = programme.solve(0.0, 10.0)
+    values, money, gap = programme.solve(0.0, 10_000, 10.0)
     assert money == pytest.approx(1320)
     assert gap <= 1e-6
     assert {name for name, at in filled.items() if values[at]} == {"A", "C", "E"}
@@ -41,4 +41,4 @@ def test_a_programme_without_an_answer_says_so() -> None:
     programme.at_most({programme.variable(1.0): -1.0}, -2.0)
     programme.at_most({0: 1.0}, 1.0)
     with pytest.raises(OutOfRangeError, match="No plan was found"):
-        programme.solve(0.0, 1.0)
+        programme.solve(0.0, 100, 1.0)

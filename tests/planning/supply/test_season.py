@@ -7,7 +7,7 @@ import pytest
 from tests.planning.supply.seasons import UNTIL, order, season
 
 from combwright.planning.supply.promising import KEPT
-from combwright.planning.supply.solving import SupplyPlan, solve
+from combwright.planning.supply.solving import Effort, SupplyPlan, solve
 from combwright.planning.supply.tightening import FirmPlan, firm_plan
 from combwright.planning.supply.trying import try_plan
 from combwright.planning.supply.wanted import PRODUCTS, WAYS, SupplyTask
@@ -17,7 +17,7 @@ NO_MARGIN = {product: np.zeros(UNTIL + 1) for product in PRODUCTS}
 
 
 def solved(task: SupplyTask) -> SupplyPlan:
-    return solve(task, NO_MARGIN, None, 0.01, 5.0)
+    return solve(task, NO_MARGIN, None, Effort(0.01, 3000, 5.0))
 
 
 @pytest.fixture(scope="module")

@@ -58,7 +58,7 @@ def study() -> list[Keeper]:
 
 def _keeper(keeper: int, place: str) -> Keeper:
     made, fresh, last = (invented(SIZE, keeper, seed, place=place) for seed in (1, 2, 3))
-    firm = firm_plan(made, fresh, last, seed=keeper, seconds=10.0)
+    firm = firm_plan(made, fresh, last, seed=keeper, seconds=60.0)
     truth = invented(SEASONS, keeper, 1000 + keeper, place=place)
     worse = replace(truth, success=WORSE * truth.success)
     plain = plain_rules(last)

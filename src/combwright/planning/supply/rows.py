@@ -44,8 +44,11 @@ class Programme:
         self.values.append(table[row, at])
         self.bounds += bounds
 
-    def solve(self, gap: float, seconds: float) -> tuple[Floats, float, float]:
-        """Give the best values found, what they earn, and how far from the best that may be."""
+    def solve(self, gap: float, nodes: int, seconds: float) -> tuple[Floats, float, float]:
+        """Give the best values found, what they earn, and how far from the best that may be.
+
+        ``nodes`` ends a long search at the same place on every machine; ``seconds`` guards it.
+        """
         shape = (len(self.bounds), len(self.worth))
         at = (np.concatenate(self.rows), np.concatenate(self.columns))
         table = coo_array((np.concatenate(self.values), at), shape=shape).tocsr()
@@ -54,7 +57,7 @@ class Programme:
             integrality=np.array(self.whole),
             bounds=Bounds(0.0, np.array(self.most)),
             constraints=LinearConstraint(table, -np.inf, np.array(self.bounds)),
-            options={"mip_rel_gap": gap, "time_limit": seconds},
+            options={"mip_rel_gap": gap, "node_limit": nodes, "time_limit": seconds},
         )
         if found.x is None:
             raise OutOfRangeError(

@@ -51,17 +51,24 @@ class SupplyPlan:
     gap: float = 0.0
 
 
+@dataclass(frozen=True)
+class Effort:
+    """How long is searched: to a gap from the best, or so many nodes; seconds guard it."""
+
+    gap: float
+    nodes: int
+    seconds: float
+
+
 def solve(
     task: SupplyTask,
     margin: Mapping[Product, Floats],
     before: SupplyPlan | None,
-    gap: float,
-    seconds: float,
+    effort: Effort,
 ) -> SupplyPlan:
     """Find the plan that earns most; ``margin`` is kept in hand by week, in nucs or queens.
 
     ``before`` is an earlier plan, by which the worst scenarios are told from the others.
-    ``gap`` is how far from the best it may stay. [share]
     """
     build = Build(task, margin)
     _work(build)
@@ -70,7 +77,7 @@ def solve(
     _means(build)
     for product in PRODUCTS:
         meet_promises(build, product, before.made if before else None)
-    values, money, gap = build.programme.solve(gap, seconds)
+    values, money, gap = build.programme.solve(effort.gap, effort.nodes, effort.seconds)
     return _read(build, values, money, gap)
 
 

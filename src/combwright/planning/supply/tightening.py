@@ -9,17 +9,27 @@ from numpy.typing import NDArray
 
 from combwright.planning.supply.plain_rules import plain_rules
 from combwright.planning.supply.promising import KEPT
-from combwright.planning.supply.solving import SupplyPlan, solve
+from combwright.planning.supply.solving import Effort, SupplyPlan, solve
 from combwright.planning.supply.supply_numbers import number
 from combwright.planning.supply.trying import TriedPlan, try_plan
-from combwright.planning.supply.wanted import PRODUCTS, Product, SupplyTask
+from combwright.planning.supply.wanted import PRODUCTS, WAYS, Product, SupplyTask
 
 Floats = NDArray[np.float64]
 ROUNDS: Final = int(number("rounds"))
 ROUGH: Final = int(number("rough_rounds"))
-ROUGH_SECONDS: Final = number("rough_seconds")
+ROUGH_NODES, NODES = int(number("rough_nodes")), int(number("nodes"))
 GAP, FIRST_GAP = number("gap"), number("first_gap")
 Told = Callable[[int, int], None]
+
+
+def rough(seconds: float) -> Effort:
+    """Search a little: enough to see what is short, or what more of one thing makes possible."""
+    return Effort(FIRST_GAP, ROUGH_NODES, seconds)
+
+
+def good(seconds: float) -> Effort:
+    """Search until little can be gained."""
+    return Effort(GAP, NODES, seconds)
 
 
 @dataclass(frozen=True)
@@ -39,12 +49,12 @@ def firm_plan(
     last: SupplyTask,
     *,
     seed: int = 1,
-    seconds: float = 20.0,
+    seconds: float = 60.0,
     told: Told = lambda _done, _of: None,
 ) -> FirmPlan:
     """Solve, try on fresh scenarios, and tighten; chances are told from the last ones."""
     margin: dict[Product, Floats] = {product: np.zeros(task.until + 1) for product in PRODUCTS}
-    plan = solve(task, margin, None, FIRST_GAP, min(ROUGH_SECONDS, seconds))
+    plan = solve(task, margin, None, rough(seconds))
     for at in range(1, ROUNDS):
         told(at, ROUNDS)
         short = _short(fresh, plan, try_plan(fresh, plan, seed + 1))
@@ -52,13 +62,12 @@ def firm_plan(
             break
         margin = {product: margin[product] + short[product] for product in margin}
         # far from the edge yet: a rough plan shows what is short as well as a good one
-        rough = at < ROUGH
-        gap, limit = (FIRST_GAP, min(ROUGH_SECONDS, seconds)) if rough else (GAP, seconds)
-        plan = solve(task, margin, plan, gap, limit)
+        plan = solve(task, margin, plan, rough(seconds) if at < ROUGH else good(seconds))
     plan = _without_the_doubtful(fresh, plan, seed + 1)
     plain = plain_rules(task)
-    if _holds_and_earns(fresh, plain, plan, seed + 1):
-        plan = plain
+    for other in (plain, _nothing(task)):
+        if _holds_and_earns(fresh, other, plan, seed + 1):
+            plan = other
     return FirmPlan(
         plan, try_plan(last, plan, seed + 2), plain, try_plan(last, plain, seed + 2), margin
     )
@@ -92,8 +101,14 @@ def _without_the_doubtful(task: SupplyTask, plan: SupplyPlan, seed: int) -> Supp
         plan = replace(plan, promised=left)
 
 
+def _nothing(task: SupplyTask) -> SupplyPlan:
+    none = np.zeros(task.weeks, np.int64)
+    gives = {donor.colony: none for donor in task.donors}
+    return SupplyPlan(gives, dict.fromkeys(WAYS, none), none, {})
+
+
 def _holds_and_earns(task: SupplyTask, plain: SupplyPlan, plan: SupplyPlan, seed: int) -> bool:
-    """Tell whether the plain rules keep every promise as well, and earn more."""
+    """Tell whether a plainer plan keeps every promise as well, and earns more."""
     given = {each.order for each in task.orders if each.promised is not None}
     if given - plain.promised.keys():
         return False

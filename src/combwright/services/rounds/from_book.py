@@ -10,11 +10,13 @@ from combwright.belief.following.replay import Followed
 from combwright.planning.matching import matched
 from combwright.planning.round import colony_sheet, shown_branches
 from combwright.planning.sheet import ColonySheet, RoundSheet
+from combwright.planning.short_day import short_day
 from combwright.planning.supplies import bench, load
 from combwright.records.store.book_handle import Book
 from combwright.services.beliefs.unknown_colonies import unknown_colony_notices
 from combwright.services.beliefs.workers import follow_each, for_each
 from combwright.services.progress import PLANNING, Progress, silent
+from combwright.services.rounds.price_list import prices_on
 from combwright.services.rounds.situations import (
     SYRUP_FRACTION,
     AskedRound,
@@ -43,11 +45,13 @@ def round_sheet(
     days: int = 7,
     members: int = 200,
     seed: int = 1,
+    minutes: float | None = None,
     progress: Progress = silent,
 ) -> RoundSheet:
     """Plan the round of a day in one yard or all; notes of that day itself are not yet taken in.
 
-    The same book, day and seed give the same sheet.
+    The same book, day and seed give the same sheet. With fewer ``minutes`` than it takes, what
+    costs least is left for another day.
     """
     asked = AskedRound(on, yard, days, members, seed)
     _check(asked)
@@ -58,7 +62,11 @@ def round_sheet(
             f"No colony stands in {'yard ' + yard if yard else 'the book'} on {on.day} {on:%B %Y}.",
             remedy="Ask for another day or yard; `combwright book export` shows what is there.",
         )
-    return _sheet(followed, situations, progress)
+    sheet = _sheet(followed, situations, progress)
+    if minutes is None:
+        return sheet
+    at_a_hive = prices_on(situations.entries, on).minutes_at_a_hive
+    return short_day(sheet, minutes, at_a_hive)
 
 
 def _check(asked: AskedRound) -> None:

@@ -35,7 +35,7 @@ class AskedSupply:
     seed: int = 1
     hours: float = 12.0
     queens_a_week: int = 0
-    seconds: float = 20.0
+    seconds: float = 60.0
     what_if: WhatIf = field(default_factory=WhatIf)
 
     def check(self) -> None:

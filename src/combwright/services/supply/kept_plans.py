@@ -12,7 +12,7 @@ from combwright.services.supply.season_plan import supply_plan
 from combwright.services.supply.supply_sheet import SupplySheet
 
 MOST: Final = 6
-SCENARIOS_A_MEMBER, SECONDS_A_MEMBER = 5, 0.1
+SCENARIOS_A_MEMBER, SECONDS_A_MEMBER = 5, 0.3
 
 
 @dataclass

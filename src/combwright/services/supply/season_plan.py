@@ -11,7 +11,7 @@ from combwright.planning.supply.promising import KEPT
 from combwright.planning.supply.ready import A_WEEK
 from combwright.planning.supply.solving import BROOD, FLOOR_BROOD, SupplyPlan, solve
 from combwright.planning.supply.supply_numbers import number
-from combwright.planning.supply.tightening import FIRST_GAP, ROUGH_SECONDS, FirmPlan, firm_plan
+from combwright.planning.supply.tightening import FirmPlan, firm_plan, rough
 from combwright.planning.supply.wanted import Donor, SupplyTask, WantedOrder
 from combwright.records.replay.known_orders import KnownOrder
 from combwright.records.store.book_handle import Book
@@ -30,6 +30,7 @@ from combwright.services.supply.supply_sheet import (
 )
 from combwright.services.supply.task import Gathered, gather
 
+LARGE_GAP: Final = 0.01  # beyond which the keeper is told
 SOLVING: Final = "Weighing promises against the weather ahead"
 HELPED: Final = 2  # refused orders for which help is looked for
 BOXES, HOURS, FRAMES = 2, 4.0, 10  # more of each that is tried; judgement
@@ -80,7 +81,7 @@ def _sheet(found: Gathered, firm: FirmPlan, asked: AskedSupply) -> SupplySheet:
         gap=plan.gap,
         own_factor=round(found.own, 3),
         weather=found.weather,
-        notices=tuple(_notices(found)),
+        notices=tuple(_notices(found, plan.gap)),
     )
 
 
@@ -146,7 +147,7 @@ def _help(found: Gathered, firm: FirmPlan, seconds: float) -> dict[str, tuple[st
         return {}
     told: dict[str, list[str]] = {name: [] for name in refused[:HELPED]}
     for words, more in _more(task):
-        plan = solve(more, firm.margin, firm.plan, FIRST_GAP, min(ROUGH_SECONDS, seconds))
+        plan = solve(more, firm.margin, firm.plan, rough(seconds))
         for name, ways in told.items():
             if name in plan.promised:
                 ways.append(words)
@@ -220,12 +221,14 @@ def _next_spring(order: KnownOrder) -> str:
     )
 
 
-def _notices(found: Gathered) -> list[str]:
+def _notices(found: Gathered, gap: float) -> list[str]:
     told = []
     if found.suspected:
         told.append(f"Nothing leaves a yard with signs of disease: {', '.join(found.suspected)}.")
     if found.solved.shelf.nuc_boxes is None:
         told.append("Nobody counted nuc boxes: the plan takes as many as it wants.")
+    if gap > LARGE_GAP:
+        told.append(f"The search ended {gap:.0%} from the best plan that may be.")
     if not found.batches:
         told.append("No batch of cells stands in the book.")
     return told

@@ -1,0 +1,71 @@
+"""A day too short for the whole round: what is left for another day, by what that costs."""
+
+from collections.abc import Iterable
+from typing import Final
+
+from combwright.advice.bee_acts import CutCells, Divide, Reporting, Uniting
+from combwright.advice.costs import minutes_of
+from combwright.advice.kit_acts import Feeding
+from combwright.planning.sheet import ColonySheet, LeftOut, RoundSheet
+from combwright.planning.supply.rows import Programme
+from combwright.terms.data_files import parameter
+
+YARD_MINUTES: Final = parameter("planning/planning", "yard_minutes").value
+CANNOT_WAIT: Final = parameter("planning/planning", "cannot_wait").value
+NODES, SECONDS = 1000, 3.0
+PRESSING: Final = (Reporting, CutCells, Divide, Uniting)
+
+
+def short_day(sheet: RoundSheet, minutes: float, look_minutes: float) -> RoundSheet:
+    """Leave out what costs least until the rest fits into the minutes that there are.
+
+    ``look_minutes`` is the keeper's own time at a hive without any work; each yard takes its share
+    for smoker, suit and notes. What cannot wait stays as long as anything can.
+    """
+    programme = Programme()
+    yards = {yard: programme.variable(0.0, 1.0) for yard in sheet.yards}
+    takes = {each.colony: look_minutes + minutes_of(each.actions) for each in sheet.colonies}
+    kept = {
+        each.colony: programme.variable(_worth(each) + 1.0 / len(sheet.colonies), 1.0)
+        for each in sheet.colonies
+    }
+    for each in sheet.colonies:
+        programme.at_most({kept[each.colony]: 1.0, yards[each.yard]: -1.0}, 0.0)
+    spent = {kept[name]: each for name, each in takes.items()}
+    programme.at_most(spent | dict.fromkeys(yards.values(), YARD_MINUTES), minutes)
+    values, _, _ = programme.solve(0.0, NODES, SECONDS)
+    left = [each for each in sheet.colonies if not values[kept[each.colony]]]
+    return sheet.model_copy(update={"left_out": _told(left, takes)})
+
+
+def _told(left: Iterable[ColonySheet], takes: dict[str, float]) -> list[LeftOut]:
+    found = [
+        LeftOut(
+            colony=each.colony,
+            yard=each.yard,
+            minutes=round(takes[each.colony], 1),
+            costs=round(_gained(each), 2),
+            cannot_wait=_is_pressing(each),
+        )
+        for each in left
+    ]
+    return sorted(found, key=lambda one: (one.cannot_wait, one.costs))
+
+
+def _worth(sheet: ColonySheet) -> float:
+    return _gained(sheet) + CANNOT_WAIT * _is_pressing(sheet)
+
+
+def _gained(sheet: ColonySheet) -> float:
+    """Sum up what the work at a hive is worth more than leaving it."""
+    return sum(
+        max(0.0, each.inputs.get(name, 0.0))
+        for each in sheet.decisions
+        if each.actions
+        for name in ("worth_more", "super_worth_more")
+    )
+
+
+def _is_pressing(sheet: ColonySheet) -> bool:
+    fed = any(isinstance(each, Feeding) and each.grams > 0 for each in sheet.actions)
+    return fed or any(isinstance(each, PRESSING) for each in sheet.actions)

@@ -1,0 +1,48 @@
+"""A day too short: what is left out costs least, and what cannot wait stays."""
+
+from tests.paper.conftest import colony_sheet
+from tests.planning.test_matching import YARDS, sheet
+
+from combwright.advice.bee_acts import Heft, Reporting
+from combwright.planning.sheet import ColonySheet, DecisionShown, RoundSheet
+from combwright.planning.short_day import YARD_MINUTES, short_day
+
+LOOK = 6.0
+
+
+def colony(order: int, worth: float, *, pressing: bool = False) -> ColonySheet:
+    act = Heft()
+    decided = DecisionShown(
+        topic="space", actions=[act], jobs=[], because=[], inputs={"worth_more": worth},
+        runner_up="",
+    )  # fmt: skip
+    return colony_sheet(order, f"C{order}", YARDS[order % 2]).model_copy(
+        update={
+            "actions": [Reporting()] if pressing else [act],
+            "decisions": [decided],
+            "questions": [],
+        }
+    )
+
+
+def left(told: RoundSheet, minutes: float) -> list[str]:
+    return [each.colony for each in short_day(told, minutes, LOOK).left_out]
+
+
+def test_enough_time_leaves_nothing_out() -> None:
+    told = sheet(colony(1, 5.0), colony(2, 1.0))
+    assert left(told, 2 * YARD_MINUTES + 2 * LOOK) == []
+
+
+def test_what_costs_least_is_left_out_and_with_it_its_yard() -> None:
+    told = sheet(colony(1, 5.0), colony(2, 1.0), colony(3, 4.0))
+    assert left(told, YARD_MINUTES + 2 * LOOK) == ["C2"]
+    assert left(told, YARD_MINUTES + LOOK) == ["C2", "C3"]
+    assert len(left(told, 1.0)) == 3
+
+
+def test_what_cannot_wait_stays() -> None:
+    told = sheet(colony(1, 50.0), colony(2, 0.0, pressing=True))
+    short = short_day(told, YARD_MINUTES + LOOK, LOOK)
+    assert [(each.colony, each.cannot_wait) for each in short.left_out] == [("C1", False)]
+    assert short.left_out[0].costs == 50.0
