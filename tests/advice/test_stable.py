@@ -28,7 +28,7 @@ def flipped(before: Plan, after: Plan) -> bool:
     return frames or supers or portion
 
 
-def _moved(case: Case, number: int) -> Case:
+def moved(case: Case, number: int) -> Case:
     rng = np.random.default_rng([number, 7])
     kind = rng.integers(0, 3)
     half = float(rng.choice([-0.5, 0.5]))
@@ -48,6 +48,6 @@ def test_half_a_frame_or_half_a_kilogram_seldom_flips_the_sheet(season: str) -> 
     flips = [
         case
         for number, case in enumerate(cases)
-        if flipped(_planned(case), _planned(_moved(case, number)))
+        if flipped(_planned(case), _planned(moved(case, number)))
     ]
     assert len(cases) - len(flips) >= AGREE * len(cases), flips

@@ -9,6 +9,7 @@ from tests.advice.situations import Case, situation
 from combwright.advice.deciding import Deciding
 from combwright.advice.decisions import food
 from combwright.advice.decisions.food import FEEDER_G, Food
+from combwright.advice.prices import Prices
 
 APRIL = Case(date(2027, 4, 20), 7.0, 4.0, 3.0, 8, nectar=0.0)
 
@@ -81,3 +82,14 @@ def test_a_strong_colony_in_the_june_gap_gets_litres(bees: float) -> None:
     """The trade gives four to five litres; without stores and without nectar here too."""
     given = of_bees(date(2027, 6, 14), bees, 1.0)
     assert given >= 3.0 * 1287
+
+
+@pytest.mark.parametrize("on", [date(2027, 2, 20), date(2027, 3, 15), date(2027, 4, 10)])
+@pytest.mark.parametrize("bees", [3.0, 5.0, 8.0])
+def test_a_feed_beyond_need_brings_more_than_its_sugar(on: date, bees: float) -> None:
+    case = Case(on, bees, 0.35 * bees, 6.0, 9, nectar=0.0)
+    told = decided(case)
+    if told.portion.grams and told.inputs["hunger_without"] <= 0.02:
+        is_short = told.inputs["stores_left_unfed_kg"] < told.inputs["reserve_kg"]
+        sugar_kg = told.portion.grams * told.portion.sugar_fraction / 1000.0
+        assert is_short or told.inputs["worth_more"] > Prices().sugar * sugar_kg

@@ -198,7 +198,8 @@ def _best(
     brought = gain(fed, unfed)
     is_short = not is_kept or _left_kg(tried[0]) < reserve_kg(situation)
     told = {"worth_more": brought.money, "minutes": brought.minutes}
-    return int(is_short or brought.is_worth_it), told
+    least = PARAMETERS["worth_times"].value * (fed.cost - unfed.cost)
+    return int(is_short or (brought.is_worth_it and brought.money > least)), told
 
 
 def _left_kg(tried: Tried) -> float:

@@ -4,7 +4,7 @@ from typing import Final
 
 from combwright.advice.numbers import numbers
 from combwright.advice.situation import Situation
-from combwright.advice.words.money_words import less_words, worth_words
+from combwright.advice.words.money_words import less_words, money_words, worth_words
 from combwright.advice.words.wording import (
     chance_words,
     count_words,
@@ -68,6 +68,11 @@ def _no_gain_words(inputs: dict[str, float]) -> tuple[str, ...]:
         return ()
     fed = grams_words(inputs["least_g"])
     lost = -inputs["worth_more"]
+    if lost <= -1.0:
+        more = money_words(-lost)
+        return (
+            f"Fed {fed} all the same, it would bring {more} by October: too little to be sure of.",
+        )
     if lost < 1.0:
         return (f"Fed {fed} all the same, it would bring next to nothing by October.",)
     return (f"Fed {fed} all the same, it would be {less_words(lost)} by October.",)
