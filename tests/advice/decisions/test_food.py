@@ -84,7 +84,7 @@ def test_a_strong_colony_in_the_june_gap_gets_litres(bees: float) -> None:
     assert given >= 3.0 * 1287
 
 
-@pytest.mark.parametrize("on", [date(2027, 2, 20), date(2027, 3, 15), date(2027, 4, 10)])
+@pytest.mark.parametrize("on", [date(2027, 3, 5), date(2027, 3, 20), date(2027, 4, 10)])
 @pytest.mark.parametrize("bees", [3.0, 5.0, 8.0])
 def test_a_feed_beyond_need_brings_more_than_its_sugar(on: date, bees: float) -> None:
     case = Case(on, bees, 0.35 * bees, 6.0, 9, nectar=0.0)
@@ -93,3 +93,10 @@ def test_a_feed_beyond_need_brings_more_than_its_sugar(on: date, bees: float) ->
         is_short = told.inputs["stores_left_unfed_kg"] < told.inputs["reserve_kg"]
         sugar_kg = told.portion.grams * told.portion.sugar_fraction / 1000.0
         assert is_short or told.inputs["worth_more"] > Prices().sugar * sugar_kg
+
+
+@pytest.mark.parametrize("on", [date(2027, 3, 20), date(2027, 4, 24), date(2027, 5, 20)])
+@pytest.mark.parametrize(("bees", "stores"), [(3.0, 8.0), (6.0, 10.0), (9.0, 14.0)])
+def test_a_colony_with_combs_of_stores_is_not_fed(on: date, bees: float, stores: float) -> None:
+    told = decided(Case(on, bees, 0.4 * bees, stores, 11, nectar=0.0))
+    assert told.inputs["hunger_without"] > 0.02 or told.portion.grams == 0

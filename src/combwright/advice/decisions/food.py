@@ -196,10 +196,13 @@ def _best(
     changes = [fed_with(situation, one.grams, one.sugar_fraction or 0.5) for one in portions]
     unfed, fed = weigh(situation, changes, [(), (portions[1],)])
     brought = gain(fed, unfed)
-    is_short = not is_kept or _left_kg(tried[0]) < reserve_kg(situation)
+    left, reserve = _left_kg(tried[0]), reserve_kg(situation)
+    is_short = not is_kept or left < reserve
+    is_rich = left >= PARAMETERS["rich_times"].value * reserve
     told = {"worth_more": brought.money, "minutes": brought.minutes}
     least = PARAMETERS["worth_times"].value * (fed.cost - unfed.cost)
-    return int(is_short or (brought.is_worth_it and brought.money > least)), told
+    pays = brought.is_worth_it and brought.money > least and not is_rich
+    return int(is_short or pays), told
 
 
 def _left_kg(tried: Tried) -> float:

@@ -15,6 +15,7 @@ from combwright.advice.decisions.honey import after_honey
 from combwright.advice.decisions.kept_shut import is_cold, is_kept_shut
 from combwright.advice.decisions.stacks import stacks, stepped, without_supers
 from combwright.advice.numbers import numbers
+from combwright.advice.season_ahead import LEAST_GAIN
 from combwright.advice.situation import Situation, band
 from combwright.advice.stacking import steps_to
 from combwright.advice.trial import Change, Tried, fed_with, try_all
@@ -114,14 +115,19 @@ def _weighed(
 ) -> tuple[list[float], int]:
     """Weigh the harm of each candidate, and name the best: least harm, then most money.
 
-    To leave it as it stands costs nothing, and must be beaten by more than a trifle.
+    Harm that a few members more or less make is the same. To leave it as it stands costs nothing,
+    and must be beaten by more than a trifle for each frame that is moved.
     """
     excess = [round(_excess(situation, each), 2) for each in tried]
     starving = _must_be_fed(situation, tried[0])
     open_to = [i for i, c in enumerate(candidates) if starving or c.supers >= candidates[0].supers]
-    best = min(open_to, key=lambda i: (excess[i], -worth[i].money))
-    is_trifle = not gain(worth[best], worth[0]).is_worth_it and excess[0] <= excess[best]
-    return excess, 0 if is_trifle else best
+    same = PARAMETERS["same_harm_members"].value / len(situation.colonies)
+    least = min(excess[i] for i in open_to) + same
+    best = max((i for i in open_to if excess[i] <= least), key=lambda i: worth[i].money)
+    brought = gain(worth[best], worth[0])
+    moved = max(1, abs(candidates[best].frames - candidates[0].frames))
+    is_trifle = not brought.is_worth_it or brought.money <= LEAST_GAIN * moved
+    return excess, 0 if is_trifle and excess[0] <= least else best
 
 
 def _must_be_fed(situation: Situation, as_it_is: Tried) -> bool:
