@@ -42,8 +42,10 @@ def decide(deciding: Deciding) -> Decision:
     if nothing_moves(deciding) or goes(deciding) or is_queenless:
         return Decision(topic="nucs")
     situation = deciding.of(after_honey)
-    hunger = deciding.of(food.decide).without.chances["hunger"]
-    return _nucs(situation, is_hungry=hunger > PARAMETERS["hungry_chance"].value)
+    unfed = deciding.of(food.decide)
+    is_hungry = unfed.without.chances["hunger"] > PARAMETERS["hungry_chance"].value
+    is_short = unfed.inputs["stores_kg"] < unfed.inputs["reserve_kg"]
+    return _nucs(situation, is_hungry=is_hungry or is_short)
 
 
 def _nucs(situation: Situation, *, is_hungry: bool) -> Decision:
