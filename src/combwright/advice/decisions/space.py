@@ -115,19 +115,22 @@ def _weighed(
 ) -> tuple[list[float], int]:
     """Weigh the harm of each candidate, and name the best: least harm, then most money.
 
-    Harm that a few members more or less make is the same. To leave it as it stands costs nothing,
+    Harm that a few members more or less make is the same; hunger under supers takes them off.
+    To leave it as it stands costs nothing,
     and must be beaten by more than a trifle for each frame that is moved.
     """
     excess = [round(_excess(situation, each), 2) for each in tried]
-    starving = _must_be_fed(situation, tried[0])
-    open_to = [i for i, c in enumerate(candidates) if starving or c.supers >= candidates[0].supers]
+    now = candidates[0].supers
+    bare = [i for i, each in enumerate(candidates) if each.supers < now]
+    starving = bare if _must_be_fed(situation, tried[0]) else []
+    open_to = starving or [i for i, each in enumerate(candidates) if each.supers >= now]
     same = PARAMETERS["same_harm_members"].value / len(situation.colonies)
     least = min(excess[i] for i in open_to) + same
     best = max((i for i in open_to if excess[i] <= least), key=lambda i: worth[i].money)
     brought = gain(worth[best], worth[0])
     moved = max(1, abs(candidates[best].frames - candidates[0].frames))
     is_trifle = not brought.is_worth_it or brought.money <= LEAST_GAIN * moved
-    return excess, 0 if is_trifle and excess[0] <= least else best
+    return excess, 0 if is_trifle and excess[0] <= least and not starving else best
 
 
 def _must_be_fed(situation: Situation, as_it_is: Tried) -> bool:
