@@ -110,12 +110,14 @@ def ahead_of(
     *,
     costs: Sequence[float] = (),
     done: Sequence[Done] = (),
+    all_of: bool = False,
 ) -> list[Ahead]:
     """Give what each change of the members brings, before what its own work costs today.
 
     A few members are asked first. A candidate that is clearly behind then, its costs counted, is
     asked of no more: the others are taken to differ from the leader by as much as those few.
-    ``done`` tells what each change does of that which is done once.
+    ``done`` tells what each change does of that which is done once; with ``all_of`` every one is
+    asked of all.
     """
     some = _spread_out(len(colonies))[:members]
     charged = np.array(costs or [0.0] * len(changes))
@@ -125,7 +127,8 @@ def ahead_of(
     leader = int(net.mean(axis=1).argmax())
     behind = net[leader] - net
     doubt = behind.std(axis=1) / behind.shape[1] ** 0.5
-    kept = np.flatnonzero(behind.mean(axis=1) <= CLEAR_TIMES * doubt).tolist()
+    is_near = behind.mean(axis=1) <= CLEAR_TIMES * doubt
+    kept = np.flatnonzero(is_near | all_of).tolist()
     if len(some) > FIRST and len(kept) > 1:
         last = slice(FIRST, len(some))
         rest, came_rest = _rolled(colonies, [asked[i] for i in kept], at, some, last)
@@ -160,7 +163,7 @@ def _rolled(
     came = live_on(
         lanes,
         conditions,
-        _season_luck(at.on, conditions.shape[1])[part],
+        season_luck(at.on, conditions.shape[1])[part],
         stack=stack_table(at.standing.hive, now.brood_boxes, now.cover),
         first_visit=at.days,
         nucs=nucs_ahead(at.on, conditions.shape[1], at.prices),
@@ -245,6 +248,6 @@ def _mites_left(lanes: Any, prices: Prices, ends: date) -> Floats:
 
 
 @lru_cache(maxsize=2)
-def _season_luck(on: date, days: int) -> Floats:
+def season_luck(on: date, days: int) -> Floats:
     """Draw the luck that all candidates of all colonies share, without what is rare."""
     return without_the_rare(luck(1, "the season ahead", on, days, CLOSE_MEMBERS))

@@ -55,7 +55,7 @@ def live_on(
     """
     came = np.zeros((len(colonies), len(CAME)))
     came[:, [CAME.index("no_swarm"), CAME.index("no_loss")]] = 1.0
-    came[:, CAME.index("nucs_lately")] = rests
+    came[:, CAME.index("nucs_lately")] = came[:, CAME.index("nucs")] = rests
     came[:, CAME.index("treatments")] = treated
     broken: Any = live_season(
         colonies,

@@ -142,7 +142,7 @@ def make_nuc(s: Any, nuc: Any, rules: Any, came: Any) -> None:
         return
     part = nuc[1] * share_done(frames_of_bees(s), rules.nuc_from_bees, rules.bees_about)
     part *= share_done(s.sealed.sum(), rules.nuc_from_sealed * s.cells_per_frame, s.cells_per_frame)
-    part = min(part, 1.0 - came[LATELY])
+    part = min(part, 1.0 - came[LATELY], rules.nuc_most - came[NUCS])
     if part <= 0.0:
         return
     bees = min(part * rules.nuc_bees * s.bees_per_frame / max(adults_of(s), 1.0), 1.0)
