@@ -27,6 +27,7 @@ from combwright.cli import (
     weather,
     whatif,
     why,
+    worth,
 )
 from combwright.cli import round as round_command
 from combwright.cli.options import KIT_FOLDER
@@ -77,6 +78,7 @@ app.command(epilog=warm.EXAMPLE)(warm.warm)
 app.add_typer(weather.weather, name="weather")
 app.command("whatif")(whatif.what_if)
 app.command("why")(why.tell_why)
+app.command(epilog=worth.EXAMPLE)(worth.worth)
 
 
 def main() -> None:

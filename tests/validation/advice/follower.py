@@ -41,6 +41,7 @@ from combwright.terms.streams import stream
 NOTED: TypeAdapter[Noted] = TypeAdapter(Noted)
 SEED = 11  # of the belief; the truth has others
 YARD = "yard"
+FORTNIGHT = 17  # days: to the next visit and a little more
 # Days to the next visit unless the plan says sooner: weekly in the season of swarms.
 USUAL = {1: 28, 2: 21, 3: 14, 4: 7, 5: 7, 6: 7, 7: 7, 8: 14, 9: 21, 10: 28, 11: 28, 12: 28}
 
@@ -59,6 +60,7 @@ class Follower:
     counting: bool = False
     flagged: list[tuple[float, bool]] = field(default_factory=list)
     keys: int = 0
+    lacks: str = ""
 
     def visit(self, colony: TrueColony) -> int:
         """Note, believe, plan, do."""
@@ -77,7 +79,7 @@ class Follower:
         self.followed = do(
             self.followed, done, on, catalogue=catalogue(), seed=SEED, other=lambda *_: None
         )
-        self.counting = bool(decided.asks(Counting))
+        self.counting = bool(decided.asks(Counting)) and self.lacks != "looking"
         self.flagged.append((decided.chances["swarm"], False))
         return self._next(situation, decided)
 
@@ -137,7 +139,7 @@ class Follower:
             luck=luck(SEED, colony.name, colony.on, AHEAD, belief.members),
             limits=Limits(),
             history=tuple(entry for entry in self.entries if entry.on < colony.on),
-            season=SeasonDays(ahead, year),
+            season=SeasonDays(ahead[:, :FORTNIGHT] if self.lacks == "season" else ahead, year),
         )
 
     # --- doing --------------------------------------------------------------------------------
@@ -171,7 +173,8 @@ class Follower:
             return done
         done += self._restack(colony, decided.set_up)
         if not _finds_cells(seen):
-            done += [self._give_brood(colony, one) for one in decided.asks(Give)]
+            gifts = () if self.lacks == "nucs" else decided.asks(Give)
+            done += [self._give_brood(colony, one) for one in gifts]
         for treat in decided.asks(Treat):
             colony.treat(treat.substance)
             done.append(self._said("treatment", colony, substance=treat.substance))
@@ -190,6 +193,8 @@ class Follower:
         divided: bool,
     ) -> bool:
         """Give a queen at a division where one is worth it, or where a test frame asks for one."""
+        if self.lacks == "queens":
+            return False
         if divided:
             has_them = colony.on.timetuple().tm_yday >= QUEENS_FROM
             return has_them and buys_successor(situation) and colony.give_queen()
@@ -226,6 +231,8 @@ class Follower:
         )
 
     def _next(self, situation: Situation, decided: Plan) -> int:
+        if self.lacks == "looking":
+            return situation.days
         return max(2, min(situation.days, (decided.next_visit - situation.on).days))
 
     # --- noting -------------------------------------------------------------------------------

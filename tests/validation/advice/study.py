@@ -7,7 +7,7 @@ import argparse
 import sys
 from collections.abc import Sequence
 from concurrent.futures import ProcessPoolExecutor
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from functools import lru_cache
 from math import ceil
@@ -46,6 +46,13 @@ AUTUMN: Final = (10, 1)
 HIVE: Final = "national timber"
 OUTSIDE_TIMES: Final = 2.0  # as far from the middle as a fitted world
 TRIES: Final = 20  # colonies begun for one that comes through its first winter
+LACKS: Final = {
+    "": "all of it",
+    "season": "the season ahead (a fortnight only)",
+    "nucs": "nucs on purpose",
+    "queens": "queens, but for those of nucs",
+    "looking": "looks and counts that are asked for",
+}
 SEED: Final = 2027  # of the truth, unless another is given
 
 
@@ -60,6 +67,7 @@ class Asked:
     outside: bool
     seed: int
     keepers: tuple[str, ...] = KEEPERS
+    lacks: str = ""
 
 
 @dataclass(frozen=True)
@@ -101,7 +109,7 @@ def live_with_all(asked: Asked) -> Outcome:
 
 def _keeper(keeper: str, known: Known, asked: Asked) -> Keeper:
     if keeper == "Combwright":
-        return Follower(known, asked.members)
+        return Follower(known, asked.members, lacks=asked.lacks)
     return Careful(
         queen_since=date(FIRST.year - 1, 6, 20),
         buys_queens=keeper == "careful with queens",
@@ -267,7 +275,6 @@ def run_study(
     outside: bool,
     seed: int = SEED,
     workers: int = 2,
-    progress: bool = False,
 ) -> list[Outcome]:
     """Run a study; colonies are shared out over processes."""
     asked = [
@@ -275,15 +282,24 @@ def run_study(
         for number in range(colonies)
         for place in places
     ]
+    return _run(asked, workers)
+
+
+def run_without(lacks: str, colonies: int, seed: int, workers: int) -> list[Outcome]:
+    """Run the advice alone for a year, without one of its parts."""
+    alone = Asked(PLACES[0], 0, 1, 60, outside=False, seed=seed, keepers=KEEPERS[:1], lacks=lacks)
+    asked = [
+        replace(alone, place=PLACES[number % len(PLACES)], number=number)
+        for number in range(colonies)
+    ]
+    return _run(asked, workers)
+
+
+def _run(asked: Sequence[Asked], workers: int) -> list[Outcome]:
     if workers == 1:
         return [live_with_all(each) for each in asked]
-    found = []
     with ProcessPoolExecutor(workers, mp_context=get_context("spawn")) as pool:
-        for outcome in pool.map(live_with_all, asked):
-            found.append(outcome)
-            if progress and len(found) % 10 == 0:
-                sys.stderr.write(f"{len(found)} of {len(asked)}\n")
-    return found
+        return list(pool.map(live_with_all, asked))
 
 
 def main(arguments: Sequence[str] | None = None) -> None:
@@ -298,6 +314,7 @@ def main(arguments: Sequence[str] | None = None) -> None:
     parser.add_argument("--outside", type=int, default=40, help="colonies of the second study")
     parser.add_argument("--seed", type=int, default=SEED, help="seed of the truth")
     parser.add_argument("--workers", type=int, default=2, help="processes")
+    parser.add_argument("--without", type=int, default=12, help="colonies without each part")
     parser.add_argument("--page", type=Path)
     chosen = parser.parse_args(arguments)
     places = PLACES[: chosen.places]
@@ -315,10 +332,14 @@ def main(arguments: Sequence[str] | None = None) -> None:
                 outside=outside,
                 seed=chosen.seed,
                 workers=chosen.workers,
-                progress=True,
             )
     command = " ".join(sys.argv[1:]) if arguments is None else ""
-    text = write_page(studies, command, chosen.seed)
+    without = {
+        name: run_without(lacks, chosen.without, chosen.seed + 1, chosen.workers)
+        for lacks, name in LACKS.items()
+        if chosen.without
+    }
+    text = write_page(studies, command, chosen.seed, without)
     if chosen.page:
         chosen.page.write_text(text, encoding="utf-8")
     sys.stdout.write(text)
