@@ -20,6 +20,7 @@ PAGES = {
     "find": "/find?words=bramble",
     "register": "/register",
     "numbers-room": "/numbers/simulation.begin",
+    "worth": "/worth",
     "why": "/why",
     "glossary": "/glossary",
     "more": "/more",

@@ -31,6 +31,7 @@ PAGES = (
         "/evidence/syrup",
         "/numbers",
         "/numbers/simulation.begin",
+        "/worth",
         "/why",
         "/glossary",
         "/syrup",

@@ -1,0 +1,15 @@
+"""``combwright worth``: the curves as data and as a figure."""
+
+import json
+from pathlib import Path
+
+from tests.cli.typed import typed
+
+
+def test_worth_is_told_and_drawn(tmp_path: Path) -> None:
+    drawn = tmp_path / "worth.svg"
+    done = typed("worth", "--json", "--svg", str(drawn))
+    assert done.returncode == 0, done.stderr
+    told = json.loads(done.stdout)
+    assert len(told["weeks"]) == len(told["curves"]["a frame of bees"]) > 20
+    assert drawn.read_text("utf-8").startswith("<svg")
