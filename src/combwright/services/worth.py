@@ -9,7 +9,7 @@ from typing import Final
 from combwright.advice.prices import Prices
 from combwright.advice.season_ahead import season_ends
 from combwright.advice.worth_by_week import worth_by_week
-from combwright.figures.worth import worth_chart
+from combwright.figures.worth_chart import worth_chart
 from combwright.kit.catalogue import catalogue
 from combwright.kit.standing import Standing
 from combwright.services.rounds.price_list import prices_on

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from datetime import date, timedelta
+from functools import partial
 from typing import Final
 
 from combwright import __version__
@@ -16,6 +17,7 @@ from combwright.records.store.book_handle import Book
 from combwright.services.beliefs.unknown_colonies import unknown_colony_notices
 from combwright.services.beliefs.workers import follow_each, for_each
 from combwright.services.progress import PLANNING, Progress, silent
+from combwright.services.rounds.kept_plans import KeptPlans
 from combwright.services.rounds.price_list import prices_on
 from combwright.services.rounds.situations import (
     SYRUP_FRACTION,
@@ -47,11 +49,13 @@ def round_sheet(
     seed: int = 1,
     minutes: float | None = None,
     progress: Progress = silent,
+    kept: KeptPlans | None = None,
 ) -> RoundSheet:
     """Plan the round of a day in one yard or all; notes of that day itself are not yet taken in.
 
     The same book, day and seed give the same sheet. With fewer ``minutes`` than it takes, what
-    costs least is left for another day.
+    costs least is left for another day. ``kept`` are plans made before, of which those are taken
+    that would be the same again.
     """
     asked = AskedRound(on, yard, days, members, seed)
     _check(asked)
@@ -62,7 +66,7 @@ def round_sheet(
             f"No colony stands in {'yard ' + yard if yard else 'the book'} on {on.day} {on:%B %Y}.",
             remedy="Ask for another day or yard; `combwright book export` shows what is there.",
         )
-    sheet = _sheet(followed, situations, progress)
+    sheet = _sheet(followed, situations, progress, KeptPlans() if kept is None else kept)
     if minutes is None:
         return sheet
     at_a_hive = prices_on(situations.entries, on).minutes_at_a_hive
@@ -103,7 +107,9 @@ def _standing(situations: Situations, progress: Progress) -> list[Followed]:
     return [each for each in standing if each.yard == asked.yard]
 
 
-def _sheet(followed: Sequence[Followed], situations: Situations, progress: Progress) -> RoundSheet:
+def _sheet(
+    followed: Sequence[Followed], situations: Situations, progress: Progress, kept: KeptPlans
+) -> RoundSheet:
     asked = situations.asked
     yards = sorted(dict.fromkeys(each.yard for each in followed), key=situations.is_shut)
     in_order = sorted(
@@ -112,7 +118,7 @@ def _sheet(followed: Sequence[Followed], situations: Situations, progress: Progr
 
     def one(numbered: tuple[int, Followed]) -> ColonySheet:
         number, each = numbered
-        return colony_sheet(each, situations.of(each), number + 1)
+        return kept.sheet(each, situations, number + 1, partial(colony_sheet, order=number + 1))
 
     done = for_each(one, list(enumerate(in_order)), doing=PLANNING, progress=progress)
     sheet = RoundSheet(

@@ -12,6 +12,7 @@ from combwright.planning.supplies import bench, load
 from combwright.records.store.book_handle import Book
 from combwright.services.progress import BUSY, OPENING, Step
 from combwright.services.rounds.from_book import round_sheet
+from combwright.services.rounds.kept_plans import KeptPlans
 from combwright.services.rounds.situations import SYRUP_FRACTION
 from combwright.terms.errors import NotFoundError, OutOfRangeError
 
@@ -44,6 +45,7 @@ class Rounds:
         self._members = members
         self._worker = ThreadPoolExecutor(1, thread_name_prefix="round")
         self._known: OrderedDict[tuple[str, date, int], Working] = OrderedDict()
+        self._plans = KeptPlans()
         self._lock = Lock()
 
     def begin(self, on: date, days: int) -> Working:
@@ -73,6 +75,7 @@ class Rounds:
             days=days,
             members=self._members,
             progress=working.tell,
+            kept=self._plans,
         )
         return working
 

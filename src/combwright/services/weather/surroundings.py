@@ -1,8 +1,9 @@
 """Weather and forage around the yards of a book: what was known, and sampled where it was not."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date, timedelta
+from hashlib import blake2b
 from typing import Final
 
 import numpy as np
@@ -29,12 +30,21 @@ class Surroundings:
     first: date
     tables: Mapping[str, Floats]
     known_to: Mapping[str, date | None]
+    _prints: dict[int, bytes] = field(default_factory=dict, repr=False, compare=False)
 
     def season(self, yard: str, first: date, until: date) -> Floats:
         """Give the conditions of a yard from a day up to the day before another."""
         table = self.tables[yard] if yard in self.tables else next(iter(self.tables.values()))
         start, stop = (first - self.first).days, (until - self.first).days
         return table[:, start:stop]
+
+    def fingerprint(self, yard: str) -> bytes:
+        """Tell the conditions of a yard from all others."""
+        table = self.tables[yard] if yard in self.tables else next(iter(self.tables.values()))
+        place = id(table)
+        if place not in self._prints:
+            self._prints[place] = blake2b(table.tobytes(), digest_size=16).digest()
+        return self._prints[place]
 
     def described(self) -> str:
         """Say in a few words what weather the yards are given."""

@@ -4,7 +4,7 @@ from datetime import date, timedelta
 
 import pytest
 
-from combwright.figures.worth import describe_worth, worth_chart
+from combwright.figures.worth_chart import describe_worth, worth_chart
 from combwright.terms.errors import OutOfRangeError
 
 WEEKS = [date(2027, 4, 5) + timedelta(days=7 * week) for week in range(6)]

@@ -1,0 +1,66 @@
+"""Plans of colonies that are kept: the same answers, and only what is new is made again."""
+
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+from tests.demo import copied
+
+from combwright.planning.round import colony_sheet
+from combwright.records.store.book_handle import Book
+from combwright.services.demo import ON, Paths
+from combwright.services.rounds.from_book import round_sheet
+from combwright.services.rounds.kept_plans import KeptPlans, rests_on
+from combwright.services.rounds.situations import AskedRound, Situations, situations_of
+
+MEMBERS = 20
+
+
+@pytest.fixture(scope="module")
+def situations(demo: Paths, tmp_path_factory: pytest.TempPathFactory) -> Situations:
+    book = Book(copied(demo, tmp_path_factory.mktemp("plans")))
+    return situations_of(book, AskedRound(ON, members=MEMBERS))
+
+
+def test_an_unchanged_book_is_answered_from_what_was_planned(demo: Paths, tmp_path: Path) -> None:
+    book, kept = Book(copied(demo, tmp_path)), KeptPlans()
+    first = round_sheet(book, ON, members=MEMBERS, kept=kept)
+    made = len(kept)
+    again = round_sheet(book, ON, members=MEMBERS, kept=kept)
+    assert again == first == round_sheet(book, ON, members=MEMBERS)
+    assert len(kept) == made == len(first.colonies)
+
+
+def test_only_what_is_new_is_made_again(situations: Situations) -> None:
+    kept, made = KeptPlans(), []
+    one, other = (situations.follow(name) for name in ("Bramble", situations.replay.colonies[1]))
+
+    def make(*about: object) -> object:
+        made.append(about)
+        return colony_sheet(*about, 1)
+
+    for each in (one, other, one, other):
+        kept.sheet(each, situations, 1, make)
+    assert len(made) == 2
+    changed = one.belief.colonies.copy()
+    changed["ripe"] += 1.0
+    touched = replace(one, belief=replace(one.belief, colonies=changed))
+    kept.sheet(touched, situations, 1, make)
+    kept.sheet(other, situations, 1, make)
+    assert len(made) == 3
+
+
+def test_another_price_day_or_limit_is_another_plan(situations: Situations) -> None:
+    followed = situations.follow("Bramble")
+    at = situations.of(followed)
+    keys = {
+        rests_on(followed, each, situations)
+        for each in (
+            at,
+            replace(at, prices=replace(at.prices, honey=1.0)),
+            replace(at, days=at.days + 1),
+            replace(at, limits=replace(at.limits, hunger=0.5)),
+            replace(at, history=()),
+        )
+    }
+    assert len(keys) == 5
