@@ -36,6 +36,7 @@ LIMITS: Final = {
     "syrup in honey": 0.0,
 }
 RESAMPLES: Final = 4000
+LINE: Final = 50.0  # money a colony and year above the best opponent that is asked for
 
 
 def per_colony(outcomes: Sequence["Outcome"], keeper: str, measure: str) -> Floats:
@@ -97,12 +98,23 @@ def write_page(
         parts.append(
             f"\n## {titles[name]}\n\n{len(outcomes)} colonies at {', '.join(places)}, {years} "
             f"years each, {outcomes[0].asked.members} members.\n\n{_table(outcomes)}\n\n"
-            f"{_money_table(outcomes)}\n\n{_parts_table(outcomes)}\n\n{_slices(outcomes)}\n\n"
+            f"{_money_table(outcomes)}\n\n{_line(outcomes)}\n\n{_parts_table(outcomes)}\n\n{_slices(outcomes)}\n\n"
             f"{_harm_table(outcomes)}\n"
         )
     if without:
         parts.append(_ablation(without))
     return "".join(parts)
+
+
+def _line(outcomes: Sequence["Outcome"]) -> str:
+    """Say whether the line is reached."""
+    best = best_opponent(outcomes)
+    at, low, high = difference(outcomes, "money", best)
+    is_reached = at >= LINE and low > 0.0
+    return (
+        f"The best opponent is {best}: {at:+.0f} against it ({low:+.0f} to {high:+.0f}). The line of "
+        f"{LINE:+.0f} is {'reached' if is_reached else 'missed'}."
+    )
 
 
 def _parts_table(outcomes: Sequence["Outcome"]) -> str:
@@ -161,7 +173,7 @@ def _ablation(without: Mapping[str, Sequence["Outcome"]]) -> str:
     """Tell what each part of the advice brings, on few colonies with another seed."""
     whole = without["all of it"]
     lines = [
-        f"\n## What each part brings\n\n{len(whole)} colonies, one year, another seed: small.\n",
+        f"\n## What each part brings\n\n{len(whole)} colonies, one year, another seed: too few to rank the parts.\n",
         "| the advice without | money | less than all of it | without nucs |",
         "|---|---|---|---|",
     ]
