@@ -112,8 +112,8 @@ def _line(outcomes: Sequence["Outcome"]) -> str:
     at, low, high = difference(outcomes, "money", best)
     is_reached = at >= LINE and low > 0.0
     return (
-        f"The best opponent is {best}: {at:+.0f} against it ({low:+.0f} to {high:+.0f}). The line of "
-        f"{LINE:+.0f} is {'reached' if is_reached else 'missed'}."
+        f"The best opponent is {best}: {at:+.0f} against it ({low:+.0f} to {high:+.0f}). "
+        f"The line of {LINE:+.0f} is {'reached' if is_reached else 'missed'}."
     )
 
 
@@ -173,7 +173,8 @@ def _ablation(without: Mapping[str, Sequence["Outcome"]]) -> str:
     """Tell what each part of the advice brings, on few colonies with another seed."""
     whole = without["all of it"]
     lines = [
-        f"\n## What each part brings\n\n{len(whole)} colonies, one year, another seed: too few to rank the parts.\n",
+        f"\n## What each part brings\n\n{len(whole)} colonies, one year, another seed: "
+        "too few to rank the parts.\n",
         "| the advice without | money | less than all of it | without nucs |",
         "|---|---|---|---|",
     ]
