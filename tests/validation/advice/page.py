@@ -173,8 +173,8 @@ def _ablation(without: Mapping[str, Sequence["Outcome"]]) -> str:
     """Tell what each part of the advice brings, on few colonies with another seed."""
     whole = without["all of it"]
     lines = [
-        f"\n## What each part brings\n\n{len(whole)} colonies, one year, another seed: "
-        "too few to rank the parts.\n",
+        "\n## What each part brings\n",
+        f"{len(whole)} colonies, one year, another seed: too few to rank the parts.\n",
         "| the advice without | money | less than all of it | without nucs |",
         "|---|---|---|---|",
     ]
