@@ -6,7 +6,10 @@ from pathlib import Path
 import pytest
 from tests.demo import copied
 
+from combwright.advice.situation import Situation
+from combwright.belief.following.replay import Followed
 from combwright.planning.round import colony_sheet
+from combwright.planning.sheet import ColonySheet
 from combwright.records.store.book_handle import Book
 from combwright.services.demo import ON, Paths
 from combwright.services.rounds.from_book import round_sheet
@@ -32,12 +35,12 @@ def test_an_unchanged_book_is_answered_from_what_was_planned(demo: Paths, tmp_pa
 
 
 def test_only_what_is_new_is_made_again(situations: Situations) -> None:
-    kept, made = KeptPlans(), []
+    kept, made = KeptPlans(), list[str]()
     one, other = (situations.follow(name) for name in ("Bramble", situations.replay.colonies[1]))
 
-    def make(*about: object) -> object:
-        made.append(about)
-        return colony_sheet(*about, 1)
+    def make(followed: Followed, at: Situation) -> ColonySheet:
+        made.append(at.colony)
+        return colony_sheet(followed, at, 1)
 
     for each in (one, other, one, other):
         kept.sheet(each, situations, 1, make)
