@@ -115,15 +115,15 @@ def _worth(situation: Situation, chosen: Option) -> tuple[Gain, float]:
     substance = chosen.treatment.substance
     work = (Treat(substance=substance, way=chosen.treatment.way),)
     late = float(is_late(situation.on))
-    left, waited, treated_now = weigh(
-        situation,
-        [_as_it_is, _as_it_is, lambda colonies: treat(colonies, substance)],
-        [(), (), work],
-        done=[Done(treated=late), Done(), Done(treated=late)],
+    changes = [_as_it_is, lambda colonies: treat(colonies, substance), _as_it_is]
+    done = [Done(treated=late), Done(treated=late), Done()]
+    many = len(done) if late else 2  # before late summer to wait is the same as none
+    left, treated_now, *waited = weigh(
+        situation, changes[:many], [(), work, ()][:many], done=done[:many]
     )
     brought = gain(treated_now, left)
-    if gain(waited, treated_now).is_worth_it:
-        brought = gain(treated_now, waited)
+    if waited and gain(waited[0], treated_now).is_worth_it:
+        brought = gain(treated_now, waited[0])
     each = treated_now.ahead.money - left.ahead.money - treated_now.cost
     right = float(np.maximum(each, 0.0).mean()) - max(0.0, float(each.mean()))
     told = PARAMETERS["count_tells"].value * right
