@@ -2,6 +2,8 @@
 
 from typing import Final
 
+from combwright.advice.words.wording import many
+
 HONEY_TOLD: Final = 0.1
 
 
@@ -29,7 +31,7 @@ def worth_words(what: str, money: float, honey_kg: float, minutes: float) -> str
 
     """
     honey = f" ({honey_kg:.1f} kg of honey)" if honey_kg >= HONEY_TOLD else ""
-    takes = f", {minutes:.0f} minutes" if minutes >= 1.0 else ""
+    takes = f", {many(round(minutes), 'minute')}" if minutes >= 1.0 else ""
     return f"{what}: {money_words(money)} more by October{honey}{takes}."
 
 
