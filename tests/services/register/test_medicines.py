@@ -149,3 +149,11 @@ def test_the_paper_is_made_to_be_kept_and_read_aloud(tmp_path: Path) -> None:
     made = register_pdf(of(tmp_path, [CARD, bought(), *BOTH]))
     assert b"<pdfaid:part>2</pdfaid:part>" in made
     assert b"<pdfuaid:part>1</pdfuaid:part>" in made
+
+
+def test_what_a_purchase_does_not_tell_is_missing_though_nothing_was_used(tmp_path: Path) -> None:
+    found = of(tmp_path, [CARD, bought(proof="", supplier="")], "GB")
+    (missing,) = found.missing
+    assert missing == (
+        "2026-08-01, purchase of Example strip: supplier with address, proof of purchase."
+    )

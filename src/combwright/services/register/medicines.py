@@ -161,7 +161,16 @@ def _missing(treated: Iterable[TreatedColonies], now: Contents, duty: Duty) -> I
             yield f"{named}: {-stock.left:g} {stock.unit} more used than bought."
         if stock.used_after_expiry:
             yield f"{named}: used on {stock.last_used}, after it expired on {stock.expiry}."
-    if "batch" in duty.asks:
-        for bought in now.entries:
-            if isinstance(bought, Purchase) and not bought.batch:
-                yield f"{bought.on}, purchase of {bought.product}: {FIELD_WORDS['batch']}."
+    for bought in now.entries:
+        if isinstance(bought, Purchase) and (lacking := _lacking(bought, duty)):
+            yield f"{bought.on}, purchase of {bought.product}: {', '.join(lacking)}."
+
+
+def _lacking(bought: Purchase, duty: Duty) -> list[str]:
+    """Say what a purchase does not tell."""
+    told = {
+        "batch": bought.batch,
+        "supplier": bought.supplier and bought.supplier_address,
+        "proof": bought.proof,
+    }
+    return [FIELD_WORDS[one] for one in duty.asks if not told.get(one, True)]
