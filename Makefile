@@ -31,10 +31,9 @@ test: $(READY_TO_TEST)  ## Check format, style, types and layers, then run every
 	$(BIN)/ruff format --check .
 	$(BIN)/ruff check .
 	@NUMBA_CACHE_DIR=$(COMPILED) $(PY) -c "from combwright.simulation.ahead import roll; roll.make_ready()" &
+	$(BIN)/mypy
 	$(BIN)/lint-imports
-	@said=$$(mktemp); $(BIN)/mypy >$$said 2>&1 & types=$$!; \
-	$(PY) -m pytest -n $(JOBS) --dist loadscope; tests=$$?; \
-	wait $$types; types=$$?; cat $$said; rm -f $$said; exit $$((tests + types))
+	$(PY) -m pytest -n $(JOBS) --dist loadscope
 
 coverage: $(READY_TO_TEST)  ## Run every quick test, and the step uncompiled, to measure what they go through
 	$(PY) -m pytest -n $(JOBS) --dist loadscope $(COVERED)
