@@ -23,13 +23,14 @@ def worth(
     """Tell what things at a colony are worth, week by week, at your prices."""
     from dataclasses import asdict
 
+    from combwright.services.book.book import save
     from combwright.services.worth import worth_on
 
     # the keeper's own calendar
     today = date.today()  # noqa: DTZ011
     told = worth_on(named_book(book).now().entries if book else (), today, climate)
     if svg is not None:
-        svg.write_text(told.chart(), encoding="utf-8")
+        save(svg, told.chart())
     if json:
         print_json(asdict(told))
         return

@@ -9,15 +9,13 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from combwright.evidence.simulated_lives import HIVE, SEED
-from combwright.kit.catalogue import catalogue
-from combwright.simulation.begin import Described, begin
+from combwright.evidence.simulated_lives import SEED
+from combwright.evidence.simulated_yards import SimulatedYard
+from combwright.simulation.begin import Described
 from combwright.simulation.biology import BIOLOGY, Biology
 from combwright.simulation.columns import CAUSES, LAYING
-from combwright.simulation.hands.keeper import Keeping, keep
-from combwright.simulation.luck import luck
+from combwright.simulation.hands.keeper import Keeping
 from combwright.terms.set_up import SetUp
-from combwright.weather.sampled import sampled_conditions
 
 COLONIES: Final = 100
 PLACES: Final = ("Dublin Airport", "Sheffield")
@@ -103,33 +101,20 @@ def losses(way: str, worlds: tuple[Biology, ...] = (BIOLOGY,)) -> Losses:
 
 def _by_season(place: str, way: Way, worlds: tuple[Biology, ...]) -> list[NDArray[np.void]]:
     """Give the colonies as they stand on each 1 October and 1 April."""
-    hive, year = catalogue().hive(HIVE), way.first.year
+    year = way.first.year
     stops = [
         day for n in range(way.winters) for day in (date(year + n, 10, 1), date(year + n + 1, 4, 1))
     ]
     days = (stops[-1] - way.first).days
-    colonies = begin(
-        hive, way.set_up, way.described, on=way.first, members=COLONIES, seed=SEED, colony=place
-    )
+    yard = SimulatedYard(place, place, way.first, days, COLONIES, SEED, way.set_up)
+    colonies = yard.begin(way.described)
     colonies["world"] = np.arange(COLONIES) % len(worlds)
-    weather = sampled_conditions(place, way.first, days, COLONIES, SEED)
-    chance = luck(SEED, place, way.first, days, COLONIES)
-    found, start = [], way.first
+    found, begins = [], 0
     for stop in stops:
-        part = slice((start - way.first).days, (stop - way.first).days)
-        keep(
-            colonies,
-            hive,
-            way.set_up,
-            weather[:, part],
-            chance[:, part],
-            first=start,
-            keeping=way.keeping,
-            seed=SEED + part.start,
-            worlds=worlds,
-        )
+        part = slice(begins, (stop - way.first).days)
+        yard.keep_part(colonies, way.keeping, part, SEED + part.start, worlds)
         found.append(colonies.copy())
-        start = stop
+        begins = part.stop
     return found
 
 

@@ -63,13 +63,13 @@ class SimulatedYard:
         worlds: tuple[Biology, ...] = (BIOLOGY,),
     ) -> Kept:
         """Let the colonies live in place under a keeper to the end."""
-        return self._keep(colonies, keeping, slice(0, self.days), self.seed, worlds)
+        return self.keep_part(colonies, keeping, slice(0, self.days), self.seed, worlds)
 
     def by_week(self, colonies: NDArray[np.void], keeping: Keeping) -> Iterator[int]:
         """Let the colonies live in place under a keeper; give the number of each week done."""
         for week in range(self.days // WEEK):
             part = slice(WEEK * week, WEEK * (week + 1))
-            self._keep(colonies, keeping, part, self.seed + week, (BIOLOGY,))
+            self.keep_part(colonies, keeping, part, self.seed + week, (BIOLOGY,))
             yield week + 1
 
     def by_day(self, colonies: NDArray[np.void]) -> Iterator[int]:
@@ -78,7 +78,7 @@ class SimulatedYard:
             run(colonies, self.weather[:, day : day + 1], self.luck[:, day : day + 1])
             yield day + 1
 
-    def _keep(
+    def keep_part(
         self,
         colonies: NDArray[np.void],
         keeping: Keeping,
@@ -86,6 +86,7 @@ class SimulatedYard:
         seed: int,
         worlds: tuple[Biology, ...],
     ) -> Kept:
+        """Let the colonies live in place under a keeper through some of the days."""
         return keep(
             colonies,
             catalogue().hive(self.set_up.hive),

@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 from combwright.planning.supply.building import Build, Floats
 from combwright.planning.supply.ready import ready_shares
 from combwright.planning.supply.supply_numbers import number
-from combwright.planning.supply.wanted import PRODUCT, WAYS, Product, SupplyTask, Way
+from combwright.planning.supply.wanted import PRODUCT, WAYS, Product, Way
 
 KEPT: Final = number("kept")
 BROKEN_LOSS: Final = number("broken_loss")
@@ -25,7 +25,7 @@ def meet_promises(
     ways = [way for way in WAYS if PRODUCT[way] == product]
     ready = np.concatenate([ready_shares(task, way) for way in ways], axis=2)
     columns = np.array([build.made[way, t] for way in ways for t in range(task.weeks)])
-    hand = _in_hand(task, len(ready)) if product == "nuc" else np.zeros(ready.shape[:2])
+    hand = task.in_hand_by(len(ready)) if product == "nuc" else np.zeros(ready.shape[:2])
     usual = np.concatenate([before[way] for way in ways]) if before else np.ones(len(columns))
     owed: int | None = None
     for w in range(task.until + 1):
@@ -88,7 +88,3 @@ def _lateness(build: Build, product: Product, whole: Floats, at: NDArray[np.intp
     short = np.array([programme.variable(-loss, whole=False) for _ in some])
     table = np.column_stack([_with_owed(some), -np.eye(len(some))])
     programme.all_at_most(np.concatenate([at, short]), table, (-some[:, -1]).tolist())
-
-
-def _in_hand(task: SupplyTask, scenarios: int) -> Floats:
-    return task.in_hand[np.arange(scenarios) % len(task.in_hand)]

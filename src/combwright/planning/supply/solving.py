@@ -84,20 +84,17 @@ def solve(
 def _work(build: Build) -> None:
     """Lay out what can be done each week, with what it costs and what is left of it."""
     task, programme = build.task, build.programme
-    cost = {"by cell": task.money.nuc, "by bought queen": task.money.nuc + task.money.queen}
     for way in WAYS:
         last = ready_shares(task, way)[:, -1, :].mean(axis=0)
         for t in range(task.weeks):
-            price = cost.get(way, task.money.mating_nuc)
             left = task.money.left * last[t] if PRODUCT[way] == "nuc" else 0.0
             bought = task.shelf.queens_a_week if t >= task.first_queen else 0
             most = bought if way == "by bought queen" else np.inf
-            build.made[way, t] = programme.variable(left - price, most)
+            build.made[way, t] = programme.variable(left - task.money.of(way), most)
     for t in range(task.weeks):
-        can = 1.0 if t >= task.first_graft else 0.0
-        build.grafts[t] = programme.variable(-task.money.graft, GRAFT_MOST * can)
+        build.grafts[t] = programme.variable(-task.money.graft, GRAFT_MOST)
         minutes = number("minutes_batch") / HOUR
-        build.begun[t] = programme.variable(-minutes * task.money.hour, can)
+        build.begun[t] = programme.variable(-minutes * task.money.hour, 1.0)
     for donor in task.donors:
         for t in range(task.weeks):
             most = number("most_a_week")

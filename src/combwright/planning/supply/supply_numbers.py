@@ -2,10 +2,9 @@
 
 from typing import Final
 
-from combwright.terms.data_files import contents
-from combwright.terms.parameters import Parameter
+from combwright.terms.data_files import parameters
 
-NUMBERS: Final = {name: Parameter(**told) for name, told in contents("planning/supply").items()}
+NUMBERS: Final = parameters("planning/supply")
 
 
 def number(name: str) -> float:

@@ -1,6 +1,5 @@
 """The plan tried on fresh scenarios, and kept further from the edge until its promises hold."""
 
-from collections.abc import Callable
 from dataclasses import dataclass, replace
 from typing import Final
 
@@ -19,7 +18,6 @@ ROUNDS: Final = int(number("rounds"))
 ROUGH: Final = int(number("rough_rounds"))
 ROUGH_NODES, NODES = int(number("rough_nodes")), int(number("nodes"))
 GAP, FIRST_GAP = number("gap"), number("first_gap")
-Told = Callable[[int, int], None]
 
 
 def rough(seconds: float) -> Effort:
@@ -50,13 +48,11 @@ def firm_plan(
     *,
     seed: int = 1,
     seconds: float = 60.0,
-    told: Told = lambda _done, _of: None,
 ) -> FirmPlan:
     """Solve, try on fresh scenarios, and tighten; chances are told from the last ones."""
     margin: dict[Product, Floats] = {product: np.zeros(task.until + 1) for product in PRODUCTS}
     plan = solve(task, margin, None, rough(seconds))
     for at in range(1, ROUNDS):
-        told(at, ROUNDS)
         short = _short(fresh, plan, try_plan(fresh, plan, seed + 1))
         if plan.gap <= GAP and not any(np.any(each > 0) for each in short.values()):
             break

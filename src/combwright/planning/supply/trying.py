@@ -106,17 +106,14 @@ def _paid(order: WantedOrder, week: int, supply: Floats, total: int) -> Floats:
 
 def _costs(task: SupplyTask, plan: SupplyPlan) -> float:
     money = task.money
-    cost = {
-        "by cell": money.nuc,
-        "by bought queen": money.nuc + money.queen,
-        "mating nuc": money.mating_nuc,
-    }
-    work = sum(cost[way] * float(plan.made[way].sum()) for way in WAYS)
+    work = sum(money.of(way) * float(plan.made[way].sum()) for way in WAYS)
     batches = float(np.count_nonzero(plan.grafts)) * number("minutes_batch") / 60.0 * money.hour
-    given_up = sum(
-        float(donor.lost[: task.weeks] @ plan.gives[donor.colony]) for donor in task.donors
-    )
-    return work + batches + money.graft * float(plan.grafts.sum()) + given_up
+    return work + batches + money.graft * float(plan.grafts.sum()) + given_up(task, plan)
+
+
+def given_up(task: SupplyTask, plan: SupplyPlan) -> float:
+    """Sum up the honey and bees that the donors of a plan give up, in money."""
+    return sum(float(each.lost[: task.weeks] @ plan.gives[each.colony]) for each in task.donors)
 
 
 def _made(task: SupplyTask, plan: SupplyPlan, seed: int) -> dict[Way, NDArray[np.int64]]:
@@ -182,4 +179,4 @@ def _in_hand(task: SupplyTask, product: Product) -> Floats:
     scenarios = len(task.success)
     if product != "nuc":
         return np.zeros((scenarios, task.until + 1))
-    return np.asarray(task.in_hand[np.arange(scenarios) % len(task.in_hand)], np.float64).copy()
+    return task.in_hand_by(scenarios)

@@ -1,7 +1,7 @@
 """What the plan of nucs and queens is made from: plain data, weeks counted from its first day."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from typing import Literal
 
 import numpy as np
@@ -72,6 +72,11 @@ class Money:
     hour: float
     left: float
 
+    def of(self, way: Way) -> float:
+        """Give what one nuc costs that is made in a way, its queen counted."""
+        bought = self.nuc + self.queen
+        return {"by cell": self.nuc, "by bought queen": bought, "mating nuc": self.mating_nuc}[way]
+
 
 @dataclass(frozen=True)
 class SupplyTask:
@@ -92,7 +97,8 @@ class SupplyTask:
     cells: Sequence[float]
     shelf: Shelf
     money: Money
-    first_graft: int = 0
     first_queen: int = 0
-    queen_boxes_in_hand: int = 0
-    lost_batches: frozenset[str] = field(default_factory=frozenset)
+
+    def in_hand_by(self, scenarios: int) -> Floats:
+        """Give the nucs that stand and are ready by each week, [scenario, week]."""
+        return np.asarray(self.in_hand[np.arange(scenarios) % len(self.in_hand)], np.float64)

@@ -26,6 +26,23 @@ class MedicineStock:
         return self.bought - self.used - self.disposed
 
     @property
+    def named(self) -> str:
+        """The product and its batch."""
+        return f"{self.product}, batch {self.batch or 'not noted'}"
+
+    @property
+    def troubles(self) -> tuple[str, ...]:
+        """What does not add up, or should not have been."""
+        told = []
+        if self.bought and self.left < 0:
+            told.append(f"{self.named}: {-self.left:g} {self.unit} more used than bought.")
+        if self.used_after_expiry:
+            told.append(
+                f"{self.named}: used on {self.last_used}, after it expired on {self.expiry}."
+            )
+        return tuple(told)
+
+    @property
     def used_after_expiry(self) -> bool:
         """Tell whether it was used after the last day on its label."""
         return None not in (self.expiry, self.last_used) and self.last_used > self.expiry  # type: ignore[operator]

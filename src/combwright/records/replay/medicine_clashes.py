@@ -7,6 +7,11 @@ from combwright.records.problems import Problem, odd, wrong
 from combwright.records.replay.known_medicines import medicine_stocks
 from combwright.terms.entries import Disposal, Noted, Product, Purchase, Treatment
 
+CORRECT = (
+    "Note the purchase that is missing, or correct the quantity, day or expiry that is wrong; if "
+    "none is, ask your vet or inspector."
+)
+
 
 def medicines(stand: Iterable[Noted]) -> Iterator[Problem]:
     """Go through what a book says of medicines; what was given to bees is never refused."""
@@ -31,16 +36,5 @@ def short(told: list[Noted]) -> Iterator[Problem]:
         if isinstance(each, Treatment | Disposal) and each.product
     }
     for key, stock in medicine_stocks(told).items():
-        named = f"{stock.product}, batch {stock.batch}" if stock.batch else stock.product
-        if stock.bought and stock.left < 0:
-            yield odd(
-                last[key],
-                f"More of {named} was used than bought: {-stock.left:g} {stock.unit} too many.",
-                "Note the purchase that is missing, or correct a quantity.",
-            )
-        if stock.used_after_expiry:
-            yield odd(
-                last[key],
-                f"{named} was used after it expired on {stock.expiry}.",
-                "Correct the day or the expiry if one is wrong; if not, ask your vet or inspector.",
-            )
+        for trouble in stock.troubles:
+            yield odd(last[key], trouble, CORRECT)

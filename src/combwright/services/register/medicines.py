@@ -68,15 +68,16 @@ def register(book: Book, country: str, years: Sequence[int]) -> Register:
         )
     duty, now = DUTIES[country], book.now()
     treated = tuple(one for one in _treated(now, duty) if one.first_day.year in years)
+    stocks = tuple(medicine_stocks(now.entries).values())
     return Register(
         duty.country,
         duty.sentence,
         tuple(sorted(years)),
-        tuple(dict.fromkeys(_missing(treated, now, duty))),
+        tuple(dict.fromkeys(_missing(treated, stocks, now, duty))),
         treated,
         tuple(e for e in now.entries if isinstance(e, Purchase) and e.on.year in years),
         tuple(e for e in now.entries if isinstance(e, Disposal) and e.on.year in years),
-        tuple(each for each in medicine_stocks(now.entries).values() if each.bought),
+        tuple(each for each in stocks if each.bought),
     )
 
 
@@ -116,7 +117,7 @@ def _row(
         "quantity": whole,
         "supplier": bought and bought.supplier and bought.supplier_address,
         "proof": bought and bought.proof,
-        "prescriber": bought and (bought.prescriber or bought.no_prescription),
+        "prescriber": bought and prescribed(bought),
         "withdrawal": withdrawal is not None,
         "duration": days is not None,
     }
@@ -131,9 +132,9 @@ def _row(
         bought.unit if bought else "",
         yard,
         tuple(sorted(each.colony for each in some)),
-        f"{bought.supplier}, {bought.supplier_address}".strip(", ") if bought else "",
+        supplied(bought) if bought else "",
         bought.proof if bought else "",
-        _prescribed(bought),
+        f"{prescribed(bought)} {prescription(bought)}".strip() if bought else "",
         withdrawal,
         ready,
         duty.keep_until(last),
@@ -141,26 +142,33 @@ def _row(
     )
 
 
-def _prescribed(bought: Purchase | None) -> str:
-    """Say who prescribed it, or that nobody had to."""
-    if bought is None:
-        return ""
-    codes = " ".join(code for code in (bought.prescription_code, bought.prescription_line) if code)
-    by = bought.prescriber or ("no prescription" if bought.no_prescription else "")
-    return f"{by} {codes}".strip()
+def supplied(bought: Purchase) -> str:
+    """Say from whom a medicine was got."""
+    return f"{bought.supplier}, {bought.supplier_address}".strip(", ")
 
 
-def _missing(treated: Iterable[TreatedColonies], now: Contents, duty: Duty) -> Iterable[str]:
+def prescribed(bought: Purchase) -> str:
+    """Say who prescribed a medicine, or that nobody had to."""
+    return bought.prescriber or ("no prescription" if bought.no_prescription else "")
+
+
+def prescription(bought: Purchase) -> str:
+    """Give the numbers of a prescription."""
+    return f"{bought.prescription_code} {bought.prescription_line}".strip()
+
+
+def _missing(
+    treated: Iterable[TreatedColonies],
+    stocks: Iterable[MedicineStock],
+    now: Contents,
+    duty: Duty,
+) -> Iterable[str]:
     """Say what is missing, treatment by treatment, and what does not add up."""
     for each in treated:
         if each.missing:
             yield f"{each.first_day}, {each.product}, {each.yard}: {', '.join(each.missing)}."
-    for stock in medicine_stocks(now.entries).values():
-        named = f"{stock.product}, batch {stock.batch or 'not noted'}"
-        if stock.bought and stock.left < 0:
-            yield f"{named}: {-stock.left:g} {stock.unit} more used than bought."
-        if stock.used_after_expiry:
-            yield f"{named}: used on {stock.last_used}, after it expired on {stock.expiry}."
+    for stock in stocks:
+        yield from stock.troubles
     for bought in now.entries:
         if isinstance(bought, Purchase) and (lacking := _lacking(bought, duty)):
             yield f"{bought.on}, purchase of {bought.product}: {', '.join(lacking)}."

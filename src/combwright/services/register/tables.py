@@ -4,7 +4,13 @@ import csv
 import io
 from dataclasses import dataclass
 
-from combwright.services.register.medicines import Register, TreatedColonies
+from combwright.services.register.medicines import (
+    Register,
+    TreatedColonies,
+    prescribed,
+    prescription,
+    supplied,
+)
 from combwright.terms.entries import Disposal, Purchase
 
 FORMULA = ("=", "+", "-", "@", "\t", "\r")
@@ -68,12 +74,10 @@ def _treated(each: TreatedColonies) -> tuple[str, ...]:
 
 
 def _bought(each: Purchase) -> tuple[str, ...]:
-    codes = " ".join(code for code in (each.prescription_code, each.prescription_line) if code)
-    prescriber = each.prescriber or ("no prescription" if each.no_prescription else "")
-    supplier = f"{each.supplier}, {each.supplier_address}".strip(", ")
     return (
         *(str(each.on), each.product, each.batch, str(each.expiry or "")),
-        *(f"{each.quantity:g} {each.unit}", supplier, each.proof, prescriber, codes),
+        *(f"{each.quantity:g} {each.unit}", supplied(each), each.proof),
+        *(prescribed(each), prescription(each)),
     )
 
 

@@ -1,8 +1,7 @@
 """Rounds worked out in the background, and kept as long as what they rest on stands."""
 
 from collections import OrderedDict
-from concurrent.futures import CancelledError, Future, ThreadPoolExecutor
-from dataclasses import dataclass, field
+from concurrent.futures import ThreadPoolExecutor
 from datetime import date, timedelta
 from threading import Lock
 from typing import Final
@@ -10,6 +9,7 @@ from typing import Final
 from combwright.planning.sheet import RoundSheet
 from combwright.planning.supplies import bench, load
 from combwright.records.store.book_handle import Book
+from combwright.services.in_work import InWork
 from combwright.services.progress import BUSY, OPENING, Step
 from combwright.services.rounds.from_book import round_sheet
 from combwright.services.rounds.kept_plans import KeptPlans
@@ -22,21 +22,6 @@ FARTHEST: Final = timedelta(
 )  # beyond a year nothing is known that the climate does not say
 
 
-@dataclass
-class Working:
-    """A round that is being worked out, and how far that is."""
-
-    step: Step
-    future: "Future[RoundSheet]" = field(default_factory=Future)
-    is_wanted: bool = True
-
-    def tell(self, step: Step) -> None:
-        """Take note of progress; work that nobody wants any more ends here."""
-        if not self.is_wanted:
-            raise CancelledError
-        self.step = step
-
-
 class Rounds:
     """Rounds by day and days until the next visit."""
 
@@ -44,11 +29,11 @@ class Rounds:
         self._book = book
         self._members = members
         self._worker = ThreadPoolExecutor(1, thread_name_prefix="round")
-        self._known: OrderedDict[tuple[str, date, int], Working] = OrderedDict()
+        self._known: OrderedDict[tuple[str, date, int], InWork[RoundSheet]] = OrderedDict()
         self._plans = KeptPlans()
         self._lock = Lock()
 
-    def begin(self, on: date, days: int) -> Working:
+    def begin(self, on: date, days: int) -> InWork[RoundSheet]:
         """Give the round of a day, done or in work."""
         book = self._book.now()
         if book.entries and abs(on - book.entries[-1].on) > FARTHEST:
@@ -65,9 +50,9 @@ class Rounds:
                 self._known.popitem(last=False)[1].future.cancel()
             return self._known[key]
 
-    def _start(self, on: date, days: int) -> Working:
+    def _start(self, on: date, days: int) -> InWork[RoundSheet]:
         is_busy = any(not each.future.done() for each in self._known.values())
-        working = Working(Step(BUSY if is_busy else OPENING))
+        working: InWork[RoundSheet] = InWork(Step(BUSY if is_busy else OPENING))
         working.future = self._worker.submit(
             round_sheet,
             self._book,

@@ -1,9 +1,10 @@
 """What plan of nucs and queens is asked for, and what if things were otherwise."""
 
 from dataclasses import dataclass, field
-from datetime import date
+from datetime import date, timedelta
 from typing import Final
 
+from combwright.planning.supply.ready import A_WEEK
 from combwright.terms.errors import OutOfRangeError
 
 WEEKS: Final = (2, 26)
@@ -37,6 +38,10 @@ class AskedSupply:
     queens_a_week: int = 0
     seconds: float = 60.0
     what_if: WhatIf = field(default_factory=WhatIf)
+
+    def week(self, number: int) -> date:
+        """Give the day on which a week of the plan begins."""
+        return self.on + timedelta(days=A_WEEK * number)
 
     def check(self) -> None:
         """Refuse what cannot be planned."""

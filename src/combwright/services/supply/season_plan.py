@@ -2,22 +2,23 @@
 
 from collections.abc import Iterator
 from dataclasses import replace
-from datetime import date, timedelta
+from datetime import date
 from typing import Final
 
 import numpy as np
 
 from combwright.planning.supply.promising import KEPT
 from combwright.planning.supply.ready import A_WEEK
-from combwright.planning.supply.solving import BROOD, FLOOR_BROOD, SupplyPlan, solve
+from combwright.planning.supply.solving import BEES, BROOD, FLOOR_BROOD, SupplyPlan, solve
 from combwright.planning.supply.supply_numbers import number
 from combwright.planning.supply.tightening import FirmPlan, firm_plan, rough
+from combwright.planning.supply.trying import given_up
 from combwright.planning.supply.wanted import Donor, SupplyTask, WantedOrder
 from combwright.records.replay.known_orders import KnownOrder
 from combwright.records.store.book_handle import Book
 from combwright.science.colony.donors import nucs_now
 from combwright.science.queens.cells_needed import queens_sure
-from combwright.science.queens.mating_success import SHOCK
+from combwright.science.queens.mating_success import NO_DRONE_LAYER, SHOCK
 from combwright.services.progress import Progress, Step, silent
 from combwright.services.supply.asked import AskedSupply
 from combwright.services.supply.solver_words import solver_words_aside
@@ -54,7 +55,6 @@ def _sheet(found: Gathered, firm: FirmPlan, asked: AskedSupply) -> SupplySheet:
         _order_line(each, found.orders[each.order], (firm, help_for), asked) for each in task.orders
     ]
     plain = [firm.plain_tried.chance(name) for name in firm.plain.promised]
-    given_up = sum(float(each.lost[: task.weeks] @ plan.gives[each.colony]) for each in task.donors)
     return SupplySheet(
         on=asked.on,
         orders=tuple(lines),
@@ -76,7 +76,7 @@ def _sheet(found: Gathered, firm: FirmPlan, asked: AskedSupply) -> SupplySheet:
             plain_income=round(float(firm.plain_tried.money.mean()), 2),
             better_share=round(float((firm.tried.money > firm.plain_tried.money).mean()), 3),
             plain_kept=round(float(np.mean(plain)), 3) if plain else 1.0,
-            given_up=round(given_up, 2),
+            given_up=round(given_up(task, plan), 2),
         ),
         gap=plan.gap,
         own_factor=round(found.own, 3),
@@ -94,7 +94,7 @@ def _order_line(
     firm, help_for = by
     week = firm.plan.promised.get(wanted.order)
     chance = None if week is None else round(firm.tried.chance(wanted.order), 3)
-    ready = None if week is None else asked.on + timedelta(days=A_WEEK * week)
+    ready = None if week is None else asked.week(week)
     return OrderLine(
         order=wanted.order,
         customer=wanted.customer,
@@ -178,12 +178,12 @@ def _more(task: SupplyTask) -> Iterator[tuple[str, SupplyTask]]:
 def _gives(task: SupplyTask, plan: SupplyPlan, asked: AskedSupply) -> list[GiveLine]:
     lines = [
         GiveLine(
-            asked.on + timedelta(days=A_WEEK * week),
+            asked.week(week),
             donor.colony,
             donor.yard,
             int(nucs),
-            number("brood_per_nuc") * int(nucs),
-            number("bees_per_nuc") * int(nucs),
+            BROOD * int(nucs),
+            BEES * int(nucs),
             round(float(donor.lost[week]) * int(nucs), 2),
         )
         for donor in task.donors
@@ -197,14 +197,14 @@ def _weeks(task: SupplyTask, plan: SupplyPlan, asked: AskedSupply) -> list[WeekL
     lays = task.success.mean(axis=0)
     return [
         WeekLine(
-            asked.on + timedelta(days=A_WEEK * week),
+            asked.week(week),
             int(plan.made["by cell"][week]),
             int(plan.made["by bought queen"][week]),
             int(plan.made["mating nuc"][week]),
             int(plan.grafts[week]),
             int(task.cells[week]),
             round(float(lays[week]), 3),
-            round(float(lays[week]) * (1.0 / 0.95 - 1.0), 3),
+            round(float(lays[week]) * (1.0 / NO_DRONE_LAYER.value - 1.0), 3),
         )
         for week in range(task.weeks)
     ]

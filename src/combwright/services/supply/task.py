@@ -15,7 +15,6 @@ from combwright.planning.supply.mating import MatingWeather, mating
 from combwright.planning.supply.ready import A_WEEK, READY_WEEKS
 from combwright.planning.supply.supply_numbers import number
 from combwright.planning.supply.wanted import Donor, Money, Product, Shelf, SupplyTask, WantedOrder
-from combwright.records.replay.corrections import names
 from combwright.records.replay.known_orders import KnownOrder, known_orders
 from combwright.records.replay.known_queens import KnownBatch, known_batches
 from combwright.records.store.book_handle import Book
@@ -82,7 +81,7 @@ def gather(book: Book, asked: AskedSupply, progress: Progress) -> Gathered:
     sky = mating_weather(
         book,
         yard,
-        (first, asked.on + timedelta(days=A_WEEK * asked.weeks)),
+        (first, asked.week(asked.weeks)),
         versions=2 * asked.scenarios,
         seed=asked.seed,
         what_if=asked.what_if,
@@ -102,11 +101,17 @@ def gather(book: Book, asked: AskedSupply, progress: Progress) -> Gathered:
     )
     half = asked.scenarios + asked.scenarios // 2
     parts = (slice(0, asked.scenarios), slice(asked.scenarios, half), slice(half, None))
-    solved, fresh, last = (_under(task, sky.some(part), asked.on, own) for part in parts)
+    solved, fresh, last = (_under(task, sky.some(part), asked, own) for part in parts)
     holds = {each.belief.colony: each.standing.hive.frames for each in standing}
-    noted = {each.colony: [one for one in entries if each.colony in names(one)] for each in nucs}
+    now = book.now()
     readiness = [
-        nuc_readiness(each, holds[each.colony], noted[each.colony], asked.on) for each in nucs
+        nuc_readiness(
+            each,
+            holds[each.colony],
+            [one for one in now.of(each.colony) if one.on < asked.on],
+            asked.on,
+        )
+        for each in nucs
     ]
     return Gathered(
         solved, fresh, last, readiness, orders, batches,
@@ -144,9 +149,9 @@ def _in_hand(nucs: list[NucCourse], until: int) -> NDArray[np.float64]:
     return np.asarray(sum(each.ready.astype(np.float64) for each in nucs))
 
 
-def _under(task: SupplyTask, sky: MatingWeather, on: date, own: float) -> SupplyTask:
+def _under(task: SupplyTask, sky: MatingWeather, asked: AskedSupply, own: float) -> SupplyTask:
     """Put the task under some versions of the weather."""
-    given = [mating(sky, on + timedelta(days=A_WEEK * t), own) for t in range(task.weeks)]
+    given = [mating(sky, asked.week(t), own) for t in range(task.weeks)]
     return replace(
         task,
         success=np.column_stack([each.success for each in given]),
@@ -156,7 +161,7 @@ def _under(task: SupplyTask, sky: MatingWeather, on: date, own: float) -> Supply
 
 def _in_plan(order: KnownOrder, asked: AskedSupply) -> bool:
     """Tell whether an order is for this season's nucs and queens."""
-    last = asked.on + timedelta(days=A_WEEK * (asked.weeks + READY_WEEKS))
+    last = asked.week(asked.weeks + READY_WEEKS)
     return order.what in PRODUCTS and order.wanted_by <= last
 
 
