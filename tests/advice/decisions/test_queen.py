@@ -6,6 +6,7 @@ from uuid import UUID
 
 import pytest
 from tests.advice.situations import Case, situation
+from tests.validation.advice.successor import buys_successor
 
 from combwright.advice.bee_acts import EggFrame, LeaveCells, LeaveShut, Look, Requeen, Uniting, Wait
 from combwright.advice.deciding import Deciding
@@ -49,8 +50,8 @@ def test_a_dearer_queen_is_never_given_sooner(years: float) -> None:
 
 def test_a_successor_is_bought_early_and_raised_late() -> None:
     early, late = (situation(replace(JUNE, on=date(2027, m, 15))) for m in (5, 7))
-    assert queen.buys_successor(early)
-    assert not queen.buys_successor(late)
+    assert buys_successor(early)
+    assert not buys_successor(late)
 
 
 @pytest.mark.parametrize("kind", ["virgin", "cell"])

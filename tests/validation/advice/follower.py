@@ -8,11 +8,11 @@ from dataclasses import dataclass, field, replace
 from uuid import UUID
 
 from pydantic import TypeAdapter
+from tests.validation.advice.successor import buys_successor
 from tests.validation.advice.truth import TrueColony
 from tests.validation.advice.weather import AHEAD, VERSIONS, Known
 
 from combwright.advice.bee_acts import Divide, EggFrame, Give, Requeen, Uniting
-from combwright.advice.decisions.queen import buys_successor
 from combwright.advice.decisions.swarm import QUEENS_FROM
 from combwright.advice.kit_acts import Counting, Feeding, SuperOff, Treat
 from combwright.advice.nuc_worth import PARAMETERS as NUCS

@@ -60,7 +60,7 @@ def _in_time(situation: Situation, laying: float, inputs: dict[str, float]) -> D
     may_be = years >= PARAMETERS["old_years"].value
     if not may_be or not is_in_season(situation.on, PARAMETERS, "season"):
         return Decision(topic="queen", because=(f"{there}.",), inputs=inputs)
-    left, given = weigh(situation, [lambda _: None, _introduced], [(), (Requeen(),)])
+    left, given = weigh(situation, [lambda _: None, introduced], [(), (Requeen(),)])
     brought = gain(given, left)
     refused = (1.0 - PARAMETERS["accepted"].value) * queen_loss(situation)
     inputs |= {"worth_more": brought.money - refused}
@@ -79,24 +79,9 @@ def queen_loss(situation: Situation) -> float:
     return PARAMETERS["loss_share"].value * situation.account.swarm_loss
 
 
-def buys_successor(situation: Situation) -> bool:
-    """Tell whether a mated queen is worth more to a divided colony than a cell of its own.
-
-    Three in four cells come to a laying queen, nine in ten bought ones are accepted.
-    """
-    raised, bought = weigh(situation, [_raising, _introduced], [(), (Requeen(),)])
-    apart = bought.ahead.mean - raised.ahead.mean
-    unmated = (1.0 - PARAMETERS["mates"].value) * queen_loss(situation)
-    return PARAMETERS["accepted"].value * apart + unmated > bought.cost
-
-
-def _introduced(colonies: Any) -> None:
+def introduced(colonies: Any) -> None:
+    """Give colonies a bought queen that lays, in place."""
     change_queen(colonies, "introduced", age_days=PARAMETERS["new_days"].value)
-
-
-def _raising(colonies: Any) -> None:
-    change_queen(colonies, "cell")
-    colonies["queen_clock"] = PARAMETERS["open_cell"].value
 
 
 def _wait(situation: Situation, shares: dict[str, float], inputs: dict[str, float]) -> Decision:
