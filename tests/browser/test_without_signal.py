@@ -3,10 +3,12 @@
 import os
 import re
 import signal
+import sqlite3
 import subprocess
+from contextlib import closing
 
 import pytest
-from playwright.sync_api import expect
+from playwright.sync_api import Page, expect
 from tests.browser.conftest import House, Telephone
 from tests.browser.hands import (
     ROUND,
@@ -250,6 +252,47 @@ def test_undo_takes_a_note_back_before_and_after_it_was_sent(
     page.reload()
     expect_waiting(page, 0)
     assert not visited(house)
+
+
+def test_what_became_of_a_note_stands_at_its_colony(
+    house: House, telephone: Telephone, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Waiting for a busy book, kept with a warning, refused with the reason, taken back."""
+    assert telephone.context
+    page = take_along(telephone.context, house)
+    name, other = colonies(house)[:2]
+    state = page.locator(f'article[data-colony="{name}"] .state')
+    bar = page.locator("#said")
+
+    monkeypatch.setattr("combwright.records.store.engine.BUSY_TIMEOUT_MS", 20)
+    with closing(sqlite3.connect(house.desk.book.place, isolation_level=None)) as db:
+        db.execute("BEGIN IMMEDIATE")
+        note(page, house, name, bees="2", brood="6")
+        expect(state).to_contain_text("noted, waits: Another program is writing")
+        expect(bar).not_to_contain_text("noted.")
+    page.evaluate("import('/static/app.js').then(app => app.flush())")
+    expect(state).to_contain_text("noted. Worth a second look")
+    expect_waiting(page, 0)
+
+    note(page, house, name, bees="9", brood="")
+    expect(state).to_contain_text("not accepted: frames of bees of “")
+    expect(bar).to_contain_text("not accepted")
+    state.get_by_role("button", name="Take it back").click()
+    expect(state).to_contain_text("noted. Worth a second look")
+    state.get_by_role("button", name="Take it back").click()
+    expect(state).to_have_text("taken back")
+    expect(page.locator(f'li[data-colony="{name}"] i')).to_have_text("")
+    assert not visited(house)
+    page.locator(f'article[data-colony="{other}"] h2').click()
+    expect(bar).to_have_count(0)
+
+
+def note(page: Page, house: House, name: str, *, bees: str, brood: str) -> None:
+    page.goto(f"{house.address}{ROUND}/note/{name}")
+    page.locator("#f-frames_of_bees").fill(bees)
+    page.locator("#f-frames_of_brood").fill(brood)
+    page.get_by_role("button", name=re.compile("Save")).click()
+    page.wait_for_url(re.compile("#c-"))
 
 
 def test_an_old_cache_after_an_upgrade_neither_breaks_nor_loses_notes(

@@ -37,6 +37,10 @@ class BookError(CombwrightError):
     """The book's file cannot be read or written."""
 
 
+class PassingError(BookError):
+    """The book cannot be read or written just now; asking again may be all that is needed."""
+
+
 class SourceError(CombwrightError):
     """Weather or other outside data cannot be had or read."""
 

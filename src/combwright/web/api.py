@@ -32,6 +32,7 @@ router = APIRouter(
         401: {"model": Refusal, "description": "Log in first."},
         404: {"model": Refusal, "description": "The book does not know it."},
         413: {"model": Refusal, "description": "More than 12 MB."},
+        503: {"model": Refusal, "description": "The book is busy or the disk full: ask again."},
         422: {"description": "Impossible values, or a clash with the book: nothing was stored."},
     },
 )

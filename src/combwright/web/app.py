@@ -3,22 +3,21 @@
 from collections.abc import AsyncIterator
 from contextlib import asynccontextmanager
 
-from fastapi import FastAPI, Request
+from fastapi import FastAPI
 from starlette.middleware import Middleware
 from starlette.middleware.gzip import GZipMiddleware
-from starlette.responses import JSONResponse, Response
 from starlette.staticfiles import StaticFiles
 
 from combwright import __version__
-from combwright.services.book.notes import NoteError
-from combwright.terms.errors import CombwrightError, NotFoundError
+from combwright.terms.errors import CombwrightError
 from combwright.web import api, files, installing, login
 from combwright.web.desk import Desk
 from combwright.web.login import Door
 from combwright.web.pages import ROUTERS
+from combwright.web.refusing import show_error
 from combwright.web.safe_headers import SafeHeaders
 from combwright.web.same_origin import SameOriginOnly
-from combwright.web.showing import STATIC, page
+from combwright.web.showing import STATIC
 from combwright.web.size_limit import SizeLimit
 from combwright.web.wait import StillWorking, show_wait
 
@@ -52,23 +51,3 @@ def build(desk: Desk) -> FastAPI:
         app.include_router(router)
     app.mount("/static", StaticFiles(directory=STATIC))
     return app
-
-
-async def show_error(request: Request, error: Exception) -> Response:
-    """Show what a person can put right."""
-    status = 404 if isinstance(error, NotFoundError) else 422
-    if "text/html" in request.headers.get("accept", ""):
-        return page(request, "error.html", status_code=status, error=error)
-    return JSONResponse(told(error), status_code=status)
-
-
-def told(error: Exception) -> dict[str, object]:
-    """Give an error as plain data."""
-    problems = error.problems if isinstance(error, NoteError) else ()
-    return {
-        "what": getattr(error, "what", str(error)),
-        "remedy": getattr(error, "remedy", ""),
-        "problems": [
-            {"field": one.field, "what": one.what, "remedy": one.remedy} for one in problems
-        ],
-    }

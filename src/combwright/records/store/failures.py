@@ -6,7 +6,7 @@ from contextlib import contextmanager
 
 import sqlalchemy as sa
 
-from combwright.terms.errors import BookError
+from combwright.terms.errors import BookError, PassingError
 
 SENTENCES = {
     "SQLITE_BUSY": (
@@ -39,6 +39,7 @@ SENTENCES = {
         "Nothing was changed. Check the disk and its free space, then try again.",
     ),
 }
+PASSING = frozenset({"SQLITE_BUSY", "SQLITE_FULL", "SQLITE_IOERR"})
 
 
 @contextmanager
@@ -53,4 +54,5 @@ def explained(place: str) -> Iterator[None]:
         if family not in SENTENCES:
             raise
         what, remedy = SENTENCES[family]
-        raise BookError(what, where=place, remedy=remedy) from error
+        trouble = PassingError if family in PASSING else BookError
+        raise trouble(what, where=place, remedy=remedy) from error

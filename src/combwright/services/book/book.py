@@ -1,9 +1,10 @@
 """What a person can ask of the book: add to it, look a colony up, take it all out again."""
 
+import errno
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
-from typing import Literal
+from typing import Final, Literal
 
 from combwright.records.notebook.entry_table import to_csv, to_json
 from combwright.records.notebook.from_lines import Line
@@ -22,7 +23,9 @@ from combwright.records.store.kept_entries import (
 )
 from combwright.services.whole_file import write_whole
 from combwright.terms.entries import AnyEntry, Correction, Noted
-from combwright.terms.errors import BookError, NotebookError, NotFoundError
+from combwright.terms.errors import BookError, NotebookError, NotFoundError, PassingError
+
+DISK_FULL: Final = (errno.ENOSPC, errno.EDQUOT)
 
 
 @dataclass(frozen=True, slots=True)
@@ -182,7 +185,8 @@ def save(path: Path, content: str | bytes) -> None:
         else:
             write_whole(path, data)
     except OSError as error:
-        raise BookError(
+        trouble = PassingError if error.errno in DISK_FULL else BookError
+        raise trouble(
             f"The file cannot be written: {error.strerror}.",
             where=str(path),
             remedy="Name a file in a folder that you may write to.",

@@ -15,9 +15,10 @@ from combwright.services.book.hive_form import counting_on, sections, unasked
 from combwright.services.book.notes import NoteError, TakenNote, take_note, undo_note
 from combwright.services.book.photos import LARGEST, photo_kind
 from combwright.services.rounds.planned_note import as_advised
-from combwright.terms.errors import CombwrightError, NotFoundError
+from combwright.terms.errors import CombwrightError, NotFoundError, PassingError
 from combwright.web.desk import AtDesk, Desk
 from combwright.web.pages.sheet import Days
+from combwright.web.refusing import status_of
 from combwright.web.showing import page, slug, span
 from combwright.web.wait import worked_out
 
@@ -70,16 +71,17 @@ def form(
     sheet: RoundSheet,
     advised: ColonySheet,
     values: Mapping[str, str],
-    error: NoteError | None = None,
+    error: CombwrightError | None = None,
 ) -> Response:
     """Show the form with values, and what is wrong beside its field."""
     mine = [each for each in sheet.colonies if each.yard == advised.yard]
     later = [each for each in mine if each.order > advised.order]
     counting = counting_on(at.book.now().entries, sheet.on)
+    problems = error.problems if isinstance(error, NoteError) else ()
     return page(
         request,
         "note.html",
-        status_code=422 if error else 200,
+        status_code=status_of(error) if error else 200,
         colony=advised,
         sheet=sheet,
         values=values,
@@ -87,7 +89,7 @@ def form(
         asks_counting=counting is None,
         unasked=unasked(values),
         beside=beside(advised, values),
-        wrong={one.field: f"{one.what} {one.remedy}" for one in (error.problems if error else ())},
+        wrong={one.field: f"{one.what} {one.remedy}" for one in problems},
         error=error,
         following=later[0] if later else None,
         earlier=[each for each in at.book.now().of(advised.colony) if each.on == sheet.on],
@@ -113,12 +115,14 @@ async def take(at: AtDesk, request: Request) -> Response:
     wants_page = "text/html" in request.headers.get("accept", "")
     try:
         noted = await run_in_threadpool(keep, at, brought)
-    except NoteError as error:
+    except (NoteError, PassingError) as error:
         if not wants_page:
             raise
         return await run_in_threadpool(again, request, at, brought.fields, error)
     if not wants_page:
-        return JSONResponse({"new": noted.new, "odd": noted.odd})
+        return JSONResponse({"new": noted.new, "odd": noted.odd, "at": said_at(at)})
+    if noted.odd:
+        return page(request, "second_look.html", fields=brought.fields, odd=noted.odd)
     on, colony = brought.fields["on"], brought.fields["colony"]
     following = brought.fields.get("following", colony)
     target = f"/round/{on}?noted={noted.note}&of={colony}#{slug(following)}"
@@ -135,14 +139,16 @@ def keep(at: Desk, brought: Sent) -> TakenNote:
     return noted
 
 
-def again(request: Request, at: Desk, fields: Mapping[str, str], error: NoteError) -> Response:
+def again(
+    request: Request, at: Desk, fields: Mapping[str, str], error: CombwrightError
+) -> Response:
     """Show the form again as it was sent, with what is wrong."""
     try:
         on = date.fromisoformat(fields.get("on", ""))
         sheet = at.rounds.sheet(on, 7)
         advised = of_colony(sheet, fields.get("colony", ""))
     except (ValueError, CombwrightError):
-        return page(request, "error.html", status_code=422, error=error)
+        return page(request, "error.html", status_code=status_of(error), error=error)
     return form(request, at, sheet, advised, as_sent(fields, advised, on), error)
 
 
@@ -162,4 +168,9 @@ async def undo(at: AtDesk, request: Request) -> Response:
     struck = await run_in_threadpool(undo_note, at.book, note, on)
     if "text/html" in request.headers.get("accept", ""):
         return RedirectResponse(f"/round/{on}", status_code=303)
-    return JSONResponse({"struck": struck})
+    return JSONResponse({"struck": struck, "at": said_at(at)})
+
+
+def said_at(at: Desk) -> str:
+    """Give the time by which a page that was made later knows of the note itself."""
+    return at.clock().isoformat(timespec="seconds")

@@ -1,11 +1,14 @@
 // What every page does: notes into the outbox and out of it, and the round onto the phone.
 
 import { keep, kept, send, undo } from "/static/outbox.js";
-import { markColonies, say, showVehicle } from "/static/round.js";
+import { dayShown, forget, markColonies, showVehicle } from "/static/round.js";
+import { say } from "/static/said.js";
+import { standing } from "/static/states.js";
 
 const canWait = "serviceWorker" in navigator && "randomUUID" in crypto && "locks" in navigator;
 const net = document.querySelector("#net");
-let state = "sent";
+let went = { state: "sent" };
+let again = 0;
 
 async function showState() {
   const waiting = await kept();
@@ -22,7 +25,7 @@ async function showState() {
     link.textContent = parts.join(", ");
     net.append(link);
   }
-  if (open && state === "log in") {
+  if (open && went.state === "log in") {
     const login = document.createElement("a");
     login.href = `/login?to=${encodeURIComponent(location.pathname)}`;
     login.textContent = "log in to send";
@@ -30,15 +33,24 @@ async function showState() {
   }
   net.dataset.waiting = open;
   net.dataset.refused = refused;
-  await markColonies(waiting);
+  markColonies(waiting, takeBack);
   await showVehicle(waiting);
   dispatchEvent(new CustomEvent("outbox", { detail: waiting }));
 }
 
 export async function flush() {
+  clearTimeout(again);
   await showState();
-  state = await send();
+  went = await send();
   await showState();
+  if (went.after) again = setTimeout(flush, went.after * 1000);
+}
+
+async function takeBack(id, on, colony) {
+  await undo(id, on, colony);
+  forget(id);
+  say(`${colony}: taken back.`);
+  await flush();
 }
 
 function recordOf(form) {
@@ -61,20 +73,24 @@ function recordOf(form) {
 export async function noteDown(form) {
   const record = recordOf(form);
   await keep(record);
-  sessionStorage.setItem("noted", JSON.stringify({ id: record.id, on: record.on, colony: record.colony }));
   return record;
 }
 
-function offerUndo() {
-  const noted = JSON.parse(sessionStorage.getItem("noted") ?? "null");
-  if (!noted) return;
-  say(`${noted.colony}: noted.`, "Undo", async () => {
-    sessionStorage.removeItem("noted");
-    await undo(noted.id, noted.on, noted.colony);
-    document.querySelector(`li[data-colony="${CSS.escape(noted.colony)}"]`)?.classList.remove("is-noted");
-    say(`${noted.colony}: taken back.`);
-    await flush();
-  });
+// What a note has come to stands at its colony for good, and here for as long as a bar is shown.
+async function tell(colony, on) {
+  const now = standing(colony, on, await kept());
+  const isTappedAway = document.querySelector("#said") === null;
+  if (!now?.id || (now.kind === "kept" && isTappedAway)) return;
+  const words = `${colony}: ${now.words}`;
+  say(/[.!?]$/.test(words) ? words : `${words}.`, ["Undo", () => takeBack(now.id, on, colony)]);
+}
+
+async function tellOnce() {
+  const { colony, on } = JSON.parse(sessionStorage.getItem("noted") ?? "{}");
+  sessionStorage.removeItem("noted");
+  if (on !== dayShown()) return;
+  say(`${colony}: noted.`);
+  await tell(colony, on);
 }
 
 if (canWait) {
@@ -82,23 +98,23 @@ if (canWait) {
   for (const form of document.querySelectorAll("form[data-outbox]:not(#note)"))
     form.addEventListener("submit", async event => {
       event.preventDefault();
-      await noteDown(form);
-      offerUndo();
+      const { colony, on } = await noteDown(form);
       const next = form.closest("article")?.nextElementSibling;
       if (next?.matches("article")) {
         next.scrollIntoView();
         next.focus({ preventScroll: true });
       }
-      flush();
+      say(`${colony}: noted.`);
+      await flush();
+      await tell(colony, on);
     });
   addEventListener("online", flush);
   addEventListener("offline", showState);
   document.addEventListener("visibilitychange", () => document.hidden || flush());
   if (document.querySelector("article.sheet")) {
     sessionStorage.setItem("round", location.pathname + location.search);
-    offerUndo();
-  }
-  flush();
+    flush().then(tellOnce);
+  } else flush();
   takeAlong();
 }
 

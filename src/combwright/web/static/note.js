@@ -104,6 +104,7 @@ if ("randomUUID" in crypto && "locks" in navigator) {
     await drafts.drop(place);
     const old = mended ? await notes.get(mended) : null;
     if (old) await undo(old.id, old.on, old.colony);
+    sessionStorage.setItem("noted", JSON.stringify({ on: record.on, colony: record.colony }));
     flush(); // goes on, or starts again on the next page
     await leave();
   });

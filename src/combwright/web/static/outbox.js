@@ -2,6 +2,8 @@
 // note sent twice is kept once; a note leaves only when the server says that it has it.
 
 const VERSION = 1;
+const FATES = 80; // of notes that left, the newest
+const TRY_AGAIN_S = 20;
 
 function opened() {
   return new Promise((done, failed) => {
@@ -45,7 +47,7 @@ export async function kept() {
 }
 
 export async function keep(record) {
-  await notes.put({ refused: null, tried: false, photo: null, made: new Date().toISOString(), ...record });
+  await notes.put({ refused: null, trouble: "", tried: false, photo: null, made: new Date().toISOString(), ...record });
   navigator.storage?.persist?.().catch(() => {});
 }
 
@@ -56,33 +58,40 @@ export async function undo(id, on, colony) {
     if (record) await notes.drop(id);
     if (record && (!record.tried || record.refused)) return;
     const fields = [["undoes", id], ["on", on]];
-    await keep({ id: crypto.randomUUID(), url: "/note/undo", on, colony, fields });
+    await keep({ id: crypto.randomUUID(), url: "/note/undo", undoes: id, on, colony, fields });
   });
 }
 
-// Sends what waits, oldest first. Answers "sent", "no signal" or "log in".
+// Sends what waits, oldest first. Answers how it went ("sent", "no signal", "log in" or "later") and,
+// for trouble that passes by itself, the seconds after which to try again.
 export function send() {
   return navigator.locks.request("outbox", async () => {
+    let went = { state: "sent" };
     for (const record of await kept()) {
       if (record.refused) continue;
       await notes.put({ ...record, tried: true });
       const answer = await post(record);
-      if (answer === null) return "no signal";
-      if (answer.type === "opaqueredirect" || answer.status === 401) return "log in";
-      if (answer.ok) {
-        const { odd = [] } = await answer.json().catch(() => ({}));
-        if (odd.length) told(record, odd);
-        await notes.drop(record.id);
-      } else if (answer.status < 500 && answer.status !== 429 && answer.status !== 403) {
-        const reasons = await answer.json().catch(() => ({ what: `Refused (${answer.status}).` }));
-        await notes.put({ ...record, tried: true, refused: reasons });
-      } else {
-        return "no signal";
+      if (answer === null) return { state: "no signal", after: TRY_AGAIN_S };
+      if (answer.type === "opaqueredirect" || answer.status === 401) return { state: "log in" };
+      if (answer.ok) await leave(record, await answer.json().catch(() => ({})));
+      else {
+        const said = await answer.json().catch(() => ({}));
+        if (!passes(answer.status)) {
+          await notes.put({ ...record, tried: true, refused: { what: `Refused (${answer.status}).`, ...said } });
+          continue;
+        }
+        const trouble = said.what ?? `The other side has trouble (${answer.status}).`;
+        await notes.put({ ...record, tried: true, trouble });
+        went = { state: "later", after: Number(answer.headers.get("Retry-After")) || TRY_AGAIN_S };
+        if (answer.status === 503 || answer.status === 429) return went;
       }
     }
-    return "sent";
+    return went;
   });
 }
+
+// a full disk, a busy book, a server that is starting: nothing about the note is wrong
+const passes = status => status >= 500 || [403, 408, 429].includes(status);
 
 async function post(record) {
   const body = new FormData();
@@ -93,7 +102,14 @@ async function post(record) {
   return fetch(record.url, asked).catch(() => null);
 }
 
-function told(record, odd) {
-  const known = JSON.parse(localStorage.getItem("odd") ?? "[]");
-  localStorage.setItem("odd", JSON.stringify([...known, { colony: record.colony, id: record.id, on: record.on, odd }].slice(-20)));
+// What became of the notes that left this device, oldest first.
+export function fates() {
+  return JSON.parse(localStorage.getItem("fates") ?? "[]");
+}
+
+async function leave(record, { odd = [], at = "" }) {
+  const { id, on, colony, undoes = null } = record;
+  const fate = { id, on, colony, undoes, odd, at };
+  localStorage.setItem("fates", JSON.stringify([...fates().filter(one => one.id !== id), fate].slice(-FATES)));
+  await notes.drop(id);
 }

@@ -1,25 +1,50 @@
-// The round's page while notes wait: who is noted, and what is left in the vehicle.
+// The round's page: who is noted, as far as this device knows, and what is left in the van.
 
-export async function markColonies(waiting) {
+import { standing } from "/static/states.js";
+
+export function markColonies(waiting, takeBack) {
+  const on = dayShown();
   for (const element of document.querySelectorAll("[data-colony]")) {
-    const mine = waiting.filter(note => note.colony === element.dataset.colony && note.url === "/note");
     const said = element.querySelector(".state, i");
     if (!said) continue;
     said.dataset.first ??= said.textContent;
-    const refused = mine.find(note => note.refused);
-    said.textContent = refused ? `not accepted: ${refused.refused.what}` : mine.length ? "noted, waits" : said.dataset.first;
-    element.classList.toggle("is-waiting", mine.length > 0 && !refused);
-    element.classList.toggle("is-refused", Boolean(refused));
-    if (mine.length) element.dataset.waited = "yes";
-    else if (element.dataset.waited) said.textContent = said.dataset.first = "noted";
+    const now = standing(element.dataset.colony, on, waiting);
+    const isLine = said.matches(".state");
+    const words = now === null ? said.dataset.first : isLine ? now.words : now.short;
+    if (said.dataset.words === words) continue;
+    said.dataset.words = words;
+    said.textContent = words;
+    const kind = now?.kind ?? (words ? "kept" : "");
+    element.classList.toggle("is-noted", kind === "kept");
+    element.classList.toggle("is-waiting", kind === "waiting");
+    element.classList.toggle("is-refused", kind === "refused");
+    if (isLine && now?.id) said.append(...ways(now, element.dataset.colony, on, takeBack));
   }
 }
+
+function ways(now, colony, on, takeBack) {
+  const found = [];
+  if (now.mend) {
+    const mend = document.createElement("a");
+    mend.className = "button";
+    mend.href = `/round/${on}/note/${encodeURIComponent(colony)}${now.mend}`;
+    mend.textContent = "Mend it";
+    found.push(" ", mend);
+  }
+  const back = document.createElement("button");
+  back.type = "button";
+  back.textContent = "Take it back";
+  back.addEventListener("click", () => takeBack(now.id, on, colony));
+  return [...found, " ", back];
+}
+
+export const dayShown = () => location.pathname.split("/")[2] ?? "";
 
 export async function showVehicle(waiting) {
   const vehicle = document.querySelector("#vehicle");
   if (!vehicle) return;
   const here = new Set([...document.querySelectorAll("article[data-colony]")].map(a => a.dataset.colony));
-  const on = location.pathname.split("/")[2];
+  const on = dayShown();
   const known = JSON.parse(vehicle.dataset.sent ?? "{}");
   for (const note of waiting) if (note.on === on && note.url === "/note" && here.has(note.colony)) known[note.id] = grams(note);
   vehicle.dataset.sent = JSON.stringify(known);
@@ -30,23 +55,15 @@ export async function showVehicle(waiting) {
   vehicle.querySelector("output").textContent = vehicle.querySelector("output").textContent.replace(/^-?[\d.]+/, litres);
 }
 
+export function forget(id) {
+  const vehicle = document.querySelector("#vehicle");
+  if (!vehicle) return;
+  const known = JSON.parse(vehicle.dataset.sent ?? "{}");
+  delete known[id];
+  vehicle.dataset.sent = JSON.stringify(known);
+}
+
 function grams(note) {
   const told = Object.fromEntries(note.fields);
   return told.feed === "syrup" ? Number(told.feed_g) || 0 : 0;
-}
-
-export function say(words, action, act) {
-  document.querySelector("#said")?.remove();
-  const bar = document.createElement("p");
-  bar.id = "said";
-  bar.setAttribute("role", "status");
-  bar.textContent = words;
-  if (action) {
-    const button = document.createElement("button");
-    button.type = "button";
-    button.textContent = action;
-    button.addEventListener("click", act);
-    bar.append(" ", button);
-  }
-  document.querySelector("main").append(bar);
 }

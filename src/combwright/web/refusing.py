@@ -1,0 +1,43 @@
+"""What a person can put right, and what passes by itself, as an answer."""
+
+from typing import Final
+
+from fastapi import Request
+from starlette.responses import JSONResponse, Response
+
+from combwright.services.book.notes import NoteError
+from combwright.terms.errors import NotFoundError, PassingError
+from combwright.web.showing import page
+
+PASSING: Final = 503
+RETRY_AFTER_S: Final = 10
+
+
+async def show_error(request: Request, error: Exception) -> Response:
+    """Show what a person can put right."""
+    status = status_of(error)
+    later = {"Retry-After": str(RETRY_AFTER_S)} if status == PASSING else {}
+    if "text/html" in request.headers.get("accept", ""):
+        shown = page(request, "error.html", status_code=status, error=error)
+        shown.headers.update(later)
+        return shown
+    return JSONResponse(told(error), status_code=status, headers=later)
+
+
+def status_of(error: Exception) -> int:
+    """Tell what does not exist, and what may be asked again as it is, from what must be changed."""
+    if isinstance(error, PassingError):
+        return PASSING
+    return 404 if isinstance(error, NotFoundError) else 422
+
+
+def told(error: Exception) -> dict[str, object]:
+    """Give an error as plain data."""
+    problems = error.problems if isinstance(error, NoteError) else ()
+    return {
+        "what": getattr(error, "what", str(error)),
+        "remedy": getattr(error, "remedy", ""),
+        "problems": [
+            {"field": one.field, "what": one.what, "remedy": one.remedy} for one in problems
+        ],
+    }
