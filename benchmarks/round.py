@@ -21,7 +21,8 @@ from combwright.planning.round import colony_sheet
 from combwright.records.store.book_handle import Book
 from combwright.records.store.weather_days import keep_weather
 from combwright.services.book.book import add_notebook
-from combwright.services.demo import CLIMATE, ON, known_weather, write_demo
+from combwright.services.demo import ON, known_weather, write_demo
+from combwright.services.demo_colonies import CLIMATE
 from combwright.services.rounds.from_book import round_sheet
 from combwright.services.rounds.situations import AskedRound, situations_of
 

@@ -1,6 +1,7 @@
 """The demo: an invented keeper's spring, the same wherever and whenever it is written."""
 
 import csv
+from collections import defaultdict
 from datetime import date
 from pathlib import Path
 
@@ -11,7 +12,8 @@ from combwright.planning.sheet import RoundSheet
 from combwright.records.store.book_handle import Book
 from combwright.records.store.kept_entries import all_entries
 from combwright.services.book.book import add_notebook
-from combwright.services.demo import CASTS, FIRST, ON, VISITS, Paths, write_demo
+from combwright.services.demo import ON, VISITS, Paths, write_demo
+from combwright.services.demo_colonies import CASTS, FIRST
 from combwright.services.rounds.from_book import round_sheet
 from combwright.terms.entries import Kit, TrayCount, Visit
 from combwright.terms.errors import BookError
@@ -54,6 +56,21 @@ def test_the_weather_file_has_a_line_for_every_day(demo: Paths) -> None:
     lows = np.array([float(row["tmin_c"]) for row in rows])
     assert (highs >= lows).all()
     assert 5.0 < highs.mean() < 18.0
+
+
+def test_its_spring_comes_out_of_a_winter(demo: Paths) -> None:
+    """Bees are fewest in late March, and brood grows; common practice, no source."""
+    bees: dict[date, float] = defaultdict(float)
+    brood: dict[date, float] = defaultdict(float)
+    with demo.notebook.open(encoding="utf-8") as file:
+        for row in csv.DictReader(file):
+            on = date.fromisoformat(row["date"])
+            bees[on] += float(row["frames of bees"])
+            brood[on] += float(row["frames of brood"] or 0.0)
+    assert date(2027, 3, 13) <= min(bees, key=bees.__getitem__) <= date(2027, 4, 3)
+    looked = [brood[on] for on in sorted(brood) if brood[on]]
+    assert looked == sorted(looked)
+    assert looked[-1] > 3.0 * looked[0]
 
 
 def test_it_is_the_same_each_time(demo: Paths, tmp_path: Path) -> None:

@@ -11,7 +11,8 @@ from tests.web.desks import PAGE, ROUND, client_of, desk_on
 
 from combwright.records.store.book_handle import Book
 from combwright.records.store.kept_entries import keep
-from combwright.services.demo import CASTS, ON, Paths
+from combwright.services.demo import ON, Paths
+from combwright.services.demo_colonies import CASTS
 from combwright.services.progress import BUSY, PLANNING, Step
 from combwright.terms.entries import Visit
 from combwright.web.desk import Desk

@@ -14,17 +14,26 @@ from typing import Any, Final
 from uuid import NAMESPACE_URL, uuid5
 
 import numpy as np
+from numpy.typing import NDArray
 
 from combwright.kit.catalogue import catalogue
 from combwright.kit.items import Hive
 from combwright.records.store.book_handle import Book
 from combwright.records.store.weather_days import keep_weather
 from combwright.services.book.book import add_entries, add_notebook, save
+from combwright.services.demo_colonies import (
+    CASTS,
+    CLIMATE,
+    FIRST,
+    SEED,
+    Cast,
+    days_of,
+    wintered,
+)
 from combwright.services.demo_supply import demo_supply
 from combwright.services.progress import NOTING, READY, Progress, Step, silent
 from combwright.simulation import observe
 from combwright.simulation.ahead.roll import make_ready
-from combwright.simulation.begin import Described, begin
 from combwright.simulation.hands import actions
 from combwright.simulation.luck import luck
 from combwright.simulation.run import run
@@ -35,15 +44,12 @@ from combwright.terms.set_up import SetUp
 from combwright.terms.streams import stream
 from combwright.terms.weather import DailyWeather
 from combwright.weather.climates import climate
-from combwright.weather.conditions import conditions
-from combwright.weather.forage import calendar, forage_index
 from combwright.weather.generator import generate
 
-CLIMATE: Final = "Dublin Airport"
-FIRST: Final = date(2027, 3, 6)
+Floats = NDArray[np.float64]
+
 VISITS: Final = 7
 ON: Final = FIRST + timedelta(days=7 * VISITS)
-SEED: Final = 20270306
 SPRING: Final = 5  # seed of the weather: a spring in which bees fly in some of March
 KIT: Final = (
     ("drawn frame", 46),
@@ -53,23 +59,6 @@ KIT: Final = (
     ("queen excluder", 12),
     ("contact feeder", 16),
 )
-
-
-@dataclass(frozen=True)
-class Cast:
-    """One colony of the demo at its first note."""
-
-    name: str
-    yard: str
-    hive: str
-    bees: float
-    brood: float
-    stores_kg: float
-    queen_year: int
-    frames: int
-    boards: int
-    mites: float
-    trouble: str = ""
 
 
 COUNTING: Final = HowCounted(
@@ -93,24 +82,6 @@ BOUGHT: Final = Purchase(
     supplier="Example Bee Supply",
     supplier_address="1 Main Street, Exampletown",
     no_prescription=True,
-)
-CASTS: Final = (
-    Cast("Bramble", "Alder Bank", "national timber", 7.0, 1.3, 15.0, 2026, 9, 1, 30),
-    Cast("Teasel", "Alder Bank", "national timber", 4.5, 0.8, 11.0, 2025, 7, 2, 45),
-    Cast("Sorrel", "Alder Bank", "national timber", 3.5, 0.6, 11.0, 2026, 6, 2, 20),
-    Cast("Yarrow", "Alder Bank", "national polystyrene", 5.0, 0.9, 9.0, 2025, 8, 2, 90, "mites"),
-    Cast("Clary", "Alder Bank", "national timber", 2.5, 0.4, 8.0, 2024, 5, 2, 35),
-    Cast("Burdock", "Quarry Field", "national timber", 7.0, 1.3, 10.0, 2026, 11, 0, 40, "wide"),
-    Cast("Vetch", "Quarry Field", "national timber", 5.0, 0.9, 6.0, 2025, 8, 2, 30),
-    Cast("Sedge", "Quarry Field", "national timber", 5.0, 0.9, 12.0, 2026, 8, 2, 25, "queen"),
-    Cast("Tansy", "Quarry Field", "national polystyrene", 6.0, 1.1, 12.0, 2026, 10, 1, 30),
-    Cast("Comfrey", "Mill Orchard", "national timber", 4.5, 0.8, 13.0, 2025, 6, 2, 50, "tight"),
-    Cast("Mallow", "Mill Orchard", "national timber", 6.0, 1.1, 11.0, 2026, 9, 1, 25),
-    Cast("Thrift", "Mill Orchard", "national timber", 3.0, 0.5, 9.0, 2025, 5, 2, 30),
-    Cast("Nuc Ash", "Mill Orchard", "nuc 6 polystyrene", 2.5, 0.4, 4.5, 2026, 6, 0, 12),
-    Cast("Nuc Elm", "Mill Orchard", "nuc 6 polystyrene", 2.0, 0.4, 4.0, 2026, 5, 1, 10),
-    Cast("Nuc Holly", "Alder Bank", "nuc 6 polystyrene", 3.0, 0.5, 4.0, 2026, 6, 0, 15),
-    Cast("Nuc Rowan", "Quarry Field", "nuc 5 ply", 2.5, 0.4, 4.0, 2026, 5, 0, 8),
 )
 
 
@@ -153,8 +124,9 @@ def write_demo(folder: Path, *, progress: Progress = silent) -> Paths:
     make_ready()
     weather = known_weather()
     lines: list[dict[str, object]] = []
+    table, colonies = days_of(weather, seed=SPRING), wintered()
     for number, cast in enumerate(CASTS, 1):
-        lines += list(_season(cast, weather))
+        lines += list(_season(cast, colonies[cast.name], table))
         progress(Step(NOTING, number, len(CASTS)))
     lines.sort(key=lambda line: (str(line["date"]), str(line["yard"])))
     save(paths.notebook, _as_csv(lines))
@@ -195,39 +167,17 @@ def _as_csv(lines: list[dict[str, object]]) -> str:
     return out.getvalue()
 
 
-def _season(cast: Cast, weather: DailyWeather) -> Iterator[dict[str, object]]:
+def _season(cast: Cast, colony: NDArray[np.void], table: Floats) -> Iterator[dict[str, object]]:
     """Live one colony's spring and write a line at each visit."""
-    place = climate(CLIMATE)
-    nectar, pollen = forage_index(calendar("lowland mixed farmland"), weather, place, seed=SPRING)
-    table = conditions(weather, nectar, pollen, latitude_deg=place.latitude_deg)
-    kept = _enter(cast)
+    hive = catalogue().hive(cast.hive)
+    actions.arrange(colony, hive, cast.set_up)
+    kept = TrueColony(cast, hive, cast.set_up, colony)
     rng = stream(SEED, cast.name, "keeper")
     for visit in range(VISITS):
         on = FIRST + timedelta(days=7 * visit)
         yield _note(kept, on, visit, rng)
         days = slice(7 * visit, 7 * visit + 7)
         run(kept.truth, table[:, days], luck(SEED, cast.name, on, 7, 1))
-
-
-def _enter(cast: Cast) -> TrueColony:
-    hive = catalogue().hive(cast.hive)
-    set_up = SetUp(
-        hive=cast.hive,
-        frames=cast.frames,
-        dummy_boards=cast.boards,
-        entrance_mm=60,
-        tray_open_mm=100 if hive.floor == "mesh" else 0,
-    )
-    described = Described(
-        frames_of_bees=cast.bees,
-        frames_of_brood=cast.brood,
-        stores_kg=cast.stores_kg,
-        mites=cast.mites,
-        queen_year=cast.queen_year,
-        has_queen=True,
-    )
-    truth = begin(hive, set_up, described, on=FIRST, members=1, seed=SEED, colony=cast.name)
-    return TrueColony(cast, hive, set_up, truth)
 
 
 def _note(kept: TrueColony, on: date, visit: int, rng: np.random.Generator) -> dict[str, object]:

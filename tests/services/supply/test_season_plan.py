@@ -47,18 +47,27 @@ def test_bad_news_lowers_chances_and_names_whom_to_ring(
     sheet: SupplySheet, demo: Paths, tmp_path: Path
 ) -> None:
     book = Book(copied(demo, tmp_path))
+    many = {
+        "id": "00000000-0000-0000-0000-0000000000a9",
+        "kind": "order",
+        "on": "2027-04-19",
+        "order": "7 Hall",
+        "customer": "Hall",
+        "count": 6,
+        "wanted_by": "2027-05-08",
+    }
     promise = {
         "id": "00000000-0000-0000-0000-0000000000aa",
         "kind": "order news",
         "on": "2027-04-20",
-        "order": "4 Daly",
+        "order": "7 Hall",
         "event": "promised",
         "week": "2027-05-03",
     }
-    add_entries(book, [ENTRY.validate_python(promise)])
+    add_entries(book, [ENTRY.validate_python(each) for each in (many, promise)])
     worse = WhatIf(lost_batches=frozenset({"First graft"}), cold_from=date(2027, 5, 2))
     told = supply_plan(book, replace(QUICK, what_if=worse))
-    (late,) = [each for each in told.to_ring if each.order == "4 Daly"]
+    (late,) = [each for each in told.to_ring if each.order == "7 Hall"]
     assert "Promised for the week of 2027-05-03" in late.ring
     assert told.weeks[0].cells_to_hand == 0
     assert told.weeks[0].lays < sheet.weeks[0].lays
