@@ -4,8 +4,8 @@ from pathlib import Path
 import pytest
 
 from combwright.records.store.book_handle import Book
-from combwright.services.access import SESSION, TRIES, TRIES_OF_ALL, Access, WrongTries
-from combwright.terms.errors import BookError
+from combwright.services.access import SESSION, Access
+from combwright.terms.errors import BookError, OutOfRangeError
 
 NOW = datetime(2027, 4, 24, 9, tzinfo=UTC)
 WORDS = "four unlikely words together"
@@ -36,29 +36,34 @@ def test_sessions_that_are_over_are_forgotten(tmp_path: Path) -> None:
     access = Access(Book(tmp_path / "a.book"))
     for day in range(90):
         access.begin(NOW + timedelta(days=day))
-    kept = (tmp_path / "a.book.access").read_text("utf-8")
+    kept = (tmp_path / "a.book.sessions").read_text("utf-8")
     assert kept.count("2027-") <= SESSION.days + 1
 
 
-def test_one_address_must_wait_before_all_must() -> None:
-    wrong = WrongTries()
-    for _ in range(TRIES):
-        assert not wrong.must_wait("a", NOW)
-        wrong.count("a", NOW)
-    assert wrong.must_wait("a", NOW)
-    assert not wrong.must_wait("b", NOW)
-    assert not wrong.must_wait("a", NOW + timedelta(minutes=11))
+def test_a_login_never_writes_an_old_passphrase_back(tmp_path: Path) -> None:
+    serving = Access(Book(tmp_path / "a.book"))
+    serving.set_passphrase(WORDS)
+    token = serving.begin(NOW)
+    Access(Book(tmp_path / "a.book")).set_passphrase("another four unlikely words")  # a command
+    assert not serving.holds(token, NOW)
+    assert not serving.is_right(WORDS)
+    serving.begin(NOW)
+    assert Access(Book(tmp_path / "a.book")).is_right("another four unlikely words")
 
 
-def test_many_addresses_together_must_wait_too() -> None:
-    wrong = WrongTries()
-    for number in range(TRIES_OF_ALL):
-        wrong.count(f"address {number}", NOW)
-    assert wrong.must_wait("one more", NOW)
+@pytest.mark.parametrize(
+    "words", ["passwordpassword", "123456789012", "Combwright2027!", "Correct horse battery staple"]
+)
+def test_passphrases_that_are_guessed_first_are_refused(tmp_path: Path, words: str) -> None:
+    access = Access(Book(tmp_path / "a.book"))
+    with pytest.raises(OutOfRangeError, match="guessed first"):
+        access.set_passphrase(words)
+    assert not access.needs_passphrase
 
 
-def test_a_damaged_file_is_named_and_opens_nothing(tmp_path: Path) -> None:
-    (tmp_path / "a.book.access").write_text("{", "utf-8")
+@pytest.mark.parametrize("damage", ["{", "[]", "[" * 100_000])
+def test_a_damaged_file_is_named_and_opens_nothing(tmp_path: Path, damage: str) -> None:
+    (tmp_path / "a.book.access").write_text(damage, "utf-8")
     with pytest.raises(BookError, match=r"a\.book\.access"):
         Access(Book(tmp_path / "a.book"))
 

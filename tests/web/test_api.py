@@ -1,6 +1,7 @@
 """The JSON API, by hand and by a fuzzer that reads its own description."""
 
 from collections.abc import Iterator
+from datetime import timedelta
 from typing import Any
 from uuid import UUID, uuid4
 
@@ -15,6 +16,7 @@ from tests.web.desks import Clock, desk_on
 
 from combwright.services.book.book import export
 from combwright.services.demo import ON, Paths
+from combwright.services.work_queue import MOST_WAITING
 from combwright.terms.entries import ENTRY
 from combwright.web.app import build
 from combwright.web.desk import Desk
@@ -62,6 +64,14 @@ def test_a_round_too_far_away_is_refused(client: TestClient) -> None:
     answer = client.get("/api/round/2040-01-01")
     assert answer.status_code == 422
     assert "400 days" in answer.json()["what"]
+
+
+def test_more_rounds_than_can_wait_are_asked_for_again(client: TestClient, desk: Desk) -> None:
+    waiting = [desk.rounds.begin(ON + timedelta(days=n + 1), 7) for n in range(MOST_WAITING)]
+    answer = client.get(f"/api/round/{ON + timedelta(days=MOST_WAITING + 1)}")
+    assert answer.status_code == 503
+    assert int(answer.headers["Retry-After"]) > 0
+    assert not any(one.future.cancelled() for one in waiting)
 
 
 def test_syrup_is_the_calculator_s(client: TestClient) -> None:

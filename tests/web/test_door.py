@@ -1,3 +1,4 @@
+from concurrent.futures import ThreadPoolExecutor
 from http.cookies import SimpleCookie
 from pathlib import Path
 
@@ -5,7 +6,8 @@ import pytest
 from fastapi.testclient import TestClient
 from tests.web.desks import PAGE, ROUND, Clock, client_of, planned
 
-from combwright.services.access import TRIES, Access
+from combwright.services.access import Access
+from combwright.services.login_tries import TRIES
 from combwright.terms.errors import OutOfRangeError
 from combwright.web.app import build
 from combwright.web.desk import Desk
@@ -91,9 +93,25 @@ def test_wrong_tries_have_to_wait(client: TestClient, clock: Clock) -> None:
 
 
 @pytest.mark.usefixtures("locked")
+def test_tries_at_the_same_moment_are_counted_too(client: TestClient) -> None:
+    with ThreadPoolExecutor(20) as many:
+        answers = list(many.map(lambda _: log_in(client, "wrong wrong wrong"), range(20)))
+    assert sorted(answers) == [422] * TRIES + [429] * (20 - TRIES)
+
+
+@pytest.mark.usefixtures("locked")
+def test_no_page_of_the_book_stays_in_the_browser(client: TestClient) -> None:
+    log_in(client)
+    assert client.get("/settings").headers["Cache-Control"] == "no-store"
+    assert "no-store" not in client.get("/static/app.js").headers["Cache-Control"]
+    assert client.post("/logout").headers["Clear-Site-Data"] == '"cache"'
+
+
+@pytest.mark.usefixtures("locked")
 def test_the_cookie_is_kept_from_scripts_and_from_plain_connections(desk: Desk) -> None:
     with client_of(desk, "https://bees.example") as secure:
         answer = secure.post("/login", data={"passphrase": WORDS})
+    assert "max-age" in answer.headers["Strict-Transport-Security"]
     cookie = SimpleCookie(answer.headers["Set-Cookie"])["__Host-combwright"]
     assert cookie["httponly"]
     assert cookie["secure"]
@@ -142,3 +160,15 @@ def test_another_site_s_page_cannot_write(
     answer = client.post("/note", data=planned(desk, "Bramble"), headers=headers)
     assert (answer.status_code == 200) is is_let_in
     assert bool(len(desk.book.now().on(desk.clock().date()))) is is_let_in
+
+
+def test_another_site_s_page_cannot_ask_for_rounds(client: TestClient, desk: Desk) -> None:
+    foreign = {"Sec-Fetch-Site": "cross-site", "Sec-Fetch-Mode": "no-cors"}
+    assert client.get("/round/2027-05-01", headers=foreign).status_code == 403
+    assert client.get("/static/app.js", headers=foreign).status_code == 200
+    led_here = {"Sec-Fetch-Site": "cross-site", "Sec-Fetch-Mode": "navigate"} | PAGE
+    asked = client.get("/round/2027-05-01?days=9", headers=led_here)
+    assert asked.status_code == 200
+    assert 'href="/round/2027-05-01?days=9"' in asked.text
+    assert desk.rounds.newest() is None
+    assert len(desk.rounds) == 0

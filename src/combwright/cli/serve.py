@@ -16,6 +16,7 @@ if TYPE_CHECKING:
 
 LOCAL = "127.0.0.1"
 DEMO = "demo"
+GRACE_S = 10  # for requests that are being answered when the page is stopped
 
 EXAMPLE = "Example: `combwright serve --book yard.book`"
 
@@ -89,6 +90,7 @@ def _run(desk: "Desk", host: str, port: int, *, as_json: bool) -> None:
     import uvicorn
 
     from combwright.web.app import build
+    from combwright.web.connections import Punctual
 
     address = f"http://{f'[{host}]' if ':' in host else host}:{port}/"
     if as_json:
@@ -106,6 +108,8 @@ def _run(desk: "Desk", host: str, port: int, *, as_json: bool) -> None:
             access_log=False,
             server_header=False,
             proxy_headers=True,
+            http=Punctual,
+            timeout_graceful_shutdown=GRACE_S,
         )
     except SystemExit as error:
         raise CombwrightError(

@@ -1,12 +1,12 @@
 """Who may open the page: a passphrase, and sessions kept on the server's side.
 
-They lie in a file beside the book, which only its owner may read: the passphrase as an argon2
-hash, each session as the SHA-256 of its token, so that the file opens no door by itself.
+They lie in two files beside the book which only its owner may read. ``access`` holds the passphrase
+as an argon2 hash and is written by whoever sets it, never by a login; ``sessions`` holds each
+session as the SHA-256 of its token, with the passphrase that opened it. So a new passphrase ends
+every session, whichever program set it, and neither file opens a door by itself.
 """
 
-import json
-from collections import defaultdict, deque
-from dataclasses import dataclass, field
+from concurrent.futures import Future, ThreadPoolExecutor
 from datetime import datetime, timedelta
 from hashlib import sha256
 from secrets import compare_digest, token_urlsafe
@@ -17,130 +17,122 @@ from argon2 import PasswordHasher
 from argon2.exceptions import InvalidHashError, VerifyMismatchError
 
 from combwright.records.store.book_handle import Book
-from combwright.services.whole_file import write_whole
-from combwright.terms.errors import BookError, OutOfRangeError
+from combwright.services.login_tries import LoginTries
+from combwright.services.private_file import PrivateFile
+from combwright.terms.errors import OutOfRangeError
 
 SHORTEST: Final = 12
 LONGEST: Final = 200
+LOOKED_AT: Final = 72  # signs, beyond which guessing would take minutes to reckon
+HARD_TO_GUESS: Final = 3  # of 4: ten thousand million guesses and more, by zxcvbn
 SESSION: Final = timedelta(days=30)
-TRIES: Final = 5  # wrong passphrases from one address ...
-TRIES_OF_ALL: Final = 50  # ... and from all together, within:
-TRIES_WITHIN: Final = timedelta(minutes=10)
-
-
-@dataclass
-class WrongTries:
-    """Counts wrong passphrases, and says who has to wait."""
-
-    _by: defaultdict[str, deque[datetime]] = field(default_factory=lambda: defaultdict(deque))
-
-    def must_wait(self, address: str, now: datetime) -> bool:
-        """Tell whether an address has tried too often."""
-        return self._recent(address, now) >= TRIES or self._recent("", now) >= TRIES_OF_ALL
-
-    def count(self, address: str, now: datetime) -> None:
-        """Count a wrong try."""
-        for each in (address, ""):
-            self._by[each].append(now)
-
-    def _recent(self, address: str, now: datetime) -> int:
-        if address not in self._by:
-            return 0
-        tries = self._by[address]
-        while tries and now - tries[0] > TRIES_WITHIN:
-            tries.popleft()
-        if not tries:
-            del self._by[address]
-        return len(tries)
+OURS: Final = ("combwright", "beekeeper", "beekeeping", "passphrase")
+WELL_KNOWN: Final = ("correct horse battery staple",)  # everybody’s example, https://xkcd.com/936
 
 
 class Access:
     """The passphrase and the sessions of one book."""
 
     def __init__(self, book: Book) -> None:
-        self._path = book.beside("access")
+        remedy = "Restore it, or remove it and set a new passphrase."
+        self._set = PrivateFile(book.beside("access"), remedy)
+        self._going = PrivateFile(book.beside("sessions"), "Remove it; then log in again.")
         self._lock = Lock()
-        self._kept = self._read()
-        self.wrong = WrongTries()
+        self._one = ThreadPoolExecutor(1, thread_name_prefix="passphrase")
+        self.tries = LoginTries()
+        self._set.read()  # a damaged file is refused here, not at the first request
 
     @property
     def needs_passphrase(self) -> bool:
         """Whether a passphrase has been set."""
-        return "passphrase" in self._kept
+        return "passphrase" in self._set.read()
 
     @property
     def calendar_key(self) -> str:
         """The secret part of the calendar feed's address."""
         with self._lock:
-            if "calendar" not in self._kept:
-                self._kept["calendar"] = token_urlsafe(18)
-                self._write()
-            return str(self._kept["calendar"])
+            going = self._going.read()
+            if "calendar" not in going:
+                going["calendar"] = self._set.read().get("calendar") or token_urlsafe(18)
+                self._going.write(going)
+            return str(going["calendar"])
 
     def set_passphrase(self, words: str) -> None:
         """Set a new passphrase; whoever is logged in has to log in again."""
-        if not SHORTEST <= len(words) <= LONGEST:
-            raise OutOfRangeError(
-                f"The passphrase has {len(words)} signs.",
-                remedy=f"Take {SHORTEST} or more: four words that do not belong together are good.",
-            )
+        refuse_weak(words)
         with self._lock:
-            self._kept |= {"passphrase": PasswordHasher().hash(words), "sessions": {}}
-            self._write()
+            kept = {"calendar": key} if (key := self._set.read().get("calendar")) else {}
+            self._set.write(kept | {"passphrase": PasswordHasher().hash(words)})
 
     def is_right(self, words: str) -> bool:
-        """Tell whether this is the passphrase; one at a time, because each try costs memory."""
-        with self._lock:
-            try:
-                return PasswordHasher().verify(str(self._kept["passphrase"]), words[:LONGEST])
-            except (VerifyMismatchError, InvalidHashError, KeyError):
-                return False
+        """Tell whether this is the passphrase."""
+        try:
+            return PasswordHasher().verify(self._hash(), words[:LONGEST])
+        except (VerifyMismatchError, InvalidHashError):
+            return False
+
+    def weigh(self, words: str) -> Future[bool]:
+        """Look at a passphrase when those before it are done: each takes much memory."""
+        return self._one.submit(self.is_right, words)
 
     def begin(self, now: datetime) -> str:
         """Begin a session and give its token."""
         token = token_urlsafe(32)
+        until = (now + SESSION).isoformat()
         with self._lock:
             going = {
-                key: until for key, until in self._sessions().items() if until > now.isoformat()
+                key: one for key, one in self._sessions().items() if one["until"] > now.isoformat()
             }
-            self._kept["sessions"] = going | {_digest(token): (now + SESSION).isoformat()}
-            self._write()
+            self._keep(going | {_digest(token): {"until": until, "by": _digest(self._hash())}})
         return token
 
     def holds(self, token: str, now: datetime) -> bool:
         """Tell whether a token belongs to a session that goes on."""
-        until = self._sessions().get(_digest(token), "")
-        return until > now.isoformat()
+        session = self._sessions().get(_digest(token))
+        return (
+            session is not None
+            and session["until"] > now.isoformat()
+            and compare_digest(session["by"], _digest(self._hash()))
+        )
 
     def end(self, token: str) -> None:
         """End a session."""
         with self._lock:
-            self._sessions().pop(_digest(token), None)
-            self._write()
+            going = dict(self._sessions())
+            if going.pop(_digest(token), None):
+                self._keep(going)
 
     def opens_calendar(self, key: str) -> bool:
         """Tell whether a key opens the calendar feed."""
         return compare_digest(key.encode(), self.calendar_key.encode())
 
-    def _sessions(self) -> dict[str, str]:
-        found: dict[str, str] = self._kept.setdefault("sessions", {})
+    def _hash(self) -> str:
+        return str(self._set.read().get("passphrase", ""))
+
+    def _sessions(self) -> dict[str, dict[str, str]]:
+        found: dict[str, dict[str, str]] = self._going.read().get("sessions", {})
         return found
 
-    def _read(self) -> dict[str, Any]:
-        try:
-            found: dict[str, Any] = json.loads(self._path.read_text("utf-8"))
-        except FileNotFoundError:
-            return {}
-        except (OSError, ValueError) as error:
-            raise BookError(
-                "The file of the passphrase cannot be read.",
-                where=str(self._path),
-                remedy="Restore it, or remove it and set a new passphrase.",
-            ) from error
-        return found
+    def _keep(self, sessions: dict[str, dict[str, str]]) -> None:
+        kept: dict[str, Any] = self._going.read()
+        self._going.write(kept | {"sessions": sessions})
 
-    def _write(self) -> None:
-        write_whole(self._path, json.dumps(self._kept).encode(), mode=0o600)
+
+def refuse_weak(words: str) -> None:
+    """Refuse a passphrase that is short, well known or soon guessed."""
+    if not SHORTEST <= len(words) <= LONGEST:
+        raise OutOfRangeError(
+            f"The passphrase has {len(words)} signs.",
+            remedy=f"Take {SHORTEST} or more: four words that do not belong together are good.",
+        )
+    from zxcvbn import zxcvbn  # its lists of words are read only here
+
+    is_known = words.casefold() in WELL_KNOWN
+    if is_known or zxcvbn(words[:LOOKED_AT], user_inputs=OURS)["score"] < HARD_TO_GUESS:
+        raise OutOfRangeError(
+            "The passphrase is among those that are guessed first.",
+            remedy="Take four words that do not belong together.",
+        )
 
 
 def _digest(token: str) -> str:

@@ -38,7 +38,7 @@ class BookError(CombwrightError):
 
 
 class PassingError(BookError):
-    """The book cannot be read or written just now; asking again may be all that is needed."""
+    """What is wanted of the book cannot be had now; asking again may be all that is needed."""
 
 
 class SourceError(CombwrightError):

@@ -1,10 +1,12 @@
 """The JSON API: the same entries, through the same gate, as every other way into the book."""
 
+from asyncio import wrap_future
 from datetime import date
 from typing import Annotated
 
 from fastapi import APIRouter, Body, Query
 from pydantic import BaseModel
+from starlette.concurrency import run_in_threadpool
 
 from combwright.planning.sheet import RoundSheet
 from combwright.records.replay.colonies import KnownColony
@@ -32,7 +34,10 @@ router = APIRouter(
         401: {"model": Refusal, "description": "Log in first."},
         404: {"model": Refusal, "description": "The book does not know it."},
         413: {"model": Refusal, "description": "More than 12 MB."},
-        503: {"model": Refusal, "description": "The book is busy or the disk full: ask again."},
+        503: {
+            "model": Refusal,
+            "description": "Busy, or the disk is full: ask again.",
+        },
         422: {"description": "Impossible values, or a clash with the book: nothing was stored."},
     },
 )
@@ -82,9 +87,12 @@ def read_colony(at: AtDesk, colony: str) -> KnownColony:
 
 
 @router.get("/round/{on}")
-def read_round(at: AtDesk, on: date, days: Annotated[int, Query(ge=1, le=60)] = 7) -> RoundSheet:
+async def read_round(
+    at: AtDesk, on: date, days: Annotated[int, Query(ge=1, le=60)] = 7
+) -> RoundSheet:
     """Give the sheet of a round, working it out if need be."""
-    return at.rounds.sheet(on, days)
+    working = await run_in_threadpool(at.rounds.begin, on, days)
+    return await wrap_future(working.future)
 
 
 @router.get("/syrup")

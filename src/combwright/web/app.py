@@ -6,6 +6,7 @@ from contextlib import asynccontextmanager
 from fastapi import FastAPI
 from starlette.middleware import Middleware
 from starlette.middleware.gzip import GZipMiddleware
+from starlette.requests import ClientDisconnect
 from starlette.staticfiles import StaticFiles
 
 from combwright import __version__
@@ -14,7 +15,7 @@ from combwright.web import api, files, installing, login
 from combwright.web.desk import Desk
 from combwright.web.login import Door
 from combwright.web.pages import ROUTERS
-from combwright.web.refusing import show_error
+from combwright.web.refusing import gone, show_error
 from combwright.web.safe_headers import SafeHeaders
 from combwright.web.same_origin import SameOriginOnly
 from combwright.web.showing import STATIC
@@ -44,7 +45,11 @@ def build(desk: Desk) -> FastAPI:
             Middleware(Door),
             Middleware(GZipMiddleware, minimum_size=2000, compresslevel=5),
         ],
-        exception_handlers={CombwrightError: show_error, StillWorking: show_wait},
+        exception_handlers={
+            CombwrightError: show_error,
+            StillWorking: show_wait,
+            ClientDisconnect: gone,
+        },
     )
     app.state.desk = desk
     for router in (*ROUTERS, api.router, files.router, installing.router, login.router):

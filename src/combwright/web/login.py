@@ -1,14 +1,17 @@
 """The door: who may pass without a passphrase, and how one logs in and out."""
 
+from asyncio import sleep, wrap_future
 from ipaddress import ip_address
 from typing import Annotated, Final
 from urllib.parse import quote, urlsplit
 
 from fastapi import APIRouter, Form, Request
+from starlette.concurrency import run_in_threadpool
 from starlette.responses import JSONResponse, PlainTextResponse, RedirectResponse, Response
 from starlette.types import ASGIApp, Receive, Scope, Send
 
 from combwright.services.access import SESSION
+from combwright.services.login_tries import WITHIN
 from combwright.web.desk import AtDesk, desk
 from combwright.web.showing import page
 
@@ -105,7 +108,7 @@ def ask(request: Request, to: str = "/") -> Response:
 
 
 @router.post("/login")
-def log_in(
+async def log_in(
     at: AtDesk,
     request: Request,
     passphrase: Annotated[str, Form()] = "",
@@ -114,19 +117,20 @@ def log_in(
     """Open a session for the right passphrase."""
     address = request.client.host if request.client else ""
     now = at.clock()
-    if at.access.wrong.must_wait(address, now):
+    if not at.access.tries.begin(address, now):
         told = "Too many wrong tries. Wait ten minutes."
-        later = page(request, "login.html", to=own_path(to), problem=told, status_code=429)
-        later.headers["Retry-After"] = "600"
+        later = await run_in_threadpool(again, request, to, told, 429)
+        later.headers["Retry-After"] = str(int(WITHIN.total_seconds()))
         return later
-    if not at.access.is_right(passphrase):
-        at.access.wrong.count(address, now)
+    await sleep(at.access.tries.pause_s)
+    if not await wrap_future(at.access.weigh(passphrase)):
         told = "That is not the passphrase. Look at capitals and blanks."
-        return page(request, "login.html", to=own_path(to), problem=told, status_code=422)
+        return await run_in_threadpool(again, request, to, told, 422)
+    at.access.tries.succeed(address)
     answer = RedirectResponse(own_path(to), status_code=303)
     answer.set_cookie(
         cookie_name(request),
-        at.access.begin(now),
+        await run_in_threadpool(at.access.begin, now),
         max_age=int(SESSION.total_seconds()),
         httponly=True,
         samesite="lax",
@@ -135,10 +139,16 @@ def log_in(
     return answer
 
 
+def again(request: Request, to: str, problem: str, status: int) -> Response:
+    """Ask once more, and say why."""
+    return page(request, "login.html", to=own_path(to), problem=problem, status_code=status)
+
+
 @router.post("/logout")
 def log_out(at: AtDesk, request: Request) -> Response:
     """End the session, and have the browser forget the pages that it kept."""
     at.access.end(token(request))
     answer = RedirectResponse("/login", status_code=303)
     answer.delete_cookie(cookie_name(request))
+    answer.headers["Clear-Site-Data"] = '"cache"'  # not storage: notes wait there to be sent
     return answer

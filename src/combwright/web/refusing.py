@@ -24,6 +24,11 @@ async def show_error(request: Request, error: Exception) -> Response:
     return JSONResponse(told(error), status_code=status, headers=later)
 
 
+async def gone(_: Request, __: Exception) -> Response:
+    """Answer whoever broke off in the middle: nobody reads it."""
+    return Response(status_code=400)
+
+
 def status_of(error: Exception) -> int:
     """Tell what does not exist, and what may be asked again as it is, from what must be changed."""
     if isinstance(error, PassingError):

@@ -1,9 +1,11 @@
-"""Headers that narrow what a browser may do with our pages."""
+"""Headers that narrow what a browser may do with our pages: nothing of the book stays in it."""
 
 from typing import Final
 
 from starlette.datastructures import MutableHeaders
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
+
+from combwright.web.login import OPEN_TO_ALL
 
 POLICY: Final = (
     "default-src 'none'; "
@@ -25,6 +27,7 @@ HEADERS: Final = {
     "Cross-Origin-Resource-Policy": "same-origin",
     "Permissions-Policy": "geolocation=(), microphone=(), camera=(self)",
 }
+FOR_A_YEAR: Final = "max-age=31536000"
 
 
 class SafeHeaders:
@@ -41,7 +44,10 @@ class SafeHeaders:
                 headers = MutableHeaders(scope=message)
                 for name, value in HEADERS.items():
                     headers.setdefault(name, value)
-                headers.setdefault("Cache-Control", "private, no-cache")
+                if scope["scheme"] == "https":
+                    headers.setdefault("Strict-Transport-Security", FOR_A_YEAR)
+                of_all = scope["path"].startswith(OPEN_TO_ALL)
+                headers.setdefault("Cache-Control", "private, no-cache" if of_all else "no-store")
             await send(message)
 
         await self.app(scope, receive, with_headers if scope["type"] == "http" else send)

@@ -1,19 +1,18 @@
 """Rounds worked out in the background, and kept as long as what they rest on stands."""
 
-from collections import OrderedDict
-from concurrent.futures import ThreadPoolExecutor
+from bisect import bisect_right
 from datetime import date, timedelta
-from threading import Lock
+from functools import partial
 from typing import Final
 
 from combwright.planning.sheet import RoundSheet
 from combwright.planning.supplies import bench, load
 from combwright.records.store.book_handle import Book
-from combwright.services.in_work import InWork
-from combwright.services.progress import BUSY, OPENING, Step
+from combwright.services.progress import Progress
 from combwright.services.rounds.from_book import round_sheet
 from combwright.services.rounds.kept_plans import KeptPlans
 from combwright.services.rounds.situations import SYRUP_FRACTION
+from combwright.services.work_queue import InWork, WorkQueue
 from combwright.terms.errors import NotFoundError, OutOfRangeError
 
 KEPT: Final = 12
@@ -28,41 +27,29 @@ class Rounds:
     def __init__(self, book: Book, *, members: int = 200) -> None:
         self._book = book
         self._members = members
-        self._worker = ThreadPoolExecutor(1, thread_name_prefix="round")
-        self._known: OrderedDict[tuple[str, date, int], InWork[RoundSheet]] = OrderedDict()
+        self._queue: WorkQueue[tuple[str, date, int], RoundSheet] = WorkQueue("round", kept=KEPT)
         self._plans = KeptPlans()
-        self._lock = Lock()
+
+    def __len__(self) -> int:
+        return len(self._queue)
 
     def begin(self, on: date, days: int) -> InWork[RoundSheet]:
         """Give the round of a day, done or in work."""
         book = self._book.now()
-        if book.entries and abs(on - book.entries[-1].on) > FARTHEST:
+        days_noted = [each.on for each in book.entries]
+        before = bisect_right(days_noted, on)
+        if days_noted and on - days_noted[max(0, before - 1)] > FARTHEST:
             raise OutOfRangeError(
                 f"{on} is more than {FARTHEST.days} days from the last note.",
                 remedy="Ask for a nearer day.",
             )
-        key = (book.mark(before=on), on, days)
-        with self._lock:
-            if key not in self._known:
-                self._known[key] = self._start(on, days)
-            self._known.move_to_end(key)
-            while len(self._known) > KEPT:
-                self._known.popitem(last=False)[1].future.cancel()
-            return self._known[key]
+        make = partial(self._sheet, on, days)
+        return self._queue.begin((book.mark(before=on), on, days), make)
 
-    def _start(self, on: date, days: int) -> InWork[RoundSheet]:
-        is_busy = any(not each.future.done() for each in self._known.values())
-        working: InWork[RoundSheet] = InWork(Step(BUSY if is_busy else OPENING))
-        working.future = self._worker.submit(
-            round_sheet,
-            self._book,
-            on,
-            days=days,
-            members=self._members,
-            progress=working.tell,
-            kept=self._plans,
+    def _sheet(self, on: date, days: int, progress: Progress) -> RoundSheet:
+        return round_sheet(
+            self._book, on, days=days, members=self._members, progress=progress, kept=self._plans
         )
-        return working
 
     def sheet(self, on: date, days: int) -> RoundSheet:
         """Give the round of a day, waiting for it."""
@@ -70,15 +57,11 @@ class Rounds:
 
     def newest(self) -> RoundSheet | None:
         """Give the round that was asked for last and is ready, if any."""
-        with self._lock:
-            ready = [each.future for each in self._known.values() if each.future.done()]
-        return next((one.result() for one in reversed(ready) if one.exception() is None), None)
+        return self._queue.newest()
 
     def close(self) -> None:
         """Stop working, without going to the end of the round in work."""
-        for each in self._known.values():
-            each.is_wanted = False
-        self._worker.shutdown(wait=False, cancel_futures=True)
+        self._queue.close()
 
 
 def of_yard(sheet: RoundSheet, yard: str) -> RoundSheet:

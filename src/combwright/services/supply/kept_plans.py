@@ -1,16 +1,14 @@
 """Plans of the season worked out in the background, and kept while the book stands as it is."""
 
-from concurrent.futures import ThreadPoolExecutor
 from dataclasses import replace
-from threading import Lock
+from functools import partial
 from typing import Final
 
 from combwright.records.store.book_handle import Book
-from combwright.services.in_work import InWork
-from combwright.services.progress import OPENING, Step
 from combwright.services.supply.asked import AskedSupply
 from combwright.services.supply.season_plan import supply_plan
 from combwright.services.supply.supply_sheet import SupplySheet
+from combwright.services.work_queue import InWork, WorkQueue
 
 MOST: Final = 6
 SCENARIOS_A_MEMBER, SECONDS_A_MEMBER = 5, 0.3
@@ -25,9 +23,9 @@ class SupplyPlans:
     def __init__(self, book: Book, *, members: int = 200) -> None:
         self._book = book
         self._members = members
-        self._worker = ThreadPoolExecutor(1, thread_name_prefix="supply")
-        self._known: dict[tuple[str, AskedSupply], InWork[SupplySheet]] = {}
-        self._lock = Lock()
+        self._queue: WorkQueue[tuple[str, AskedSupply], SupplySheet] = WorkQueue(
+            "supply", kept=MOST
+        )
 
     def begin(self, asked: AskedSupply) -> InWork[SupplySheet]:
         """Give the plan, done or in work."""
@@ -38,16 +36,8 @@ class SupplyPlans:
             seconds=SECONDS_A_MEMBER * self._members,
         )
         key = (self._book.now().mark(before=asked.on), asked)
-        with self._lock:
-            if key not in self._known:
-                work = self._known[key] = InWork(Step(OPENING))
-                work.future = self._worker.submit(supply_plan, self._book, asked, work.tell)
-            while len(self._known) > MOST:
-                self._known.pop(next(iter(self._known))).future.cancel()
-            return self._known[key]
+        return self._queue.begin(key, partial(supply_plan, self._book, asked))
 
     def close(self) -> None:
         """Stop working, without going to the end of the plan in work."""
-        for each in self._known.values():
-            each.is_wanted = False
-        self._worker.shutdown(wait=False, cancel_futures=True)
+        self._queue.close()

@@ -42,6 +42,7 @@ export async function flush() {
   clearTimeout(again);
   await showState();
   went = await send();
+  if (went.state === "log in") await caches.delete("pages");
   await showState();
   if (went.after) again = setTimeout(flush, went.after * 1000);
 }
