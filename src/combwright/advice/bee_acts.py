@@ -19,6 +19,7 @@ Seen = Literal[
     "box with eggs",
     "colony",
 ]
+Successor = Literal["mated queen", "marked cell"]
 Due = Literal[
     "food may run out", "the queen may be short of room", "it may swarm", "it may be dead"
 ]
@@ -84,7 +85,7 @@ class Divide(Act):
 
     do: Literal["divide"] = "divide"
     way: Literal["nucleus", "halves"] = "nucleus"
-    successor: Literal["mated queen", "marked cell"]
+    successor: Successor
     likely: bool = Field(default=False, description="Charged cells are likely, not found")
     may_supersede: bool = Field(default=False, description="Few cells may be for a successor")
 

@@ -6,7 +6,6 @@ from uuid import UUID
 
 import pytest
 from tests.advice.situations import Case, situation
-from tests.validation.advice.successor import buys_successor
 
 from combwright.advice.bee_acts import EggFrame, LeaveCells, LeaveShut, Look, Requeen, Uniting, Wait
 from combwright.advice.deciding import Deciding
@@ -46,12 +45,6 @@ def test_a_dearer_queen_is_never_given_sooner(years: float) -> None:
     ]
     assert given == sorted(given, reverse=True)
     assert not given[-1]
-
-
-def test_a_successor_is_bought_early_and_raised_late() -> None:
-    early, late = (situation(replace(JUNE, on=date(2027, m, 15))) for m in (5, 7))
-    assert buys_successor(early)
-    assert not buys_successor(late)
 
 
 @pytest.mark.parametrize("kind", ["virgin", "cell"])

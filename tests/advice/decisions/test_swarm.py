@@ -10,8 +10,10 @@ from combwright.advice.bee_acts import Divide, KnockDown, LeaveShut, Look, Reque
 from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
 from combwright.advice.decisions import swarm
+from combwright.advice.decisions.successor import to_be_had
 from combwright.advice.decisions.swarm import nucleus_plan
 from combwright.advice.plan import plan
+from combwright.advice.prices import Prices
 from combwright.advice.words.action_words import words
 
 MAY = Case(date(2027, 5, 20), 9.0, 6.0, 8.0, 11)
@@ -37,7 +39,7 @@ def test_cells_are_looked_for_in_the_season_only() -> None:
 @pytest.mark.parametrize("on", [date(2027, 4, 20), date(2027, 5, 20), date(2027, 7, 1)])
 def test_the_method_keeps_to_the_clock_of_the_cells(on: date) -> None:
     """Cells are sealed on day 8; a virgin emerges on day 16 and is left alone until she lays."""
-    steps = nucleus_plan(on)
+    steps = nucleus_plan(on, to_be_had(on))
     knocked = [each.on for each in steps if isinstance(each, KnockDown)]
     assert all(day < on + timedelta(days=8) for day in knocked)
     for shut in (each for each in steps if isinstance(each, LeaveShut)):
@@ -48,11 +50,24 @@ def test_the_method_keeps_to_the_clock_of_the_cells(on: date) -> None:
         assert min(eggs) >= shut.until
 
 
-def test_a_mated_queen_takes_the_place_of_the_cell_once_there_are_any() -> None:
-    early, late = (nucleus_plan(on)[0] for on in (date(2027, 4, 20), date(2027, 5, 20)))
-    assert isinstance(early, Divide)
-    assert isinstance(late, Divide)
-    assert (early.successor, late.successor) == ("marked cell", "mated queen")
+@pytest.mark.parametrize(
+    ("on", "given"),
+    [
+        (date(2027, 4, 25), "marked cell"),  # no mated queens yet
+        (date(2027, 5, 20), "mated queen"),
+        (date(2027, 7, 25), "marked cell"),  # she would lay too late to earn her price
+    ],
+)
+def test_a_divided_colony_gets_what_is_worth_more(on: date, given: str) -> None:
+    (divide,) = decided(replace(MAY, on=on), 5.0).asks(Divide)
+    assert divide.successor == given
+
+
+@pytest.mark.parametrize("price", [0.0, 45.0, 900.0])
+def test_a_dearer_queen_is_never_bought_sooner(price: float) -> None:
+    prices = replace(Prices(), mated_queen=price)
+    (divide,) = decided(replace(MAY, on=date(2027, 6, 1), prices=prices), 5.0).asks(Divide)
+    assert (divide.successor == "mated queen") == (price < 900.0)
 
 
 def test_what_is_divided_is_not_requeened_too() -> None:

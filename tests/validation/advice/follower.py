@@ -8,12 +8,11 @@ from dataclasses import dataclass, field, replace
 from uuid import UUID
 
 from pydantic import TypeAdapter
-from tests.validation.advice.successor import buys_successor
 from tests.validation.advice.truth import TrueColony
 from tests.validation.advice.weather import AHEAD, VERSIONS, Known
 
 from combwright.advice.bee_acts import Divide, EggFrame, Give, Requeen, Uniting
-from combwright.advice.decisions.swarm import QUEENS_FROM
+from combwright.advice.decisions.successor import to_be_had
 from combwright.advice.kit_acts import Counting, Feeding, SuperOff, Treat
 from combwright.advice.nuc_worth import PARAMETERS as NUCS
 from combwright.advice.plan import Plan, plan
@@ -74,7 +73,7 @@ class Follower:
         assert self.followed is not None
         situation = self._situation(colony)
         decided = plan(situation, with_branches=False)
-        done = self._carry_out(colony, decided, seen, situation)
+        done = self._carry_out(colony, decided, seen)
         self.entries += done
         self.followed = do(
             self.followed, done, on, catalogue=catalogue(), seed=SEED, other=lambda *_: None
@@ -158,9 +157,7 @@ class Follower:
             goes_with="queen",
         )
 
-    def _carry_out(
-        self, colony: TrueColony, decided: Plan, seen: Visit, situation: Situation
-    ) -> list[Noted]:
+    def _carry_out(self, colony: TrueColony, decided: Plan, seen: Visit) -> list[Noted]:
         done: list[Noted] = []
         if seen.queen_cells in {"charged", "sealed"} and not seen.eggs:
             colony.leave_one_cell()  # the branch for a colony that has swarmed
@@ -179,7 +176,7 @@ class Follower:
             colony.treat(treat.substance)
             done.append(self._said("treatment", colony, substance=treat.substance))
         done += [self._feed(colony, one) for one in decided.asks(Feeding)]
-        if self._gets_a_queen(colony, decided, seen, situation, divided=divided):
+        if self._gets_a_queen(colony, decided, seen, divided=divided):
             done.append(self._said("queen", colony, event="introduced", queen_year=colony.on.year))
         return done
 
@@ -188,7 +185,6 @@ class Follower:
         colony: TrueColony,
         decided: Plan,
         seen: Visit,
-        situation: Situation,
         *,
         divided: bool,
     ) -> bool:
@@ -196,8 +192,8 @@ class Follower:
         if self.lacks == "queens":
             return False
         if divided:
-            has_them = colony.on.timetuple().tm_yday >= QUEENS_FROM
-            return has_them and buys_successor(situation) and colony.give_queen()
+            told = [each.successor for each in decided.asks(Divide)] or [to_be_had(colony.on)]
+            return told[0] == "mated queen" and colony.give_queen()
         if not seen.eggs:
             tested = decided.asks(EggFrame) and colony.is_queenless_by_test_frame()
             return bool(tested) and colony.give_queen()

@@ -32,6 +32,7 @@ from combwright.advice.decisions.kept_shut import (
     nothing_moves,
     waits_for_a_queen,
 )
+from combwright.advice.decisions.successor import successor
 from combwright.advice.kit_acts import Feeding, LeaveStack
 from combwright.advice.numbers import numbers
 from combwright.advice.situation import Situation
@@ -98,7 +99,7 @@ def branches(deciding: Deciding) -> tuple[IfFound, ...]:
         found.append(replace(no_eggs(situation.on), chance=without))
     begun = float(np.mean(situation.colonies["swarm_clock"] > 0.0))
     if begun >= LIKELY and is_swarm_season(situation.on):
-        found.append(replace(charged(situation.on), chance=begun))
+        found.append(replace(charged(situation.on, deciding.of(successor)), chance=begun))
     return tuple(found)
 
 

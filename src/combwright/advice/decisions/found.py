@@ -13,8 +13,10 @@ from combwright.advice.bee_acts import (
     Look,
     MoveNothing,
     Reporting,
+    Successor,
 )
 from combwright.advice.decisions.if_found import IfFound
+from combwright.advice.decisions.successor import to_be_had
 from combwright.advice.decisions.swarm import nucleus_plan, swarmed_plan
 from combwright.advice.decisions.troubles import troubles
 from combwright.advice.numbers import numbers
@@ -73,7 +75,7 @@ def cells(on: date) -> tuple[IfFound, ...]:
             actions=(LeaveCells(which="all for now", on=again),),
             because="So small a colony seldom swarms.",
         ),
-        charged(on),
+        charged(on, to_be_had(on)),
         _charged_without_finding_her(on),
         IfFound(
             code="swarmed",
@@ -94,9 +96,9 @@ def cells(on: date) -> tuple[IfFound, ...]:
     )
 
 
-def charged(on: date) -> IfFound:
+def charged(on: date, successor: Successor) -> IfFound:
     """Give the nucleus method, for charged cells where the queen is found."""
-    return IfFound(code="charged cells", actions=nucleus_plan(on), because=CELL_CLOCK)
+    return IfFound(code="charged cells", actions=nucleus_plan(on, successor), because=CELL_CLOCK)
 
 
 def _charged_without_finding_her(on: date) -> IfFound:

@@ -6,13 +6,21 @@ from typing import Final
 import numpy as np
 
 from combwright.advice.actions import Action, of_kind
-from combwright.advice.bee_acts import Divide, KnockDown, LeaveCells, LeaveShut, Look
+from combwright.advice.bee_acts import (
+    Divide,
+    KnockDown,
+    LeaveCells,
+    LeaveShut,
+    Look,
+    Successor,
+)
 from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
 from combwright.advice.decisions import food, space
 from combwright.advice.decisions.honey import after_honey
 from combwright.advice.decisions.kept_shut import is_cold, is_kept_shut
 from combwright.advice.decisions.prevention import prevented
+from combwright.advice.decisions.successor import successor
 from combwright.advice.numbers import is_in_season, numbers
 from combwright.advice.situation import Situation
 from combwright.advice.trial import Tried, doing, try_all
@@ -21,7 +29,6 @@ from combwright.advice.words.wording import chance_words, day_words
 from combwright.belief.following.causes import TOO_WEAK
 
 PARAMETERS: Final = numbers("swarm")
-QUEENS_FROM: Final = PARAMETERS["queens_from"].value
 
 
 def decide(deciding: Deciding) -> Decision:
@@ -33,7 +40,7 @@ def decide(deciding: Deciding) -> Decision:
     charged = float(np.mean(situation.colonies["swarm_clock"] >= PARAMETERS["charged_on"].value))
     chance = deciding.of(food.decide).tried.chances["swarm"]
     is_closed = is_kept_shut(deciding) or is_cold(deciding)
-    actions = () if is_closed else _actions(situation, chance, charged)
+    actions = () if is_closed else _actions(deciding, chance, charged)
     if divides := of_kind(actions, Divide):
         work = (*deciding.of(space.decide).actions, *divides)
         chance = try_all(situation, [doing(situation, work)])[0].chances["swarm"]
@@ -82,7 +89,8 @@ def nothing_done(deciding: Deciding) -> Tried:
     return tried
 
 
-def _actions(situation: Situation, chance: float, charged: float) -> tuple[Action, ...]:
+def _actions(deciding: Deciding, chance: float, charged: float) -> tuple[Action, ...]:
+    situation = deciding.of(after_honey)
     looks: list[Action] = [Look(at="queen cells")]
     if chance >= situation.limits.swarm:
         looks.append(Look(at="every frame", chance=chance))
@@ -90,18 +98,18 @@ def _actions(situation: Situation, chance: float, charged: float) -> tuple[Actio
         return tuple(looks)
     if situation.signs_at is None:
         old = float(np.median(situation.colonies["queen_age"])) >= PARAMETERS["old_days"].value
-        return (*looks, *nucleus_plan(situation.on, likely=True, may_supersede=old))
+        given = deciding.of(successor)
+        return (*looks, *nucleus_plan(situation.on, given, likely=True, may_supersede=old))
     again = situation.on + timedelta(days=PARAMETERS["cut_again"].value)
     return (*looks, KnockDown(on=situation.on, again_by=again))
 
 
 def nucleus_plan(
-    on: date, *, likely: bool = False, may_supersede: bool = False
+    on: date, successor: Successor, *, likely: bool = False, may_supersede: bool = False
 ) -> tuple[Action, ...]:
     """Give the nucleus method by the day, for charged cells found today.
 
-    Once mated queens are to be had, one takes the place of the cell that is left: that saves three
-    to four weeks of laying, which are worth far more than her price.
+    A mated queen in the place of the cell that is left saves three to four weeks of laying.
 
     The clock: a cell is sealed on day 8 from its egg and the virgin emerges on day 16; an open
     cell with a larva is three to eight days old.
@@ -110,7 +118,7 @@ def nucleus_plan(
     def day(name: str) -> date:
         return on + timedelta(days=PARAMETERS[name].value)
 
-    if on.timetuple().tm_yday >= QUEENS_FROM:
+    if successor == "mated queen":
         return (
             Divide(successor="mated queen", likely=likely, may_supersede=may_supersede),
             KnockDown(on=day("knock_down_day"), look_for_queen=True),
