@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from datetime import date
 from uuid import UUID
 
 from combwright.kit.catalogue import Catalogue
@@ -67,17 +68,17 @@ def sorted_out(lines: Sequence[Line], problems: Sequence[Problem]) -> Addition:
     return Addition(good, tuple(told), hopeless=bool(problems))
 
 
-def settled(added: Addition, whole: Sequence[AnyEntry], kit: Catalogue) -> Addition:
+def settled(added: Addition, whole: Sequence[AnyEntry], kit: Catalogue, today: date) -> Addition:
     """Leave out line after line until what remains agrees with the book and with itself.
 
     Corrections that come with the file stand at the end of the whole book.
     """
     old: set[tuple[UUID | None, str]] | None = None
     while True:
-        found = clashes(added, whole, kit)
+        found = clashes(added, whole, kit, today)
         if old is None and any(one.blocks and one.line is None for one in found):
             # what was wrong with the book before is not this file's fault
-            old = {(one.entry, one.what) for one in check(whole, kit)}
+            old = {(one.entry, one.what) for one in check(whole, kit, today)}
         found = [one for one in found if (one.entry, one.what) not in (old or ())]
         bad = {one.line for one in found if one.blocks and one.line is not None}
         told = replace(added, problems=(*added.problems, *found))
@@ -88,14 +89,16 @@ def settled(added: Addition, whole: Sequence[AnyEntry], kit: Catalogue) -> Addit
         added = replace(added, lines=lines, problems=(*added.problems, *mine))
 
 
-def clashes(added: Addition, whole: Sequence[AnyEntry], kit: Catalogue) -> list[Problem]:
+def clashes(
+    added: Addition, whole: Sequence[AnyEntry], kit: Catalogue, today: date
+) -> list[Problem]:
     """Find what would clash if the lines were added, each with its line."""
     line_of = {key: line.number for line in added.lines for key in by_id(line.entries)}
     known = by_id(whole)
     everything = [*whole, *(each for each in added.entries if each.id not in known)]
     told = [
         located(one, line_of, known)
-        for one in check(everything, kit)
+        for one in check(everything, kit, today)
         if one.blocks or one.entry in line_of
     ]
     return [*told, *wrong_reminders(added.lines, standing(everything))]

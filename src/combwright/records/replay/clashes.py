@@ -1,13 +1,16 @@
 """Entries that cannot all be true, found by replaying the book from its first day."""
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from datetime import date
 from difflib import get_close_matches
+from typing import Final
 from uuid import UUID
 
 from combwright.kit.catalogue import Catalogue
 from combwright.records.problems import Problem, wrong
 from combwright.records.replay.colonies import KnownColony, by_day, replay
 from combwright.records.replay.corrections import names, standing
+from combwright.records.replay.far_days import LATEST, far_days
 from combwright.records.replay.impossible_amounts import amounts
 from combwright.records.replay.medicine_clashes import medicines
 from combwright.records.replay.promises import promises
@@ -24,23 +27,32 @@ from combwright.terms.entries import (
     Unite,
     Yard,
 )
+from combwright.terms.errors import NotFoundError
+from combwright.weather.climates import climate
+from combwright.weather.forage import calendar
+
+KNOWN_PLACES: Final[Mapping[str, Callable[[str], object]]] = {
+    "climate": climate,
+    "district": calendar,
+}
 
 
-def check(entries: Iterable[AnyEntry], kit: Catalogue) -> list[Problem]:
+def check(entries: Iterable[AnyEntry], kit: Catalogue, today: date = LATEST) -> list[Problem]:
     """Find what cannot be true in a book, with what is to be added at its end.
 
-    Each problem has the id of the entry it is about; those that only seem odd do not block.
+    Each problem has the id of the entry it is about; those that only seem odd do not block. Notes
+    may lie ahead of ``today`` and of each other, but not by years.
     """
     written = list(entries)
     stand = standing(written)
     yards = {each.yard for each in stand if isinstance(each, Yard)}
     starts = {each.colony: each for each in reversed(stand) if isinstance(each, Colony)}
-    problems = list(lost_corrections(written))
+    problems = [*lost_corrections(written), *far_days(written, stand, today)]
     found: dict[str, KnownColony] = {}
     stacks = Stacks(kit)
-    for _, today in by_day(stand):
-        day = stacks.pass_day(today)
-        for each in today:
+    for _, noted in by_day(stand):
+        day = stacks.pass_day(noted)
+        for each in noted:
             told = [*places(each, yards), *newcomers(each, found), *who(each, found, starts)]
             problems += told or amounts(each, day, kit)
             replay(found, each)
@@ -65,10 +77,15 @@ def lost_corrections(written: list[AnyEntry]) -> Iterator[Problem]:
 
 
 def places(each: Noted, yards: set[str]) -> Iterator[Problem]:
-    """Find yards that were never named."""
+    """Find yards that were never named, and yards in a climate or district that is not known."""
     if isinstance(each, Colony | Move) and each.yard not in yards:
         what = f"There is no yard “{each.yard}” in the book."
         yield wrong(each, "yard", what, guess(each.yard, yards, "yard"))
+    for field, look_up in KNOWN_PLACES.items() if isinstance(each, Yard) else ():
+        try:
+            look_up(getattr(each, field))
+        except NotFoundError as error:
+            yield wrong(each, field, error.what, error.remedy)
 
 
 def newcomers(each: Noted, found: Mapping[str, KnownColony]) -> Iterator[Problem]:

@@ -9,6 +9,7 @@ from functools import cached_property
 from combwright.kit.catalogue import Catalogue
 from combwright.records.replay.colonies import KnownColony, standings
 from combwright.records.replay.corrections import names, standing
+from combwright.records.replay.far_days import last_meant
 from combwright.records.replay.known_orders import KnownOrder, known_orders
 from combwright.records.replay.known_queens import (
     KnownBatch,
@@ -115,6 +116,9 @@ class Contents:
 
     def next_round(self, today: date) -> date:
         """Guess the day of the round: today, or a week after the last note of a later book."""
-        if not self.entries or self.entries[-1].on <= today:
-            return today
-        return self.entries[-1].on + A_WEEK
+        last = self.last_day(today)
+        return today if last is None or last <= today else last + A_WEEK
+
+    def last_day(self, today: date) -> date | None:
+        """Give the day of the last note; one that lies years ahead of all others was not meant."""
+        return last_meant((each.on for each in self.entries), today)

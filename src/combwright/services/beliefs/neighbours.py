@@ -10,7 +10,9 @@ from typing import Final
 from combwright.belief.following.replay import Replay
 from combwright.belief.sharing.pooling import NOTHING, Moments, Pooled, moments_of, pool
 from combwright.services.whole_file import write_whole
+from combwright.simulation.run import BrokenBalanceError
 from combwright.terms.entries import Colony, Noted
+from combwright.terms.errors import CombwrightError
 
 MOST_KEPT: Final = 5000
 TEACHERS: Final = 10  # of a yard, those that came first: more would teach little more
@@ -75,7 +77,10 @@ class Lessons(Mapping[str, Pooled]):
         return pool(said, self._alone.doubts) if said else NOTHING
 
     def _moments(self, colony: str) -> Moments:
-        followed = self._alone.follow(colony, self._on)
+        try:
+            followed = self._alone.follow(colony, self._on)
+        except (CombwrightError, BrokenBalanceError):
+            return {}  # said where it is followed itself; its neighbours learn from the others
         return moments_of(followed.belief) if followed is not None else {}
 
     def _read(self) -> dict[str, Moments]:

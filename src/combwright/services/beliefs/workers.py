@@ -9,6 +9,8 @@ from typing import Final, TypeVar
 from combwright.belief.following.replay import Followed, Replay
 from combwright.services.progress import READING, READY, Progress, Step, silent
 from combwright.simulation.ahead.roll import make_ready
+from combwright.simulation.run import BrokenBalanceError
+from combwright.terms.errors import CombwrightError
 
 WORKERS: Final = min(8, os.cpu_count() or 2)  # the kernel runs outside the interpreter lock
 
@@ -37,11 +39,34 @@ def for_each(
 
 
 def follow_each(
-    replay: Replay, colonies: Sequence[str], on: date, progress: Progress = silent
+    replay: Replay,
+    colonies: Sequence[str],
+    on: date,
+    progress: Progress = silent,
+    left_out: dict[str, str] | None = None,
 ) -> list[Followed | None]:
-    """Follow colonies to a day; parents of splits are followed within their children."""
+    """Follow colonies to a day; parents of splits are followed within their children.
+
+    One that cannot be followed is left out, and why is put into ``left_out``; without that it
+    stops all.
+    """
     progress(Step(READY))
     make_ready()
-    return for_each(
-        lambda name: replay.follow(name, on), colonies, doing=READING, progress=progress
-    )
+
+    def follow(name: str) -> Followed | None:
+        return or_left_out(name, lambda: replay.follow(name, on), left_out)
+
+    return for_each(follow, colonies, doing=READING, progress=progress)
+
+
+def or_left_out(
+    name: str, make: Callable[[], Made], left_out: dict[str, str] | None
+) -> Made | None:
+    """Do something for one colony; what cannot be done for it does not stop the others."""
+    try:
+        return make()
+    except (CombwrightError, BrokenBalanceError) as error:
+        if left_out is None:
+            raise
+        left_out[name] = f"“{name}” is left out of this round: {error}"
+        return None

@@ -3,6 +3,7 @@
 import errno
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from datetime import date
 from pathlib import Path
 from typing import Final, Literal
 
@@ -61,7 +62,12 @@ class RefusedError(NotebookError):
 
 
 def add_notebook(
-    book: Book, csv_path: Path, *, keep_good: bool = False, correct: bool = False
+    book: Book,
+    csv_path: Path,
+    *,
+    keep_good: bool = False,
+    correct: bool = False,
+    today: date | None = None,
 ) -> Report:
     """Add a notebook, or entries that were exported, to the book: all of it, or nothing.
 
@@ -74,7 +80,7 @@ def add_notebook(
         whole = history(db)
         read = additions(data, whole)
         amended = amendments(whole, notes(read)) if correct and read.notebook else []
-        added = settled(read, [*whole, *amended], book.kit)
+        added = settled(read, [*whole, *amended], book.kit, today or this_day())
         if added.hopeless or (added.blocked and (correct or not keep_good)):
             remedy = "Put them right and add the file again"
             good = (
@@ -89,16 +95,22 @@ def add_notebook(
     return Report(len(added.lines), new, known, len(amended), added.problems)
 
 
-def add_entries(book: Book, entries: Sequence[AnyEntry]) -> Report:
+def add_entries(book: Book, entries: Sequence[AnyEntry], today: date | None = None) -> Report:
     """Add entries that have their ids already, such as those of a phone: all, or nothing."""
     lines = tuple(Line(at, entries=(each,)) for at, each in enumerate(entries, 1))
     with book.writing() as db:
-        added = settled(Addition(lines), bearing_on(db, entries), book.kit)
+        near = bearing_on(db, entries)
+        added = settled(Addition(lines), near, book.kit, today or this_day())
         if added.blocked:
             remedy = "Put them right and send them again."
             raise RefusedError("entries", [without_line(one) for one in added.problems], remedy)
         new = keep(db, entries)
     return Report(len(lines), new, len(lines) - new, 0, added.problems)
+
+
+def this_day() -> date:
+    """Give the day by the keeper's own calendar."""
+    return date.today()  # noqa: DTZ011
 
 
 def read_book(book: Book) -> list[Noted]:

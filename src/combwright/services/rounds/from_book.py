@@ -15,7 +15,7 @@ from combwright.planning.short_day import short_day
 from combwright.planning.supplies import bench, load
 from combwright.records.store.book_handle import Book
 from combwright.services.beliefs.unknown_colonies import unknown_colony_notices
-from combwright.services.beliefs.workers import follow_each, for_each
+from combwright.services.beliefs.workers import follow_each, for_each, or_left_out
 from combwright.services.progress import PLANNING, Progress, silent
 from combwright.services.rounds.kept_plans import KeptPlans
 from combwright.services.rounds.price_list import prices_on
@@ -26,7 +26,8 @@ from combwright.services.rounds.situations import (
     situations_of,
 )
 from combwright.services.supply.batch_days import due
-from combwright.terms.errors import NotFoundError, OutOfRangeError
+from combwright.services.weather.known_places import unknown_places
+from combwright.terms.errors import ClashError, NotFoundError, OutOfRangeError
 
 NOTICES: Final = (
     "Stings can kill: keep a telephone and any prescribed adrenaline at hand.",
@@ -60,13 +61,16 @@ def round_sheet(
     asked = AskedRound(on, yard, days, members, seed)
     _check(asked)
     situations = situations_of(book, asked)
-    followed = _standing(situations, progress)
+    left_out: dict[str, str] = {}
+    followed = _standing(situations, progress, left_out)
+    if left_out and not followed:
+        raise ClashError(" ".join(left_out.values()))
     if not followed:
         raise NotFoundError(
             f"No colony stands in {'yard ' + yard if yard else 'the book'} on {on.day} {on:%B %Y}.",
             remedy="Ask for another day or yard; `combwright book export` shows what is there.",
         )
-    sheet = _sheet(followed, situations, progress, KeptPlans() if kept is None else kept)
+    sheet = _sheet(followed, situations, progress, KeptPlans() if kept is None else kept, left_out)
     if minutes is None:
         return sheet
     at_a_hive = prices_on(situations.entries, on).minutes_at_a_hive
@@ -91,10 +95,12 @@ def _check(asked: AskedRound) -> None:
         )
 
 
-def _standing(situations: Situations, progress: Progress) -> list[Followed]:
+def _standing(
+    situations: Situations, progress: Progress, left_out: dict[str, str]
+) -> list[Followed]:
     """Follow every colony to the day, and keep those asked for that stand."""
     asked, replay = situations.asked, situations.replay
-    found = follow_each(replay, replay.colonies, asked.on, progress)
+    found = follow_each(replay, replay.colonies, asked.on, progress, left_out)
     standing = [each for each in found if each is not None and not each.has_ended]
     if asked.yard is None:
         return standing
@@ -108,7 +114,11 @@ def _standing(situations: Situations, progress: Progress) -> list[Followed]:
 
 
 def _sheet(
-    followed: Sequence[Followed], situations: Situations, progress: Progress, kept: KeptPlans
+    followed: Sequence[Followed],
+    situations: Situations,
+    progress: Progress,
+    kept: KeptPlans,
+    left_out: dict[str, str],
 ) -> RoundSheet:
     asked = situations.asked
     yards = sorted(dict.fromkeys(each.yard for each in followed), key=situations.is_shut)
@@ -116,11 +126,13 @@ def _sheet(
         followed, key=lambda each: (yards.index(each.yard), *_last_of_all(each, situations))
     )
 
-    def one(numbered: tuple[int, Followed]) -> ColonySheet:
-        number, each = numbered
-        return kept.sheet(each, situations, number + 1, partial(colony_sheet, order=number + 1))
+    def one(numbered: tuple[int, Followed]) -> ColonySheet | None:
+        order, each = numbered
+        make = partial(kept.sheet, each, situations, order, partial(colony_sheet, order=order))
+        return or_left_out(each.belief.colony, make, left_out)
 
-    done = for_each(one, list(enumerate(in_order)), doing=PLANNING, progress=progress)
+    planned = for_each(one, list(enumerate(in_order, 1)), doing=PLANNING, progress=progress)
+    done = [each for each in planned if each is not None]
     sheet = RoundSheet(
         on=asked.on,
         version=__version__,
@@ -132,6 +144,8 @@ def _sheet(
         load=load(done, yards, SYRUP_FRACTION),
         at_any_colony=shown_branches(at_any_colony(asked.on)),
         notices=[
+            *left_out.values(),
+            *unknown_places(situations.yards),
             *unknown_colony_notices(situations),
             *due(situations.entries, asked.on, asked.on + timedelta(days=asked.days)),
             *NOTICES,

@@ -18,7 +18,7 @@ from combwright.services.beliefs.resumed_replay import resumed_replay
 from combwright.services.rounds.price_list import prices_on
 from combwright.services.weather.surroundings import Surroundings, surroundings
 from combwright.simulation.luck import luck
-from combwright.terms.entries import Kit, Limit, Noted
+from combwright.terms.entries import Kit, Limit, Noted, Yard
 from combwright.terms.errors import NotFoundError, OutOfRangeError
 
 SYRUP_FRACTION: Final = 0.60  # 1.5 : 1 by weight
@@ -73,6 +73,11 @@ class Situations:
             signs_at=self._signs_beside(belief.colony, followed.yard),
             robbed=belief.chances.get("robbed", 0.0),
         )
+
+    @property
+    def yards(self) -> list[Yard]:
+        """The yards as last noted."""
+        return list({each.yard: each for each in self.entries if isinstance(each, Yard)}.values())
 
     def is_suspected(self, followed: Followed) -> bool:
         """Tell whether signs of disease stand noted at a colony."""
@@ -150,8 +155,8 @@ def usual_day(book: Book, today: date) -> date:
 
     The latter for a book that lies in the future, as the demo's does.
     """
-    entries = book.now().entries
-    return max(today, entries[-1].on + timedelta(days=1)) if entries else today
+    last = book.now().last_day(today)
+    return today if last is None else max(today, last + timedelta(days=1))
 
 
 def limits_on(entries: Sequence[Noted], on: date, usual: Limits | None = None) -> Limits:
@@ -176,10 +181,11 @@ def _first_note(entries: Sequence[Noted], on: date, place: str) -> date:
             where=place,
             remedy="Ask for a later day.",
         )
-    if (on - max(days)).days > LONGEST_SILENCE_DAYS:
+    last = max(day for day in days if day < on)
+    if (on - last).days > LONGEST_SILENCE_DAYS:
         raise OutOfRangeError(
             f"{_plainly(on)} is more than two years after the last note, of "
-            f"{_plainly(max(days))}: nothing can be said of it.",
+            f"{_plainly(last)}: nothing can be said of it.",
             where=place,
             remedy="Ask for an earlier day, or note what has been seen since.",
         )

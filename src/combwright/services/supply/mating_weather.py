@@ -14,7 +14,8 @@ from combwright.records.replay.known_queens import KnownBatch
 from combwright.records.store.book_handle import Book
 from combwright.science.queens.mating_success import own_factor
 from combwright.services.supply.asked import WhatIf
-from combwright.services.weather.surroundings import DEFAULT_CLIMATE, yard_weather
+from combwright.services.weather.known_places import climate_of
+from combwright.services.weather.surroundings import yard_weather
 from combwright.weather.climates import climate
 from combwright.weather.conditions import mating_chance
 from combwright.weather.generator import generate
@@ -43,7 +44,7 @@ def mating_weather(
             weather, t_max_c=weather.t_max_c - colder, t_min_c=weather.t_min_c - colder
         )
     noted = book.now().yards
-    place = noted[yard].climate if yard in noted else DEFAULT_CLIMATE
+    place = climate_of(noted.get(yard)).name
     return MatingWeather(first, mating_chance(weather), _usual(place, first, until))
 
 

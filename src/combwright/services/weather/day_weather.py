@@ -7,8 +7,8 @@ from datetime import date
 from combwright.records.store.book_handle import Book
 from combwright.records.store.weather_days import weather_of_day
 from combwright.science.flight.flight_hours import flight_hours
+from combwright.services.weather.known_places import climate_of
 from combwright.terms.entries import Yard
-from combwright.weather.climates import climate
 
 NOT_OPENED_C = 10.0  # common practice: below it no brood is held out of the hive
 
@@ -47,7 +47,7 @@ def day_weather(book: Book, yards: Mapping[str, Yard], on: date) -> list[DayWeat
         # what is kept under the climate's name counts for all its yards
         day = known.get(name) or known.get(yard.climate)
         if day is not None:
-            latitude = climate(yard.climate).latitude_deg
+            latitude = climate_of(yard).latitude_deg
             high, low, rain, sun, wind = day
             flying = flight_hours(on.timetuple().tm_yday, latitude, *day)
             found.append(DayWeather(name, low, high, rain, sun, wind, float(flying)))

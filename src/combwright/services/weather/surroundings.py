@@ -11,16 +11,15 @@ from numpy.typing import NDArray
 
 from combwright.records.store.book_handle import Book
 from combwright.records.store.weather_days import weather_between
+from combwright.services.weather.known_places import climate_of, plants_of
 from combwright.terms.weather import DailyWeather
 from combwright.weather.climate import Climate
-from combwright.weather.climates import climate
 from combwright.weather.conditions import conditions
 from combwright.weather.forage import Plant, calendar, forage_index
 from combwright.weather.generator import continue_from, generate
 
 Floats = NDArray[np.float64]
 DISTRICT: Final = "lowland mixed farmland"
-DEFAULT_CLIMATE: Final = "Dublin Airport"
 
 
 @dataclass(frozen=True)
@@ -64,7 +63,7 @@ def surroundings(book: Book, first: date, until: date, *, members: int, seed: in
     sampled: dict[str, tuple[Floats, date | None]] = {}
     with book.reading() as db:
         for name, yard in yards.items():
-            place, plants = climate(yard.climate), calendar(yard.district)
+            place, plants = climate_of(yard), plants_of(yard)
             # yards without weather of their own share that of their place
             known, key = weather_between(db, name, first, until - timedelta(days=1)), name
             if known is None:
@@ -79,7 +78,7 @@ def surroundings(book: Book, first: date, until: date, *, members: int, seed: in
                 sampled[key] = (made, known.last if known is not None else None)
             tables[name], known_to[name] = sampled[key]
     if not tables:
-        place = climate(DEFAULT_CLIMATE)
+        place = climate_of(None)
         tables[""] = yard_conditions(place, None, first, until, members=members, seed=seed)
         known_to[""] = None
     return Surroundings(first, tables, known_to)
@@ -90,7 +89,7 @@ def yard_weather(
 ) -> DailyWeather:
     """Give the weather of a yard: what is known of it, and sampled where it is not."""
     noted = book.now().yards
-    place = climate(noted[yard].climate if yard in noted else DEFAULT_CLIMATE)
+    place = climate_of(noted.get(yard))
     with book.reading() as db:
         last = until - timedelta(days=1)
         known = weather_between(db, yard, first, last)

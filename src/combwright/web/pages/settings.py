@@ -9,7 +9,7 @@ from combwright.services.book.hive_form import counting_on
 from combwright.services.rounds.price_list import price_list
 from combwright.services.rounds.situations import limits_on
 from combwright.services.weather.kept_weather import weather_places
-from combwright.services.weather.surroundings import DEFAULT_CLIMATE
+from combwright.services.weather.known_places import climate_of
 from combwright.services.worth import worth_on
 from combwright.web.desk import AtDesk
 from combwright.web.showing import page
@@ -39,8 +39,8 @@ def show(at: AtDesk, request: Request) -> Response:
 def worth(at: AtDesk, request: Request) -> Response:
     """Show what things are worth by week, at the keeper's prices."""
     book = at.book.now()
-    climate = next((yard.climate for yard in book.yards.values()), DEFAULT_CLIMATE)
-    return page(request, "worth.html", worth=worth_on(book.entries, at.today, climate))
+    climate = climate_of(next(iter(book.yards.values()), None))
+    return page(request, "worth.html", worth=worth_on(book.entries, at.today, climate.name))
 
 
 @router.get("/more")

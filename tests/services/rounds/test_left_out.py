@@ -1,0 +1,39 @@
+"""What one colony or yard has wrong never takes the others' round with it."""
+
+from datetime import date
+from pathlib import Path
+
+from tests.noted import noted
+from tests.records.samples import noted_as
+from tests.services.rounds.conftest import LINES
+
+from combwright.records.store.book_handle import Book
+from combwright.records.store.kept_entries import keep
+from combwright.services.rounds.from_book import round_sheet
+from combwright.services.rounds.kept_rounds import Rounds
+
+ON = date(2027, 4, 10)
+
+
+def test_an_older_book_s_oddities_are_said_and_the_round_goes_on(tmp_path: Path) -> None:
+    """Before the gate knew better, a book could take all of these."""
+    book = Book(noted(tmp_path, *LINES))
+    odd = [
+        noted_as("yard", 1, "2027-04-04", yard="Low", climate="Atlantis", district="sea floor"),
+        noted_as("colony", 2, "2027-04-03", colony="Yew", yard="Top", hive="a skep"),
+        noted_as("visit", 3, "9999-12-31", colony="Oak", frames_of_bees=4),
+        noted_as("visit", 4, "2037-04-03", colony="Elm", frames_of_bees=4),
+    ]
+    with book.writing() as db:
+        keep(db, odd)
+    sheet = round_sheet(book, ON, members=20)
+    assert {each.colony for each in sheet.colonies} == {"Oak", "Ash", "Elm"}
+    said = " ".join(sheet.notices)
+    assert "“Yew” is left out of this round" in said
+    assert "a skep" in said
+    assert "Atlantis" in said
+    assert "sea floor" in said
+    rounds = Rounds(book, members=20)
+    assert rounds.begin(ON, 7).future.result(60).on == ON
+    rounds.close()
+    assert book.now().next_round(date(2027, 4, 5)) == date(2027, 4, 5)
