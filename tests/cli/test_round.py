@@ -101,7 +101,7 @@ def test_two_processes_write_the_same_bytes(book: Path, tmp_path: Path) -> None:
 @pytest.mark.parametrize(
     ("words", "said"),
     [
-        (["--on", "2027-04-10"], "10 April 2027 is not after the first note"),
+        (["--on", "2027-04-09"], "9 April 2027 is not after the first note"),
         (["--on", "3/4/2027"], "could be 3 April or 4 March 2027"),
         (["--on", "soon"], "“soon” is not a day"),
         (["--on", "2027-04-17", "--days", "0"], "Give 1 to 60 days"),

@@ -136,7 +136,7 @@ def test_a_colony_that_never_came_is_told_of_at_the_top(demo: Paths, tmp_path: P
 
 
 def test_a_day_before_the_first_note_is_explained(client: TestClient) -> None:
-    assert "after the first note" in client.get("/round/2020-01-01").text
+    assert "from the first note on" in client.get("/round/2020-01-01").text
 
 
 def test_one_yard_is_planned_with_its_own_bench_list(client: TestClient, desk: Desk) -> None:

@@ -1,8 +1,6 @@
 """``combwright serve``: the page for phone and desk."""
 
 import json
-import sys
-from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
 import typer
@@ -15,7 +13,6 @@ if TYPE_CHECKING:
     from combwright.web.desk import Desk
 
 LOCAL = "127.0.0.1"
-DEMO = "demo"
 GRACE_S = 10  # for requests that are being answered when the page is stopped
 
 EXAMPLE = "Example: `combwright serve --book yard.book`"
@@ -32,11 +29,13 @@ def serve(
     book: BookOption = None,
     as_json: JsonOption = False,
 ) -> None:
-    """Open the page for phone and desk; without a book yet, a demo to look around in.
+    """Open the page for phone and desk; without a book yet, it begins one or shows an example.
 
     It listens on this machine alone. A phone needs a passphrase and HTTPS: see docs/install.md.
     """
-    opened, is_demo = _book(book, may_be_demo=not set_passphrase)
+    path = book_path(book)
+    path.parent.mkdir(parents=True, exist_ok=True)
+    opened = named_book(path)
     if set_passphrase:
         _set_passphrase(opened)
         return
@@ -46,25 +45,9 @@ def serve(
 
     from combwright.web.desk import lay_out
 
-    desk = lay_out(opened, clock=lambda: datetime.now().astimezone(), is_demo=is_demo)
+    desk = lay_out(opened, clock=lambda: datetime.now().astimezone())
     _refuse_open_house(desk, host)
     _run(desk, host, port, as_json=as_json)
-
-
-def _book(named: Path | None, *, may_be_demo: bool) -> "tuple[Book, bool]":
-    """Find the book; where the keeper has none yet, the demo is written and opened."""
-    path = book_path(named)
-    if named is not None or path.exists() or not may_be_demo:
-        path.parent.mkdir(parents=True, exist_ok=True)
-        return named_book(path), False
-    from combwright.cli.progress import counted
-    from combwright.services.demo import write_demo
-
-    demo = path.with_name(DEMO) / "demo.book"
-    if not demo.exists():
-        with counted(shown=sys.stderr.isatty()) as progress:
-            write_demo(demo.parent, progress=progress)
-    return named_book(demo), True
 
 
 def _set_passphrase(book: "Book") -> None:
@@ -94,11 +77,10 @@ def _run(desk: "Desk", host: str, port: int, *, as_json: bool) -> None:
 
     address = f"http://{f'[{host}]' if ':' in host else host}:{port}/"
     if as_json:
-        told = {"address": address, "book": desk.book.place, "demo": desk.is_demo}
+        told = {"address": address, "book": desk.book.place}
         typer.echo(json.dumps(told))
     else:
-        what = "the demo" if desk.is_demo else desk.book.place
-        typer.echo(f"Open {address} in a browser ({what}). Ctrl-C stops.")
+        typer.echo(f"Open {address} in a browser ({desk.book.place}). Ctrl-C stops.")
     try:
         uvicorn.run(
             build(desk),

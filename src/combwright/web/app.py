@@ -11,7 +11,7 @@ from starlette.staticfiles import StaticFiles
 
 from combwright import __version__
 from combwright.terms.errors import CombwrightError
-from combwright.web import api, files, installing, login
+from combwright.web import api, example, files, installing, login
 from combwright.web.desk import Desk
 from combwright.web.login import Door
 from combwright.web.pages import ROUTERS
@@ -27,9 +27,9 @@ def build(desk: Desk) -> FastAPI:
     """Make the app on a desk."""
 
     @asynccontextmanager
-    async def living(_: FastAPI) -> AsyncIterator[None]:
+    async def living(app: FastAPI) -> AsyncIterator[None]:
         yield
-        desk.close()
+        app.state.desk.close_all()
 
     app = FastAPI(
         title="Combwright",
@@ -52,7 +52,14 @@ def build(desk: Desk) -> FastAPI:
         },
     )
     app.state.desk = desk
-    for router in (*ROUTERS, api.router, files.router, installing.router, login.router):
+    for router in (
+        *ROUTERS,
+        api.router,
+        files.router,
+        installing.router,
+        login.router,
+        example.router,
+    ):
         app.include_router(router)
     app.mount("/static", StaticFiles(directory=STATIC))
     return app

@@ -3,9 +3,10 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import date, datetime
-from typing import Annotated
+from typing import Annotated, Final
 
 from fastapi import Depends, Request
+from starlette.responses import Response
 
 from combwright.records.store.book_handle import Book
 from combwright.services.access import Access
@@ -13,6 +14,7 @@ from combwright.services.book.photos import Photos
 from combwright.services.rounds.kept_rounds import Rounds
 from combwright.services.supply.kept_plans import SupplyPlans
 
+DAY: Final = "day"
 Clock = Callable[[], datetime]
 
 
@@ -27,6 +29,7 @@ class Desk:
     supplies: SupplyPlans
     clock: Clock
     is_demo: bool = False
+    own: "Desk | None" = None  # the keeper's own, while an example lies on the desk
 
     @property
     def today(self) -> date:
@@ -38,6 +41,29 @@ class Desk:
         self.rounds.close()
         self.supplies.close()
         self.book.close()
+
+    def close_all(self) -> None:
+        """Let go of this desk, and of the keeper's own below it."""
+        self.close()
+        if self.own is not None:
+            self.own.close()
+
+    def day_meant(self, request: Request) -> date:
+        """Give the day that was last looked at today, or that of the round that comes next.
+
+        So a note never makes the day jump.
+        """
+        day, _, chosen_on = request.cookies.get(DAY, "").partition("/")
+        if chosen_on == str(self.today):
+            try:
+                return date.fromisoformat(day)
+            except ValueError:
+                pass
+        return self.book.now().next_round(self.today)
+
+    def remember_day(self, answer: Response, on: date) -> None:
+        """Keep the day that is looked at, for today."""
+        answer.set_cookie(DAY, f"{on}/{self.today}", max_age=86400, httponly=True, samesite="lax")
 
 
 def lay_out(book: Book, *, clock: Clock, is_demo: bool = False, members: int = 200) -> Desk:

@@ -143,7 +143,7 @@ def test_progress_is_told_from_the_first_note_to_the_last_plan(book: Book, tmp_p
     ("ask", "said"),
     [
         (lambda book: round_sheet(book, ON, yard="Nowhere"), "There are: Low, Top"),
-        (lambda book: round_sheet(book, date(2027, 4, 3)), "not after the first note"),
+        (lambda book: round_sheet(book, date(2027, 4, 2)), "not after the first note"),
         (lambda book: round_sheet(book, date(2031, 4, 3)), "more than two years after"),
         (lambda book: round_sheet(book, ON, days=0), "Give 1 to 60 days"),
         (lambda book: round_sheet(book, ON, days=61), "Give 1 to 60 days"),

@@ -10,6 +10,7 @@ from combwright.kit.catalogue import Catalogue
 from combwright.records.replay.colonies import KnownColony, standings
 from combwright.records.replay.corrections import names, standing
 from combwright.records.replay.far_days import last_meant
+from combwright.records.replay.first_day import openings
 from combwright.records.replay.known_orders import KnownOrder, known_orders
 from combwright.records.replay.known_queens import (
     KnownBatch,
@@ -106,11 +107,15 @@ class Contents:
         return self.standings[name]
 
     def mark(self, before: date) -> str:
-        """Name everything that a plan for a day rests on; notes of that day leave it alone."""
+        """Name everything that a plan for a day rests on; notes of that day leave it alone.
+
+        But for what colonies come with into the book on that day.
+        """
+        early = {each.id for each in openings(self.entries, before)}
         counted = [
             at
             for at, each in enumerate(self.history)
-            if isinstance(each, Correction) or each.on < before
+            if isinstance(each, Correction) or each.on < before or each.id in early
         ]
         return f"{len(counted)}/{counted[-1] if counted else 0}/{self.weather}"
 

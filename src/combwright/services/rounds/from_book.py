@@ -132,7 +132,13 @@ def _sheet(
         return or_left_out(each.belief.colony, make, left_out)
 
     planned = for_each(one, list(enumerate(in_order, 1)), doing=PLANNING, progress=progress)
-    done = [each for each in planned if each is not None]
+    done = [
+        each.model_copy(update={"last_visit": asked.on})
+        if each.colony in situations.newcomers
+        else each
+        for each in planned
+        if each is not None
+    ]
     sheet = RoundSheet(
         on=asked.on,
         version=__version__,

@@ -1,6 +1,7 @@
 """The situations that a book leaves its colonies in on a day: what is advised rests on them."""
 
 from collections.abc import Sequence
+from collections.abc import Set as AbstractSet
 from dataclasses import dataclass, field, replace
 from datetime import date, timedelta
 from functools import cached_property
@@ -13,6 +14,7 @@ from combwright.advice.season_ahead import SeasonDays, season_ends
 from combwright.advice.situation import MARGIN_DAYS, Limits, Situation
 from combwright.belief.following.replay import Followed, Replay
 from combwright.records.replay.colonies import standings
+from combwright.records.replay.first_day import known_on, newcomers
 from combwright.records.store.book_handle import Book
 from combwright.services.beliefs.resumed_replay import resumed_replay
 from combwright.services.rounds.price_list import prices_on
@@ -46,6 +48,7 @@ class Situations:
     entries: tuple[Noted, ...]
     around: Surroundings
     replay: Replay
+    newcomers: AbstractSet[str] = frozenset()
 
     def of(self, followed: Followed) -> Situation:
         """Give what a decision about a colony must know."""
@@ -140,14 +143,15 @@ class Situations:
 
 def situations_of(book: Book, asked: AskedRound) -> Situations:
     """Read a book and make ready to follow its colonies to the day asked for."""
-    entries = book.now().entries
+    written = book.now().entries
+    entries = known_on(written, asked.on)
     first = _first_note(entries, asked.on, book.place)
     until = season_ends(asked.on, max(asked.days + MARGIN_DAYS, LOOK_AHEAD_DAYS))
     around = surroundings(book, first, until, members=asked.members, seed=asked.seed)
     replay = resumed_replay(
         book, entries, around.season, on=asked.on, members=asked.members, seed=asked.seed
     )
-    return Situations(asked, tuple(entries), around, replay)
+    return Situations(asked, tuple(entries), around, replay, newcomers(written, asked.on))
 
 
 def usual_day(book: Book, today: date) -> date:

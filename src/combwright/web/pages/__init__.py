@@ -2,6 +2,7 @@
 
 from combwright.web.pages import (
     adding_weather,
+    beginning,
     bench,
     colony,
     finding,
@@ -20,6 +21,7 @@ ROUTERS = tuple(
     module.router
     for module in (
         sheet,
+        beginning,
         note,
         colony,
         bench,

@@ -12,7 +12,7 @@ from combwright.services.calculators.syrup_mixing import mix
 from combwright.services.rounds.kept_rounds import of_yard
 from combwright.terms.errors import CombwrightError
 from combwright.web.desk import AtDesk
-from combwright.web.pages.sheet import Days
+from combwright.web.pages.sheet import Days, first_day
 from combwright.web.showing import page
 from combwright.web.wait import worked_out
 
@@ -20,18 +20,17 @@ router = APIRouter(include_in_schema=False)
 
 
 @router.get("/bench")
-def newest(at: AtDesk) -> Response:
+def newest(at: AtDesk, request: Request) -> Response:
     """Lead to the lists of the round that comes next."""
-    return RedirectResponse(f"/bench/{at.book.now().next_round(at.today)}", status_code=303)
+    return RedirectResponse(f"/bench/{at.day_meant(request)}", status_code=303)
 
 
 @router.get("/bench/{on}")
 def show(at: AtDesk, request: Request, on: date, yard: str = "", days: Days = 7) -> Response:
     """Show bench list and load list."""
     book = at.book.now()
-    if not book.living or on <= book.entries[0].on:
-        first = book.entries[0].on if book.entries else None
-        return page(request, "empty.html", on=on, first=first)
+    if not book.living or on < book.entries[0].on:
+        return page(request, "empty.html", on=on, first=first_day(book))
     sheet = worked_out(at, on, days)
     shown = of_yard(sheet, yard) if yard else sheet
     return page(request, "bench.html", sheet=shown, yards=sheet.yards, yard=yard, on=on, days=days)

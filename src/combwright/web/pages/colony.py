@@ -49,22 +49,22 @@ def show(at: AtDesk, request: Request, name: str) -> Response:
         photos=at.photos.among([each.id for each in entries]),
         mended=mended(book.history, name),
         part=part,
-        on=newest.on if newest else book.next_round(at.today),
+        on=newest.on if newest else at.day_meant(request),
     )
 
 
-def advised(at: Desk, name: str, on: date | None) -> tuple[date, ColonySheet]:
+def advised(at: Desk, request: Request, name: str, on: date | None) -> tuple[date, ColonySheet]:
     """Give a colony's part of the round of a day, or of the one that comes next."""
     book = at.book.now()
     book.colony(name)
-    day = on or book.next_round(at.today)
+    day = on or at.day_meant(request)
     return day, of_colony(worked_out(at, day), name)
 
 
 @router.get("/colony/{name}/why")
 def why(at: AtDesk, request: Request, name: str, on: date | None = None) -> Response:
     """Tell the chain of decisions."""
-    day, part = advised(at, name, on)
+    day, part = advised(at, request, name, on)
     return page(request, "colony_why.html", name=name, part=part, on=day, lessons=LESSONS)
 
 
@@ -73,7 +73,7 @@ def ahead(at: AtDesk, request: Request, name: str, on: date | None = None) -> Re
     """Show past forecasts beside what was seen, and the weeks ahead."""
     book = at.book.now()
     book.colony(name)
-    day = on or book.next_round(at.today)
+    day = on or at.day_meant(request)
     mark = book.mark(before=day)
     found, charts = _history(at.book, name, day, mark)
     return page(
@@ -139,7 +139,7 @@ def what_if(
     supers: Few = None,
 ) -> Response:
     """Set the keeper's idea beside the plan, under the same luck."""
-    day, part = advised(at, name, on)
+    day, part = advised(at, request, name, on)
     idea = Idea(feed_g=feed_g, frames=frames, dummy_boards=dummy_boards, supers=supers)
     compared: Compared | None = None
     problem = ""

@@ -8,10 +8,12 @@ from typing import Annotated, Final
 from fastapi import APIRouter, Query, Request
 from starlette.responses import JSONResponse, RedirectResponse, Response
 
+from combwright.records.store.contents import Contents
 from combwright.services.rounds.from_book import NOTICES
 from combwright.services.rounds.kept_rounds import of_yard
 from combwright.services.rounds.planned_note import as_advised
 from combwright.services.rounds.syrup_left import syrup_left
+from combwright.services.rounds.to_say_more import to_say_more
 from combwright.services.weather.day_weather import day_weather
 from combwright.terms.entries import Visit, Yard
 from combwright.web.desk import AtDesk, Desk
@@ -26,9 +28,11 @@ Days = Annotated[int, Query(ge=1, le=60)]
 
 @router.get("/")
 @router.get("/round")
-def newest(at: AtDesk, on: date | None = None) -> Response:
-    """Lead to the round of a day, or to the one that comes next."""
-    wanted = on or at.book.now().next_round(at.today)
+def newest(at: AtDesk, request: Request, on: date | None = None) -> Response:
+    """Lead to the round of a day, to the one that comes next, or to where a book begins."""
+    if not at.book.now().living:
+        return RedirectResponse("/begin", status_code=303)
+    wanted = on or at.day_meant(request)
     return RedirectResponse(f"/round/{wanted}", status_code=303)
 
 
@@ -36,19 +40,18 @@ def newest(at: AtDesk, on: date | None = None) -> Response:
 def show(at: AtDesk, request: Request, on: date, yard: str = "", days: Days = 7) -> Response:
     """Show the round, or how far working it out has come."""
     book = at.book.now()
-    if not book.living or on <= book.entries[0].on:
-        return page(
-            request, "empty.html", on=on, first=book.entries[0].on if book.entries else None
-        )
+    if not book.living or on < book.entries[0].on:
+        return page(request, "empty.html", on=on, first=first_day(book))
     sheet = worked_out(at, on, days)
     noted = {each.colony for each in book.on(on) if isinstance(each, Visit)}
     yards = [(name, [each for each in sheet.colonies if each.yard == name]) for name in sheet.yards]
     chosen = yard or ("" if len(sheet.colonies) <= WHOLE else None)
     shown = sheet if not chosen else of_yard(sheet, chosen)
-    return page(
+    answer = page(
         request,
         "round.html",
         sheet=shown,
+        wanted=to_say_more(shown, book.entries),
         to_put_right=[each for each in sheet.notices if each not in NOTICES],
         usual=NOTICES,
         yards=yards,
@@ -62,7 +65,15 @@ def show(at: AtDesk, request: Request, on: date, yard: str = "", days: Days = 7)
         days=days,
         before=on - timedelta(days=1),
         after=on + timedelta(days=1),
+        today=at.today,
     )
+    at.remember_day(answer, on)
+    return answer
+
+
+def first_day(book: Contents) -> date | None:
+    """Give the day of the first note, if there is one."""
+    return book.entries[0].on if book.entries else None
 
 
 def weather_told(at: Desk, known: Mapping[str, Yard], on: date, yards: list[str]) -> list[str]:

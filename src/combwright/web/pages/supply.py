@@ -51,7 +51,7 @@ def plan(
     )
     book = at.book.now()
     asked = AskedSupply(
-        on or book.next_round(at.today), weeks=weeks, hours=hours, queens_a_week=queens,
+        on or at.day_meant(request), weeks=weeks, hours=hours, queens_a_week=queens,
         what_if=otherwise,
     )  # fmt: skip
     working = at.supplies.begin(asked)

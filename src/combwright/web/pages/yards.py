@@ -9,6 +9,7 @@ from starlette.concurrency import run_in_threadpool
 from starlette.responses import RedirectResponse, Response
 
 from combwright.records.replay.known_medicines import known_products
+from combwright.services.book.beginning import hive_used_last
 from combwright.services.book.entry_form import form_fields, form_of, take_entry
 from combwright.services.book.notes import NoteError
 from combwright.terms.entries import Kit, Visit
@@ -37,9 +38,10 @@ def show(at: AtDesk, request: Request) -> Response:
 @router.get("/enter/{kind}")
 def ask(at: AtDesk, request: Request, kind: str) -> Response:
     """Show the form of one kind of entry; what it is about may stand in the address."""
-    on = at.book.now().next_round(at.today)
     about = {name: value for name, value in request.query_params.items() if value}
-    return form(request, at, kind, about | {"id": str(uuid4()), "on": str(on)})
+    usual = {"hive": hive_used_last(at.book)} if kind == "colony" else {}
+    own = {"id": str(uuid4()), "on": str(at.day_meant(request))}
+    return form(request, at, kind, usual | about | own)
 
 
 BACK = {
