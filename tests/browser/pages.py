@@ -19,6 +19,8 @@ PAGES = {
     "numbers": "/numbers",
     "find": "/find?words=bramble",
     "register": "/register",
+    "honey": "/honey",
+    "trace": "/honey/trace?of=Bramble",
     "numbers-room": "/numbers/simulation.begin",
     "worth": "/worth",
     "why": "/why",

@@ -41,8 +41,29 @@ FILLED: dict[str, dict[str, str]] = {
         "unit": "strips",
         "how": "taken back to the supplier",
     },
+    "honey batch": {"honey": "Spring", "kg": "40", "reading": "18.4"},
+    "honey source": {"honey": "Spring", "yard": "Alder Bank", "supers": "3", "kg": "41"},
+    "jar run": {
+        "lot": "L27114-1",
+        "honey": "Spring",
+        "jars": "50",
+        "jar_g": "340",
+        "best_before": "2029-12-31",
+        "shows": "year",
+    },
+    "jar weights": {"lot": "L27114-1", "weights": "341 340 340.5"},
+    "honey sale": {"lot": "L27114-1", "jars": "12", "buyer": "Example Stores"},
+    "keeper": {"keeper": "A. Keeper", "address": "1 Main Street", "country": "IE"},
 }
-BEFORE = {"batch counts": "batch", "own queen news": "own queen", "order news": "order"}
+BEFORE = {
+    "batch counts": ("batch",),
+    "own queen news": ("own queen",),
+    "order news": ("order",),
+    "honey source": ("honey batch",),
+    "jar run": ("honey batch",),
+    "jar weights": ("honey batch", "jar run"),
+    "honey sale": ("honey batch", "jar run"),
+}
 
 
 def enter(client: TestClient, kind: str, fields: dict[str, str]) -> tuple[int, str]:
@@ -58,8 +79,8 @@ def test_there_is_a_case_for_every_form() -> None:
 @pytest.mark.parametrize("kind", FORMS)
 def test_a_form_becomes_an_entry(client: TestClient, desk: Desk, kind: str) -> None:
     assert client.get(f"/enter/{kind}").status_code == 200
-    if kind in BEFORE:
-        assert enter(client, BEFORE[kind], FILLED[BEFORE[kind]])[0] == 303
+    for first in BEFORE.get(kind, ()):
+        assert enter(client, first, FILLED[first])[0] == 303
     before = desk.book.now().last
     assert enter(client, kind, FILLED[kind])[0] == 303
     assert desk.book.now().last == before + 1

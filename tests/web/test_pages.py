@@ -45,6 +45,8 @@ PAGES = (
         "/enter/batch",
         "/enter/own%20queen",
         "/register",
+        "/honey",
+        "/honey/trace?of=Bramble",
         "/find?words=bramble",
     ),
     *("/without-signal", "/login", "/enter/yard", "/enter/colony", "/enter/split", "/enter/kit"),

@@ -64,6 +64,14 @@ class Limits:
         )
 
 
+@dataclass(frozen=True, slots=True)
+class HoneyWaits:
+    """Until when honey may not be taken, for what was given to the bees."""
+
+    free: date
+    product: str
+
+
 @dataclass(frozen=True)
 class Situation:
     """One colony on the day of the round.
@@ -72,7 +80,8 @@ class Situation:
     visit and the margin after it. ``history`` holds the colony's entries before that day,
     ``signs_at`` names another colony of its yard at which signs of disease stand noted. ``dead`` is
     the share of members that were left out because they have died, ``robbed`` the chance that it
-    was robbed since the last notes. ``season`` holds the days to the
+    was robbed since the last notes. ``honey_waits`` where a withdrawal period has not
+    passed. ``season`` holds the days to the
     end of the season, over which candidates are weighed; those of ``conditions`` without it. What
     a swarm costs is worked out once, and taken along where part of the work is done. A branch, for
     members as if they had been found, is weighed by half as many.
@@ -93,6 +102,7 @@ class Situation:
     signs_at: str | None = None
     dead: float = 0.0
     robbed: float = 0.0
+    honey_waits: HoneyWaits | None = None
     prices: Prices = field(default_factory=Prices)
     season: SeasonDays | None = None
     known_swarm_loss: float | None = None

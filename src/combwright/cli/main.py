@@ -13,6 +13,7 @@ from combwright.cli import (
     colony,
     demo,
     evidence,
+    honey,
     mites,
     mix,
     prices,
@@ -63,6 +64,7 @@ app.add_typer(book.commands, name="book")
 app.command()(colony.colony)
 app.command()(demo.demo)
 app.command(epilog=evidence.EXAMPLE)(evidence.evidence)
+app.add_typer(honey.commands, name="honey")
 app.command(epilog=mites.EXAMPLE)(mites.mites)
 app.command(epilog=mix.EXAMPLE)(mix.mix)
 app.command(epilog=prices.EXAMPLE)(prices.prices)

@@ -9,7 +9,7 @@ import typer
 from combwright.cli.options import BookOption, JsonOption, named_book, print_json
 
 if TYPE_CHECKING:
-    from combwright.services.register.medicines import Register
+    from combwright.services.register.record import Record
 
 
 def register(
@@ -28,38 +28,38 @@ def register(
     """
     from combwright.services.book.book import save
     from combwright.services.register import medicines
-    from combwright.services.register.tables import as_csv
+    from combwright.services.register.tables import as_record
 
     # the keeper's own calendar
     years = sorted(set(year or [date.today().year]))  # noqa: DTZ011
     found = medicines.register(named_book(book, must_exist=True), country.upper(), years)
     if pdf is not None:
-        from combwright.paper.medicine_paper import register_pdf
+        from combwright.paper.record_paper import record_pdf
 
-        save(pdf, register_pdf(found))
+        save(pdf, record_pdf(as_record(found)))
     if csv is not None:
-        save(csv, as_csv(found))
+        from combwright.services.register.record import as_csv
+
+        save(csv, as_csv(as_record(found)))
     if json:
         print_json(found)
     else:
-        show(found)
+        show_record(as_record(found))
 
 
-def show(found: "Register") -> None:
-    """Print a register: what is missing first."""
+def show_record(record: "Record") -> None:
+    """Print a record: what is missing first."""
     from rich.console import Console
     from rich.table import Table
 
-    from combwright.services.register.tables import tables
-
-    console = Console(highlight=False)
-    console.print(f"Medicines, {found.country}, {', '.join(map(str, found.years))}")
-    console.print("Missing:" if found.missing else "Nothing is missing that this law asks for.")
-    for one in found.missing:
-        console.print(f"  {one}", markup=False)
-    for each in tables(found):
+    console = Console(highlight=False, markup=False)
+    console.print(record.title)
+    console.print("Missing:" if record.missing else record.complete)
+    for one in record.missing:
+        console.print(f"  {one}")
+    for each in record.tables:
         shown = Table(*each.headings, title=each.title, title_justify="left", box=None)
         for row in each.rows:
             shown.add_row(*row)
         console.print(shown if each.rows else f"{each.title}: none.")
-    console.print(found.law, markup=False)
+    console.print(record.law)

@@ -1,5 +1,6 @@
 """Honey: what is taken is what lies in the supers that come off."""
 
+from dataclasses import replace
 from datetime import date
 
 import pytest
@@ -9,6 +10,7 @@ from combwright.advice.deciding import Deciding
 from combwright.advice.decisions.honey import decide, full_super_kg
 from combwright.advice.kit_acts import SuperOff
 from combwright.advice.plan import plan
+from combwright.advice.situation import HoneyWaits
 from combwright.advice.stacking import set_up_after
 from combwright.simulation import observe
 
@@ -51,3 +53,12 @@ def test_full_supers_are_taken_though_others_are_not(
     off = sum(each.supers for each in told.asks(SuperOff))
     assert off == taken
     assert told.set_up.supers <= supers
+
+
+def test_honey_that_waits_is_not_taken_and_that_is_said() -> None:
+    case = Case(AUGUST, 12.0, 6.0, 10.0, 11, supers=2, honey_above_kg=15.0)
+    at = replace(situation(case), honey_waits=HoneyWaits(date(2027, 9, 3), "Example strip"))
+    decided = Deciding(at).of(decide)
+    assert not decided.asks(SuperOff)
+    assert decided.is_told
+    assert "Take no honey before 3 Sep" in decided.because[0]

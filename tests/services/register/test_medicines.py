@@ -13,11 +13,12 @@ from uuid import UUID
 
 import pytest
 
-from combwright.paper.medicine_paper import register_pdf
+from combwright.paper.record_paper import record_pdf
 from combwright.records.store.book_handle import Book
 from combwright.services.book.book import RefusedError, add_entries
 from combwright.services.register.medicines import Register, register
-from combwright.services.register.tables import as_csv
+from combwright.services.register.record import as_csv
+from combwright.services.register.tables import as_record
 from combwright.terms.entries import ENTRY, AnyEntry
 from combwright.terms.errors import NotFoundError
 
@@ -39,7 +40,9 @@ def treated(number: int, colony: str, on: str = "2026-08-20", **told: object) ->
     return noted("treatment", number, on, colony=colony, quantity=2, **(USED | told))
 
 
-YARD = noted("yard", 1, "2026-01-01", yard="A1", district="mixed farmland", climate="Armagh")
+YARD = noted(
+    "yard", 1, "2026-01-01", yard="A1", district="lowland mixed farmland", climate="Armagh"
+)
 CARD = noted("product", 3, "2026-08-01", product="Example strip", withdrawal_days=0)
 COLONIES = [
     noted("colony", 20 + n, "2026-01-02", colony=f"A1-0{n}", yard="A1", hive="national timber")
@@ -107,7 +110,7 @@ def test_a_dead_colony_keeps_its_record(tmp_path: Path) -> None:
 def test_a_29_february_is_kept_to_the_first_of_march(tmp_path: Path) -> None:
     book = Book(tmp_path / "keeper.book")
     leap = treated(5, "A1-03", "2028-02-01", until="2028-02-29")
-    add_entries(book, [*BEES, CARD, leap])
+    add_entries(book, [*BEES, CARD, leap], today=date(2028, 3, 1))
     (one,) = register(book, "GB", [2028]).treatments
     assert one.keep_until == date(2033, 3, 1)
 
@@ -140,13 +143,13 @@ def test_an_unknown_country_is_refused_with_those_that_are_known(tmp_path: Path)
 
 def test_no_cell_acts_as_a_formula(tmp_path: Path) -> None:
     found = of(tmp_path, [CARD, bought(proof="=HYPERLINK(1)"), *BOTH])
-    cells = [cell for row in csv.reader(io.StringIO(as_csv(found))) for cell in row]
+    cells = [cell for row in csv.reader(io.StringIO(as_csv(as_record(found)))) for cell in row]
     assert "'=HYPERLINK(1)" in cells
     assert not [cell for cell in cells if cell.startswith(("=", "+", "-", "@"))]
 
 
 def test_the_paper_is_made_to_be_kept_and_read_aloud(tmp_path: Path) -> None:
-    made = register_pdf(of(tmp_path, [CARD, bought(), *BOTH]))
+    made = record_pdf(as_record(of(tmp_path, [CARD, bought(), *BOTH])))
     assert b"<pdfaid:part>2</pdfaid:part>" in made
     assert b"<pdfuaid:part>1</pdfuaid:part>" in made
 

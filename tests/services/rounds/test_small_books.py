@@ -1,6 +1,8 @@
 """Small books that a good keeper reads at a glance, and what their sheets say."""
 
 from datetime import date, timedelta
+from pathlib import Path
+from uuid import UUID
 
 import pytest
 from tests.noted import noted
@@ -8,7 +10,9 @@ from tests.noted import noted
 from combwright.advice.bee_acts import LeaveCells, LeaveShut
 from combwright.planning.sheet import ColonySheet
 from combwright.records.store.book_handle import Book
+from combwright.services.book.book import add_entries
 from combwright.services.rounds.from_book import round_sheet
+from combwright.terms.entries import Product, Treatment
 
 HEADINGS = (
     "date,yard,colony,hive,queen year,climate,frames of bees,frames of brood,eggs,stores kg,"
@@ -75,3 +79,22 @@ def test_what_has_swarmed_keeps_one_cell_and_is_left(sheets: dict[str, ColonyShe
 def test_no_starving_colony_is_asked_for_brood(sheets: dict[str, ColonySheet]) -> None:
     for name in HUNGRY:
         assert not [job for job in sheets[name].jobs if "Can give" in job]
+
+
+def test_honey_that_waits_is_said_at_its_colony_alone(tmp_path: Path) -> None:
+    lines = [
+        "2027-07-05,Top,Given,national timber,2026,Dublin Airport,9,5,yes,9,none,1",
+        "2027-07-05,Top,Free,national timber,,,9,5,yes,9,none,1",
+    ]
+    book = Book(noted(tmp_path, *lines, headings=HEADINGS))
+    label = Product(id=UUID(int=1), on=date(2027, 7, 1), product="Strip", withdrawal_days=30)
+    given = Treatment(
+        id=UUID(int=2), on=date(2027, 7, 5), colony="Given", substance="other", product="Strip"
+    )
+    add_entries(book, [label, given])
+    told = {
+        each.colony: " ".join(each.because)
+        for each in round_sheet(book, date(2027, 7, 12), members=20).colonies
+    }
+    assert "Take no honey before 4 Aug" in told["Given"]
+    assert "Take no honey" not in told["Free"]

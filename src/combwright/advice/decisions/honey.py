@@ -10,8 +10,9 @@ from combwright.advice.decision import Decision
 from combwright.advice.decisions.kept_shut import nothing_moves
 from combwright.advice.kit_acts import KeepHoney, ProveRipe, SuperOff
 from combwright.advice.numbers import numbers
-from combwright.advice.situation import Situation, band
+from combwright.advice.situation import HoneyWaits, Situation, band
 from combwright.advice.stacking import set_up_after
+from combwright.advice.words.wording import day_words
 from combwright.simulation import observe
 
 PARAMETERS: Final = numbers("honey")
@@ -37,7 +38,18 @@ def after_honey(deciding: Deciding) -> Situation:
     return situation.after_harvest(lighter, off * full_super_kg(situation))
 
 
+def _withheld(waits: HoneyWaits) -> Decision:
+    """Say that honey is not to be taken yet, whatever there is of it."""
+    because = (
+        f"Take no honey before {day_words(waits.free)}: the withdrawal period of {waits.product} "
+        "has not passed. The label and your country’s law rule."
+    )
+    return Decision(topic="honey", because=(because,), tells=True)
+
+
 def _honey(situation: Situation) -> Decision:
+    if situation.honey_waits is not None:
+        return _withheld(situation.honey_waits)
     supers = situation.standing.set_up.supers
     if supers == 0:
         return Decision(topic="honey")

@@ -11,6 +11,7 @@ from combwright.records.problems import Problem, wrong
 from combwright.records.replay.colonies import KnownColony, by_day, replay
 from combwright.records.replay.corrections import names, standing
 from combwright.records.replay.far_days import LATEST, far_days
+from combwright.records.replay.honey_clashes import honey_clashes
 from combwright.records.replay.impossible_amounts import amounts
 from combwright.records.replay.medicine_clashes import medicines
 from combwright.records.replay.promises import promises
@@ -21,6 +22,7 @@ from combwright.terms.entries import (
     Colony,
     Correction,
     End,
+    HoneySource,
     Move,
     Noted,
     Split,
@@ -56,7 +58,8 @@ def check(entries: Iterable[AnyEntry], kit: Catalogue, today: date = LATEST) -> 
             told = [*places(each, yards), *newcomers(each, found), *who(each, found, starts)]
             problems += told or amounts(each, day, kit)
             replay(found, each)
-    return [*problems, *same_day(stand), *promises(stand, kit), *medicines(stand)]
+    problems += [*same_day(stand), *promises(stand, kit), *medicines(stand)]
+    return [*problems, *honey_clashes(stand, written)]
 
 
 def lost_corrections(written: list[AnyEntry]) -> Iterator[Problem]:
@@ -78,9 +81,9 @@ def lost_corrections(written: list[AnyEntry]) -> Iterator[Problem]:
 
 def places(each: Noted, yards: set[str]) -> Iterator[Problem]:
     """Find yards that were never named, and yards in a climate or district that is not known."""
-    if isinstance(each, Colony | Move) and each.yard not in yards:
+    if isinstance(each, Colony | Move | HoneySource) and each.yard not in {None, *yards}:
         what = f"There is no yard “{each.yard}” in the book."
-        yield wrong(each, "yard", what, guess(each.yard, yards, "yard"))
+        yield wrong(each, "yard", what, guess(each.yard or "", yards, "yard"))
     for field, look_up in KNOWN_PLACES.items() if isinstance(each, Yard) else ():
         try:
             look_up(getattr(each, field))

@@ -11,6 +11,7 @@ from combwright.records.replay.colonies import KnownColony, standings
 from combwright.records.replay.corrections import names, standing
 from combwright.records.replay.far_days import last_meant
 from combwright.records.replay.first_day import openings
+from combwright.records.replay.known_honey import KnownHoney, KnownLot, known_honey, known_lots
 from combwright.records.replay.known_orders import KnownOrder, known_orders
 from combwright.records.replay.known_queens import (
     KnownBatch,
@@ -78,6 +79,16 @@ class Contents:
     def queens(self) -> Mapping[str, KnownQueen]:
         """The queens that have names."""
         return known_queens(self.entries)
+
+    @cached_property
+    def honey(self) -> Mapping[str, KnownHoney]:
+        """The batches of honey by name."""
+        return known_honey(self.entries)
+
+    @cached_property
+    def lots(self) -> Mapping[str, KnownLot]:
+        """The lots of jars by their codes."""
+        return known_lots(self.entries)
 
     @cached_property
     def words(self) -> WordsIndex:

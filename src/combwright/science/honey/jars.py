@@ -45,15 +45,17 @@ def tolerable_error_g(net_g: ArrayLike) -> NDArray[np.float64]:
 
     The mean of a batch may lack nothing, few jars may lack more than this, and none twice this.
 
+    Percentages are worked out in grams and rounded up to the next tenth of a gram.
+
     References
     ----------
-    .. [1] Council Directive 76/211/EEC, annex I (in the United Kingdom the Weights and Measures
-       (Packaged Goods) Regulations 2006); from memory, check the current text.
+    .. [1] Council Directive 76/211/EEC, annex I 2.4; in the United Kingdom the Weights and Measures
+       (Packaged Goods) Regulations 2006; table and rounding read. Check the text in force.
 
     Examples
     --------
-    >>> float(tolerable_error_g(340)), float(tolerable_error_g(227))
-    (10.2, 9.0)
+    >>> float(tolerable_error_g(340)), float(tolerable_error_g(227)), float(tolerable_error_g(454))
+    (10.2, 9.0, 13.7)
 
     """
     net = _net(net_g)
@@ -61,7 +63,8 @@ def tolerable_error_g(net_g: ArrayLike) -> NDArray[np.float64]:
     share = np.array([0.09, 0.0, 0.045, 0.0, 0.03, 0.0, 0.015])
     fixed = np.array([0.0, 4.5, 0.0, 9.0, 0.0, 15.0, 0.0])
     step = np.searchsorted(steps, net)
-    return np.asarray(share[step] * net + fixed[step], dtype=np.float64)
+    exact = share[step] * net + fixed[step]
+    return np.asarray(np.ceil(np.round(10.0 * exact, 6)) / 10.0, dtype=np.float64)
 
 
 def figure_height_mm(net_g: ArrayLike) -> NDArray[np.float64]:

@@ -109,6 +109,30 @@ def water_percent_of_index(
     return np.asarray((-0.26810 - np.log10(n - 1.0)) / 0.002243, dtype=np.float64)
 
 
+def water_percent_read_at(
+    water_percent: ArrayLike, temperature_c: ArrayLike
+) -> NDArray[np.float64]:
+    """Water in honey from an instrument that shows water for 20 °C, read at another warmth.
+
+    The reading is turned back into the index that it stands for, and that brought to 20 °C.
+
+    ``water_percent``: as read, without correction [g per 100 g]. ``temperature_c``: of the prism
+    and the honey on it, 10 to 40 [°C].
+
+    References
+    ----------
+    .. [1] E. B. Wedmore, as in `water_percent_of_index`, solved for the index.
+
+    Examples
+    --------
+    >>> float(water_percent_read_at(18.0, 20)), float(water_percent_read_at(18.0, 25).round(1))
+    (18.0, 17.5)
+
+    """
+    index = 1.0 + 10.0 ** (-0.26810 - 0.002243 * water_within(water_percent, 11.0, WETTEST))
+    return np.asarray(water_percent_of_index(index, temperature_c).round(9), dtype=np.float64)
+
+
 def water_within(
     water_percent: ArrayLike, low: float = DRIEST, high: float = WETTEST
 ) -> NDArray[np.float64]:

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from combwright.terms.data_files import contents, rows
+from combwright.terms.dates import years_later
 from combwright.terms.parameters import Verified
 
 FIELD_WORDS: Mapping[str, str] = contents("science/medicine_law")["said"]
@@ -45,15 +46,7 @@ class Duty:
         '2031-10-08'
 
         """
-        return _years_later(last, self.years)
-
-
-def _years_later(day: date, years: int) -> date:
-    """Give the same day some years later; 1 March for a 29 February that is not there."""
-    try:
-        return day.replace(year=day.year + years)
-    except ValueError:
-        return date(day.year + years, 3, 1)
+        return years_later(last, self.years)
 
 
 DUTIES: Mapping[str, Duty] = {

@@ -1,8 +1,6 @@
 """A register as tables of words: for the page, for paper, for a spreadsheet."""
 
-import csv
-import io
-from dataclasses import dataclass
+from datetime import date
 
 from combwright.services.register.medicines import (
     Register,
@@ -11,18 +9,20 @@ from combwright.services.register.medicines import (
     prescription,
     supplied,
 )
+from combwright.services.register.record import Record, WordTable
 from combwright.terms.entries import Disposal, Purchase
 
-FORMULA = ("=", "+", "-", "@", "\t", "\r")
 
-
-@dataclass(frozen=True, slots=True)
-class WordTable:
-    """Rows of words under headings."""
-
-    title: str
-    headings: tuple[str, ...]
-    rows: tuple[tuple[str, ...], ...]
+def as_record(found: Register) -> Record:
+    """Give a register as a record to print."""
+    years = ", ".join(str(year) for year in found.years)
+    return Record(
+        f"Register of medicines for bees, {found.country}, {years}",
+        date(max(found.years), 12, 31),
+        found.law,
+        found.missing,
+        tables(found),
+    )
 
 
 def tables(found: Register) -> tuple[WordTable, ...]:
@@ -86,31 +86,3 @@ def _disposed(each: Disposal) -> tuple[str, ...]:
         *(str(each.on), each.product, each.batch),
         *(f"{each.quantity:g} {each.unit}", each.how),
     )
-
-
-def as_csv(found: Register) -> str:
-    """Write a register for a spreadsheet; no cell of it can act as a formula there."""
-    text = io.StringIO()
-    write = csv.writer(text, lineterminator="\r\n").writerow
-    write([harmless(found.law)])
-    for missing in found.missing:
-        write([harmless(f"Missing: {missing}")])
-    for table in tables(found):
-        write([])
-        write([table.title])
-        write(table.headings)
-        for row in table.rows:
-            write([harmless(cell) for cell in row])
-    return text.getvalue()
-
-
-def harmless(cell: str) -> str:
-    """Give a cell that no spreadsheet takes for a formula.
-
-    Examples
-    --------
-    >>> harmless("=1+1"), harmless("4 strips")
-    ("'=1+1", '4 strips')
-
-    """
-    return f"'{cell}" if cell.startswith(FORMULA) else cell

@@ -11,16 +11,17 @@ from combwright.advice.decisions.disease import noted_signs
 from combwright.advice.decisions.visits import LONGEST_WAIT
 from combwright.advice.prices import Prices
 from combwright.advice.season_ahead import SeasonDays, season_ends
-from combwright.advice.situation import MARGIN_DAYS, Limits, Situation
+from combwright.advice.situation import MARGIN_DAYS, HoneyWaits, Limits, Situation
 from combwright.belief.following.replay import Followed, Replay
 from combwright.records.replay.colonies import standings
 from combwright.records.replay.first_day import known_on, newcomers
+from combwright.records.replay.withheld import waits_on
 from combwright.records.store.book_handle import Book
 from combwright.services.beliefs.resumed_replay import resumed_replay
 from combwright.services.rounds.price_list import prices_on
 from combwright.services.weather.surroundings import Surroundings, surroundings
 from combwright.simulation.luck import luck
-from combwright.terms.entries import Kit, Limit, Noted, Yard
+from combwright.terms.entries import Kit, Limit, Noted, Product, Yard
 from combwright.terms.errors import NotFoundError, OutOfRangeError
 
 SYRUP_FRACTION: Final = 0.60  # 1.5 : 1 by weight
@@ -75,6 +76,7 @@ class Situations:
             history=self._history.get(belief.colony, ()),
             signs_at=self._signs_beside(belief.colony, followed.yard),
             robbed=belief.chances.get("robbed", 0.0),
+            honey_waits=self._honey_waits.get(belief.colony),
         )
 
     @property
@@ -118,6 +120,15 @@ class Situations:
     @cached_property
     def _has_drawn_frames(self) -> bool:
         return _drawn_frames(self.entries)
+
+    @cached_property
+    def _honey_waits(self) -> dict[str, HoneyWaits]:
+        on = self.asked.on
+        before = (each for each in self.entries if each.on < on or isinstance(each, Product))
+        return {
+            colony: HoneyWaits(one.free, one.product)
+            for colony, one in waits_on(before, on).items()
+        }
 
     @cached_property
     def _history(self) -> dict[str, tuple[Noted, ...]]:

@@ -13,6 +13,14 @@ from combwright.terms.entries.colonies import Colony, End, EndReason, Split, Uni
 from combwright.terms.entries.counting import HowCounted
 from combwright.terms.entries.entry import Entry, Name, Text
 from combwright.terms.entries.food import Feed, Harvest
+from combwright.terms.entries.hive_to_jar import (
+    HoneyBatch,
+    HoneySale,
+    HoneySource,
+    JarRun,
+    JarWeights,
+)
+from combwright.terms.entries.keeper import Keeper
 from combwright.terms.entries.keeping import Aim, AimedAt, Harm, Kit, Limit, Price, Priced
 from combwright.terms.entries.medicines import Disposal, Product, Purchase
 from combwright.terms.entries.mites import Substance, TrayCount, Treatment, WashCount
@@ -42,7 +50,13 @@ __all__ = [
     "Feed",
     "Harm",
     "Harvest",
+    "HoneyBatch",
+    "HoneySale",
+    "HoneySource",
     "HowCounted",
+    "JarRun",
+    "JarWeights",
+    "Keeper",
     "Kit",
     "Limit",
     "Method",
@@ -113,7 +127,13 @@ Noted = Annotated[
     | OrderNews
     | Product
     | Purchase
-    | Disposal,
+    | Disposal
+    | HoneyBatch
+    | HoneySource
+    | JarRun
+    | JarWeights
+    | HoneySale
+    | Keeper,
     Field(discriminator="kind"),
 ]
 AnyEntry = Annotated[Noted | Correction, Field(discriminator="kind")]

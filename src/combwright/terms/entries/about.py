@@ -26,6 +26,8 @@ Source = Literal[
     "batch",
     "own queen",
     "product",
+    "honey",
+    "lot",
 ]
 
 

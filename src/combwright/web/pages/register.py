@@ -3,10 +3,11 @@
 from fastapi import APIRouter, Request
 from starlette.responses import Response
 
-from combwright.paper.medicine_paper import register_pdf
+from combwright.paper.record_paper import record_pdf
 from combwright.science.mites.medicine_law import DUTIES
 from combwright.services.register.medicines import Register, register
-from combwright.services.register.tables import as_csv, tables
+from combwright.services.register.record import as_csv
+from combwright.services.register.tables import as_record, tables
 from combwright.web.desk import AtDesk, Desk
 from combwright.web.showing import page
 
@@ -37,11 +38,13 @@ def show(at: AtDesk, request: Request, country: str = USUAL, year: int | None = 
 @router.get("/register.pdf")
 def on_paper(at: AtDesk, country: str = USUAL, year: int | None = None) -> Response:
     """Give the register as PDF."""
-    data = register_pdf(_found(at, country, year))
+    data = record_pdf(as_record(_found(at, country, year)))
     return Response(data, media_type="application/pdf")
 
 
 @router.get("/register.csv")
 def in_cells(at: AtDesk, country: str = USUAL, year: int | None = None) -> Response:
     """Give the register for a spreadsheet."""
-    return Response(as_csv(_found(at, country, year)), media_type="text/csv; charset=utf-8")
+    return Response(
+        as_csv(as_record(_found(at, country, year))), media_type="text/csv; charset=utf-8"
+    )

@@ -21,6 +21,7 @@ from combwright.web.showing import page
 
 OWN = ("order", "order news", "batch", "batch counts", "own queen", "own queen news")
 MEDICINES = ("product", "purchase", "disposal")
+HONEY = ("honey batch", "honey source", "jar run", "jar weights", "honey sale", "keeper")
 router = APIRouter(include_in_schema=False)
 
 
@@ -47,6 +48,7 @@ def ask(at: AtDesk, request: Request, kind: str) -> Response:
 BACK = {
     "kit": "/kit", **dict.fromkeys(("limit", "price", "aim"), "/settings"),
     **dict.fromkeys(OWN, "/supply"), **dict.fromkeys(MEDICINES, "/register"),
+    **dict.fromkeys(HONEY, "/honey"),
 }  # fmt: skip
 
 
@@ -85,6 +87,8 @@ def known_names(at: Desk) -> dict[str, Sequence[str]]:
         "item": items(at),
         "order": [name for name, each in book.orders.items() if each.open],
         "batch": list(book.batches),
+        "honey": list(book.honey),
+        "lot": list(book.lots),
         "product": list(known_products(book.entries)),
         "own queen": [name for name, each in book.queens.items() if not each.is_gone],
     }

@@ -1,0 +1,115 @@
+"""``combwright honey``: tanks and jars, labels, and where honey came from and went."""
+
+from datetime import date
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from combwright.cli.options import BookOption, JsonOption, named_book, print_json
+from combwright.cli.register import show_record
+
+if TYPE_CHECKING:
+    from combwright.services.honey.tanks import HoneyPage
+
+commands = typer.Typer(no_args_is_help=True, help="Honey from the hives to the jars.")
+Traced = Annotated[str, typer.Argument(help="A lot, a batch of honey, a colony, a yard, a seller.")]
+PdfOption = Annotated[Path | None, typer.Option(help="Write it as PDF/A to this file.")]
+CsvOption = Annotated[Path | None, typer.Option(help="Write it for a spreadsheet.")]
+
+
+@commands.command("list", epilog="Example: `combwright honey list --book yard.book`")
+def list_honey(book: BookOption = None, as_json: JsonOption = False) -> None:
+    """List tanks and lots as they stand, and the code of the next lot."""
+    from combwright.services.honey.tanks import honey_now
+
+    today = date.today()  # noqa: DTZ011  (the keeper's own calendar)
+    found = honey_now(named_book(book, must_exist=True), today)
+    if as_json:
+        print_json(found)
+    else:
+        _show(found)
+
+
+def _show(found: "HoneyPage") -> None:
+    for one in found.tanks:
+        came = "" if one.in_kg is None else f" of {one.in_kg:g} kg that came in"
+        typer.echo(f"{one.honey}, {one.on}: {one.kg:g} kg{came}, {one.left_kg:g} kg left.")
+        typer.echo(f"  {one.says}")
+    for lot in found.shelves:
+        typer.echo(
+            f"{lot.lot} of {lot.honey}: {lot.jars} jars of {lot.jar_g:g} g, {lot.left} left; "
+            f"{lot.best_before}; keep its papers until {lot.kept_until}."
+        )
+        for sample in lot.weighed:
+            verdict = " ".join(sample.faults) or "as the label says"
+            typer.echo(f"  {sample.jars} weighed, mean {sample.mean_g:g} g: {verdict}")
+    if not found.tanks:
+        typer.echo("No batch of honey is in the book yet.")
+    typer.echo(f"The next lot today: {found.next_lot}")
+
+
+@commands.command(epilog="Example: `combwright honey trace L27195-1 --pdf trace.pdf`")
+def trace(
+    name: Traced,
+    pdf: PdfOption = None,
+    csv: CsvOption = None,
+    book: BookOption = None,
+    as_json: JsonOption = False,
+) -> None:
+    """Follow honey both ways: where it came from, its jars, who has them; the list for a recall."""
+    from combwright.services.book.book import save
+    from combwright.services.honey import tracing
+    from combwright.services.register.record import as_csv
+
+    found = tracing.trace(named_book(book, must_exist=True), name)
+    record = tracing.recall(found, date.today())  # noqa: DTZ011  (the keeper's own calendar)
+    if pdf is not None:
+        from combwright.paper.record_paper import record_pdf
+
+        save(pdf, record_pdf(record))
+    if csv is not None:
+        save(csv, as_csv(record))
+    if as_json:
+        print_json(found)
+    else:
+        show_record(record)
+
+
+@commands.command(epilog="Example: `combwright honey labels L27195-1 --sheet 21 --pdf labels.pdf`")
+def labels(
+    lot: Annotated[str, typer.Argument(help="The lot.")],
+    pdf: PdfOption = None,
+    sheet: Annotated[int, typer.Option(help="Labels to an A4 sheet: 8, 12, 14, 21 or 24.")] = 21,
+    count: Annotated[
+        int | None, typer.Option(help="How many labels; one a jar without it.", min=1, max=5000)
+    ] = None,
+    used: Annotated[
+        int, typer.Option(help="Labels of the first sheet that are gone.", min=0, max=23)
+    ] = 0,
+    book: BookOption = None,
+    as_json: JsonOption = False,
+) -> None:
+    """Make the labels of a lot, and say what they lack by the rules of your country."""
+    from combwright.services.book.book import save
+    from combwright.services.honey.labels import labels_of
+
+    found = labels_of(named_book(book, must_exist=True), lot)
+    if pdf is not None:
+        from combwright.paper.label_sheet import label_pdf
+
+        save(pdf, label_pdf(found, sheet=sheet, count=count, used=used))
+    if as_json:
+        print_json(found)
+        return
+    label = found.label
+    for line in (
+        f"{label.name}, {label.weight} (figures at least {label.figures_mm:g} mm high)",
+        f"{label.operator}, {label.address}".strip(", "),
+        found.origin,
+        f"{label.best_before}, {label.lot}",
+        *(f"Missing: {one}" for one in found.faults),
+        *found.cautions,
+        found.rule.sentence,
+    ):
+        typer.echo(line)

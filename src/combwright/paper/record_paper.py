@@ -1,0 +1,36 @@
+"""A record as PDF, for an inspector and for the drawer."""
+
+import json
+from importlib.resources import files
+
+import typst
+
+from combwright.paper.printable import printable
+from combwright.services.register.record import Record
+
+
+def record_pdf(record: Record) -> bytes:
+    """Print a record as PDF/A-2a, which is also accessible (PDF/UA-1)."""
+    content = {
+        "title": printable(record.title),
+        "on": [record.on.year, record.on.month, record.on.day],
+        "law": printable(record.law),
+        "missing": [printable(one) for one in record.missing],
+        "complete": printable(record.complete),
+        "tables": [
+            {
+                "title": table.title,
+                "headings": table.headings,
+                "rows": [[printable(cell) for cell in row] for row in table.rows],
+            }
+            for table in record.tables
+        ],
+    }
+    return bytes(
+        typst.compile(
+            files("combwright.paper").joinpath("record_paper.typ").read_bytes(),
+            sys_inputs={"record": json.dumps(content, ensure_ascii=False)},
+            ignore_system_fonts=True,
+            pdf_standards=["a-2a", "ua-1"],
+        )
+    )
