@@ -96,9 +96,7 @@ def _show(sheet: "SupplySheet") -> None:
         typer.echo(f"  {week.week}: {said or 'nothing'} (a cell lays with {week.lays:.0%})")
     typer.echo("Nucs that stand")
     for nuc in sheet.nucs:
-        missing = f"missing {', '.join(nuc.missing)}" if nuc.missing else "ready"
-        when = f"ready by {nuc.by}" if nuc.by else "not ready this season"
-        typer.echo(f"  {nuc.colony} ({nuc.yard}): {missing}; {when} ({nuc.chance:.0%}); {nuc.job}")
+        typer.echo(f"  {nuc.colony} ({nuc.yard}): {nuc.said}")
     typer.echo("Donors")
     for give in sheet.gives:
         typer.echo(

@@ -16,6 +16,7 @@ from combwright.belief.following.followed import Followed
 from combwright.belief.weighing.filter import QUANTITIES
 from combwright.planning import sheet
 from combwright.planning.strip import stack_view
+from combwright.planning.supply.nuc_readiness import NucReady, is_sold, readiness_of
 from combwright.terms.set_up import SetUp
 
 TENTHS: Final = ("stores_kg", "frames_of_bees", "frames_of_brood")
@@ -28,6 +29,8 @@ def colony_sheet(followed: Followed, situation: Situation, order: int) -> sheet.
     after = situation.colonies.copy()
     situation.arrange(after, set_up)
     hive = situation.standing.hive
+    sold = hive.kind == "nuc" and is_sold(situation.on)
+    sale = readiness_of(situation, followed.yard) if sold else None
     return sheet.ColonySheet(
         colony=situation.colony,
         yard=followed.yard,
@@ -42,7 +45,8 @@ def colony_sheet(followed: Followed, situation: Situation, order: int) -> sheet.
         set_up=_shown(set_up),
         actions=list(decided.actions),
         jobs=list(decided.jobs),
-        because=list(decided.because),
+        because=[*([f"For sale: {sale.said}."] if sale else []), *decided.because],
+        for_sale=None if sale is None else _for_sale(sale),
         branches=shown_branches(decided.branches),
         questions=[*followed.belief.questions, *followed.notices],
         chances={name: round(chance, 3) for name, chance in decided.chances.items()},
@@ -56,6 +60,12 @@ def colony_sheet(followed: Followed, situation: Situation, order: int) -> sheet.
             feeder_over=decided.portion.grams > 0,
             was=situation.standing.set_up,
         ),
+    )
+
+
+def _for_sale(ready: NucReady) -> sheet.ForSale:
+    return sheet.ForSale(
+        missing=list(ready.missing), by=ready.by, chance=ready.chance, job=ready.job
     )
 
 

@@ -85,6 +85,15 @@ class DecisionShown(Shown):
     runner_up: str
 
 
+class ForSale(Shown):
+    """A nuc held against the written standard for a sale."""
+
+    missing: list[str]
+    by: date | None = Field(description="The day by which all that grows is there")
+    chance: float = Field(description="Of that, or of the best week if there is no such day")
+    job: str
+
+
 class ColonySheet(Shown):
     """One colony's part of the sheet."""
 
@@ -102,6 +111,7 @@ class ColonySheet(Shown):
     actions: list[Action] = Field(description="What is done, for a program; in words: jobs")
     jobs: list[str]
     because: list[str]
+    for_sale: ForSale | None = Field(default=None, description="Of a nuc while nucs are sold")
     branches: list[Branch] = Field(description="Its own; see also at_any_colony")
     questions: list[str] = Field(description="What the keeper is asked, because notes clash")
     chances: dict[str, float] = Field(description="Chance of each harm under the advice, 0 to 1")

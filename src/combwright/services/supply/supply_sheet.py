@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from datetime import date
 
-from combwright.services.supply.nuc_readiness import NucReady
+from combwright.planning.supply.nuc_readiness import NucReady
 
 
 @dataclass(frozen=True)

@@ -12,6 +12,7 @@ from combwright.advice.prices import Prices
 from combwright.belief.following.replay import Followed
 from combwright.planning.supply.courses import NucCourse, donor_course, nuc_course
 from combwright.planning.supply.mating import MatingWeather, mating
+from combwright.planning.supply.nuc_readiness import NucReady, nuc_readiness
 from combwright.planning.supply.ready import A_WEEK, READY_WEEKS
 from combwright.planning.supply.supply_numbers import number
 from combwright.planning.supply.wanted import Donor, Money, Product, Shelf, SupplyTask, WantedOrder
@@ -25,7 +26,6 @@ from combwright.services.rounds.price_list import prices_on, with_prices
 from combwright.services.rounds.situations import AskedRound, Situations, situations_of
 from combwright.services.supply.asked import AskedSupply
 from combwright.services.supply.mating_weather import RIPE_AFTER, mating_weather, own_success
-from combwright.services.supply.nuc_readiness import NucReady, nuc_readiness
 from combwright.terms.entries import Kit, Noted
 from combwright.terms.errors import NotFoundError
 

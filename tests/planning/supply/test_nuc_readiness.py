@@ -1,3 +1,4 @@
+from dataclasses import replace
 from datetime import date, timedelta
 from uuid import UUID
 
@@ -5,8 +6,8 @@ import numpy as np
 import pytest
 
 from combwright.planning.supply.courses import NucCourse
-from combwright.services.supply.nuc_readiness import NucReady, nuc_readiness
-from combwright.terms.entries import Visit
+from combwright.planning.supply.nuc_readiness import NucReady, nuc_readiness
+from combwright.terms.entries import Treatment, Visit
 
 ON = date(2027, 5, 20)
 WEEKS = 5
@@ -61,3 +62,18 @@ def test_the_job_follows_from_what_is_believed() -> None:
     assert "mated queen" in held(course(laying=0.2)).job
     assert "bigger box" in held(course(bees=7.0, laid=2)).job
     assert "hold back" in held(course(bees=2.0)).job
+
+
+def test_a_treatment_that_is_not_written_in_full_goes_with_no_nuc() -> None:
+    half = Treatment(id=UUID(int=2), on=date(2027, 5, 1), colony="N", substance="formic acid")
+    whole = half.model_copy(update={"product": "Example pads", "batch": "F1"})
+    told = nuc_readiness(course(), 6, [seen(), half], ON)
+    assert told.missing == ("product and batch of the treatment of 1 May",)
+    assert nuc_readiness(course(), 6, [seen(), whole], ON).missing == ()
+
+
+def test_food_alone_is_given_and_the_nuc_sold() -> None:
+    hungry = replace(course(), stores_kg=np.ones((10, WEEKS)))
+    told = held(hungry, seen())
+    assert (told.missing, told.job) == (("2 kg of stores",), "feed it, then sell")
+    assert told.said == "still needs 2 kg of stores; feed it, then sell"

@@ -8,13 +8,17 @@ from typing import Final
 import numpy as np
 
 from combwright.advice.decisions.disease import noted_signs
-from combwright.planning.supply.courses import STANDARD, NucCourse
-from combwright.planning.supply.ready import A_WEEK
+from combwright.advice.situation import Situation
+from combwright.advice.words.wording import chance_words, day_words
+from combwright.planning.supply.courses import STANDARD, NucCourse, nuc_course
+from combwright.planning.supply.ready import A_WEEK, READY_WEEKS
 from combwright.planning.supply.supply_numbers import number
-from combwright.terms.entries import Noted, Visit
+from combwright.terms.entries import Noted, Treatment, Visit
 
 SURE: Final = number("sure_of_it")
+FOOD: Final = f"{STANDARD['stores_kg']:g} kg of stores"
 LIKELY_LAYS: Final = number("likely_lays")
+SEASON: Final = (number("sold_from"), number("sold_to"))
 
 
 @dataclass(frozen=True)
@@ -27,6 +31,37 @@ class NucReady:
     by: date | None
     chance: float
     job: str
+
+    @property
+    def said(self) -> str:
+        """Say it in a sentence.
+
+        Examples
+        --------
+        >>> NucReady("Ash", "Yard", ("three combs of brood",), date(2027, 5, 8), 0.9, "feed").said
+        'still needs three combs of brood; bees and brood by 8 May with 90%; feed'
+
+        """
+        missing = f"still needs {', '.join(self.missing)}" if self.missing else "nothing is missing"
+        chance = chance_words(self.chance)
+        when = (
+            f"bees and brood by {day_words(self.by)} with {chance}"
+            if self.by
+            else (f"bees and brood not this season, {chance} at best")
+        )
+        grows = self.missing not in ((), (FOOD,))
+        return "; ".join((missing, *([when] if grows else []), self.job))
+
+
+def is_sold(on: date) -> bool:
+    """Tell whether nucs are sold at that time of the year."""
+    return SEASON[0] <= on.timetuple().tm_yday <= SEASON[1]
+
+
+def readiness_of(situation: Situation, yard: str) -> NucReady:
+    """Hold one nuc against the standard, let live on for as many weeks as nucs are sold ahead."""
+    course = nuc_course(situation, yard, READY_WEEKS)
+    return nuc_readiness(course, situation.standing.hive.frames, situation.history, situation.on)
 
 
 def nuc_readiness(course: NucCourse, box: int, entries: Sequence[Noted], on: date) -> NucReady:
@@ -51,7 +86,7 @@ def _growing(course: NucCourse) -> list[str]:
         f"{STANDARD['bees']:g} frames of bees": course.bees[:, 0] >= STANDARD["bees"],
         "three combs of brood": course.brood[:, 0] >= STANDARD["brood"],
         "a queen that has laid three weeks": course.laid_three_weeks[:, 0],
-        f"{STANDARD['stores_kg']:g} kg of stores": course.stores_kg[:, 0] >= STANDARD["stores_kg"],
+        FOOD: course.stores_kg[:, 0] >= STANDARD["stores_kg"],
     }
     return [what for what, met in now.items() if float(np.mean(met)) < SURE]
 
@@ -66,6 +101,11 @@ def _written(entries: Sequence[Noted], on: date) -> list[str]:
         told.append("a look for disease within a week")
     if visits and visits[-1].queen_cells in ("charged", "sealed"):
         told.append("no charged cells")
+    told += [
+        f"product and batch of the treatment of {day_words(each.on)}"
+        for each in entries
+        if isinstance(each, Treatment) and not (each.product and each.batch)
+    ]
     return told
 
 
@@ -79,4 +119,6 @@ def _job(course: NucCourse, box: int, missing: list[str], by: date | None) -> st
         return "move up to a bigger box, or sell first"
     if by is None:
         return "hold back: give brood or unite two, for it will hardly be ready this season"
+    if missing == [FOOD]:
+        return "feed it, then sell"
     return "feed and hold until then"
