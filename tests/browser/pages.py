@@ -20,6 +20,8 @@ PAGES = {
     "find": "/find?words=bramble",
     "register": "/register",
     "honey": "/honey",
+    "bees": "/bees",
+    "sales-register": "/bees/register",
     "trace": "/honey/trace?of=Bramble",
     "numbers-room": "/numbers/simulation.begin",
     "worth": "/worth",

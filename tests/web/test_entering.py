@@ -54,6 +54,15 @@ FILLED: dict[str, dict[str, str]] = {
     "jar weights": {"lot": "L27114-1", "weights": "341 340 340.5"},
     "honey sale": {"lot": "L27114-1", "jars": "12", "buyer": "Example Stores"},
     "keeper": {"keeper": "A. Keeper", "address": "1 Main Street", "country": "IE"},
+    "bees sold": {
+        "sale": "9",
+        "buyer": "Byrne",
+        "address": "3 Main Street",
+        "what": "queen",
+        "yard": "Alder Bank",
+    },
+    "movement": {"what": "brood combs", "from_yard": "Alder Bank", "yard": "Mill Orchard"},
+    "suspicion": {"yard": "Alder Bank", "of": "European foulbrood", "state": "suspected"},
 }
 BEFORE = {
     "batch counts": ("batch",),

@@ -46,6 +46,8 @@ PAGES = (
         "/enter/own%20queen",
         "/register",
         "/honey",
+        "/bees",
+        "/bees/register",
         "/honey/trace?of=Bramble",
         "/find?words=bramble",
     ),

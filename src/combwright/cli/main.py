@@ -9,6 +9,7 @@ from typing import Annotated
 import typer
 
 from combwright.cli import (
+    bees,
     book,
     colony,
     demo,
@@ -60,6 +61,7 @@ def shared(
     KIT_FOLDER.set(kit)
 
 
+app.add_typer(bees.commands, name="bees")
 app.add_typer(book.commands, name="book")
 app.command()(colony.colony)
 app.command()(demo.demo)

@@ -15,6 +15,7 @@ from combwright.records.replay.honey_clashes import honey_clashes
 from combwright.records.replay.impossible_amounts import amounts
 from combwright.records.replay.medicine_clashes import medicines
 from combwright.records.replay.promises import promises
+from combwright.records.replay.sale_clashes import sales
 from combwright.records.replay.same_day import same_day
 from combwright.records.replay.stacks import Stacks
 from combwright.terms.entries import (
@@ -58,7 +59,7 @@ def check(entries: Iterable[AnyEntry], kit: Catalogue, today: date = LATEST) -> 
             told = [*places(each, yards), *newcomers(each, found), *who(each, found, starts)]
             problems += told or amounts(each, day, kit)
             replay(found, each)
-    problems += [*same_day(stand), *promises(stand, kit), *medicines(stand)]
+    problems += [*same_day(stand), *promises(stand, kit), *medicines(stand), *sales(stand)]
     return [*problems, *honey_clashes(stand, written)]
 
 

@@ -23,7 +23,7 @@ from combwright.records.store.kept_entries import (
     written_about,
 )
 from combwright.services.whole_file import write_whole
-from combwright.terms.entries import AnyEntry, Correction, HoneySource, Noted
+from combwright.terms.entries import AnyEntry, BeesSold, Correction, HoneySource, Movement, Noted
 from combwright.terms.errors import BookError, NotebookError, NotFoundError, PassingError
 
 DISK_FULL: Final = (errno.ENOSPC, errno.EDQUOT)
@@ -151,7 +151,9 @@ def bearing_on(db: Transaction, entries: Sequence[AnyEntry]) -> list[AnyEntry]:
     """Read what the entries could clash with: a note at one hive need not read the whole book."""
     colonies: set[str] = set()
     for each in entries:
-        if isinstance(each, Correction) or (isinstance(each, HoneySource) and each.yard):
+        if isinstance(each, BeesSold | Correction | Movement) or (
+            isinstance(each, HoneySource) and each.yard
+        ):
             return history(db)  # it may be about any colony, or about many
         colonies |= set(names(each))
     return written_about(db, colonies)

@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from typing import Final
-from uuid import UUID
+from uuid import UUID, uuid5
 
 from pydantic import ValidationError
 
@@ -11,7 +11,16 @@ from combwright.services.book.book import RefusedError, add_entries
 from combwright.services.book.field_words import FieldProblem, in_words
 from combwright.services.book.form_fields import FormField, form_field
 from combwright.services.book.notes import NoteError
-from combwright.terms.entries import ENTRY, KINDS, Entry
+from combwright.terms.entries import (
+    ENTRY,
+    KINDS,
+    AnyEntry,
+    BeesSold,
+    End,
+    Entry,
+    OrderNews,
+    OwnQueenNews,
+)
 from combwright.terms.entries.fields import fields_of
 from combwright.terms.errors import NotFoundError
 
@@ -48,8 +57,27 @@ def take_entry(book: Book, kind: str, fields: Mapping[str, str]) -> UUID:
     except ValidationError as error:
         raise NoteError(in_words(error, about, lambda field: field.name)) from error
     try:
-        add_entries(book, [entry])
+        add_entries(book, [entry, *follows(entry)])
     except RefusedError as error:
         told_problems = [FieldProblem(one.field, one.what, one.remedy) for one in error.problems]
         raise NoteError(told_problems) from error
     return entry.id
+
+
+def follows(entry: AnyEntry) -> list[AnyEntry]:
+    """Give the notes that follow from one: what was sold leaves the book, its order is met."""
+    if not isinstance(entry, BeesSold):
+        return []
+    found: list[AnyEntry] = []
+    if entry.order is not None:
+        key = uuid5(entry.id, "delivered")
+        found.append(
+            OrderNews(id=key, on=entry.on, order=entry.order, event="delivered", count=entry.count)
+        )
+    if entry.colony is not None and entry.what in {"nuc", "colony"}:
+        key = uuid5(entry.id, "left")
+        found.append(End(id=key, on=entry.on, colony=entry.colony, reason="sold"))
+    if entry.queen is not None:
+        key = uuid5(entry.id, "queen")
+        found.append(OwnQueenNews(id=key, on=entry.on, queen=entry.queen, event="sold"))
+    return found

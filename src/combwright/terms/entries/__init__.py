@@ -9,6 +9,7 @@ from uuid import UUID
 
 from pydantic import Field, TypeAdapter
 
+from combwright.terms.entries.bees_sold import BeesSold, Movement, Suspicion
 from combwright.terms.entries.colonies import Colony, End, EndReason, Split, Unite
 from combwright.terms.entries.counting import HowCounted
 from combwright.terms.entries.entry import Entry, Name, Text
@@ -40,6 +41,7 @@ __all__ = [
     "AnyEntry",
     "Batch",
     "BatchCounts",
+    "BeesSold",
     "Change",
     "Colony",
     "Correction",
@@ -61,6 +63,7 @@ __all__ = [
     "Limit",
     "Method",
     "Move",
+    "Movement",
     "Name",
     "Noted",
     "Order",
@@ -79,6 +82,7 @@ __all__ = [
     "Split",
     "Stack",
     "Substance",
+    "Suspicion",
     "Text",
     "TrayCount",
     "Treatment",
@@ -133,7 +137,10 @@ Noted = Annotated[
     | JarRun
     | JarWeights
     | HoneySale
-    | Keeper,
+    | Keeper
+    | BeesSold
+    | Movement
+    | Suspicion,
     Field(discriminator="kind"),
 ]
 AnyEntry = Annotated[Noted | Correction, Field(discriminator="kind")]

@@ -22,6 +22,7 @@ from combwright.web.showing import page
 OWN = ("order", "order news", "batch", "batch counts", "own queen", "own queen news")
 MEDICINES = ("product", "purchase", "disposal")
 HONEY = ("honey batch", "honey source", "jar run", "jar weights", "honey sale", "keeper")
+BEES = ("bees sold", "movement", "suspicion")
 router = APIRouter(include_in_schema=False)
 
 
@@ -48,7 +49,7 @@ def ask(at: AtDesk, request: Request, kind: str) -> Response:
 BACK = {
     "kit": "/kit", **dict.fromkeys(("limit", "price", "aim"), "/settings"),
     **dict.fromkeys(OWN, "/supply"), **dict.fromkeys(MEDICINES, "/register"),
-    **dict.fromkeys(HONEY, "/honey"),
+    **dict.fromkeys(HONEY, "/honey"), **dict.fromkeys(BEES, "/bees"),
 }  # fmt: skip
 
 

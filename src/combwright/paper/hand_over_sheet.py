@@ -1,0 +1,38 @@
+"""The hand-over sheet as PDF: one copy for the buyer, one for the drawer."""
+
+import json
+from importlib.resources import files
+
+import typst
+
+from combwright.paper.printable import printable
+from combwright.services.bees_sold.hand_over import HandOver
+
+
+def hand_over_pdf(found: HandOver) -> bytes:
+    """Print a hand-over sheet as PDF/A-2a, which is also accessible (PDF/UA-1)."""
+    content = {
+        "title": printable(found.title),
+        "sale": printable(found.sale),
+        "on": [found.on.year, found.on.month, found.on.day],
+        "day": f"{found.on.day} {found.on:%B %Y}",
+        "sections": [
+            [title, [[word, printable(told)] for word, told in rows]]
+            for title, rows in found.sections
+            if rows
+        ],
+        "treatments": [printable(one) for one in found.treatments],
+        "care": [printable(one) for one in found.care],
+        "terms": printable(found.terms),
+        "missing": [printable(one) for one in found.missing],
+        "cautions": [printable(one) for one in found.cautions],
+        "law": found.law,
+    }
+    return bytes(
+        typst.compile(
+            files("combwright.paper").joinpath("hand_over_sheet.typ").read_bytes(),
+            sys_inputs={"sheet": json.dumps(content, ensure_ascii=False)},
+            ignore_system_fonts=True,
+            pdf_standards=["a-2a", "ua-1"],
+        )
+    )
