@@ -4,6 +4,7 @@ import subprocess
 import sys
 
 import pytest
+from tests.cli.typed import typed
 from tests.commands import COMMANDS
 from typer.testing import CliRunner
 
@@ -51,3 +52,11 @@ def test_without_a_command_help_is_shown() -> None:
     shown = CliRunner().invoke(app, [])
     assert "evidence" in shown.output
     assert "Usage" in shown.output
+
+
+def test_an_argument_that_is_no_text_is_refused_in_a_sentence() -> None:
+    for argument in ("Al\udcffder", "Al\0der"):
+        done = typed("book", "show", argument)
+        assert done.returncode == 2
+        assert "Traceback" not in done.stderr
+        assert done.stderr.startswith("combwright: ")

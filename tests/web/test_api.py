@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from datetime import timedelta
+from html import escape
 from typing import Any
 from uuid import UUID, uuid4
 
@@ -18,6 +19,7 @@ from combwright.services.book.book import export
 from combwright.services.demo import ON, Paths
 from combwright.services.work_queue import MOST_WAITING
 from combwright.terms.entries import ENTRY
+from combwright.web.addresses import segment
 from combwright.web.app import build
 from combwright.web.desk import Desk
 
@@ -72,6 +74,31 @@ def test_more_rounds_than_can_wait_are_asked_for_again(client: TestClient, desk:
     assert answer.status_code == 503
     assert int(answer.headers["Retry-After"]) > 0
     assert not any(one.future.cancelled() for one in waiting)
+
+
+@pytest.mark.parametrize(
+    "body", ['[{"frames_of_bees": NaN}]', "[" * 50_000, '{"a":' * 5000, "[1e999]", "9" * 6000]
+)
+def test_what_is_no_json_of_ours_is_refused_without_sending_it_back(
+    client: TestClient, body: str
+) -> None:
+    answer = client.post("/api/entries", content=body, headers={"Content-Type": "application/json"})
+    assert 400 <= answer.status_code < 500
+    assert len(answer.content) < 20_000
+
+
+@pytest.mark.parametrize("name", ["a/b", "..", ".", "50%", "a%2Fb", "a=2Fb", "x/why", "?#&"])
+def test_a_colony_of_any_name_has_a_page(client: TestClient, name: str) -> None:
+    on = str(ON)
+    told = {"id": str(uuid4()), "kind": "colony", "on": on, "colony": name}
+    told |= {"yard": "Alder Bank", "hive": "national timber"}
+    assert client.post("/api/entries", json=[told]).status_code == 200
+    listed = client.get("/yards").text
+    links = [part.split('"')[0] for part in listed.split('href="')[1:]]
+    assert f"/colony/{segment(name)}" in links
+    shown = client.get(f"/colony/{segment(name)}", headers={"Accept": "text/html"})
+    assert shown.status_code == 200
+    assert f"<h1>{escape(name)}" in shown.text
 
 
 def test_syrup_is_the_calculator_s(client: TestClient) -> None:

@@ -51,6 +51,18 @@ def test_what_is_no_notebook_is_refused(client: TestClient, content: bytes) -> N
     assert take_in(client, content)[0] == 422
 
 
+@pytest.mark.parametrize("name", ["..", "a\x00b.csv", "/etc/passwd", "x" * 300, "\udcff.csv"])
+def test_whatever_a_file_is_called_it_is_taken_in(client: TestClient, name: str) -> None:
+    quoted = name.encode("utf-8", "surrogatepass").replace(b"\x00", b"%00")
+    head = b'--x\r\nContent-Disposition: form-data; name="file"; filename="' + quoted + b'"\r\n\r\n'
+    answer = client.post(
+        "/book/add",
+        content=head + NOTEBOOK + b"\r\n--x--\r\n",
+        headers=PAGE | {"Content-Type": "multipart/form-data; boundary=x"},
+    )
+    assert answer.status_code == 200
+
+
 def test_more_than_the_limit_is_refused_at_once(client: TestClient) -> None:
     assert take_in(client, b"x" * 12_500_000)[0] == 413
 

@@ -5,6 +5,7 @@ from uuid import UUID, uuid4
 
 import pytest
 from fastapi.testclient import TestClient
+from tests.services.book.test_photos import picture
 from tests.web.desks import PAGE, ROUND, planned
 
 from combwright.services.demo import ON
@@ -13,7 +14,6 @@ from combwright.terms.entries import Change, Feed, Stack, Visit
 from combwright.web.desk import Desk
 
 JSON = {"Accept": "application/json"}
-PNG = b"\x89PNG\r\n\x1a\n" + bytes(40)
 
 
 def noted(desk: Desk, colony: str) -> list[object]:
@@ -174,10 +174,11 @@ def test_an_odd_value_is_shown_to_a_plain_form_as_well(client: TestClient, desk:
 
 def test_a_photo_comes_with_its_note(client: TestClient, desk: Desk) -> None:
     fields = planned(desk, "Bramble")
-    client.post("/note", data=fields, files={"photo": ("hive.png", PNG)}, headers=JSON)
+    client.post("/note", data=fields, files={"photo": ("hive.jpg", picture())}, headers=JSON)
     visit = next(each for each in noted(desk, "Bramble") if isinstance(each, Visit))
-    picture = client.get(f"/photo/{visit.id}")
-    assert (picture.content, picture.headers["Content-Type"]) == (PNG, "image/png")
+    kept = client.get(f"/photo/{visit.id}")
+    assert kept.headers["Content-Type"] == "image/jpeg"
+    assert b"Snapper" not in kept.content
     assert f"/photo/{visit.id}" in client.get("/colony/Bramble").text
 
 

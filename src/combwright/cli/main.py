@@ -3,6 +3,7 @@
 import errno
 import os
 import sys
+from collections.abc import Sequence
 from pathlib import Path
 from typing import Annotated
 
@@ -33,7 +34,7 @@ from combwright.cli import (
 )
 from combwright.cli import round as round_command
 from combwright.cli.options import KIT_FOLDER
-from combwright.terms.errors import CombwrightError, OutputError
+from combwright.terms.errors import CombwrightError, NotFoundError, OutputError
 
 NO_OUTPUT = {errno.ENOSPC, errno.EDQUOT, errno.EIO, errno.EBADF, errno.EFBIG}
 
@@ -90,6 +91,7 @@ def main() -> None:
     try:
         if sys.stdout is None:
             raise OutputError("There is nowhere to write the answer to: the output is closed.")
+        refuse_unreadable(sys.argv[1:])
         app()
     except CombwrightError as error:
         _end(str(error))
@@ -98,6 +100,20 @@ def main() -> None:
         if error.filename is not None or error.errno not in NO_OUTPUT:
             raise
         _end(f"The answer cannot be written out: {error.strerror}. Send it somewhere with room.")
+
+
+def refuse_unreadable(arguments: Sequence[str]) -> None:
+    """Refuse what is no text: it could be neither shown nor written into a book."""
+    for each in arguments:
+        try:
+            each.encode()
+        except UnicodeEncodeError:
+            told = each.encode("utf-8", "surrogateescape").decode("utf-8", "replace")
+            raise NotFoundError(
+                f"“{told}” is not UTF-8 text.", remedy="Write it, or name the file, in UTF-8."
+            ) from None
+        if "\0" in each:
+            raise NotFoundError("An argument holds a zero byte.", remedy="Leave it out.")
 
 
 def _end(sentence: str) -> None:

@@ -80,7 +80,7 @@ def read_colonies(at: AtDesk) -> list[KnownColony]:
     return at.book.now().living
 
 
-@router.get("/colonies/{colony}")
+@router.get("/colonies/{colony:path}")
 def read_colony(at: AtDesk, colony: str) -> KnownColony:
     """Give one colony."""
     return at.book.now().colony(colony)

@@ -4,6 +4,7 @@ from collections.abc import AsyncIterator
 from contextlib import asynccontextmanager
 
 from fastapi import FastAPI
+from fastapi.exceptions import RequestValidationError
 from starlette.middleware import Middleware
 from starlette.middleware.gzip import GZipMiddleware
 from starlette.requests import ClientDisconnect
@@ -15,7 +16,7 @@ from combwright.web import api, example, files, installing, login
 from combwright.web.desk import Desk
 from combwright.web.login import Door
 from combwright.web.pages import ROUTERS
-from combwright.web.refusing import gone, show_error
+from combwright.web.refusing import gone, show_error, show_unreadable
 from combwright.web.safe_headers import SafeHeaders
 from combwright.web.same_origin import SameOriginOnly
 from combwright.web.showing import STATIC
@@ -49,6 +50,7 @@ def build(desk: Desk) -> FastAPI:
             CombwrightError: show_error,
             StillWorking: show_wait,
             ClientDisconnect: gone,
+            RequestValidationError: show_unreadable,
         },
     )
     app.state.desk = desk

@@ -1,7 +1,5 @@
 """What comes and goes as a file: the whole book, notebooks, photos, the calendar feed."""
 
-from pathlib import Path
-from tempfile import TemporaryDirectory
 from typing import Annotated, Literal
 from uuid import UUID
 
@@ -14,6 +12,7 @@ from combwright.services.supply.batch_days import supply_days
 from combwright.terms.errors import NotebookError, NotFoundError
 from combwright.web.desk import AtDesk
 from combwright.web.showing import page
+from combwright.web.uploads import on_disk, plain_name
 
 router = APIRouter(include_in_schema=False)
 MEDIA = {"csv": "text/csv; charset=utf-8", "json": "application/json"}
@@ -35,13 +34,10 @@ def upload(at: AtDesk, request: Request, file: Annotated[UploadFile, File()]) ->
     if not content.strip() or b"\x00" in content:
         raise NotebookError(
             "This is not a notebook.",
-            where=file.filename or "",
+            where=plain_name(file.filename, ""),
             remedy="Choose a CSV or JSON file.",
         )
-    with TemporaryDirectory() as folder:
-        # errors name the file, so it keeps its name, without whatever path came with it
-        path = Path(folder) / (Path(file.filename or "").name or "notebook.csv")
-        path.write_bytes(content)
+    with on_disk(content, file, "notebook.csv") as path:
         try:
             report = add_notebook(at.book, path)
         except NotebookError as error:

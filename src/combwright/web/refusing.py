@@ -3,13 +3,16 @@
 from typing import Final
 
 from fastapi import Request
+from fastapi.exceptions import RequestValidationError
 from starlette.responses import JSONResponse, Response
 
+from combwright.services.book.field_words import FieldProblem
 from combwright.services.book.notes import NoteError
 from combwright.terms.errors import NotFoundError, PassingError
 from combwright.web.showing import page
 
 PASSING: Final = 503
+MOST_TOLD: Final = 20
 RETRY_AFTER_S: Final = 10
 
 
@@ -22,6 +25,16 @@ async def show_error(request: Request, error: Exception) -> Response:
         shown.headers.update(later)
         return shown
     return JSONResponse(told(error), status_code=status, headers=later)
+
+
+async def show_unreadable(request: Request, error: Exception) -> Response:
+    """Say what of a request cannot be read, without sending it back: it may hold anything."""
+    found = error.errors() if isinstance(error, RequestValidationError) else []
+    problems = [
+        FieldProblem(".".join(str(part) for part in one["loc"]), f"{one['msg']}.", "Correct it.")
+        for one in found[:MOST_TOLD]
+    ]
+    return await show_error(request, NoteError(problems))
 
 
 async def gone(_: Request, __: Exception) -> Response:

@@ -18,6 +18,7 @@ from combwright.figures.comb_strip import comb_strip
 from combwright.planning.sheet import Band
 from combwright.science.queens.mark_colour import mark_colour
 from combwright.terms.combs import StackView
+from combwright.web.addresses import segment
 
 STATIC: Final = Path(str(files("combwright.web").joinpath("static")))
 
@@ -38,6 +39,7 @@ def environment() -> Environment:
         "span": span,
         "halves": halves,
         "slug": slug,
+        "segment": segment,
         "mark": mark_colour,
     }
     made.globals |= {"strip": strip, "version": __version__}

@@ -1,3 +1,5 @@
+import csv
+import io
 import json
 
 import pytest
@@ -26,6 +28,26 @@ def test_a_table_gives_the_same_entries_back(entries: list[AnyEntry]) -> None:
 @given(histories())
 def test_a_list_of_objects_gives_the_same_entries_back(entries: list[AnyEntry]) -> None:
     assert [one for _, one in from_json(to_json(entries).encode())] == entries
+
+
+def test_no_cell_can_act_as_a_formula() -> None:
+    texts = ["=1+1", "+1", "-1", "@SUM(A1)", "\tx", "'=1", "''@", "' calm"]
+    entries = [a_visit(at, remark=text) for at, text in enumerate(texts)]
+    data = to_csv(entries)
+    cells = [cell for row in csv.reader(io.StringIO(data)) for cell in row]
+    assert not [cell for cell in cells if cell.startswith(("=", "+", "-", "@", "\t", "\r"))]
+    assert [one for _, one in from_csv(data.encode())] == entries
+
+
+@pytest.mark.parametrize(
+    "text", ["[" * 200_000, '[{"a":' * 50_000, "[" + "9" * 6000 + "]", "[NaN]"]
+)
+def test_json_that_no_export_writes_is_a_sentence(text: str) -> None:
+    try:
+        told = [one for _, one in from_json(text.encode())]
+    except NotebookError:
+        return
+    assert all(isinstance(one, Problem) for one in told)
 
 
 def test_a_bad_value_is_named_by_line_and_column() -> None:

@@ -222,6 +222,35 @@ def test_a_read_only_book_is_left_alone(open_folder: Path) -> None:
     assert some_entries(path) == [a_visit(1)]
 
 
+@pytest.mark.parametrize("still_open", [False, True])
+def test_a_book_on_a_read_only_disk_can_be_read(open_folder: Path, still_open: bool) -> None:
+    """While another program has it open, part of it lies in the log beside it."""
+    path = open_folder / "a?b#1%20.book"
+    other = open_engine(path).connect() if still_open else None
+    with writing(open_engine(path)) as db:
+        keep(db, [a_visit(1)])
+    for each in open_folder.iterdir():
+        each.chmod(0o444)
+    open_folder.chmod(0o555)
+
+    def read() -> None:
+        assert len(some_entries(path)) == 1
+
+    said = told_by_a_child(as_somebody_else, read)
+    open_folder.chmod(0o755)
+    if other is not None:
+        other.close()
+    assert said == "nothing went wrong"
+
+
+def test_a_new_book_is_for_its_owner_alone(tmp_path: Path) -> None:
+    path = tmp_path / "new" / "a.book"
+    with writing(open_engine(path)) as db:
+        keep(db, [a_visit(1)])
+        assert {each.stat().st_mode & 0o077 for each in path.parent.iterdir()} == {0}
+    assert path.parent.stat().st_mode & 0o077 == 0
+
+
 def test_a_read_only_folder_takes_no_new_book(open_folder: Path) -> None:
     open_folder.chmod(0o555)
     sentence = told_by_a_child(as_somebody_else, lambda: open_engine(open_folder / "a.book"))

@@ -119,6 +119,17 @@ def test_damaged_files_cost_time_only(tmp_path: Path, damage: bytes | None) -> N
     assert same(first, again)
 
 
+def test_not_a_sign_can_be_changed_unnoticed(tmp_path: Path) -> None:
+    notes = season_of(5)
+    first, _ = followed(notes, tmp_path)
+    for path in tmp_path.rglob("*.belief"):
+        assert path.stat().st_mode & 0o077 == 0
+        path.write_bytes(path.read_bytes().replace(b'"has_ended": false', b'"has_ended": 0    '))
+    again, kept = followed(notes, tmp_path)
+    assert kept.found == 0
+    assert same(first, again)
+
+
 def test_no_room_to_keep_anything_is_no_failure(tmp_path: Path) -> None:
     (tmp_path / "file").write_text("in the way")
     found, _ = followed(season_of(5), tmp_path / "file")

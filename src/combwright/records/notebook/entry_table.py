@@ -9,6 +9,7 @@ from typing import Any
 from pydantic import BaseModel, ValidationError
 
 from combwright.records.notebook.lines import column, lengths, table
+from combwright.records.notebook.spreadsheet_cells import as_meant, harmless
 from combwright.records.problems import Problem, refused
 from combwright.terms.entries import ENTRY, KINDS, AnyEntry, Correction, Entry
 from combwright.terms.errors import NotebookError
@@ -41,7 +42,7 @@ def content(each: BaseModel) -> dict[str, Any]:
 def cell(value: object) -> str:
     """Write one value so that it is read back as the same."""
     if isinstance(value, str):
-        return value
+        return harmless(value)
     return json.dumps(value, ensure_ascii=False)
 
 
@@ -63,7 +64,7 @@ def from_csv(data: bytes) -> Iterator[tuple[int, AnyEntry | Problem]]:
             yield row.line, refused(wrong_length, row.line)
             continue
         cells = zip(found.headings, row.cells, strict=False)
-        told: dict[str, Any] = {name: value for name, value in cells if value != ""}
+        told: dict[str, Any] = {name: as_meant(value) for name, value in cells if value != ""}
         yield row.line, read(told, row.line, found.headings)
     if found.cut_off is not None and found.cut_line is not None:
         yield found.cut_line, refused(found.cut_off, found.cut_line)
@@ -73,7 +74,7 @@ def from_json(data: bytes) -> Iterator[tuple[int, AnyEntry | Problem]]:
     """Read entries back from a list of objects; each comes with its place in the list."""
     try:
         told = json.loads(data.decode("utf-8-sig"))
-    except (UnicodeDecodeError, json.JSONDecodeError) as error:
+    except (ValueError, RecursionError) as error:
         place = (
             f"line {error.lineno}, column {error.colno}"
             if isinstance(error, json.JSONDecodeError)
@@ -93,7 +94,7 @@ def read(told: object, line: int, headings: tuple[str, ...]) -> AnyEntry | Probl
     if isinstance(told, dict) and isinstance(told.get("replacement"), str):
         try:
             told = told | {"replacement": json.loads(told["replacement"])}
-        except json.JSONDecodeError:
+        except (ValueError, RecursionError):
             return Problem("The replacement is not JSON.", "Export it again.", line, "replacement")
     try:
         return ENTRY.validate_python(told)

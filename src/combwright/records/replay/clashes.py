@@ -52,13 +52,15 @@ def check(entries: Iterable[AnyEntry], kit: Catalogue, today: date = LATEST) -> 
     starts = {each.colony: each for each in reversed(stand) if isinstance(each, Colony)}
     problems = [*lost_corrections(written), *far_days(written, stand, today)]
     found: dict[str, KnownColony] = {}
+    alike: dict[str, str] = {}
     stacks = Stacks(kit)
     for _, noted in by_day(stand):
         day = stacks.pass_day(noted)
         for each in noted:
-            told = [*places(each, yards), *newcomers(each, found), *who(each, found, starts)]
+            told = [*places(each, yards), *newcomers(each, found, alike), *who(each, found, starts)]
             problems += told or amounts(each, day, kit)
             replay(found, each)
+            alike |= {name.casefold(): name for name in names(each) if name in found}
     problems += [*same_day(stand), *promises(stand, kit), *medicines(stand), *sales(stand)]
     return [*problems, *honey_clashes(stand, written)]
 
@@ -92,8 +94,10 @@ def places(each: Noted, yards: set[str]) -> Iterator[Problem]:
             yield wrong(each, field, error.what, error.remedy)
 
 
-def newcomers(each: Noted, found: Mapping[str, KnownColony]) -> Iterator[Problem]:
-    """Find colonies that enter the book under a name that is taken."""
+def newcomers(
+    each: Noted, found: Mapping[str, KnownColony], alike: Mapping[str, str]
+) -> Iterator[Problem]:
+    """Find colonies that enter the book under a name that is taken, or nearly."""
     if not isinstance(each, Colony | Split):
         return
     field = "colony" if isinstance(each, Colony) else "new_colony"
@@ -101,7 +105,7 @@ def newcomers(each: Noted, found: Mapping[str, KnownColony]) -> Iterator[Problem
     if new in found:
         what = f"There is a colony “{new}” already, since {found[new].since}."
         yield wrong(each, field, what, "Give the new one another name.")
-    elif new.casefold() in (alike := {known.casefold(): known for known in found}):
+    elif new.casefold() in alike:
         what = f"“{new}” differs from “{alike[new.casefold()]}” only in its capitals."
         yield wrong(each, field, what, "Write the known name, or give the new one another.")
 

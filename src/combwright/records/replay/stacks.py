@@ -36,7 +36,7 @@ class Stacks:
         for each in entries:
             about.setdefault(getattr(each, "colony", ""), []).append(each)
         day = StackDay()
-        known = {name: another_day(now) for name, now in self.now.items() if name in about}
+        known = {name: another_day(self.now[name]) for name in about if name in self.now}
         for colony, morning in (self._newcomers(about) | known).items():
             stood = evening(morning, about.get(colony, ()), self.kit)
             day.before[colony] = morning

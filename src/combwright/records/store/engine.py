@@ -1,11 +1,13 @@
 """Opening a book's file, and the two kinds of transaction on it."""
 
+import os
 import sqlite3
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from pathlib import Path
 from time import sleep
 from typing import Any
+from urllib.parse import quote, unquote
 
 import sqlalchemy as sa
 
@@ -30,8 +32,9 @@ def open_engine(path: Path, *, must_exist: bool = False) -> sa.Engine:
             remedy="Start one with `combwright book add FILE.csv`, or name another with --book.",
         )
     make_folder(path.parent)
+    make_private(path)
     # no pool: a book that nobody reads or writes is one file, which can be copied as it is
-    book = sa.create_engine(sa.URL.create("sqlite", database=str(path)), poolclass=sa.NullPool)
+    book = sa.create_engine(address(path), poolclass=sa.NullPool)
     sa.event.listen(book, "connect", prepare)
     sa.event.listen(book, "begin", begin)
     with reading(book) as db:
@@ -41,11 +44,25 @@ def open_engine(path: Path, *, must_exist: bool = False) -> sa.Engine:
     return book
 
 
+def address(path: Path) -> sa.URL:
+    """Say how a book is opened: one that cannot be written, on a read-only disk say, as it lies.
+
+    SQLite would want to make files beside it even to read. Where its log holds writing that is not
+    in the book’s file yet, those files are there, and it is asked to read them as well.
+    """
+    if not path.is_file() or (os.access(path, os.W_OK) and os.access(path.parent, os.W_OK)):
+        return sa.URL.create("sqlite", database=str(path))
+    log = path.with_name(f"{path.name}-wal")
+    as_it_lies = {} if log.exists() and log.stat().st_size else {"immutable": "1"}
+    query = {"uri": "true", "mode": "ro"} | as_it_lies
+    return sa.URL.create("sqlite", database=f"file:{quote(str(path))}", query=query)
+
+
 @contextmanager
 def writing(book: sa.Engine) -> Iterator[sa.Connection]:
     """One transaction that writes: all of it is kept, or nothing."""
     with (
-        explained(str(book.url.database)),
+        explained(place_of(book)),
         book.execution_options(writes=True).begin() as db,
     ):
         yield db
@@ -54,20 +71,32 @@ def writing(book: sa.Engine) -> Iterator[sa.Connection]:
 @contextmanager
 def reading(book: sa.Engine) -> Iterator[sa.Connection]:
     """One transaction that reads: it sees the book as it stood when it began."""
-    with explained(str(book.url.database)), book.begin() as db:
+    with explained(place_of(book)), book.begin() as db:
         yield db
+
+
+def place_of(book: sa.Engine) -> str:
+    """Say where a book lies, for people."""
+    return unquote(str(book.url.database).removeprefix("file:"))
 
 
 def make_folder(folder: Path) -> None:
     """Make the folder of a new book."""
     try:
-        folder.mkdir(parents=True, exist_ok=True)
+        for each in reversed([folder, *folder.parents]):
+            each.mkdir(mode=0o700, exist_ok=True)
     except OSError as error:
         raise BookError(
             f"The book's folder cannot be made: {error.strerror}.",
             where=str(folder),
             remedy="Name a book in a folder you may write to, with --book.",
         ) from error
+
+
+def make_private(path: Path) -> None:
+    """Make the file of a new book, which nobody but its owner may read; SQLite’s own copy that."""
+    with suppress(OSError):  # SQLite says why it cannot be made
+        os.close(os.open(path, os.O_CREAT | os.O_EXCL, 0o600))
 
 
 def prepare(connection: Any, _record: object) -> None:  # noqa: ANN401  (the driver's own type)

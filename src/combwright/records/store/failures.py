@@ -42,6 +42,12 @@ SENTENCES = {
 PASSING = frozenset({"SQLITE_BUSY", "SQLITE_FULL", "SQLITE_IOERR"})
 
 
+def is_of_its_structure(error: Exception) -> bool:
+    """Tell whether the file lacks what every book has: it is damaged, or somebody changed it."""
+    said = str(getattr(error, "orig", error))
+    return said.startswith(("no such table", "no such column", "malformed database schema"))
+
+
 @contextmanager
 def explained(place: str) -> Iterator[None]:
     """Turn a failure of the database that a person can put right into a sentence."""
@@ -52,7 +58,9 @@ def explained(place: str) -> Iterator[None]:
         # SQLite refines its codes: SQLITE_READONLY_DIRECTORY is a kind of SQLITE_READONLY
         family = "_".join(code.split("_")[:2])
         if family not in SENTENCES:
-            raise
+            if not is_of_its_structure(error):
+                raise
+            family = "SQLITE_CORRUPT"
         what, remedy = SENTENCES[family]
         trouble = PassingError if family in PASSING else BookError
         raise trouble(what, where=place, remedy=remedy) from error

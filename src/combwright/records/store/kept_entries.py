@@ -10,6 +10,7 @@ import sqlalchemy as sa
 
 from combwright.records.replay.corrections import names, standing
 from combwright.records.store.dialect import insert
+from combwright.records.store.stored_rows import entries_in, readable
 from combwright.records.store.tables import entry
 from combwright.terms.entries import ENTRY, KINDS, AnyEntry, Correction, Noted
 from combwright.terms.errors import ClashError
@@ -42,7 +43,9 @@ def keep(db: sa.Connection, entries: Iterable[AnyEntry]) -> int:
     known = bodies_of(db, list(wanted))
     for key, body in known.items():
         # compared as entries: a field that a later version adds makes no difference
-        if ENTRY.validate_python(body) != wanted[key]:
+        with readable(db):
+            was = ENTRY.validate_python(body)
+        if was != wanted[key]:
             raise clash(wanted[key])
     new = [each for each in wanted.values() if each.id not in known]
     if new:
@@ -54,8 +57,7 @@ def keep(db: sa.Connection, entries: Iterable[AnyEntry]) -> int:
 
 def history(db: sa.Connection) -> list[AnyEntry]:
     """Read every entry as it was written, corrections included, oldest writing first."""
-    bodies = db.scalars(sa.select(entry.c.body).order_by(entry.c.sequence))
-    return [ENTRY.validate_python(body) for body in bodies]
+    return entries_in(db, sa.select(entry.c.body).order_by(entry.c.sequence))
 
 
 def all_entries(db: sa.Connection) -> list[Noted]:
@@ -65,24 +67,27 @@ def all_entries(db: sa.Connection) -> list[Noted]:
 
 def entries_of(db: sa.Connection, colony: str) -> list[Noted]:
     """Read what stands in the book about one colony, splits and unites with others included."""
-    bodies = db.scalars(
-        sa.select(entry.c.body)
-        .where(
-            (entry.c.colony == colony)
-            | (entry.c.other_colony == colony)
-            # a correction may move a note from one colony to another, so both ends are read
-            | entry.c.corrects.is_not(None)
-            | entry.c.id.in_(CORRECTED)
+    found = standing(
+        entries_in(
+            db,
+            sa.select(entry.c.body)
+            .where(
+                (entry.c.colony == colony)
+                | (entry.c.other_colony == colony)
+                # a correction may move a note from one colony to another, so both ends are read
+                | entry.c.corrects.is_not(None)
+                | entry.c.id.in_(CORRECTED)
+            )
+            .order_by(entry.c.sequence),
         )
-        .order_by(entry.c.sequence)
     )
-    found = standing([ENTRY.validate_python(body) for body in bodies])
     return [each for each in found if colony in names(each)]
 
 
 def written_about(db: sa.Connection, colonies: Collection[str]) -> list[AnyEntry]:
     """Read as written what bears on some colonies, and who else is in the book, and where."""
-    bodies = db.scalars(
+    return entries_in(
+        db,
         sa.select(entry.c.body)
         .where(
             entry.c.kind.in_(ALWAYS_READ)
@@ -90,9 +95,8 @@ def written_about(db: sa.Connection, colonies: Collection[str]) -> list[AnyEntry
             | entry.c.other_colony.in_(colonies)
             | entry.c.id.in_(CORRECTED)
         )
-        .order_by(entry.c.sequence)
+        .order_by(entry.c.sequence),
     )
-    return [ENTRY.validate_python(body) for body in bodies]
 
 
 def bodies_of(db: sa.Connection, ids: Sequence[UUID]) -> dict[UUID, Any]:
@@ -100,8 +104,9 @@ def bodies_of(db: sa.Connection, ids: Sequence[UUID]) -> dict[UUID, Any]:
     found: dict[UUID, Any] = {}
     wanted = iter(ids)
     while some := list(islice(wanted, IDS_AT_ONCE)):
-        rows = db.execute(sa.select(entry.c.id, entry.c.body).where(entry.c.id.in_(some)))
-        found |= {key: body for key, body in rows}  # noqa: C416  (a Row is not a pair to mypy)
+        asked = sa.select(entry.c.id, entry.c.body).where(entry.c.id.in_(some))
+        with readable(db):
+            found |= {row.id: row.body for row in db.execute(asked)}
     return found
 
 

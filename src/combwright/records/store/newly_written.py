@@ -2,18 +2,20 @@
 
 import sqlalchemy as sa
 
+from combwright.records.store.stored_rows import readable
 from combwright.records.store.tables import entry, weather_day
 from combwright.terms.entries import ENTRY, AnyEntry
 
 
 def written_since(db: sa.Connection, sequence: int) -> list[tuple[int, AnyEntry]]:
     """Read entries as they were written after one (0: all), each with its place in the book."""
-    rows = db.execute(
+    asked = (
         sa.select(entry.c.sequence, entry.c.body)
         .where(entry.c.sequence > sequence)
         .order_by(entry.c.sequence)
     )
-    return [(row.sequence, ENTRY.validate_python(row.body)) for row in rows]
+    with readable(db):
+        return [(row.sequence, ENTRY.validate_python(row.body)) for row in db.execute(asked)]
 
 
 def marks(db: sa.Connection) -> tuple[int, str]:
@@ -24,5 +26,7 @@ def marks(db: sa.Connection) -> tuple[int, str]:
         sa.func.max(weather_day.c.day),
         sa.func.sum(weather_day.c.t_max_c + weather_day.c.rain_mm + weather_day.c.sun_h),
     )
-    found = db.execute(sa.select(last, *numbers)).one()
-    return int(found[0]), "/".join(str(one) for one in found[1:])
+
+    with readable(db):
+        found = db.execute(sa.select(last, *numbers)).one()
+        return int(found[0]), "/".join(str(one) for one in found[1:])

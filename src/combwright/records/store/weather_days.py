@@ -7,6 +7,7 @@ import numpy as np
 import sqlalchemy as sa
 
 from combwright.records.store.dialect import insert
+from combwright.records.store.stored_rows import readable
 from combwright.records.store.tables import weather_day
 from combwright.terms.errors import OutOfRangeError
 from combwright.terms.weather import DailyWeather
@@ -45,21 +46,23 @@ def keep_weather(db: sa.Connection, place: str, days: DailyWeather, source: str)
 
 def weather_between(db: sa.Connection, place: str, first: date, last: date) -> DailyWeather | None:
     """Read the longest unbroken run of known days of a place; of two as long the later one."""
-    found = db.execute(
+    asked = (
         sa.select(weather_day.c.day, *(weather_day.c[name] for name in MEASURED))
         .where(weather_day.c.place == place, weather_day.c.day.between(first, last))
         .order_by(weather_day.c.day)
-    ).all()
-    run = longest_run([row.day for row in found])
-    if not run:
-        return None
-    values = np.array([row[1:] for row in found[run.start : run.stop]], dtype=np.float64).T
-    return DailyWeather(found[run.start].day, *(series[np.newaxis, :] for series in values))
+    )
+    with readable(db):
+        found = db.execute(asked).all()
+        run = longest_run([row.day for row in found])
+        if not run:
+            return None
+        values = np.array([row[1:] for row in found[run.start : run.stop]], dtype=np.float64).T
+        return DailyWeather(found[run.start].day, *(series[np.newaxis, :] for series in values))
 
 
 def places_with_weather(db: sa.Connection) -> list[tuple[str, date, date, str, int]]:
     """List the places of which weather is kept: name, first and last day, source, days."""
-    rows = db.execute(
+    asked = (
         sa.select(
             weather_day.c.place,
             sa.func.min(weather_day.c.day),
@@ -70,19 +73,21 @@ def places_with_weather(db: sa.Connection) -> list[tuple[str, date, date, str, i
         .group_by(weather_day.c.place)
         .order_by(weather_day.c.place)
     )
-    return [(row[0], row[1], row[2], row[3], row[4]) for row in rows]
+    with readable(db):
+        return [(row[0], row[1], row[2], row[3], row[4]) for row in db.execute(asked)]
 
 
 def weather_of_day(
     db: sa.Connection, on: date
 ) -> dict[str, tuple[float, float, float, float, float]]:
     """Read one day's weather of every place: highest, lowest, rain, sun, wind."""
-    rows = db.execute(
-        sa.select(weather_day.c.place, *(weather_day.c[name] for name in MEASURED)).where(
-            weather_day.c.day == on
-        )
-    )
-    return {row[0]: (row[1], row[2], row[3], row[4], row[5]) for row in rows}
+    asked = sa.select(weather_day.c.place, *(weather_day.c[name] for name in MEASURED))
+    with readable(db):
+        rows = db.execute(asked.where(weather_day.c.day == on)).all()
+        return {
+            place: (float(high), float(low), float(rain), float(sun), float(wind))
+            for place, high, low, rain, sun, wind in rows
+        }
 
 
 def longest_run(days: Sequence[date]) -> range:

@@ -5,6 +5,8 @@ entries up to a day, the weather, the neighbours' lessons, the seed and the vers
 """
 
 import json
+from collections.abc import Callable
+from contextlib import suppress
 from dataclasses import replace
 from datetime import date
 from functools import cache
@@ -12,7 +14,6 @@ from hashlib import blake2b
 from itertools import pairwise
 from pathlib import Path
 from typing import Any, Final
-from zlib import crc32
 
 import numpy as np
 from platformdirs import user_cache_path
@@ -26,7 +27,7 @@ from combwright.belief.weighing.filter import Belief
 from combwright.kit.catalogue import Catalogue
 from combwright.kit.standing import Standing
 from combwright.records.store.book_handle import Book
-from combwright.services.whole_file import write_whole
+from combwright.services.whole_file import private_folder, write_whole
 from combwright.simulation.columns import STATE
 from combwright.terms.fingerprint import fingerprint
 from combwright.terms.set_up import SetUp
@@ -59,14 +60,12 @@ class KeptBeliefs:
     def get(self, colony: str, key: str) -> Followed | None:
         """Give a state that was put there, if it still is."""
         path = self._path(colony, key)
-        if not path.exists():
-            return None
         try:
             state = _read(path.read_bytes(), self.catalogue)
-            path.touch()
         except DAMAGED:
-            path.unlink(missing_ok=True)
+            _quietly(path.unlink)
             return None
+        _quietly(path.touch)  # those asked for lately are kept longest
         self.found += 1
         return state
 
@@ -77,8 +76,8 @@ class KeptBeliefs:
             return
         path = self._path(colony, key)
         try:
-            path.parent.mkdir(parents=True, exist_ok=True)
-            write_whole(path, _written(followed))
+            private_folder(path.parent)
+            write_whole(path, _written(followed), mode=0o600)
             old = sorted(path.parent.glob("*.belief"), key=lambda each: -each.stat().st_mtime)
             for each in old[MOST_FILES:]:
                 each.unlink(missing_ok=True)
@@ -90,8 +89,18 @@ class KeptBeliefs:
         return self.folder / name / f"{key}.belief"
 
 
+def _sum(content: bytes) -> bytes:
+    return blake2b(content, digest_size=16).hexdigest().encode()
+
+
+def _quietly(act: Callable[[], object]) -> None:
+    """Do what a full, locked or read-only disk may refuse without harm."""
+    with suppress(OSError):
+        act()
+
+
 def _written(followed: Followed) -> bytes:
-    """Write a line of JSON, and after it the arrays as they lie in memory.
+    """Write a checksum of the rest, a line of JSON, and the arrays as they lie in memory.
 
     NumPy's own files are not used: reading their headers goes through Python's parser, which in
     3.11 is not safe in threads.
@@ -129,15 +138,16 @@ def _written(followed: Followed) -> bytes:
     )
     parts = [array.tobytes() for array in arrays]
     told["sizes"] = [len(part) for part in parts]
-    told["sum"] = crc32(b"".join(parts))
-    return b"".join([json.dumps(told).encode(), b"\n", *parts])
+    whole = b"".join([json.dumps(told).encode(), b"\n", *parts])
+    return _sum(whole) + b"\n" + whole
 
 
 def _read(content: bytes, catalogue: Catalogue) -> Followed:
-    head, _, rest = content.partition(b"\n")
-    told = json.loads(head)
-    if crc32(rest) != told["sum"]:
+    said, _, whole = content.partition(b"\n")
+    if said != _sum(whole):
         raise ValueError("damaged")
+    head, _, rest = whole.partition(b"\n")
+    told = json.loads(head)
     ends = np.cumsum([0, *told["sizes"]])
     parts = [rest[start:end] for start, end in pairwise(ends)]
     colonies = np.frombuffer(parts[0], dtype=STATE).copy()

@@ -9,7 +9,7 @@ from typing import Final
 
 from combwright.belief.following.replay import Replay
 from combwright.belief.sharing.pooling import NOTHING, Moments, Pooled, moments_of, pool
-from combwright.services.whole_file import write_whole
+from combwright.services.whole_file import private_folder, write_whole
 from combwright.simulation.run import BrokenBalanceError
 from combwright.terms.entries import Colony, Noted
 from combwright.terms.errors import CombwrightError
@@ -96,7 +96,7 @@ class Lessons(Mapping[str, Pooled]):
     def _keep(self, moments: Mapping[str, Moments]) -> None:
         newest = dict(list(moments.items())[-MOST_KEPT:])
         try:
-            self._file.parent.mkdir(parents=True, exist_ok=True)
-            write_whole(self._file, json.dumps(newest).encode())
+            private_folder(self._file.parent)
+            write_whole(self._file, json.dumps(newest).encode(), mode=0o600)
         except OSError:
             return  # costs time the next time, not the answer

@@ -190,14 +190,14 @@ def near(name: str, known: Sequence[str]) -> str:
     return f"It knows: {', '.join(sorted(known)[:12])}." if known else "It is still empty."
 
 
-def save(path: Path, content: str | bytes) -> None:
+def save(path: Path, content: str | bytes, *, mode: int = 0o666) -> None:
     """Write a file that a person named; what was there before stays whole until it is replaced."""
     data = content.encode("utf-8") if isinstance(content, str) else content
     try:
         if path.exists() and not path.is_file():
             path.write_bytes(data)  # a device or pipe cannot be replaced
         else:
-            write_whole(path, data)
+            write_whole(path, data, mode=mode)
     except OSError as error:
         trouble = PassingError if error.errno in DISK_FULL else BookError
         raise trouble(

@@ -1,6 +1,7 @@
 """Photos of a note: pictures in a folder beside the book, named after the visit they belong to."""
 
 from collections.abc import Collection
+from io import BytesIO
 from typing import Final
 from uuid import UUID, uuid5
 
@@ -10,25 +11,39 @@ from combwright.services.book.field_words import FieldProblem
 from combwright.services.book.notes import NoteError
 from combwright.terms.errors import NotFoundError
 
-LARGEST: Final = 4_000_000
-SIGNS: Final = {
-    ".jpg": (b"\xff\xd8\xff", "image/jpeg"),
-    ".png": (b"\x89PNG\r\n\x1a\n", "image/png"),
-    ".webp": (b"RIFF", "image/webp"),
-}
+LARGEST: Final = 4_000_000  # bytes
+MOST_PIXELS: Final = 60_000_000
+LONGEST_SIDE: Final = 1600  # pixels
+QUALITY: Final = 85  # per cent, by the scale of JPEG
+MEDIA: Final = {".jpg": "image/jpeg", ".png": "image/png", ".webp": "image/webp"}
 
 
-def photo_kind(data: bytes) -> str:
-    """Tell the kind of a picture by its first bytes, whatever its name says."""
+def plain_picture(data: bytes) -> bytes:
+    """Draw a photo anew, upright and no larger than needed.
+
+    Whatever else its file held is gone: the place and time where it was taken, and anything that
+    was no picture at all.
+    """
     if len(data) > LARGEST:
         said = f"{len(data) / 1e6:.0f} MB"
         raise NoteError([FieldProblem("photo", f"The photo has {said}.", "4 MB at most.")])
-    for ending, (sign, _) in SIGNS.items():
-        if data.startswith(sign):
-            return ending
-    raise NoteError(
-        [FieldProblem("photo", "This is not a photo.", "Choose a JPEG, PNG or WebP picture.")]
-    )
+    from PIL import Image, ImageOps  # only where there is a photo
+
+    drawn = BytesIO()
+    try:
+        with Image.open(BytesIO(data), formats=("JPEG", "PNG", "WEBP")) as picture:
+            if picture.width * picture.height > MOST_PIXELS:
+                raise ValueError("too many pixels")  # noqa: TRY301  (said as below)
+            picture.draft("RGB", (LONGEST_SIDE, LONGEST_SIDE))
+            upright = ImageOps.exif_transpose(picture).convert("RGB")
+            upright.thumbnail((LONGEST_SIDE, LONGEST_SIDE))
+            upright.info.clear()
+            upright.save(drawn, "JPEG", quality=QUALITY)
+    except Exception as error:  # a decoder meets in a damaged file whatever it meets
+        raise NoteError(
+            [FieldProblem("photo", "This is not a photo.", "Choose a JPEG, PNG or WebP picture.")]
+        ) from error
+    return drawn.getvalue()
 
 
 class Photos:
@@ -38,10 +53,10 @@ class Photos:
         self._folder = book.beside("photos")
 
     def keep(self, note: UUID, data: bytes) -> None:
-        """Keep the photo of a note; keeping it again changes nothing."""
-        ending = photo_kind(data)
-        self._folder.mkdir(exist_ok=True)
-        save(self._folder / f"{uuid5(note, 'visit')}{ending}", data)
+        """Keep the photo of a note, drawn anew; keeping it again changes nothing."""
+        picture = plain_picture(data)
+        self._folder.mkdir(mode=0o700, exist_ok=True)
+        save(self._folder / f"{uuid5(note, 'visit')}.jpg", picture, mode=0o600)
 
     def among(self, visits: Collection[UUID]) -> set[UUID]:
         """Tell which of some visits have a photo."""
@@ -52,7 +67,7 @@ class Photos:
 
     def of(self, visit: UUID) -> tuple[bytes, str]:
         """Give the photo of a visit, and its media type."""
-        for ending, (_, media) in SIGNS.items():
+        for ending, media in MEDIA.items():
             path = self._folder / f"{visit}{ending}"
             if path.is_file():
                 return path.read_bytes(), media

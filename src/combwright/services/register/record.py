@@ -5,7 +5,7 @@ import io
 from dataclasses import dataclass
 from datetime import date
 
-FORMULA = ("=", "+", "-", "@", "\t", "\r")
+from combwright.records.notebook.spreadsheet_cells import harmless
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,15 +47,3 @@ def as_csv(record: Record) -> str:
         for row in table.rows:
             write([harmless(cell) for cell in row])
     return text.getvalue()
-
-
-def harmless(cell: str) -> str:
-    """Give a cell that no spreadsheet takes for a formula.
-
-    Examples
-    --------
-    >>> harmless("=1+1"), harmless("4 strips")
-    ("'=1+1", '4 strips')
-
-    """
-    return f"'{cell}" if cell.startswith(FORMULA) else cell

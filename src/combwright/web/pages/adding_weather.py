@@ -1,7 +1,5 @@
 """Weather into the book: a file, or the forecast of an open service for a yard."""
 
-from pathlib import Path
-from tempfile import TemporaryDirectory
 from typing import Annotated
 
 from fastapi import APIRouter, File, Form, Request, UploadFile
@@ -12,6 +10,7 @@ from combwright.sources.forecast import Forecast
 from combwright.sources.forecast import forecast as fetched
 from combwright.web.desk import AtDesk
 from combwright.web.showing import page
+from combwright.web.uploads import on_disk
 
 router = APIRouter(prefix="/weather", include_in_schema=False)
 
@@ -24,10 +23,7 @@ def add(
     yard: Annotated[str, Form(max_length=60)] = "",
 ) -> Response:
     """Keep the weather of a file for a yard."""
-    with TemporaryDirectory() as folder:
-        # the kind of file is told by its name too, so it keeps it, without any path
-        path = Path(folder) / (Path(file.filename or "").name or "weather.csv")
-        path.write_bytes(file.file.read())
+    with on_disk(file.file.read(), file, "weather.csv") as path:
         kept = add_file(at.book, path, None, yard or None, "Dublin Airport")
     return page(request, "weather_kept.html", kept=kept)
 
@@ -42,7 +38,7 @@ def forecast(
     """Fetch the forecast of a yard; the last one is used, with its age, where there is none."""
     now = at.clock()
     folder = at.book.beside("forecasts")
-    folder.mkdir(exist_ok=True)
+    folder.mkdir(mode=0o700, exist_ok=True)
 
     def fetch(latitude: float, longitude: float) -> Forecast:
         name = folder / f"{latitude:.4f} {longitude:.4f}.json"

@@ -18,6 +18,7 @@ from combwright.services.book.mending import mended
 from combwright.services.rounds.whatif import Compared, Idea, whatif
 from combwright.services.rounds.why import LESSONS
 from combwright.terms.errors import CombwrightError, NotFoundError
+from combwright.web.addresses import ColonyName
 from combwright.web.desk import AtDesk, Desk
 from combwright.web.pages.note import of_colony
 from combwright.web.showing import page
@@ -30,29 +31,6 @@ CHARTS: Final = ("frames_of_bees", "frames_of_brood", "stores_kg", "mites")
 HARMS: Final = {"no room": "short of room", "sour": "soured syrup", "chilled": "chilled brood"}
 
 
-@router.get("/colony/{name}")
-def show(at: AtDesk, request: Request, name: str) -> Response:
-    """Show how a colony stands and what was noted."""
-    book = at.book.now()
-    standing = book.colony(name)
-    entries = book.of(name)[::-1]
-    newest = at.rounds.newest()
-    part = next((each for each in newest.colonies if each.colony == name), None) if newest else None
-    return page(
-        request,
-        "colony.html",
-        name=name,
-        standing=standing,
-        stands=stands(standing),
-        entries=[(each, said(each)) for each in entries[:SHOWN]],
-        more=max(0, len(entries) - SHOWN),
-        photos=at.photos.among([each.id for each in entries]),
-        mended=mended(book.history, name),
-        part=part,
-        on=newest.on if newest else at.day_meant(request),
-    )
-
-
 def advised(at: Desk, request: Request, name: str, on: date | None) -> tuple[date, ColonySheet]:
     """Give a colony's part of the round of a day, or of the one that comes next."""
     book = at.book.now()
@@ -61,15 +39,15 @@ def advised(at: Desk, request: Request, name: str, on: date | None) -> tuple[dat
     return day, of_colony(worked_out(at, day), name)
 
 
-@router.get("/colony/{name}/why")
-def why(at: AtDesk, request: Request, name: str, on: date | None = None) -> Response:
+@router.get("/colony/{name:path}/why")
+def why(at: AtDesk, request: Request, name: ColonyName, on: date | None = None) -> Response:
     """Tell the chain of decisions."""
     day, part = advised(at, request, name, on)
     return page(request, "colony_why.html", name=name, part=part, on=day, lessons=LESSONS)
 
 
-@router.get("/colony/{name}/ahead")
-def ahead(at: AtDesk, request: Request, name: str, on: date | None = None) -> Response:
+@router.get("/colony/{name:path}/ahead")
+def ahead(at: AtDesk, request: Request, name: ColonyName, on: date | None = None) -> Response:
     """Show past forecasts beside what was seen, and the weeks ahead."""
     book = at.book.now()
     book.colony(name)
@@ -127,11 +105,11 @@ Count = Annotated[int | None, Query(ge=0, le=36)]
 Few = Annotated[int | None, Query(ge=0, le=8)]
 
 
-@router.get("/colony/{name}/what-if")
+@router.get("/colony/{name:path}/what-if")
 def what_if(
     at: AtDesk,
     request: Request,
-    name: str,
+    name: ColonyName,
     on: date | None = None,
     feed_g: Grams = None,
     frames: Count = None,
@@ -172,3 +150,27 @@ def chosen(part: ColonySheet, idea: Idea) -> dict[str, int]:
     }
     asked = {name: getattr(idea, name) for name in planned}
     return {name: planned[name] if asked[name] is None else asked[name] for name in planned}
+
+
+# last, for every other address of a colony begins as this one does
+@router.get("/colony/{name:path}")
+def show(at: AtDesk, request: Request, name: ColonyName) -> Response:
+    """Show how a colony stands and what was noted."""
+    book = at.book.now()
+    standing = book.colony(name)
+    entries = book.of(name)[::-1]
+    newest = at.rounds.newest()
+    part = next((each for each in newest.colonies if each.colony == name), None) if newest else None
+    return page(
+        request,
+        "colony.html",
+        name=name,
+        standing=standing,
+        stands=stands(standing),
+        entries=[(each, said(each)) for each in entries[:SHOWN]],
+        more=max(0, len(entries) - SHOWN),
+        photos=at.photos.among([each.id for each in entries]),
+        mended=mended(book.history, name),
+        part=part,
+        on=newest.on if newest else at.day_meant(request),
+    )

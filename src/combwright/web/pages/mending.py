@@ -11,6 +11,7 @@ from combwright.services.book.entry_words import said
 from combwright.services.book.mending import as_written, entry_named, mend, mend_fields, strike
 from combwright.services.book.notes import NoteError
 from combwright.terms.entries import Noted
+from combwright.web.addresses import segment
 from combwright.web.desk import AtDesk, Desk
 from combwright.web.pages.note import sent
 from combwright.web.pages.yards import known_names
@@ -51,7 +52,7 @@ def form(
 def where(entry: Noted) -> str:
     """Give the page that shows a note."""
     colony = getattr(entry, "colony", None)
-    return f"/colony/{colony}" if colony else "/yards"
+    return f"/colony/{segment(colony)}" if colony else "/yards"
 
 
 @router.post("/mend/{entry}")

@@ -13,9 +13,10 @@ from starlette.responses import JSONResponse, RedirectResponse, Response
 from combwright.planning.sheet import ColonySheet, RoundSheet
 from combwright.services.book.hive_form import counting_on, sections, unasked
 from combwright.services.book.notes import NoteError, TakenNote, take_note, undo_note
-from combwright.services.book.photos import LARGEST, photo_kind
+from combwright.services.book.photos import LARGEST, plain_picture
 from combwright.services.rounds.planned_note import as_advised
 from combwright.terms.errors import CombwrightError, NotFoundError, PassingError
+from combwright.web.addresses import ColonyName
 from combwright.web.desk import AtDesk, Desk
 from combwright.web.pages.sheet import Days
 from combwright.web.refusing import status_of
@@ -44,7 +45,12 @@ async def sent(request: Request) -> Sent:
 
 @router.get("/round/{on}/note/{colony:path}")
 def ask(
-    at: AtDesk, request: Request, on: date, colony: str, days: Days = 7, found: int | None = None
+    at: AtDesk,
+    request: Request,
+    on: date,
+    colony: ColonyName,
+    days: Days = 7,
+    found: int | None = None,
 ) -> Response:
     """Show the form for a colony, with what the round advised filled in."""
     sheet = worked_out(at, on, days)
@@ -132,7 +138,7 @@ async def take(at: AtDesk, request: Request) -> Response:
 def keep(at: Desk, brought: Sent) -> TakenNote:
     """Put a note into the book, and its photo beside it."""
     if brought.photo:
-        photo_kind(brought.photo)
+        plain_picture(brought.photo)
     noted = take_note(at.book, brought.fields)
     if brought.photo:
         at.photos.keep(noted.note, brought.photo)
