@@ -174,6 +174,20 @@ def mend(
         typer.echo(f"is now “{said(better)}”." if better else "is struck out.")
 
 
+@commands.command(epilog="Example: `combwright book check --book yard.book`")
+def check(named: BookOption = None, as_json: JsonOption = False) -> None:
+    """Go through every entry and its seal: does the book still say what was written into it."""
+    from combwright.services.book.checking import check_book
+
+    found = check_book(named_book(named, must_exist=True))
+    if as_json:
+        print_json(found)
+    else:
+        typer.echo(found.wrong or f"{found.words}: every entry fits its seal.")
+    if found.wrong:
+        raise typer.Exit(1)
+
+
 def _problems(problems: "Iterable[Problem]") -> list[dict[str, Any]]:
     return [
         {

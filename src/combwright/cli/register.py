@@ -63,3 +63,4 @@ def show_record(record: "Record") -> None:
             shown.add_row(*row)
         console.print(shown if each.rows else f"{each.title}: none.")
     console.print(record.law)
+    console.print(record.seal)

@@ -15,6 +15,7 @@ def record_pdf(record: Record) -> bytes:
         "title": printable(record.title),
         "on": [record.on.year, record.on.month, record.on.day],
         "law": printable(record.law),
+        "seal": printable(record.seal),
         "missing": [printable(one) for one in record.missing],
         "complete": printable(record.complete),
         "tables": [

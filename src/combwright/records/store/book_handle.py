@@ -10,7 +10,10 @@ import sqlalchemy as sa
 from combwright.kit.catalogue import Catalogue, catalogue
 from combwright.records.store.contents import Contents
 from combwright.records.store.engine import open_engine, reading, writing
+from combwright.records.store.failures import altered
 from combwright.records.store.newly_written import marks, written_since
+from combwright.records.store.seals import NEWEST, check_seals
+from combwright.records.store.stored_rows import readable
 from combwright.terms.entries import AnyEntry
 
 Transaction: TypeAlias = sa.Connection
@@ -30,6 +33,7 @@ class Book:
         self.kit = kit or catalogue()
         self._must_exist = must_exist
         self._engine: sa.Engine | None = None
+        self._altered_at: int | None = None
         self._lock = Lock()
         self._history: list[AnyEntry] = []
         self._newest = Contents((), self.kit)
@@ -59,8 +63,14 @@ class Book:
         return self
 
     def writing(self) -> AbstractContextManager[Transaction]:
-        """One transaction that writes: all of it is kept, or nothing."""
-        return writing(self._opened())
+        """One transaction that writes: all of it is kept, or nothing.
+
+        A book whose last entries do not fit their seals is not written to.
+        """
+        engine = self._opened()
+        if self._altered_at is not None:
+            raise altered(self.place, self._altered_at)
+        return writing(engine)
 
     def reading(self) -> AbstractContextManager[Transaction]:
         """One transaction that reads: it sees the book as it stood when it began."""
@@ -89,4 +99,6 @@ class Book:
         # a book that was taken away since is asked for again: SQLite would make an empty file
         if self._engine is None or not self._path.exists():
             self._engine = open_engine(self._path, must_exist=self._must_exist)
+            with reading(self._engine) as db, readable(db):
+                self._altered_at = check_seals(db, newest=NEWEST).broken_at
         return self._engine

@@ -10,6 +10,7 @@ import sqlalchemy as sa
 
 from combwright.records.replay.corrections import names, standing
 from combwright.records.store.dialect import insert
+from combwright.records.store.seals import append_seals
 from combwright.records.store.stored_rows import entries_in, readable
 from combwright.records.store.tables import entry
 from combwright.terms.entries import ENTRY, KINDS, AnyEntry, Correction, Noted
@@ -52,6 +53,7 @@ def keep(db: sa.Connection, entries: Iterable[AnyEntry]) -> int:
         following = (db.scalar(sa.select(sa.func.max(entry.c.sequence))) or 0) + 1
         rows = [row(each, sequence) for each, sequence in zip(new, count(following), strict=False)]
         db.execute(insert(db, entry).on_conflict_do_nothing(), rows)
+        append_seals(db, ((one["sequence"], one["body"]) for one in rows))
     return len(new)
 
 

@@ -1,12 +1,13 @@
 """The tables of a book.
 
 ``entry`` only ever grows: what was noted is never changed, a correction is a row of its own.
+``seal`` grows with it, a link of the chain for each entry.
 ``weather_day`` may be replaced, because a forecast becomes a measurement.
 """
 
 import sqlalchemy as sa
 
-CURRENT = "0001"
+CURRENT = "0002"
 
 tables = sa.MetaData()
 
@@ -26,6 +27,13 @@ entry = sa.Table(
     sa.Column("yard", sa.Text),
     sa.Column("corrects", sa.Uuid, index=True),
     sa.Column("body", sa.JSON, nullable=False),
+)
+
+seal = sa.Table(
+    "seal",
+    tables,
+    sa.Column("sequence", sa.Integer, primary_key=True, autoincrement=False),
+    sa.Column("hash", sa.String(64), nullable=False),
 )
 
 weather_day = sa.Table(

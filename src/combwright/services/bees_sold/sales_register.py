@@ -10,6 +10,7 @@ from combwright.records.replay.known_honey import yard_on
 from combwright.records.replay.standstill import origin, standstills
 from combwright.records.store.book_handle import Book
 from combwright.records.store.contents import Contents
+from combwright.services.book.checking import seal_words
 from combwright.services.register.record import Record, WordTable
 from combwright.terms.entries import BeesSold, End, Move, Movement, Noted
 
@@ -45,6 +46,7 @@ def sales_register(book: Book, first: date, last: date, yard: str = "") -> Recor
         tuple(_missing(some, now, yard)),
         rows,
         "Every sale has its buyer’s address and contact, and an inspection.",
+        seal_words(book),
     )
 
 

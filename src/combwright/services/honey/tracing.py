@@ -1,7 +1,7 @@
 """Honey one step back and one step forward: from a lot, batch, colony, yard or seller."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from typing import Final
 
@@ -9,6 +9,7 @@ from combwright.records.replay.known_honey import KnownHoney, KnownLot, colonies
 from combwright.records.store.book_handle import Book
 from combwright.records.store.contents import Contents
 from combwright.science.honey.lots import best_before_words
+from combwright.services.book.checking import seal_words
 from combwright.services.register.record import Record, WordTable
 from combwright.terms.entries import HoneySale, HoneySource, JarRun, Treatment
 from combwright.terms.errors import NotFoundError
@@ -40,6 +41,7 @@ class HoneyTrace:
     sources: tuple[TracedSource, ...]
     lots: tuple[KnownLot, ...]
     sales: tuple[HoneySale, ...]
+    seal: str = ""
 
     @property
     def out(self) -> int:
@@ -54,7 +56,10 @@ class HoneyTrace:
 
 def trace(book: Book, name: str) -> HoneyTrace:
     """Follow a name both ways: a lot, a batch of honey, a colony, a yard, who sold honey."""
-    now = book.now()
+    return replace(_hanging_together(book.now(), name), seal=seal_words(book))
+
+
+def _hanging_together(now: Contents, name: str) -> HoneyTrace:
     if name in now.lots:
         lot = now.lots[name]
         return _traced(now, name, "lot", _before(now.honey, {lot.run.honey}), {name})
@@ -147,6 +152,7 @@ def recall(found: HoneyTrace, on: date) -> Record:
         missing,
         tables(found),
         "Every jar that is out is accounted for.",
+        found.seal,
     )
 
 

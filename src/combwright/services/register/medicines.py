@@ -16,6 +16,7 @@ from combwright.records.replay.known_medicines import (
 from combwright.records.store.book_handle import Book
 from combwright.records.store.contents import Contents
 from combwright.science.mites.medicine_law import DUTIES, FIELD_WORDS, Duty
+from combwright.services.book.checking import seal_words
 from combwright.terms.entries import Disposal, Product, Purchase, Treatment
 from combwright.terms.errors import NotFoundError
 
@@ -57,6 +58,7 @@ class Register:
     purchases: tuple[Purchase, ...]
     disposals: tuple[Disposal, ...]
     stock: tuple[MedicineStock, ...]
+    seal: str
 
 
 def register(book: Book, country: str, years: Sequence[int]) -> Register:
@@ -78,6 +80,7 @@ def register(book: Book, country: str, years: Sequence[int]) -> Register:
         tuple(e for e in now.entries if isinstance(e, Purchase) and e.on.year in years),
         tuple(e for e in now.entries if isinstance(e, Disposal) and e.on.year in years),
         tuple(each for each in stocks if each.bought),
+        seal_words(book),
     )
 
 

@@ -30,6 +30,7 @@ class Record:
     missing: tuple[str, ...]
     tables: tuple[WordTable, ...]
     complete: str = "Nothing that this law asks for."
+    seal: str = ""
 
 
 def as_csv(record: Record) -> str:
@@ -38,6 +39,7 @@ def as_csv(record: Record) -> str:
     write = csv.writer(text, lineterminator="\r\n").writerow
     write([harmless(record.title)])
     write([harmless(record.law)])
+    write([harmless(record.seal)])
     for missing in record.missing:
         write([harmless(f"Missing: {missing}")])
     for table in record.tables:

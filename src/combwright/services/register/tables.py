@@ -22,6 +22,7 @@ def as_record(found: Register) -> Record:
         found.law,
         found.missing,
         tables(found),
+        seal=found.seal,
     )
 
 

@@ -1,0 +1,93 @@
+"""A chain of seals over the entries: each over one as it is stored and the seal before it.
+
+Whoever changes or takes out an entry behind the book's back must write every later seal anew, and
+the seal that stands on a printed register no longer fits. Entries are put into the canonical form
+of RFC 8785 first, so that any other program can check the chain.
+"""
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from hashlib import sha256
+from typing import Any, Final
+
+import rfc8785
+import sqlalchemy as sa
+
+from combwright.records.store.tables import entry, seal
+
+BEFORE_ALL: Final = "0" * 64
+NEWEST: Final = 25  # entries at the end that are looked at on opening; all of them by a check
+GROUP: Final = 4  # signs of a code between two dashes
+GROUPS: Final = 3  # of them: 48 bits, enough that nobody hits upon them by trying; judgement
+
+
+@dataclass(frozen=True, slots=True)
+class SealsChecked:
+    """How many entries were looked at, the last seal, and the first place that does not fit."""
+
+    entries: int
+    last: str
+    broken_at: int | None = None
+
+    @property
+    def code(self) -> str:
+        """The last seal, short enough to be printed and compared by eye."""
+        return "-".join(self.last[at : at + GROUP] for at in range(0, GROUP * GROUPS, GROUP))
+
+
+def seal_of(before: str, body: Mapping[str, Any], sequence: int) -> str:
+    """Seal one entry behind the seal before it.
+
+    Examples
+    --------
+    >>> len(seal_of(BEFORE_ALL, {"kind": "visit"}, 1))
+    64
+
+    """
+    whole: dict[str, Any] = {"prev": before, "rec": body, "seq": sequence}
+    return sha256(rfc8785.dumps(whole)).hexdigest()
+
+
+def seal_rows(
+    before: str, rows: Iterable[tuple[int, Mapping[str, Any]]]
+) -> Iterator[dict[str, Any]]:
+    """Give the rows of seals for entries, in the order written."""
+    for sequence, body in rows:
+        before = seal_of(before, body, sequence)
+        yield {"sequence": sequence, "hash": before}
+
+
+def append_seals(db: sa.Connection, rows: Iterable[tuple[int, Mapping[str, Any]]]) -> None:
+    """Seal entries that were just written."""
+    newest = sa.select(seal.c.hash).order_by(seal.c.sequence.desc()).limit(1)
+    db.execute(sa.insert(seal), list(seal_rows(db.scalar(newest) or BEFORE_ALL, rows)))
+
+
+def check_seals(db: sa.Connection, *, newest: int | None = None) -> SealsChecked:
+    """Go through the chain, or through its last links, and find the first that does not fit."""
+    last = db.scalar(sa.select(sa.func.max(entry.c.sequence))) or 0
+    first = 1 if newest is None else max(1, last - newest + 1)
+    told = sa.select(seal.c.hash).where(seal.c.sequence == first - 1)
+    before = db.scalar(told) or BEFORE_ALL
+    count = 0
+    try:
+        for expected, (sequence, body, found) in enumerate(_sealed(db, first), first):
+            if sequence != expected or found != seal_of(before, body, sequence):
+                return SealsChecked(count, before, expected)
+            before, count = found, count + 1
+    except ValueError:  # what stands there is no longer an entry
+        return SealsChecked(count, before, first + count)
+    # what was cut off at the end leaves its seals behind
+    longest = db.scalar(sa.select(sa.func.max(seal.c.sequence))) or 0
+    return SealsChecked(count, before, last + 1 if longest > last else None)
+
+
+def _sealed(db: sa.Connection, first: int) -> Iterator[tuple[int, Mapping[str, Any], str | None]]:
+    """Read entries with their seals, from one on."""
+    rows = db.execute(
+        sa.select(entry.c.sequence, entry.c.body, seal.c.hash)
+        .outerjoin(seal, seal.c.sequence == entry.c.sequence)
+        .where(entry.c.sequence >= first)
+        .order_by(entry.c.sequence)
+    )
+    yield from ((row.sequence, row.body, row.hash) for row in rows)

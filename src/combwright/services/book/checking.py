@@ -1,0 +1,43 @@
+"""Whether the book still says what was once written into it."""
+
+from dataclasses import dataclass
+from datetime import date
+
+from combwright.records.store.book_handle import Book
+from combwright.records.store.seals import check_seals
+
+ALTERED = (
+    "An entry was changed or taken out by something other than this program. Keep this file as it "
+    "is, and go back to a copy from before; if it was you, say so to whoever asks for the register."
+)
+
+
+@dataclass(frozen=True, slots=True)
+class CheckedBook:
+    """What a check found: entries, the code of the last seal, up to when, and what is wrong."""
+
+    entries: int
+    code: str
+    until: date | None
+    wrong: str = ""
+
+    @property
+    def words(self) -> str:
+        """The seal as it is printed on registers."""
+        until = f", notes up to {self.until}" if self.until else ""
+        return f"Seal {self.code} over {self.entries} entries{until}"
+
+
+def check_book(book: Book) -> CheckedBook:
+    """Go through every entry and its seal."""
+    with book.reading() as db:
+        found = check_seals(db)
+    until = max((each.on for each in book.now().history), default=None)
+    wrong = "" if found.broken_at is None else f"Entry {found.broken_at} does not fit its seal."
+    return CheckedBook(found.entries, found.code, until, f"{wrong} {ALTERED}" if wrong else "")
+
+
+def seal_words(book: Book) -> str:
+    """Give the seal that is printed on a register of this book."""
+    checked = check_book(book)
+    return checked.wrong or checked.words
