@@ -18,7 +18,7 @@ from combwright.services.progress import OPENING, PLANNING, READING, READY
 from combwright.web.desk import lay_out
 
 pytestmark = pytest.mark.browser
-MANY = 1000  # members: slow enough for the page to be looked at
+MANY = 500  # members: slow enough for the page to be looked at
 LONG_MS = 120_000
 # what is shown is kept where it outlives the page, but watched only until the page is left
 WATCH = """() => {

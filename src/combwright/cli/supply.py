@@ -75,33 +75,36 @@ def otherwise(told: "list[str] | tuple[str, ...]") -> "WhatIf":
 
 
 def _show(sheet: "SupplySheet") -> None:
+    from combwright.advice.words.wording import chance_words, day_words, many
+
     for line in sheet.to_ring:
         typer.echo(f"Ring {line.customer} ({line.order}): {line.ring}")
     typer.echo("Orders")
     for line in sheet.orders:
-        promise = f"by {line.week}, {line.chance:.0%}; " if line.week else ""
-        typer.echo(
-            f"  {line.order}, {line.count} {line.what} for {line.customer}: "
-            f"{promise}{line.rests_on}"
-        )
+        promise = ""
+        if line.week is not None and line.chance is not None:
+            promise = f"by {day_words(line.week)}, {chance_words(line.chance)}; "
+        wanted = many(line.count, line.what)
+        typer.echo(f"  {line.order}, {wanted} for {line.customer}: {promise}{line.rests_on}")
         for way in line.possible_with:
             typer.echo(f"    possible with {way}")
     typer.echo("Week by week")
     for week in sheet.weeks:
         done = [
-            (week.by_cell, "nucs by cell"), (week.by_bought_queen, "nucs by bought queen"),
-            (week.mating_nucs, "mating nucs"), (week.grafts, "grafts"),
+            (week.by_cell, "nuc with a cell"), (week.by_bought_queen, "nuc with a bought queen"),
+            (week.mating_nucs, "mating nuc"), (week.grafts, "graft"),
         ]  # fmt: skip
-        said = ", ".join(f"{count} {what}" for count, what in done if count)
-        typer.echo(f"  {week.week}: {said or 'nothing'} (a cell lays with {week.lays:.0%})")
+        said = ", ".join(many(count, what) for count, what in done if count)
+        lays = chance_words(week.lays)
+        typer.echo(f"  {day_words(week.week)}: {said or 'nothing'} (a cell lays with {lays})")
     typer.echo("Nucs that stand")
     for nuc in sheet.nucs:
         typer.echo(f"  {nuc.colony} ({nuc.yard}): {nuc.said}")
     typer.echo("Donors")
     for give in sheet.gives:
         typer.echo(
-            f"  {give.week}: {give.donor} ({give.yard}) gives {give.frames_of_brood:g} frames of "
-            f"brood and {give.frames_of_bees:g} of bees, at a loss of {give.lost:.0f}"
+            f"  {day_words(give.week)}: {give.donor} ({give.yard}) gives {give.frames_of_brood:g} "
+            f"frames of brood and {give.frames_of_bees:g} of bees, at a loss of {give.lost:.0f}"
         )
     money = sheet.money
     typer.echo(

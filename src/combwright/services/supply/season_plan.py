@@ -7,13 +7,14 @@ from typing import Final
 
 import numpy as np
 
+from combwright.advice.words.wording import chance_words, day_words, many
 from combwright.planning.supply.promising import KEPT
 from combwright.planning.supply.ready import A_WEEK
 from combwright.planning.supply.solving import BEES, BROOD, FLOOR_BROOD, SupplyPlan, solve
 from combwright.planning.supply.supply_numbers import number
 from combwright.planning.supply.tightening import FirmPlan, firm_plan, rough
 from combwright.planning.supply.trying import given_up
-from combwright.planning.supply.wanted import Donor, SupplyTask, WantedOrder
+from combwright.planning.supply.wanted import Donor, SupplyTask, WantedOrder, Way
 from combwright.records.replay.known_orders import KnownOrder
 from combwright.records.store.book_handle import Book
 from combwright.science.colony.donors import nucs_now
@@ -104,7 +105,7 @@ def _order_line(
         promised_before=known.week,
         week=ready,
         chance=chance,
-        rests_on=_rests_on(wanted, week, firm),
+        rests_on=_rests_on(wanted, week, firm, asked),
         possible_with=help_for.get(wanted.order, ()),
         ring=_ring(known, wanted, ready, chance),
     )
@@ -115,28 +116,39 @@ def _ring(known: KnownOrder, wanted: WantedOrder, ready: date | None, chance: fl
     if known.week is None or wanted.promised is None:
         return ""
     if ready is None or chance is None:
-        return f"Promised for the week of {known.week}: {wanted.count} cannot be ready this season."
+        week = day_words(known.week)
+        return f"Promised for the week of {week}: {wanted.count} cannot be ready this season."
     late = (ready - known.week).days - A_WEEK + 1
+    promised = f"Promised for the week of {day_words(known.week)}"
     if late > 0:
         weeks = -(-late // A_WEEK)
         return (
-            f"Promised for the week of {known.week}: ready {weeks} "
-            f"{'week' if weeks == 1 else 'weeks'} late, by {ready} ({chance:.0%})."
+            f"{promised}: ready {weeks} {'week' if weeks == 1 else 'weeks'} late, by "
+            f"{day_words(ready)} ({chance_words(chance)})."
         )
     if chance < KEPT:
-        return f"Promised for the week of {known.week}: now kept with only {chance:.0%}."
+        return f"{promised}: now kept with only {chance_words(chance)}."
     return ""
 
 
-def _rests_on(wanted: WantedOrder, week: int | None, firm: FirmPlan) -> str:
-    """Say which nucs or queens an order waits for."""
+def _rests_on(wanted: WantedOrder, week: int | None, firm: FirmPlan, asked: AskedSupply) -> str:
+    """Say which nucs or queens an order waits for, and the last graft that it needs."""
     if week is None:
         return "refused: not enough can be ready with the chance that is asked for"
+    plan = firm.plan
     if wanted.product == "mated queen":
-        return f"{int(firm.plan.made['mating nuc'][:week].sum())} mating nucs made before"
-    made = {way: int(firm.plan.made[way][:week].sum()) for way in ("by cell", "by bought queen")}
-    told = [f"{number} nucs {way}" for way, number in made.items() if number]
-    return " and ".join(told) + " made before" if told else "nucs that stand already"
+        ways: tuple[Way, ...] = ("mating nuc",)
+        told = [many(int(plan.made["mating nuc"][:week].sum()), "mating nuc")]
+    else:
+        ways = ("by cell",)
+        made = {way: int(plan.made[way][:week].sum()) for way in ("by cell", "by bought queen")}
+        told = [f"{many(number, 'nuc')} {way}" for way, number in made.items() if number]
+    if not told:
+        return "nucs that stand already"
+    with_cells = [at for way in ways for at in np.flatnonzero(plan.made[way][:week])]
+    grafts = np.flatnonzero(plan.grafts[: max(with_cells, default=0)])
+    graft_by = f"; graft by {day_words(asked.week(int(grafts[-1])))}" if len(grafts) else ""
+    return f"{' and '.join(told)} made before{graft_by}"
 
 
 def _help(found: Gathered, firm: FirmPlan, seconds: float) -> dict[str, tuple[str, ...]]:
