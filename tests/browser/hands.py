@@ -1,15 +1,20 @@
 """What a keeper does with the page."""
 
-import re
 from collections import Counter
+from urllib.parse import quote
 
-from playwright.sync_api import BrowserContext, Page, expect
+from playwright.sync_api import BrowserContext, Locator, Page, expect
 from tests.browser.conftest import House
 
 from combwright.services.demo import ON
 from combwright.terms.entries import Visit
 
 ROUND = f"/round/{ON}"
+
+
+def hive(colony: str) -> str:
+    """The page of one hive on the round."""
+    return f"{ROUND}/hive/{quote(colony)}"
 
 
 def take_along(context: BrowserContext, house: House) -> Page:
@@ -32,10 +37,18 @@ def visited(house: House) -> Counter[str]:
 
 
 def done_as_planned(page: Page, colony: str) -> None:
-    """Tap “Done as planned” on the round's page."""
-    article = page.locator(f'article[data-colony="{colony}"]')
-    article.get_by_role("button", name="Done as planned").click()
-    expect(article.locator(".state")).to_have_text(re.compile("noted"))
+    """Tap “Done as planned” on the hive's page, which leads to the next."""
+    address = page.url.split("/round")[0]
+    if not page.url.endswith(hive(colony)):
+        page.goto(address + hive(colony))
+    page.get_by_role("button", name="Done as planned").click()
+    expect(page.locator("#said")).to_contain_text(f"{colony}: noted")
+
+
+def look_at(page: Page, colony: str) -> Locator:
+    """Open the hive's page, and give what it says of the note."""
+    page.goto(page.url.split("/round")[0] + hive(colony))
+    return page.locator("article .state")
 
 
 def waiting(page: Page) -> int:

@@ -4,6 +4,9 @@ from combwright.services.demo import ON
 
 PAGES = {
     "round": f"/round/{ON}",
+    "hive": f"/round/{ON}/hive/Yarrow",
+    "found": f"/round/{ON}/found",
+    "key": "/key",
     "note": f"/round/{ON}/note/Bramble",
     "bench": f"/bench/{ON}",
     "colonies": "/yards",
@@ -11,6 +14,7 @@ PAGES = {
     "colony-ahead": "/colony/Bramble/ahead",
     "colony-why": "/colony/Bramble/why",
     "what-if": "/colony/Bramble/what-if?feed_g=1000",
+    "begin": "/begin",
     "kit": "/kit",
     "settings": "/settings",
     "syrup": "/syrup",

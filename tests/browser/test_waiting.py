@@ -53,7 +53,7 @@ def waiting(demo: Paths, tmp_path: Path, telephone: Telephone) -> Iterator[Page]
 
 def test_it_tells_the_work_in_its_order_and_gives_way_to_the_round(waiting: Page) -> None:
     waiting.evaluate(WATCH)
-    expect(waiting.locator("article.sheet")).to_have_count(16, timeout=LONG_MS)
+    expect(waiting.locator(".order li")).to_have_count(16, timeout=LONG_MS)
     seen: list[tuple[str, int]] = waiting.evaluate("JSON.parse(sessionStorage.seen)")
     # the page looks once a second, so that what is done sooner may pass unseen
     told = [doing for doing, _ in groupby(doing for doing, _ in seen)]
@@ -73,7 +73,7 @@ def test_it_is_for_everyone_and_outlasts_a_gap_in_the_signal(waiting: Page) -> N
     assert waiting.evaluate("document.documentElement.scrollWidth") <= PHONE["width"]
     assert waiting.evaluate(SMALL) == []
     waiting.context.set_offline(False)
-    expect(waiting.locator("article.sheet")).to_have_count(16, timeout=LONG_MS)
+    expect(waiting.locator(".order li")).to_have_count(16, timeout=LONG_MS)
 
 
 def test_without_javascript_it_looks_again_by_itself(waiting: Page) -> None:
@@ -82,4 +82,4 @@ def test_without_javascript_it_looks_again_by_itself(waiting: Page) -> None:
     plain = browser.new_page(java_script_enabled=False)
     plain.goto(waiting.url)
     expect(plain.locator("h1")).to_contain_text("Working out")
-    expect(plain.locator("article.sheet")).to_have_count(16, timeout=LONG_MS)
+    expect(plain.locator(".order li")).to_have_count(16, timeout=LONG_MS)

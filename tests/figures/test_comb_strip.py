@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from combwright.figures.comb_fills import COLOURS, Area, brood, pollen, stores, theme_css
 from combwright.figures.comb_legend import legend
-from combwright.figures.comb_strip import comb_strip
+from combwright.figures.comb_strip import comb_stack, comb_strip
 from combwright.figures.comb_words import describe
 from combwright.terms.combs import Box, Place, StackView
 
@@ -69,9 +69,13 @@ def test_every_stack_is_drawn_whole_and_in_plain_numbers(
 
 @given(STACKS, STACKS, st.booleans())
 def test_nothing_is_drawn_outside_of_the_picture(
-    before: StackView, after: StackView, is_narrow: bool
+    before: StackView, after: StackView, is_alone: bool
 ) -> None:
-    drawing = comb_strip(before, after, title="Stack", is_narrow=is_narrow)
+    drawing = (
+        comb_stack(after, before, caption="leave it so", title="Stack")
+        if is_alone
+        else comb_strip(before, after, title="Stack")
+    )
     root = ET.fromstring(drawing)  # noqa: S314 - our own drawing
     _, _, width, height = (float(part) for part in root.get("viewBox", "").split())
     for rect in root.iter(f"{SVG}rect"):

@@ -8,10 +8,12 @@ import pytest
 from pdfminer.high_level import extract_pages, extract_text
 from pdfminer.layout import LTChar, LTPage, LTTextContainer, LTTextLine
 
+from combwright.paper.pocket_card import card_pdf
 from combwright.paper.round_sheet import Paper, round_pdf
 from combwright.planning.sheet import RoundSheet
 from combwright.terms.combs import Box, Place, StackView
 
+MOST_A_PAGE = 6
 MakeRound = Callable[..., RoundSheet]
 
 
@@ -51,7 +53,7 @@ def test_another_date_gives_other_bytes(sheet: RoundSheet) -> None:
     assert round_pdf(later) != round_pdf(sheet)
 
 
-@pytest.mark.parametrize("paper", ["a4", "a5"])
+@pytest.mark.parametrize("paper", ["a4", "a5", "large"])
 def test_all_that_the_keeper_needs_is_on_paper(sheet: RoundSheet, paper: Paper) -> None:
     text = without_spaces(words(round_pdf(sheet, paper=paper)))
     for colony in sheet.colonies:
@@ -71,19 +73,38 @@ def test_every_colony_has_one_block_in_working_order(sheet: RoundSheet) -> None:
     shuffled = sheet.model_copy(update={"colonies": sheet.colonies[::-1]})
     text = words(round_pdf(shuffled))
     names = [colony.colony for colony in sheet.colonies]
-    assert all(text.count(name) == 1 for name in names)
+    assert all(text.count(name) == 2 for name in names)  # its block, and its reasons at the end
     assert sorted(names, key=text.index) == names
 
 
-def test_a_block_stays_on_one_page(sheet: RoundSheet) -> None:
+def test_a_block_stays_on_one_page_with_room_to_write(sheet: RoundSheet) -> None:
     for page in pages(round_pdf(sheet)):
         text = without_spaces("".join(letter.get_text() for letter in letters(page)))
-        names = [c.colony for c in sheet.colonies if without_spaces(c.colony) in text]
-        # The last line of every block and its first are on the same page.
-        assert text.count("Chanceofharm") == len(names)
+        # The first line of every block and its last are on the same page.
+        assert text.count("remark") == text.count("nonecups")
+        assert text.count("remark") <= MOST_A_PAGE
 
 
-@pytest.mark.parametrize(("paper", "most"), [("a4", 10), ("a5", 19)])
+def test_what_is_written_stands_in_the_order_of_the_notebook(sheet: RoundSheet) -> None:
+    text = words(round_pdf(sheet))
+    fields = ["bees", "brood", "stores", "eggs", "queen", "cells", "feed"]
+    line = next(part for part in text.split("Expect")[1:] if "eggs" in part)
+    assert sorted(fields, key=line.rindex) == fields
+
+
+def test_the_weather_of_the_day_stands_on_top(sheet: RoundSheet) -> None:
+    text = words(round_pdf(sheet, day_weather=["Weather: 9 to 15 °C, wind 3 m/s."]))
+    assert text.index("Weather: 9 to 15 °C") < text.index(sheet.colonies[0].colony)
+
+
+def test_a_card_has_a_line_a_hive_and_room_to_write(sheet: RoundSheet) -> None:
+    lines = {each.colony: f"Line of {each.colony}" for each in sheet.colonies}
+    text = words(card_pdf(sheet, lines, day_weather=["Weather: fine."]))
+    assert all(text.count(line) == 1 for line in lines.values())
+    assert text.count("eggs") == len(lines)
+
+
+@pytest.mark.parametrize(("paper", "most"), [("a4", 7), ("a5", 19), ("large", 13)])
 def test_pages_are_few_numbered_and_dated(sheet: RoundSheet, paper: Paper, most: int) -> None:
     printed = pages(round_pdf(sheet, paper=paper))
     assert len(printed) <= most
@@ -172,7 +193,7 @@ def test_no_block_runs_into_the_foot_of_the_page(
         foot = [letter for letter in letters(page) if letter.y0 < 19 * 72 / 25.4 - 6]
         text = "".join(letter.get_text() for letter in foot)
         assert "MOVE" not in text
-        assert "Chance" not in text
+        assert "remark" not in text
 
 
 def test_a_tall_stack_fits_the_page(make_round: MakeRound) -> None:

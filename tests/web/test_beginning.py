@@ -58,7 +58,7 @@ def test_the_first_sheet_comes_on_the_same_day(empty: Desk) -> None:
     )
     assert {each.last_visit for each in sheet.colonies} == {empty.today}
     text = client.get(f"/round/{TODAY}", headers=PAGE).text
-    assert text.count("<article") == 3
+    assert text.count("<li data-colony") == 3
     assert "a count of mites" in text
     assert "frames in the box of 2, 3" in text
 

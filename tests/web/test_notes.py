@@ -42,7 +42,7 @@ def test_a_plain_form_is_answered_with_the_next_colony(client: TestClient, desk:
     fields = planned(desk, "Bramble") | {"following": "Teasel"}
     answer = client.post("/note", data=fields, headers=PAGE)
     assert answer.status_code == 303
-    assert "#c-Teasel" in answer.headers["Location"]
+    assert "/hive/Teasel" in answer.headers["Location"]
 
 
 def test_supers_that_came_off_are_counted_once(client: TestClient, desk: Desk) -> None:

@@ -9,6 +9,7 @@ from fastapi.testclient import TestClient
 from tests.demo import copied
 from tests.web.desks import PAGE, ROUND, client_of, desk_on
 
+from combwright.planning.at_every_colony import everywhere
 from combwright.records.store.book_handle import Book
 from combwright.records.store.kept_entries import keep
 from combwright.services.demo import ON, Paths
@@ -16,9 +17,9 @@ from combwright.services.demo_colonies import CASTS
 from combwright.services.progress import BUSY, PLANNING, Step
 from combwright.terms.entries import Visit
 from combwright.web.desk import Desk
-from combwright.web.showing import slug
 
 PAGES = (
+    *(f"{ROUND}/hive/Bramble", f"{ROUND}/found", "/key", "/begin"),
     *(ROUND, f"{ROUND}/note/Bramble", f"/bench/{ON}", "/yards", "/colony/Bramble", "/kit"),
     *(
         "/colony/Bramble/why",
@@ -54,6 +55,8 @@ PAGES = (
     *("/without-signal", "/login", "/enter/yard", "/enter/colony", "/enter/split", "/enter/kit"),
 )
 
+LIGHT = 40_000  # bytes of a page for one bar of signal
+
 
 @pytest.fixture(scope="module")
 def desk(demo: Paths, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Desk]:
@@ -80,9 +83,7 @@ def test_a_page_is_shown_under_the_strict_policy(client: TestClient, path: str) 
 def test_the_round_names_every_colony_in_working_order(client: TestClient, desk: Desk) -> None:
     text = client.get(ROUND).text
     sheet = desk.rounds.sheet(ON, 7)
-    places = [
-        text.index(f'<article class="sheet" id="{slug(each.colony)}') for each in sheet.colonies
-    ]
+    places = [text.index(f'<li data-colony="{each.colony}"') for each in sheet.colonies]
     assert len(places) == len(CASTS)
     assert places == sorted(places)
 
@@ -149,7 +150,7 @@ def test_one_yard_is_planned_with_its_own_bench_list(client: TestClient, desk: D
     litres = 0.0
     for yard in yards:
         text = client.get(ROUND, params={"yard": yard}).text
-        assert text.count("<article") == sum(each.yard == yard for each in whole.colonies)
+        assert text.count("<li data-colony") == sum(each.yard == yard for each in whole.colonies)
         found = re.search(r"L of syrup left of ([\d.]+) L", text)
         litres += float(found[1]) if found else 0.0
     assert litres == pytest.approx(whole.bench.syrup_l, abs=0.05 * (len(yards) + 1))
@@ -161,10 +162,16 @@ def test_an_unknown_colony_is_answered_with_what_to_do(client: TestClient) -> No
     assert "no colony “Nobody”" in answer.text
 
 
-def test_every_drawing_says_in_words_what_it_shows(client: TestClient) -> None:
-    drawings = re.findall(r"<svg[^>]*>.*?</svg>", client.get(ROUND).text, re.DOTALL)
-    assert len(drawings) == 2 * len(CASTS)  # wide and narrow, of which one is shown
-    assert all("<desc>expected: Brood box with" in drawing for drawing in drawings)
+def test_a_hive_is_a_light_page_whose_drawings_say_in_words_what_they_show(
+    client: TestClient, desk: Desk
+) -> None:
+    for each in desk.rounds.sheet(ON, 7).colonies:
+        text = client.get(f"{ROUND}/hive/{each.colony}").text
+        assert len(text.encode()) < LIGHT
+        drawings = re.findall(r"<svg[^>]*>.*?</svg>", text, re.DOTALL)
+        assert len(drawings) == (1 if each.before == each.after else 2)
+        assert all("Brood box with" in drawing for drawing in drawings)
+        assert text.index('class="line"') < text.index("<svg")  # the answer first
 
 
 def test_the_syrup_calculator_stands_a_wrong_number_beside_its_field(client: TestClient) -> None:
@@ -178,11 +185,20 @@ def test_what_if_compares_three_ways(client: TestClient) -> None:
     assert all(way in text for way in ("the plan", "your idea", "nothing done"))
 
 
-def test_a_large_book_is_shown_yard_by_yard(
+def test_a_phone_takes_along_no_more_hives_than_it_should(
     client: TestClient, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr("combwright.web.pages.sheet.WHOLE", 10)
+    assert "data-take" in client.get(ROUND).text
+    monkeypatch.setattr("combwright.web.pages.sheet.CARRIED", 10)
     overview = client.get(ROUND).text
-    assert "<article" not in overview
     assert "data-take" not in overview  # three hundred pages would be too many for a phone
     assert overview.count("<li data-colony") == len(CASTS)
+
+
+def test_what_is_said_at_every_colony_stands_on_the_round_alone(
+    client: TestClient, desk: Desk
+) -> None:
+    said = everywhere(desk.rounds.sheet(ON, 7)).jobs
+    assert said
+    overview, one = client.get(ROUND).text, client.get(f"{ROUND}/hive/Bramble").text
+    assert all(job in overview and job not in one for job in said)

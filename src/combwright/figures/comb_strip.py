@@ -32,7 +32,6 @@ def comb_strip(
     *,
     title: str,
     captions: tuple[str, str] = ("expected", "leave it so"),
-    is_narrow: bool = False,
 ) -> str:
     """Draw a stack from above, or two side by side, as SVG.
 
@@ -40,27 +39,30 @@ def comb_strip(
     so that many can stand on a page; see ``comb_fills.theme_css`` for its colours.
 
     ``before`` is the stack as it is expected to be found, ``after`` as it should stand until the
-    next visit; what differs is marked with a plus. ``captions`` stand over the two. Narrow, for the
-    screen of a phone, the second is drawn under the first.
+    next visit; what differs is marked with a plus. ``captions`` stand over the two.
     """
     columns = [(before, before, captions[0])]
     if after is not None:
         columns.append((after, before, captions[1]))
     heights = [_column_height(stack) for stack, _, _ in columns]
     widths = [_column_width(stack) for stack, _, _ in columns]
-    left, foot = 0.0, heights[0] if is_narrow else max(heights)
+    left, foot = 0.0, max(heights)
     drawn: list[str] = []
     for i, (stack, earlier, caption) in enumerate(columns):
-        if i and is_narrow:
-            drawn.append(_arrow_down(SIGN_ROOM + LEAST_WIDTH / 2, foot))
-            foot += ARROW_ROOM + heights[i]
-        elif i:
+        if i:
             drawn.append(_arrow(left + widths[0], foot - _floor_height() - 120))
             left += widths[0] + ARROW_ROOM
         drawn.append(_column(stack, earlier, caption, left, foot))
-    width = max(widths) if is_narrow else left + widths[-1]
+    width = left + widths[-1]
     words = [f"{caption}: {describe(stack)}" for stack, _, caption in columns]
     return svg("".join(drawn), width, foot, title=title, words=" ".join(words))
+
+
+def comb_stack(stack: StackView, earlier: StackView, *, caption: str, title: str) -> str:
+    """Draw one stack alone, with what differs from an earlier one marked."""
+    height, width = _column_height(stack), _column_width(stack)
+    body = _column(stack, earlier, caption, 0.0, height)
+    return svg(body, width, height, title=title, words=f"{caption}: {describe(stack)}")
 
 
 def svg(body: str, width: float, height: float, *, title: str, words: str) -> str:
@@ -185,10 +187,6 @@ def _tray(stack: StackView, earlier: StackView, x: float, y: float, width: float
         + rectangle(Area(left, y + 8, length, 16), "back", outline=3)
         + rectangle(Area(left, y + 8, pushed_in, 16), "ink")
     )
-
-
-def _arrow_down(x: float, y: float) -> str:
-    return stroke(f"M{x:.0f} {y + 8:.0f}v42m-18 -18l18 18l18 -18", 9)
 
 
 def _arrow(left: float, y: float) -> str:

@@ -1,14 +1,14 @@
 """The round sheet as PDF: colonies in working order, then bench list and load list."""
 
 import json
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from importlib.resources import files
 from typing import Any, Literal
 
 import typst
 
 from combwright.figures.comb_legend import legend
-from combwright.figures.comb_strip import comb_strip
+from combwright.figures.comb_strip import comb_stack
 from combwright.figures.comb_words import describe
 from combwright.paper.printable import printable
 from combwright.paper.sheet_words import (
@@ -17,24 +17,28 @@ from combwright.paper.sheet_words import (
     day_words,
     everywhere_words,
     stop_words,
+    usual_kit,
 )
 from combwright.planning.at_every_colony import Everywhere, everywhere
 from combwright.planning.sheet import ColonySheet, RoundSheet
 
-Paper = Literal["a4", "a5"]
-ROOM_MM: Mapping[Paper, int] = {"a4": 265, "a5": 175}
+Paper = Literal["a4", "a5", "large"]
+ROOM_MM: Mapping[Paper, int] = {"a4": 265, "a5": 175, "large": 265}
+LETTERS: Mapping[Paper, float] = {"a4": 1.0, "a5": 1.0, "large": 1.6}
 
 
-def round_pdf(sheet: RoundSheet, *, paper: Paper = "a4") -> bytes:
-    """Print a round sheet as an accessible PDF (PDF/UA-1).
+def round_pdf(sheet: RoundSheet, *, paper: Paper = "a4", day_weather: Sequence[str] = ()) -> bytes:
+    """Print a round sheet as an accessible PDF (PDF/UA-1), with the weather of its day.
 
     The same sheet gives the same bytes on every machine: its date is the date of the round, its
     fonts are those that come with Typst.
     """
+    content = sheet_content(sheet, paper)
+    content["day_weather"] = [printable(line) for line in day_weather]
     return bytes(
         typst.compile(
             files("combwright.paper").joinpath("round.typ").read_bytes(),
-            sys_inputs={"sheet": json.dumps(sheet_content(sheet, paper), ensure_ascii=False)},
+            sys_inputs={"sheet": json.dumps(content, ensure_ascii=False)},
             ignore_system_fonts=True,
             pdf_standards="ua-1",
         )
@@ -44,6 +48,7 @@ def round_pdf(sheet: RoundSheet, *, paper: Paper = "a4") -> bytes:
 def sheet_content(sheet: RoundSheet, paper: Paper) -> dict[str, Any]:
     """Return everything that the template prints; it is set as text, never read as markup."""
     said = everywhere(sheet)
+    usual = usual_kit(sheet.load)
     in_order = sorted(sheet.colonies, key=lambda colony: colony.order)
     return {
         "paper": paper,
@@ -54,29 +59,40 @@ def sheet_content(sheet: RoundSheet, paper: Paper) -> dict[str, Any]:
         "weather": printable(sheet.weather),
         "yards": [printable(yard) for yard in sheet.yards],
         "notices": [printable(notice) for notice in sheet.notices],
-        "legend": legend(columns=6 if paper == "a4" else 4),
-        "colonies": [_colony(colony, said, ROOM_MM[paper]) for colony in in_order],
+        "legend": legend(columns=4 if paper == "a5" else 6),
+        "colonies": [_colony(colony, said, paper) for colony in in_order],
         "everywhere": everywhere_words(said),
         "bench": bench_words(sheet.bench),
-        "load": [stop_words(stop) for stop in sheet.load],
+        "usual_kit": [printable(item) for item in usual],
+        "load": [stop_words(stop, usual) for stop in sheet.load],
     }
 
 
-def _colony(colony: ColonySheet, said: Everywhere, room_mm: float) -> dict[str, Any]:
+def _colony(colony: ColonySheet, said: Everywhere, paper: Paper) -> dict[str, Any]:
     words = colony_words(colony, said)
-    strip = comb_strip(colony.before, colony.after, title=f"Stack of {words['colony']}")
-    seen = f"Expected: {describe(colony.before)} Leave it so: {describe(colony.after)}"
-    strip_mm = float(strip.split('height="', 1)[1].split("mm", 1)[0])
-    return words | {
-        "strip": strip,
-        "strip_words": seen,
-        "may_be_long": strip_mm + _text_mm(words) > room_mm,
-    }
+    strips = _strips(colony, words["colony"])
+    tall = [float(one["svg"].split('height="', 1)[1].split("mm", 1)[0]) for one in strips]
+    strip_mm = sum(tall) if paper == "a5" else max(tall)
+    text_mm = LETTERS[paper] * _text_mm(words)
+    return words | {"strips": strips, "may_be_long": strip_mm + text_mm > ROOM_MM[paper]}
+
+
+def _strips(colony: ColonySheet, name: str) -> list[dict[str, str]]:
+    """Draw the stack as expected and as it should be left, or once where nothing changes."""
+    shown = [("expected", colony.before), ("leave it so", colony.after)]
+    if colony.before == colony.after:
+        shown = [("leave as it is", colony.before)]
+    return [
+        {
+            "svg": comb_stack(stack, colony.before, caption=caption, title=f"{name}, {caption}"),
+            "words": f"{caption}: {describe(stack)}",
+        }
+        for caption, stack in shown
+    ]
 
 
 def _text_mm(words: dict[str, Any]) -> float:
     """Estimate, rather too high, how much of a page the words about a colony take."""
-    lines = [*words["jobs"], *words["because"], *words["questions"]]
-    lines += [words["colony"], words["chances"]]
-    lines += [" ".join((b["found"], *b["do"], b["because"])) for b in words["branches"]]
-    return 15 + sum(4.6 * (1 + len(line) / 40) for line in lines)
+    lines = [*words["jobs"], *words["questions"], words["colony"]]
+    lines += [" ".join((b["found"], *b["do"])) for b in words["branches"]]
+    return 28 + sum(4.6 * (1 + len(line) / 40) for line in lines)

@@ -1,5 +1,6 @@
 """The words and figures of a round sheet as they stand on paper, ready for the template."""
 
+from collections.abc import Sequence
 from datetime import date
 from typing import Any
 
@@ -49,7 +50,8 @@ def colony_words(sheet: ColonySheet, said: Everywhere) -> dict[str, Any]:
         "colony": printable(sheet.colony),
         "yard": printable(sheet.yard),
         "place": printable(f"{sheet.hive} · {seen} · next {short_day(sheet.next_visit)}"),
-        "expected": _expected(sheet.expected),
+        "expected": expected_words(sheet.expected),
+        "room": _unseen(sheet.expected),
         "portion": portion_words(sheet.portion),
         "jobs": [printable(job) for job in said.jobs_of(sheet)],
         "because": [printable(reason) for reason in sheet.because],
@@ -100,7 +102,7 @@ def bench_words(bench: Bench) -> dict[str, Any]:
             ["sugar", f"{bench.sugar_kg:.1f} kg"],
             ["water", f"{bench.water_kg:.1f} kg"],
             ["makes syrup", f"{bench.syrup_l:.1f} L"],
-            ["of it sugar", f"{bench.sugar_fraction * 100:.0f} %"],
+            ["sugar in it", f"{bench.sugar_fraction * 100:.0f} %"],
             ["crystallises below", _crystals(bench)],
         ]
     return {
@@ -110,14 +112,22 @@ def bench_words(bench: Bench) -> dict[str, Any]:
     }
 
 
-def stop_words(stop: Stop) -> dict[str, Any]:
-    """Return what to load for one yard in words."""
+def usual_kit(load: Sequence[Stop]) -> list[str]:
+    """Return what every stop needs, which is said once where there are several."""
+    if len(load) < 2:  # noqa: PLR2004 - of one stop everything stands with it
+        return []
+    return [item for item in load[0].items if all(item in stop.items for stop in load)]
+
+
+def stop_words(stop: Stop, usual: Sequence[str] = ()) -> dict[str, Any]:
+    """Return what to load for one yard in words, without the usual kit."""
+    own = [printable(item) for item in stop.items if item not in usual]
     feed = [f"{stop.syrup_l:.1f} L syrup"] if stop.syrup_l > 0 else []
     feed += [f"{stop.fondant_kg:.1f} kg fondant"] if stop.fondant_kg > 0 else []
     return {
         "yard": printable(stop.yard),
         "colonies": many(stop.colonies, "colony"),
-        "items": feed + counted(stop) + [printable(item) for item in stop.items],
+        "items": [*feed, *counted(stop), *own],
     }
 
 
@@ -127,22 +137,29 @@ def counted(parts: Bench | Stop) -> list[str]:
     return [many(count, thing) for count, thing in counts if count > 0]
 
 
-def _expected(expected: Expected) -> list[list[str]]:
-    return [
-        ["bees", *_band(expected.frames_of_bees, 1, "frames")],
-        ["brood", *_band(expected.frames_of_brood, 1, "frames")],
-        ["stores", *_band(expected.stores_kg, 1, "kg")],
-        ["room", *_band(expected.room_cells, -2, "cells")],
-        ["mites", *_band(expected.mites, -1 if expected.mites.mid > 50 else 0, "")],  # noqa: PLR2004 - tens are enough above it
-    ]
-
-
-def _band(band: Band, digits: int, unit: str) -> list[str]:
-    low, mid, high = (
-        f"{round(value, digits) + 0.0:,.{max(digits, 0)}f}"
-        for value in (band.low, band.mid, band.high)
+def expected_words(expected: Expected) -> str:
+    """Say in a line what should be found, nine times in ten."""
+    return (
+        f"{_band(expected.frames_of_bees, 1)} frames of bees, "
+        f"{_band(expected.frames_of_brood, 1)} of brood, "
+        f"{_band(expected.stores_kg, 1)} kg of stores."
     )
-    return [f"{mid} {unit}".strip(), f"{low} – {high}"]
+
+
+def _unseen(expected: Expected) -> str:
+    """Say in a line what nobody sees at a glance, nine times in ten."""
+    mites = -1 if expected.mites.mid > 50 else 0  # noqa: PLR2004 - tens are enough above it
+    return (
+        f"Expected: {_band(expected.room_cells, -2)} empty warm cells, "
+        f"{_band(expected.mites, mites)} mites."
+    )
+
+
+def _band(band: Band, digits: int) -> str:
+    low, high = (
+        f"{round(value, digits) + 0.0:,.{max(digits, 0)}f}" for value in (band.low, band.high)
+    )
+    return f"{low}–{high}"
 
 
 def _branch(branch: Branch) -> dict[str, Any]:

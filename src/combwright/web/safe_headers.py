@@ -11,6 +11,7 @@ POLICY: Final = (
     "default-src 'none'; "
     "script-src 'self'; "
     "style-src 'self'; "
+    "font-src 'self'; "
     "img-src 'self' blob: data:; "
     "connect-src 'self'; "
     "manifest-src 'self'; "

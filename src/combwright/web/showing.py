@@ -14,7 +14,8 @@ from markupsafe import Markup
 from starlette.responses import HTMLResponse
 
 from combwright import __version__
-from combwright.figures.comb_strip import comb_strip
+from combwright.figures.comb_legend import legend
+from combwright.figures.comb_strip import comb_stack
 from combwright.planning.sheet import Band
 from combwright.science.queens.mark_colour import mark_colour
 from combwright.terms.combs import StackView
@@ -42,7 +43,7 @@ def environment() -> Environment:
         "segment": segment,
         "mark": mark_colour,
     }
-    made.globals |= {"strip": strip, "version": __version__}
+    made.globals |= {"strip": strip, "key": key, "version": __version__}
     return made
 
 
@@ -66,9 +67,22 @@ def page(request: Request, template: str, *, status_code: int = 200, **shown: An
 
 
 @lru_cache(maxsize=4096)
-def strip(before: StackView, after: StackView | None, title: str, *, is_narrow: bool) -> Markup:
-    """Draw a comb strip; the same stack is drawn once."""
-    return Markup(comb_strip(before, after, title=title, is_narrow=is_narrow))  # noqa: S704  (ours)
+def strip(before: StackView, after: StackView, name: str) -> tuple[Markup, ...]:
+    """Draw a stack as expected and as it should be left, or once where nothing changes."""
+    if before == after:
+        shown = [(before, before, "leave as it is")]
+    else:
+        shown = [(before, before, "expected"), (after, before, "leave it so")]
+    return tuple(
+        Markup(comb_stack(stack, earlier, caption=caption, title=f"{name}, {caption}"))  # noqa: S704
+        for stack, earlier, caption in shown
+    )
+
+
+@cache
+def key() -> Markup:
+    """Draw what the signs of a comb strip mean."""
+    return Markup(legend(columns=2))  # noqa: S704  (ours)
 
 
 @cache

@@ -1,6 +1,6 @@
 """The weather of the day of a round, where the book knows it."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 
@@ -52,3 +52,17 @@ def day_weather(book: Book, yards: Mapping[str, Yard], on: date) -> list[DayWeat
             flying = flight_hours(on.timetuple().tm_yday, latitude, *day)
             found.append(DayWeather(name, low, high, rain, sun, wind, float(flying)))
     return found
+
+
+def weather_lines(
+    book: Book, known: Mapping[str, Yard], on: date, yards: Sequence[str]
+) -> list[str]:
+    """Say the weather of a day once for all yards that share it."""
+    mine = {name: known[name] for name in yards if name in known}
+    told: dict[str, list[str]] = {}
+    for each in day_weather(book, mine, on):
+        told.setdefault(each.in_words, []).append(each.yard)
+    return [
+        f"{', '.join(names) if len(told) > 1 else 'Weather'}: {words}."
+        for words, names in told.items()
+    ]

@@ -9,6 +9,7 @@ from combwright.terms.entries.entry import Entry, OfColony, Text
 
 BroodKind = Literal["worker brood", "drone brood only", "several eggs a cell"]
 QueenCells = Literal["none", "cups", "charged", "sealed"]
+CellsPlace = Literal["face of a comb", "edges of combs", "face and edges"]
 TEMPERS = {"1": "very calm", "2": "calm", "3": "lively", "4": "stings", "5": "fierce"}
 
 
@@ -78,6 +79,28 @@ class Visit(Entry):
     queen_cells: Annotated[
         QueenCells | None,
         seen("Queen cells", "the furthest stage found", "queen cells", nothing="not looked"),
+    ] = None
+    cells_found: Annotated[
+        int | None,
+        seen(
+            "How many cells",
+            "queen cells with a larva or sealed, counted",
+            "queen cells found",
+            said="cells",
+            step=1,
+            start=1,
+        ),
+        Field(ge=0, le=200),
+    ] = None
+    cells_place: Annotated[
+        CellsPlace | None,
+        seen(
+            "Where",
+            "where the queen cells hang",
+            "queen cells place",
+            said="on the",
+            nothing="not noted",
+        ),
     ] = None
     brood_kind: Annotated[
         BroodKind | None,

@@ -63,7 +63,7 @@ def form(
 @router.post("/begin")
 async def take(at: AtDesk, request: Request) -> Response:
     """Take the yard and its colonies, and lead to their sheet of the same day."""
-    fields = (await sent(request)).fields
+    fields = (await sent(request, most=20 * MOST_ROWS)).fields
     try:
         await run_in_threadpool(begin_yard, at.book, fields, at.today)
     except NoteError as error:

@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
+from typing import Final
 from uuid import UUID
 
 from fastapi import APIRouter, Request
@@ -14,16 +15,18 @@ from combwright.planning.sheet import ColonySheet, RoundSheet
 from combwright.services.book.hive_form import counting_on, sections, unasked
 from combwright.services.book.notes import NoteError, TakenNote, take_note, undo_note
 from combwright.services.book.photos import LARGEST, plain_picture
+from combwright.services.rounds.asked_first import MITES, asked_first, frames_of_stores, is_shut
 from combwright.services.rounds.planned_note import as_advised
 from combwright.terms.errors import CombwrightError, NotFoundError, PassingError
-from combwright.web.addresses import ColonyName
+from combwright.web.addresses import ColonyName, segment
 from combwright.web.desk import AtDesk, Desk
 from combwright.web.pages.sheet import Days
 from combwright.web.refusing import status_of
-from combwright.web.showing import page, slug, span
+from combwright.web.showing import page
 from combwright.web.wait import worked_out
 
 router = APIRouter(include_in_schema=False)
+PLACES: Final = ("seen", "more")
 
 
 @dataclass(frozen=True)
@@ -34,9 +37,9 @@ class Sent:
     photo: bytes
 
 
-async def sent(request: Request) -> Sent:
-    """Read a form, one value a field."""
-    async with request.form(max_files=1, max_fields=100) as form:
+async def sent(request: Request, *, most: int = 100) -> Sent:
+    """Read a form of so many fields at most, one value a field."""
+    async with request.form(max_files=1, max_fields=most) as form:
         upload = form.get("photo")
         photo = await upload.read(LARGEST + 1) if isinstance(upload, UploadFile) else b""
         fields = {name: value for name, value in form.items() if isinstance(value, str)}
@@ -83,6 +86,9 @@ def form(
     mine = [each for each in sheet.colonies if each.yard == advised.yard]
     later = [each for each in mine if each.order > advised.order]
     counting = counting_on(at.book.now().entries, sheet.on)
+    seen, more = ([one for some in sections(counting)[place] for one in some] for place in PLACES)
+    known = {one.name: one for one in (*seen, *(one for one in more if one.name in MITES))}
+    first = [known[name] for name in asked_first(advised) if name in known]
     problems = error.problems if isinstance(error, NoteError) else ()
     return page(
         request,
@@ -91,7 +97,10 @@ def form(
         colony=advised,
         sheet=sheet,
         values=values,
+        first=first,
+        rest=[one for one in seen if one not in first],
         sections=sections(counting),
+        is_shut=is_shut(advised),
         asks_counting=counting is None,
         unasked=unasked(values),
         beside=beside(advised, values),
@@ -103,15 +112,19 @@ def form(
 
 
 def beside(advised: ColonySheet, values: Mapping[str, str]) -> dict[str, tuple[str, float | None]]:
-    """Say beside fields what is expected, and where to begin; and what kind of feed is meant."""
-    seen, stores = advised.expected, advised.expected.stores_kg
-    in_all = f"expected {stores.low:.1f}–{stores.high:.1f} kg in all"
+    """Say beside fields what is meant, and what is expected: where their steps begin."""
+    seen = advised.expected
     return {
-        "frames_of_bees": (f"expected {span(seen.frames_of_bees)}", seen.frames_of_bees.mid),
-        "frames_of_brood": (f"expected {span(seen.frames_of_brood)}", seen.frames_of_brood.mid),
-        "frames_of_stores": (in_all, None),
+        "frames_of_bees": ("", to_halves(seen.frames_of_bees.mid)),
+        "frames_of_brood": ("", to_halves(seen.frames_of_brood.mid)),
+        "frames_of_stores": ("", to_halves(frames_of_stores(advised.before))),
         "feed_g": (f"of {values.get('feed') or advised.portion.feed}", None),
     }
+
+
+def to_halves(frames: float) -> float:
+    """Round to half frames, as they are noted."""
+    return round(2 * frames) / 2
 
 
 @router.post("/note")
@@ -131,7 +144,7 @@ async def take(at: AtDesk, request: Request) -> Response:
         return page(request, "second_look.html", fields=brought.fields, odd=noted.odd)
     on, colony = brought.fields["on"], brought.fields["colony"]
     following = brought.fields.get("following", colony)
-    target = f"/round/{on}?noted={noted.note}&of={colony}#{slug(following)}"
+    target = f"/round/{on}/hive/{segment(following)}" if following else f"/round/{on}"
     return RedirectResponse(target, status_code=303)
 
 

@@ -1,6 +1,5 @@
 """The round of a day: the sheet in working order, with what was noted so far."""
 
-from collections.abc import Mapping
 from dataclasses import asdict
 from datetime import date, timedelta
 from typing import Annotated, Final
@@ -8,21 +7,23 @@ from typing import Annotated, Final
 from fastapi import APIRouter, Query, Request
 from starlette.responses import JSONResponse, RedirectResponse, Response
 
+from combwright.planning.at_every_colony import everywhere
 from combwright.records.store.contents import Contents
+from combwright.services.rounds.at_a_glance import glance, minutes_in_words
 from combwright.services.rounds.from_book import NOTICES
 from combwright.services.rounds.kept_rounds import of_yard
-from combwright.services.rounds.planned_note import as_advised
+from combwright.services.rounds.price_list import prices_on
 from combwright.services.rounds.syrup_left import syrup_left
 from combwright.services.rounds.to_say_more import to_say_more
-from combwright.services.weather.day_weather import day_weather
-from combwright.terms.entries import Visit, Yard
-from combwright.web.desk import AtDesk, Desk
+from combwright.services.weather.day_weather import weather_lines
+from combwright.terms.entries import Visit
+from combwright.web.desk import AtDesk
 from combwright.web.showing import page
 from combwright.web.wait import worked_out
 
 router = APIRouter(include_in_schema=False)
 
-WHOLE: Final = 24  # colonies on one page; more are shown yard by yard
+CARRIED: Final = 40  # hives whose pages a phone takes along; of more, it does so yard by yard
 Days = Annotated[int, Query(ge=1, le=60)]
 
 
@@ -44,9 +45,10 @@ def show(at: AtDesk, request: Request, on: date, yard: str = "", days: Days = 7)
         return page(request, "empty.html", on=on, first=first_day(book))
     sheet = worked_out(at, on, days)
     noted = {each.colony for each in book.on(on) if isinstance(each, Visit)}
-    yards = [(name, [each for each in sheet.colonies if each.yard == name]) for name in sheet.yards]
-    chosen = yard or ("" if len(sheet.colonies) <= WHOLE else None)
-    shown = sheet if not chosen else of_yard(sheet, chosen)
+    look = prices_on(book.entries, on).minutes_at_a_hive
+    rows = [(each, glance(each, look)) for each in sheet.colonies]
+    yards = [(name, [row for row in rows if row[0].yard == name]) for name in sheet.yards]
+    shown = of_yard(sheet, yard) if yard else sheet
     answer = page(
         request,
         "round.html",
@@ -56,11 +58,12 @@ def show(at: AtDesk, request: Request, on: date, yard: str = "", days: Days = 7)
         usual=NOTICES,
         yards=yards,
         yard=yard,
-        is_overview=chosen is None,
+        said=everywhere(sheet),
+        minutes=lambda rows: minutes_in_words([its for _, its in rows]),
+        carries=len(shown.colonies) <= CARRIED,
         noted=noted,
-        planned=lambda each: as_advised(each, on),
         left=syrup_left(shown, book.on(on)),
-        weather=weather_told(at, book.yards, on, shown.yards),
+        weather=weather_lines(at.book, book.yards, on, shown.yards),
         on=on,
         days=days,
         before=on - timedelta(days=1),
@@ -76,16 +79,17 @@ def first_day(book: Contents) -> date | None:
     return book.entries[0].on if book.entries else None
 
 
-def weather_told(at: Desk, known: Mapping[str, Yard], on: date, yards: list[str]) -> list[str]:
-    """Say the weather of the day once for all yards that share it."""
-    mine = {name: known[name] for name in yards if name in known}
-    told: dict[str, list[str]] = {}
-    for each in day_weather(at.book, mine, on):
-        told.setdefault(each.in_words, []).append(each.yard)
-    return [
-        f"{', '.join(names) if len(told) > 1 else 'Weather'}: {words}."
-        for words, names in told.items()
-    ]
+@router.get("/round/{on}/found")
+def found(at: AtDesk, request: Request, on: date, days: Days = 7) -> Response:
+    """Show what to do where something else is found, which is the same at any colony."""
+    branches = everywhere(worked_out(at, on, days)).branches
+    return page(request, "found.html", on=on, branches=branches)
+
+
+@router.get("/key")
+def what_patterns_mean(request: Request) -> Response:
+    """Show the key to the comb strip."""
+    return page(request, "key.html")
 
 
 @router.get("/round/{on}/progress")

@@ -100,22 +100,14 @@ if (canWait) {
     form.addEventListener("submit", async event => {
       event.preventDefault();
       const { colony, on } = await noteDown(form);
-      const next = form.closest("article")?.nextElementSibling;
-      if (next?.matches("article")) {
-        next.scrollIntoView();
-        next.focus({ preventScroll: true });
-      }
-      say(`${colony}: noted.`);
-      await flush();
-      await tell(colony, on);
+      sessionStorage.setItem("noted", JSON.stringify({ colony, on }));
+      flush(); // goes on, or starts again on the next page
+      location.assign(form.dataset.next);
     });
   addEventListener("online", flush);
   addEventListener("offline", showState);
   document.addEventListener("visibilitychange", () => document.hidden || flush());
-  if (document.querySelector("article.sheet")) {
-    sessionStorage.setItem("round", location.pathname + location.search);
-    flush().then(tellOnce);
-  } else flush();
+  flush().then(tellOnce);
   takeAlong();
 }
 

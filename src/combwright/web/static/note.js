@@ -3,6 +3,7 @@
 import { flush, noteDown } from "/static/app.js";
 import { drafts, notes, undo } from "/static/outbox.js";
 import { smaller } from "/static/photo.js";
+import { offer } from "/static/spoken.js";
 
 const form = document.querySelector("#note");
 const place = location.pathname;
@@ -20,6 +21,13 @@ for (const button of form.querySelectorAll("[data-step]")) {
   });
 }
 
+for (const button of form.querySelectorAll(".expected"))
+  button.addEventListener("click", () => {
+    const input = button.parentElement.querySelector("input");
+    input.value = button.dataset.value;
+    input.dispatchEvent(new Event("input", { bubbles: true }));
+  });
+
 for (const found of form.querySelectorAll("details[data-grams]"))
   found.addEventListener("toggle", () => {
     if (!found.open) return;
@@ -34,7 +42,7 @@ function fault(name, words) {
   line.hidden = !words;
   const input = form.elements[name];
   if (input instanceof Element) words ? input.setAttribute("aria-invalid", "true") : input.removeAttribute("aria-invalid");
-  if (words) line.closest("details")?.setAttribute("open", "");
+  for (let fold = words && line.closest("details"); fold; fold = fold.parentElement.closest("details")) fold.open = true;
 }
 
 function check() {
@@ -51,6 +59,9 @@ function check() {
 }
 
 const fieldsOf = () => [...new FormData(form).entries()].filter(([name]) => name !== "photo" && name !== "note");
+
+// the screen stays on while a note is made: gloves do not unlock a phone
+navigator.wakeLock?.request("screen").catch(() => null);
 
 let saving = Promise.resolve();
 function saveDraft() {
@@ -86,13 +97,6 @@ async function restore() {
   line.append(afresh);
 }
 
-async function leave() {
-  const round = sessionStorage.getItem("round");
-  const back = form.querySelector(".actions a").getAttribute("href");
-  const base = round?.startsWith(back.split(/[?#]/)[0]) ? round : back.split("#")[0];
-  location.assign(`${base}#${form.dataset.next}`);
-}
-
 if ("randomUUID" in crypto && "locks" in navigator) {
   form.addEventListener("input", saveDraft);
   form.addEventListener("submit", async event => {
@@ -106,7 +110,8 @@ if ("randomUUID" in crypto && "locks" in navigator) {
     if (old) await undo(old.id, old.on, old.colony);
     sessionStorage.setItem("noted", JSON.stringify({ on: record.on, colony: record.colony }));
     flush(); // goes on, or starts again on the next page
-    await leave();
+    location.assign(form.dataset.next);
   });
+  offer(form, document.querySelector("#heard"), saveDraft);
   await restore();
 }

@@ -1,6 +1,6 @@
 // The round's page: who is noted, as far as this device knows, and what is left in the van.
 
-import { standing } from "/static/states.js";
+import { segment, standing } from "/static/states.js";
 
 export function markColonies(waiting, takeBack) {
   const on = dayShown();
@@ -27,7 +27,7 @@ function ways(now, colony, on, takeBack) {
   if (now.mend) {
     const mend = document.createElement("a");
     mend.className = "button";
-    mend.href = `/round/${on}/note/${encodeURIComponent(colony)}${now.mend}`;
+    mend.href = `/round/${on}/note/${segment(colony)}${now.mend}`;
     mend.textContent = "Mend it";
     found.push(" ", mend);
   }
@@ -43,7 +43,7 @@ export const dayShown = () => location.pathname.split("/")[2] ?? "";
 export async function showVehicle(waiting) {
   const vehicle = document.querySelector("#vehicle");
   if (!vehicle) return;
-  const here = new Set([...document.querySelectorAll("article[data-colony]")].map(a => a.dataset.colony));
+  const here = new Set([...document.querySelectorAll("[data-colony]")].map(one => one.dataset.colony));
   const on = dayShown();
   const known = JSON.parse(vehicle.dataset.sent ?? "{}");
   for (const note of waiting) if (note.on === on && note.url === "/note" && here.has(note.colony)) known[note.id] = grams(note);

@@ -17,7 +17,7 @@ export function say(words, ...acts) {
     button.addEventListener("click", act);
     bar.append(" ", button);
   }
-  document.querySelector("main").append(bar);
+  document.body.append(bar);
   going = setTimeout(leave, GOES_AFTER_MS);
 }
 

@@ -3,6 +3,12 @@
 
 import { fates } from "/static/outbox.js";
 
+// A name as one part of an address, as the server writes it.
+export function segment(name) {
+  const plain = name.replace(/[/\\%=]|^\.{1,2}$/g, found => [...found].map(sign => `=${sign.charCodeAt().toString(16).toUpperCase()}`).join(""));
+  return encodeURIComponent(plain).replaceAll("%3D", "=");
+}
+
 // Gives the newest note of a colony on a day, as it stands, or null.
 export function standing(colony, on, waiting) {
   const mine = waiting.filter(note => note.colony === colony && note.on === on);

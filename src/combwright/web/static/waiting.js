@@ -2,7 +2,7 @@
 
 import { flush } from "/static/app.js";
 import { fates, notes } from "/static/outbox.js";
-import { refusal, waits } from "/static/states.js";
+import { refusal, segment, waits } from "/static/states.js";
 
 const list = document.querySelector("#waiting");
 
@@ -21,7 +21,7 @@ function line(note) {
   if (note.refused) item.append(element("p", sentence(refusal(note)), { className: "fault" }), ...faults(note));
   else item.append(element("p", sentence(waits(note).replace(/^noted, /, ""))));
   if (note.url === "/note")
-    item.append(element("a", "Mend", { className: "button", href: `/round/${note.on}/note/${encodeURIComponent(note.colony)}?draft=${note.id}` }));
+    item.append(element("a", "Mend", { className: "button", href: `/round/${note.on}/note/${segment(note.colony)}?draft=${note.id}` }));
   const drop = element("button", "Throw away", { type: "button" });
   drop.addEventListener("click", async () => {
     if (!confirm(`Throw away this ${what} of ${note.colony}? It is nowhere else.`)) return;
@@ -43,7 +43,7 @@ function faults(note) {
 function sent(fate) {
   const item = element("li", `${fate.colony}, ${fate.on}: ${fate.undoes ? "taken back" : "in the book"}`);
   for (const odd of fate.odd) item.append(element("p", `Worth a second look: ${odd}`, { className: "question" }));
-  if (!fate.undoes) item.append(" ", element("a", "Look", { className: "button", href: `/colony/${encodeURIComponent(fate.colony)}` }));
+  if (!fate.undoes) item.append(" ", element("a", "Look", { className: "button", href: `/colony/${segment(fate.colony)}` }));
   return item;
 }
 
