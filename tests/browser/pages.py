@@ -24,6 +24,7 @@ PAGES = {
     "find": "/find?words=bramble",
     "register": "/register",
     "honey": "/honey",
+    "import": "/import",
     "bees": "/bees",
     "sales-register": "/bees/register",
     "trace": "/honey/trace?of=Bramble",

@@ -47,6 +47,7 @@ PAGES = (
         "/enter/own%20queen",
         "/register",
         "/honey",
+        "/import",
         "/bees",
         "/bees/register",
         "/honey/trace?of=Bramble",

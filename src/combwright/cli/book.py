@@ -48,9 +48,9 @@ def add(
         print_json({"new": 0, "problems": _problems(error.problems)})
         raise typer.Exit(2) from error
     if as_json:
-        print_json(_report(report))
+        print_json(report_json(report))
     else:
-        _show_report(report, book.place)
+        show_report(report, book.place)
 
 
 @commands.command(epilog="Example: `combwright book show Alder`")
@@ -106,7 +106,8 @@ def list_own(
 @commands.command(epilog="Example: `combwright book export --format json --out all.json`")
 def export(
     form: Annotated[
-        Literal["csv", "json"], typer.Option("--format", help="A table, or a list of objects.")
+        Literal["csv", "json", "xlsx"],
+        typer.Option("--format", help="A table, a list of objects, or a spreadsheet to look at."),
     ] = "csv",
     out: Annotated[Path | None, typer.Option("--out", help="Write to this file.")] = None,
     named: BookOption = None,
@@ -114,9 +115,11 @@ def export(
 ) -> None:
     """Write out every entry; `combwright book add` makes the same book from it again."""
     from combwright.services.book.book import export as exported
-    from combwright.services.book.book import save
+    from combwright.services.book.book import export_sheet, save
 
-    text = exported(named_book(named, must_exist=True), "json" if as_json else form)
+    book = named_book(named, must_exist=True)
+    wanted = "json" if as_json else form
+    text = export_sheet(book) if wanted == "xlsx" else exported(book, wanted)
     if out is None:
         typer.echo(text, nl=False)
     else:
@@ -201,11 +204,13 @@ def _problems(problems: "Iterable[Problem]") -> list[dict[str, Any]]:
     ]
 
 
-def _report(report: "Report") -> dict[str, Any]:
+def report_json(report: "Report") -> dict[str, Any]:
+    """Give what became of a file as plain data."""
     return asdict(report) | {"problems": _problems(report.problems)}
 
 
-def _show_report(report: "Report", place: str) -> None:
+def show_report(report: "Report", place: str) -> None:
+    """Say what became of a file."""
     found = f"{report.new} new entries, {report.known} known already"
     typer.echo(f"{report.lines} lines read into {place}: {found}.")
     if report.corrected:

@@ -18,6 +18,7 @@ from combwright.cli import (
     honey,
     mites,
     mix,
+    own_sheet,
     prices,
     queens,
     register,
@@ -63,6 +64,7 @@ def shared(
 
 
 app.add_typer(bees.commands, name="bees")
+book.commands.command("import", epilog=own_sheet.EXAMPLE)(own_sheet.import_sheet)
 app.add_typer(book.commands, name="book")
 app.command()(colony.colony)
 app.command()(demo.demo)

@@ -6,7 +6,7 @@ from uuid import UUID
 from fastapi import APIRouter, File, Request, UploadFile
 from starlette.responses import Response
 
-from combwright.services.book.book import add_notebook, export
+from combwright.services.book.book import add_notebook, export, export_sheet
 from combwright.services.rounds.visits_calendar import visits_calendar
 from combwright.services.supply.batch_days import supply_days
 from combwright.terms.errors import NotebookError, NotFoundError
@@ -15,15 +15,21 @@ from combwright.web.showing import page
 from combwright.web.uploads import on_disk, plain_name
 
 router = APIRouter(include_in_schema=False)
-MEDIA = {"csv": "text/csv; charset=utf-8", "json": "application/json"}
+MEDIA = {
+    "csv": "text/csv; charset=utf-8",
+    "json": "application/json",
+    "xlsx": "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
+}
 
 
 @router.get("/book.{form}")
-def download(at: AtDesk, form: Literal["csv", "json"]) -> Response:
+def download(at: AtDesk, form: Literal["csv", "json", "xlsx"]) -> Response:
     """Give every entry of the book."""
     name = f'attachment; filename="combwright-{at.today}.{form}"'
     return Response(
-        export(at.book, form), media_type=MEDIA[form], headers={"Content-Disposition": name}
+        export_sheet(at.book) if form == "xlsx" else export(at.book, form),
+        media_type=MEDIA[form],
+        headers={"Content-Disposition": name},
     )
 
 

@@ -1,9 +1,13 @@
 import csv
 import io
 import json
+from datetime import date
+from io import BytesIO
+from uuid import uuid4
 
 import pytest
 from hypothesis import given
+from openpyxl import load_workbook
 from tests.records.samples import a_visit, histories
 
 from combwright.records.notebook.entry_table import (
@@ -12,9 +16,10 @@ from combwright.records.notebook.entry_table import (
     is_entry_table,
     to_csv,
     to_json,
+    to_xlsx,
 )
 from combwright.records.problems import Problem
-from combwright.terms.entries import AnyEntry
+from combwright.terms.entries import AnyEntry, Visit
 from combwright.terms.errors import NotebookError
 
 
@@ -86,3 +91,15 @@ def test_an_object_that_is_no_entry_is_named() -> None:
     text = json.dumps([{"kind": "visit", "id": "x", "on": "2026-04-01", "colony": "A"}, 7])
     told = [one for _, one in from_json(text.encode())]
     assert [isinstance(one, Problem) and one.line for one in told] == [1, 2]
+
+
+def test_no_cell_of_the_spreadsheet_is_a_formula() -> None:
+    remarks = ["=HYPERLINK(1)", "+1", "-1", "@x", "bell\x07", "calm"]
+    visits = [
+        Visit.model_construct(id=uuid4(), kind="visit", on=date(2027, 4, 3), colony="A", remark=one)
+        for one in remarks
+    ]
+    sheet = load_workbook(BytesIO(to_xlsx(visits))).active
+    told = [str(cell.value) for row in sheet.iter_rows(min_row=2) for cell in row if cell.value]
+    assert not [one for one in told if one.startswith(("=", "+", "-", "@"))]
+    assert all(cell.data_type != "f" for row in sheet.iter_rows() for cell in row)

@@ -3,6 +3,7 @@
 import csv
 import io
 import json
+import re
 from collections.abc import Iterable, Iterator
 from typing import Any
 
@@ -15,6 +16,7 @@ from combwright.terms.entries import ENTRY, KINDS, AnyEntry, Correction, Entry
 from combwright.terms.errors import NotebookError
 
 FIRST = ("id", "kind", "on", "colony", "yard")
+NOT_IN_XML = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f\ufffe\uffff]")
 ALL: tuple[type[Entry], ...] = (*KINDS, Correction)
 FIELDS = tuple(dict.fromkeys((*FIRST, *(field for kind in ALL for field in kind.model_fields))))
 
@@ -27,6 +29,27 @@ def to_csv(entries: Iterable[AnyEntry]) -> str:
     for each in entries:
         writer.writerow({name: cell(value) for name, value in content(each).items()})
     return text.getvalue()
+
+
+def to_xlsx(entries: Iterable[AnyEntry]) -> bytes:
+    """Write entries as a spreadsheet, one line each, for looking at: no cell is a formula."""
+    from openpyxl import Workbook  # only for a spreadsheet
+
+    book = Workbook(write_only=True)
+    sheet = book.create_sheet("entries")
+    sheet.append(list(FIELDS))
+    for each in entries:
+        told = {name: _shown(value) for name, value in content(each).items()}
+        sheet.append([told.get(name) for name in FIELDS])
+    data = io.BytesIO()
+    book.save(data)
+    return data.getvalue()
+
+
+def _shown(value: object) -> object:
+    """Give a number as a number, and anything else as harmless text."""
+    is_number = isinstance(value, int | float) and not isinstance(value, bool)
+    return value if is_number else NOT_IN_XML.sub(" ", cell(value))
 
 
 def to_json(entries: Iterable[AnyEntry]) -> str:

@@ -7,7 +7,7 @@ from datetime import date
 from pathlib import Path
 from typing import Final, Literal
 
-from combwright.records.notebook.entry_table import to_csv, to_json
+from combwright.records.notebook.entry_table import to_csv, to_json, to_xlsx
 from combwright.records.notebook.from_lines import Line
 from combwright.records.problems import Problem
 from combwright.records.replay.additions import Addition, additions, settled
@@ -75,7 +75,21 @@ def add_notebook(
     the others; ``correct`` strikes out what earlier files said of the colonies and days of this one
     and it does not: of a file without problems only, whatever ``keep_good`` says.
     """
-    data = contents(csv_path)
+    return add_data(
+        book, contents(csv_path), str(csv_path), keep_good=keep_good, correct=correct, today=today
+    )
+
+
+def add_data(
+    book: Book,
+    data: bytes,
+    place: str,
+    *,
+    keep_good: bool = False,
+    correct: bool = False,
+    today: date | None = None,
+) -> Report:
+    """Add what a file held, as `add_notebook` does; ``place`` names it in errors."""
     with book.writing() as db:
         whole = history(db)
         read = additions(data, whole)
@@ -88,11 +102,18 @@ def add_notebook(
                 if added.hopeless or correct
                 else ", or add the good lines alone with --keep-good."
             )
-            raise RefusedError(str(csv_path), added.problems, remedy + good)
+            raise RefusedError(place, added.problems, remedy + good)
         keep(db, amended)
         new = keep(db, added.entries)
     known = len(added.entries) - new
     return Report(len(added.lines), new, known, len(amended), added.problems)
+
+
+def would_add(book: Book, data: bytes) -> tuple[Problem, ...]:
+    """Say what the book would say to a file; nothing is written."""
+    with book.reading() as db:
+        whole = history(db)
+    return settled(additions(data, whole), whole, book.kit, this_day()).problems
 
 
 def add_entries(book: Book, entries: Sequence[AnyEntry], today: date | None = None) -> Report:
@@ -140,6 +161,12 @@ def export(book: Book, form: Literal["csv", "json"] = "csv") -> str:
     with book.reading() as db:
         entries = history(db)
     return to_csv(entries) if form == "csv" else to_json(entries)
+
+
+def export_sheet(book: Book) -> bytes:
+    """Write out every entry as a spreadsheet (XLSX), to be looked at."""
+    with book.reading() as db:
+        return to_xlsx(history(db))
 
 
 def notes(read: Addition) -> list[Noted]:
