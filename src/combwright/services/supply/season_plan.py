@@ -1,6 +1,6 @@
 """The plan of the season: from the book to what is promised, made, begun and given."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from datetime import date
 from typing import Final
@@ -9,12 +9,12 @@ import numpy as np
 
 from combwright.advice.words.wording import chance_words, day_words, many
 from combwright.planning.supply.promising import KEPT
-from combwright.planning.supply.ready import A_WEEK
+from combwright.planning.supply.ready import A_WEEK, ready_shares
 from combwright.planning.supply.solving import BEES, BROOD, FLOOR_BROOD, SupplyPlan, solve
 from combwright.planning.supply.supply_numbers import number
 from combwright.planning.supply.tightening import FirmPlan, firm_plan, rough
 from combwright.planning.supply.trying import given_up
-from combwright.planning.supply.wanted import Donor, SupplyTask, WantedOrder, Way
+from combwright.planning.supply.wanted import PRODUCT, WAYS, Donor, SupplyTask, WantedOrder, Way
 from combwright.records.replay.known_orders import KnownOrder
 from combwright.records.store.book_handle import Book
 from combwright.science.colony.donors import nucs_now
@@ -34,6 +34,11 @@ from combwright.services.supply.task import Gathered, gather
 
 LARGE_GAP: Final = 0.01  # beyond which the keeper is told
 SOLVING: Final = "Weighing promises against the weather ahead"
+WAY_WORDS: Final[Mapping[Way, str]] = {
+    "by cell": "nuc with a cell",
+    "by bought queen": "nuc with a bought queen",
+    "mating nuc": "mating nuc",
+}
 HELPED: Final = 2  # refused orders for which help is looked for
 BOXES, HOURS, FRAMES = 2, 4.0, 10  # more of each that is tried; judgement
 
@@ -52,9 +57,7 @@ def supply_plan(book: Book, asked: AskedSupply, progress: Progress = silent) -> 
 def _sheet(found: Gathered, firm: FirmPlan, asked: AskedSupply) -> SupplySheet:
     plan, task = firm.plan, found.last
     help_for = _help(found, firm, asked.seconds)
-    lines = [
-        _order_line(each, found.orders[each.order], (firm, help_for), asked) for each in task.orders
-    ]
+    lines = [_order_line(each, found, (firm, help_for), asked) for each in task.orders]
     plain = [firm.plain_tried.chance(name) for name in firm.plain.promised]
     return SupplySheet(
         on=asked.on,
@@ -88,11 +91,12 @@ def _sheet(found: Gathered, firm: FirmPlan, asked: AskedSupply) -> SupplySheet:
 
 def _order_line(
     wanted: WantedOrder,
-    known: KnownOrder,
+    found: Gathered,
     by: tuple[FirmPlan, dict[str, tuple[str, ...]]],
     asked: AskedSupply,
 ) -> OrderLine:
     firm, help_for = by
+    known = found.orders[wanted.order]
     week = firm.plan.promised.get(wanted.order)
     chance = None if week is None else round(firm.tried.chance(wanted.order), 3)
     ready = None if week is None else asked.week(week)
@@ -105,7 +109,7 @@ def _order_line(
         promised_before=known.week,
         week=ready,
         chance=chance,
-        rests_on=_rests_on(wanted, week, firm, asked),
+        rests_on=_rests_on(found.last, wanted, week, firm.plan, asked),
         possible_with=help_for.get(wanted.order, ()),
         ring=_ring(known, wanted, ready, chance),
     )
@@ -131,22 +135,23 @@ def _ring(known: KnownOrder, wanted: WantedOrder, ready: date | None, chance: fl
     return ""
 
 
-def _rests_on(wanted: WantedOrder, week: int | None, firm: FirmPlan, asked: AskedSupply) -> str:
+def _rests_on(
+    task: SupplyTask, wanted: WantedOrder, week: int | None, plan: SupplyPlan, asked: AskedSupply
+) -> str:
     """Say which nucs or queens an order waits for, and the last graft that it needs."""
     if week is None:
         return "refused: not enough can be ready with the chance that is asked for"
-    plan = firm.plan
-    if wanted.product == "mated queen":
-        ways: tuple[Way, ...] = ("mating nuc",)
-        told = [many(int(plan.made["mating nuc"][:week].sum()), "mating nuc")]
-    else:
-        ways = ("by cell",)
-        made = {way: int(plan.made[way][:week].sum()) for way in ("by cell", "by bought queen")}
-        told = [f"{many(number, 'nuc')} {way}" for way, number in made.items() if number]
+    in_time = {
+        way: plan.made[way] * (ready_shares(task, way).mean(axis=0)[week] > 0.0)
+        for way in WAYS
+        if PRODUCT[way] == wanted.product
+    }
+    told = [many(int(made.sum()), WAY_WORDS[way]) for way, made in in_time.items() if made.any()]
     if not told:
         return "nucs that stand already"
-    with_cells = [at for way in ways for at in np.flatnonzero(plan.made[way][:week])]
-    grafts = np.flatnonzero(plan.grafts[: max(with_cells, default=0)])
+    with_cells = sum(made for way, made in in_time.items() if way != "by bought queen")
+    last = int(np.flatnonzero(with_cells)[-1]) if np.any(with_cells) else 0
+    grafts = np.flatnonzero(plan.grafts[:last])
     graft_by = f"; graft by {day_words(asked.week(int(grafts[-1])))}" if len(grafts) else ""
     return f"{' and '.join(told)} made before{graft_by}"
 
