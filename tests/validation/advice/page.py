@@ -46,6 +46,12 @@ def per_colony(outcomes: Sequence["Outcome"], keeper: str, measure: str) -> Floa
     return np.where(known.any(1), np.where(known, values, 0).sum(1) / known.sum(1).clip(1), np.nan)
 
 
+def _listed(seeds: Sequence[int]) -> str:
+    """Name the seeds."""
+    numbers = ", ".join(map(str, seeds))
+    return f"the seed {numbers}" if len(seeds) == 1 else f"the seeds {numbers}"
+
+
 def interval(values: Floats, seed: int = 1) -> tuple[float, float, float]:
     """Mean of colonies with its 90 % interval, by resampling colonies (Efron's bootstrap)."""
     values = values[np.isfinite(values)]
@@ -83,11 +89,11 @@ def realised(outcomes: Sequence["Outcome"], keeper: str) -> dict[str, float]:
 def write_page(
     studies: Mapping[str, Sequence["Outcome"]],
     command: str,
-    seed: int,
+    seeds: Sequence[int],
     without: Mapping[str, Sequence["Outcome"]] | None = None,
 ) -> str:
     """Write the page."""
-    parts = [INTRODUCTION.format(command=command, today=date.today(), seed=seed)]  # noqa: DTZ011
+    parts = [INTRODUCTION.format(command=command, today=date.today(), seeds=_listed(seeds))]  # noqa: DTZ011
     titles = {
         "prior": "Colonies as the belief expects them",
         "outside": "Colonies outside the central half of what the belief expects",
@@ -268,7 +274,7 @@ def _harm_table(outcomes: Sequence["Outcome"]) -> str:
 INTRODUCTION: Final = """# Does the advice help?
 
 Made by `python -m tests.validation.advice.study {command}` on {today}
-with the seed {seed}; do not edit.
+with {seeds}; do not edit.
 
 Four keepers look after the same simulated colonies, in the same weather and with the same luck.
 Each colony has lived a year under the careful keeper before, winter and all, in a world of its

@@ -273,12 +273,13 @@ def run_study(
     years: int,
     members: int,
     outside: bool,
-    seed: int = SEED,
+    seeds: Sequence[int] = (SEED,),
     workers: int = 2,
 ) -> list[Outcome]:
     """Run a study; colonies are shared out over processes."""
     asked = [
         Asked(place, number, years, members, outside, seed)
+        for seed in seeds
         for number in range(colonies)
         for place in places
     ]
@@ -312,7 +313,9 @@ def main(arguments: Sequence[str] | None = None) -> None:
     parser.add_argument("--places", type=int, default=3)
     parser.add_argument("--members", type=int, default=60)
     parser.add_argument("--outside", type=int, default=40, help="colonies of the second study")
-    parser.add_argument("--seed", type=int, default=SEED, help="seed of the truth")
+    parser.add_argument(
+        "--seed", type=int, nargs="+", default=[SEED], help="seeds of the truth, a thousand apart"
+    )
     parser.add_argument("--workers", type=int, default=2, help="processes")
     parser.add_argument("--without", type=int, default=12, help="colonies without each part")
     parser.add_argument("--page", type=Path)
@@ -330,12 +333,12 @@ def main(arguments: Sequence[str] | None = None) -> None:
                 years=chosen.years,
                 members=chosen.members,
                 outside=outside,
-                seed=chosen.seed,
+                seeds=chosen.seed,
                 workers=chosen.workers,
             )
     command = " ".join(sys.argv[1:]) if arguments is None else ""
     without = {
-        name: run_without(lacks, chosen.without, chosen.seed + 1, chosen.workers)
+        name: run_without(lacks, chosen.without, chosen.seed[0] + 1, chosen.workers)
         for lacks, name in LACKS.items()
         if chosen.without
     }
