@@ -87,7 +87,8 @@ def test_two_processes_write_the_same_bytes(book: Path, tmp_path: Path) -> None:
     answers, papers = [], []
     for number in (1, 2):
         pdf = tmp_path / f"{number}.pdf"
-        environment = os.environ | {"PYTHONHASHSEED": str(number)}
+        own = {"PYTHONHASHSEED": str(number), "XDG_CACHE_HOME": str(tmp_path / f"of {number}")}
+        environment = os.environ | own  # neither takes what the other has worked out
         words = [*PLAN, "--book", str(book), "--json", "--pdf", str(pdf)]
         done = combwright(*words, env=environment)
         assert done.returncode == 0, done.stderr

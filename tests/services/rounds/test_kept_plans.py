@@ -1,6 +1,7 @@
 """Plans of colonies that are kept: the same answers, and only what is new is made again."""
 
 from dataclasses import replace
+from functools import partial
 from pathlib import Path
 
 import pytest
@@ -32,6 +33,39 @@ def test_an_unchanged_book_is_answered_from_what_was_planned(demo: Paths, tmp_pa
     again = round_sheet(book, ON, members=MEMBERS, kept=kept)
     assert again == first == round_sheet(book, ON, members=MEMBERS)
     assert len(kept) == made == len(first.colonies)
+
+
+def test_another_program_takes_the_plans_that_lie_in_the_folder(
+    demo: Paths, tmp_path: Path
+) -> None:
+    book, folder = Book(copied(demo, tmp_path)), tmp_path / "plans"
+    first = KeptPlans(folder)
+    told = round_sheet(book, ON, members=MEMBERS, kept=first)
+    assert first.made == len(told.colonies)
+    assert {path.stat().st_mode & 0o777 for path in folder.iterdir()} == {0o600}
+    again = KeptPlans(folder)
+    assert round_sheet(book, ON, members=MEMBERS, kept=again) == told
+    assert again.made == 0
+
+
+@pytest.mark.parametrize("damage", ["", "no plan", "0\n{}"])
+def test_a_damaged_plan_is_made_again(situations: Situations, tmp_path: Path, damage: str) -> None:
+    followed = situations.follow("Bramble")
+    told = KeptPlans(tmp_path).sheet(followed, situations, 1, partial(colony_sheet, order=1))
+    (file,) = tmp_path.iterdir()
+    file.write_text(damage, "utf-8")
+    again = KeptPlans(tmp_path)
+    assert again.sheet(followed, situations, 1, partial(colony_sheet, order=1)) == told
+    assert again.made == 1
+
+
+def test_a_folder_that_cannot_be_written_costs_no_answer(
+    situations: Situations, tmp_path: Path
+) -> None:
+    (tmp_path / "a file").write_text("mine")
+    kept = KeptPlans(tmp_path / "a file")
+    followed = situations.follow("Bramble")
+    assert kept.sheet(followed, situations, 1, partial(colony_sheet, order=1)).colony == "Bramble"
 
 
 def test_only_what_is_new_is_made_again(situations: Situations) -> None:

@@ -17,7 +17,7 @@ from combwright.records.store.book_handle import Book
 from combwright.services.beliefs.unknown_colonies import unknown_colony_notices
 from combwright.services.beliefs.workers import follow_each, for_each, or_left_out
 from combwright.services.progress import PLANNING, Progress, silent
-from combwright.services.rounds.kept_plans import KeptPlans
+from combwright.services.rounds.kept_plans import KeptPlans, plans_folder
 from combwright.services.rounds.price_list import prices_on
 from combwright.services.rounds.situations import (
     SYRUP_FRACTION,
@@ -70,7 +70,8 @@ def round_sheet(
             f"No colony stands in {'yard ' + yard if yard else 'the book'} on {on.day} {on:%B %Y}.",
             remedy="Ask for another day or yard; `combwright book export` shows what is there.",
         )
-    sheet = _sheet(followed, situations, progress, KeptPlans() if kept is None else kept, left_out)
+    plans = KeptPlans(plans_folder()) if kept is None else kept
+    sheet = _sheet(followed, situations, progress, plans, left_out)
     if minutes is None:
         return sheet
     at_a_hive = prices_on(situations.entries, on).minutes_at_a_hive

@@ -10,7 +10,7 @@ from combwright.planning.supplies import bench, load
 from combwright.records.store.book_handle import Book
 from combwright.services.progress import Progress
 from combwright.services.rounds.from_book import round_sheet
-from combwright.services.rounds.kept_plans import KeptPlans
+from combwright.services.rounds.kept_plans import KeptPlans, plans_folder
 from combwright.services.rounds.situations import SYRUP_FRACTION
 from combwright.services.work_queue import InWork, WorkQueue
 from combwright.terms.errors import NotFoundError, OutOfRangeError
@@ -28,7 +28,7 @@ class Rounds:
         self._book = book
         self._members = members
         self._queue: WorkQueue[tuple[str, date, int], RoundSheet] = WorkQueue("round", kept=KEPT)
-        self._plans = KeptPlans()
+        self._plans = KeptPlans(plans_folder())
 
     def __len__(self) -> int:
         return len(self._queue)
