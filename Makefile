@@ -9,7 +9,7 @@ SEED ?= $(shell date +%Y%m%d)
 
 BIN := .venv/bin
 PY := $(BIN)/python
-PIP := $(PY) -m pip install --disable-pip-version-check --no-input
+PIP := $(PY) -m pip install --quiet --disable-pip-version-check --no-input
 LOCKED := $(PIP) --require-hashes
 READY := .venv/ready-to-run
 READY_TO_TEST := .venv/ready-to-test
@@ -25,7 +25,7 @@ set-up: $(READY_TO_TEST)  ## Make .venv with everything to run, test and change 
 
 demo: $(READY)  ## Write an invented season into demo/ and plan the next round from it
 	$(BIN)/combwright demo --dir demo
-	@echo "Here combwright is $(BIN)/combwright; after '. $(BIN)/activate' its name is enough."
+	@echo; echo "Here combwright is $(BIN)/combwright; after '. $(BIN)/activate' its name is enough."
 
 test: $(READY_TO_TEST)  ## Check format, style, types and layers, then run every quick test
 	$(BIN)/ruff format --check .

@@ -45,7 +45,7 @@ def test_it_tells_how_far_it_is_then_shows_the_sheet_and_what_to_try_next(tmp_pa
         "Reading the notes: 16 of 16 colonies",
         "Planning: 16 of 16 colonies",
     ]
-    for part in ("Alder Bank", "Bench", "Load", "Next: combwright book show"):
+    for part in ("Alder Bank", "Bench", "Load", "Three things to try:\n  combwright serve"):
         assert part in done.stdout
     assert str(tmp_path / "round.pdf") in done.stdout.replace("\n", "")
 

@@ -65,7 +65,7 @@ def test_what_is_to_be_done_indoors_is_said_in_steps() -> None:
     steps = " ".join(bench(colonies, 0.6).steps)
     assert "sugar" in steps
     assert "not boiling" in steps
-    assert "hand-warm" in steps
+    assert "lukewarm" in steps
     assert "2 frames of foundation" in steps
     assert "1 super" in steps
 

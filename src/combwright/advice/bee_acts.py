@@ -35,7 +35,7 @@ class Look(Act):
     chance: float | None = None
     due: Due | None = None
     if_none: Literal["test frame", "test frame or unite", "unite"] | None = None
-    early_or_late: bool = Field(default=False, description="Before 10 or after 17 o'clock")
+    early_or_late: bool = Field(default=False, description="Before 10 am or after 5 pm")
 
 
 class LeaveShut(Act):

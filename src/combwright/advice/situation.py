@@ -143,7 +143,7 @@ class Situation:
 
     @property
     def is_cool(self) -> bool:
-        """Tell whether syrup is taken better when it is given hand-warm."""
+        """Tell whether syrup is taken better when it is given lukewarm."""
         return self.mean_high_c < PARAMETERS["warm_enough_c"].value
 
     @property

@@ -40,5 +40,8 @@ def demo(
 
     show(sheet)
     typer.echo(f"\nThe sheet to print is {pdf}.")
-    typer.echo(f"Next: combwright book show Bramble --book {paths.book}")
-    typer.echo(f'      combwright round --on {paths.on} --yard "Alder Bank" --book {paths.book}')
+    book = f"--book {paths.book}"
+    typer.echo("\nThree things to try:")
+    typer.echo(f"  combwright serve {book}  (the page for phone and desk)")
+    typer.echo(f"  combwright why Bramble --on {paths.on} {book}")
+    typer.echo(f"  combwright whatif Bramble --on {paths.on} --feed-g 1500 {book}")

@@ -18,7 +18,12 @@ BookOption = Annotated[
     Path | None,
     typer.Option("--book", help="The book's file; your own data folder without it."),
 ]
-OnOption = Annotated[str, typer.Option("--on", help="Day of the round, 2027-04-24.")]
+OnOption = Annotated[
+    str,
+    typer.Option(
+        "--on", help="Day of the round, 2027-04-24; else today, or the day after the last note."
+    ),
+]
 JsonOption = Annotated[bool, typer.Option("--json", help="Print JSON only.")]
 
 
@@ -27,6 +32,17 @@ def day_of(option: str) -> "date":
     from combwright.records.notebook.day_cells import day
 
     return day(option.strip())
+
+
+def day_meant(option: str, book: "Book") -> "date":
+    """Read the day of an option; none is today, or the day after the last note of a later book."""
+    if option:
+        return day_of(option)
+    from datetime import date
+
+    from combwright.services.rounds.situations import usual_day
+
+    return usual_day(book, date.today())  # noqa: DTZ011  (the keeper's own day)
 
 
 def book_path(option: Path | None) -> Path:

@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from combwright.cli.options import BookOption, JsonOption, OnOption, day_of, named_book
+from combwright.cli.options import BookOption, JsonOption, OnOption, day_meant, named_book
 
 if TYPE_CHECKING:
     from rich.console import Console
@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 
 
 def plan_round(
-    on: OnOption,
+    on: OnOption = "",
     yard: Annotated[str | None, typer.Option(help="One yard; all when left out.")] = None,
     days: Annotated[int, typer.Option(help="Days until the next visit.")] = 7,
     pdf: Annotated[Path | None, typer.Option(help="Write the sheet as PDF to this file.")] = None,
@@ -34,10 +34,11 @@ def plan_round(
     from combwright.cli.progress import counted
     from combwright.services.rounds.from_book import round_sheet
 
+    opened = named_book(book, must_exist=True)
     with counted(shown=not json) as progress:
         sheet = round_sheet(
-            named_book(book, must_exist=True),
-            day_of(on),
+            opened,
+            day_meant(on, opened),
             yard=yard,
             days=days,
             members=members,
@@ -180,7 +181,7 @@ def _count_of_colonies(stop: "Stop") -> str:
 
 
 def _loaded(stop: "Stop") -> list[str]:
-    """Name what goes into the vehicle for a yard, without what is not needed."""
+    """Name what goes into the van for a yard, without what is not needed."""
     feed = [f"{stop.syrup_l:g} L of syrup"] if stop.syrup_l else []
     feed += [f"{stop.fondant_kg:g} kg of fondant"] if stop.fondant_kg else []
     counted = (

@@ -4,7 +4,15 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from combwright.cli.options import BookOption, JsonOption, OnOption, day_of, named_book, print_json
+from combwright.cli.options import (
+    BookOption,
+    JsonOption,
+    OnOption,
+    day_meant,
+    day_of,
+    named_book,
+    print_json,
+)
 from combwright.cli.progress import counted
 
 if TYPE_CHECKING:
@@ -15,7 +23,7 @@ EXAMPLE = 'Example: `combwright supply --on 2027-04-24 --what-if "cold 2027-05-2
 
 
 def supply(
-    on: OnOption,
+    on: OnOption = "",
     weeks: Annotated[int, typer.Option(help="Weeks of work ahead.")] = 12,
     hours: Annotated[float, typer.Option(help="Your hours a week for nucs.")] = 12.0,
     queens: Annotated[int, typer.Option(help="Mated queens you can buy a week.")] = 0,
@@ -35,11 +43,11 @@ def supply(
     from combwright.services.supply.asked import AskedSupply
     from combwright.services.supply.season_plan import supply_plan
 
+    opened = named_book(book, must_exist=True)
     asked = AskedSupply(
-        day_of(on), weeks=weeks, scenarios=scenarios, seed=seed, hours=hours,
+        day_meant(on, opened), weeks=weeks, scenarios=scenarios, seed=seed, hours=hours,
         queens_a_week=queens, what_if=otherwise(what_if or ()),
     )  # fmt: skip
-    opened = named_book(book, must_exist=True)
     with counted(shown=not json) as progress:
         sheet = supply_plan(opened, asked, progress)
     if json:

@@ -4,7 +4,14 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from combwright.cli.options import BookOption, JsonOption, OnOption, day_of, named_book, print_json
+from combwright.cli.options import (
+    BookOption,
+    JsonOption,
+    OnOption,
+    day_meant,
+    named_book,
+    print_json,
+)
 
 if TYPE_CHECKING:
     from combwright.services.rounds.whatif import Compared
@@ -12,7 +19,7 @@ if TYPE_CHECKING:
 
 def what_if(
     colony: Annotated[str, typer.Argument(help="Name of the colony.")],
-    on: OnOption,
+    on: OnOption = "",
     feed_g: Annotated[int | None, typer.Option(help="Grams of feed given at once.")] = None,
     sugar_percent: Annotated[float | None, typer.Option(help="Sugar in the feed, %.")] = None,
     frames: Annotated[int | None, typer.Option(help="Frames in the brood box.")] = None,
@@ -38,9 +45,8 @@ def what_if(
         _within(dummy_boards, 0, 2, "--dummy-boards", "boards"),
         _within(supers, 0, 8, "--supers", "supers"),
     )
-    compared = whatif(
-        named_book(book, must_exist=True), colony, day_of(on), idea, days=days, seed=seed
-    )
+    opened = named_book(book, must_exist=True)
+    compared = whatif(opened, colony, day_meant(on, opened), idea, days=days, seed=seed)
     if json:
         outcomes = [each.as_json() for each in compared.outcomes]
         print_json({"colony": colony, "until": compared.until, "ways": outcomes})

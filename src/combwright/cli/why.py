@@ -4,7 +4,14 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from combwright.cli.options import BookOption, JsonOption, OnOption, day_of, named_book, print_json
+from combwright.cli.options import (
+    BookOption,
+    JsonOption,
+    OnOption,
+    day_meant,
+    named_book,
+    print_json,
+)
 
 if TYPE_CHECKING:
     from combwright.services.rounds.why import Told
@@ -12,7 +19,7 @@ if TYPE_CHECKING:
 
 def tell_why(
     colony: Annotated[str, typer.Argument(help="Name of the colony.")],
-    on: OnOption,
+    on: OnOption = "",
     days: Annotated[int, typer.Option(help="Days until the next visit.")] = 7,
     short: Annotated[bool, typer.Option("--short", help="Numbers only, for the expert.")] = False,
     seed: Annotated[int, typer.Option(help="Seed of the simulation.")] = 1,
@@ -25,9 +32,11 @@ def tell_why(
     """
     from combwright.services.rounds.why import why
 
-    told = why(named_book(book, must_exist=True), colony, day_of(on), days=days, seed=seed)
+    opened = named_book(book, must_exist=True)
+    day = day_meant(on, opened)
+    told = why(opened, colony, day, days=days, seed=seed)
     if json:
-        shown = {"colony": told.sheet.colony, "on": day_of(on)}
+        shown = {"colony": told.sheet.colony, "on": day}
         print_json(shown | {"decisions": told.sheet.decisions, "notes": told.notes})
         return
     show(told, short=short)

@@ -30,8 +30,8 @@ class Catalogue:
 
         Examples
         --------
-        >>> catalogue().hive("national timber").frames
-        11
+        >>> catalogue().hive("national timber").frames, catalogue().hive("National").frames
+        (11, 11)
 
         """
         return self._of(key, Hive, "hive")
@@ -62,7 +62,9 @@ class Catalogue:
         return tuple(sorted(found, key=lambda item: item.key))
 
     def _of(self, key: str, kind: type[Kind], word: str) -> Kind:
-        found = self.items.get(" ".join(key.lower().split()))
+        plain = " ".join(key.lower().split())
+        # a box named without its material is of timber, as in “National”
+        found = self.items.get(plain) or self.items.get(f"{plain} timber")
         if isinstance(found, kind):
             return found
         keys = [item.key for item in self.all_of(kind)]

@@ -1,4 +1,4 @@
-"""Bench list and load list: what to prepare indoors and what to put in the vehicle."""
+"""Bench list and load list: what to prepare indoors and what to put in the van."""
 
 from collections.abc import Sequence
 from typing import Final
@@ -71,7 +71,7 @@ def bench(colonies: Sequence[ColonySheet], sugar_fraction: float) -> Bench:
             f"Stir {sugar:g} kg of white sugar into {water:g} kg (litres) of hot, not boiling, "
             "water until it is clear; keep children away from the hot pan."
         )
-        steps.append("Fill the portions by weight and carry them hand-warm.")
+        steps.append("Fill the portions by weight and carry them lukewarm.")
     counted = zip(needed.values(), PARTS, strict=True)
     parts = [many(number, what) for number, what in counted if number]
     if parts:

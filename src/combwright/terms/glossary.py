@@ -20,7 +20,7 @@ OURS: Final[dict[str, str]] = {
     "flow": "Days on which foragers bring in more than the colony uses.",
     "round": "One trip to one or more yards on a date, and the sheet for it.",
     "bench list": "What to prepare indoors before a round: syrup, frames, boxes.",
-    "load list": "What to put in the vehicle, yard by yard.",
+    "load list": "What to put in the van, yard by yard.",
     "book": "The append-only record of what was seen and done.",
     "entry": "One note in the book, never changed; a correction is a new entry that names it.",
     "notebook": "A CSV file, one line a visit, from which entries are read.",

@@ -14,6 +14,7 @@ from markupsafe import Markup
 from starlette.responses import HTMLResponse
 
 from combwright import __version__
+from combwright.advice.words.wording import many
 from combwright.figures.comb_legend import legend
 from combwright.figures.comb_strip import comb_stack
 from combwright.planning.sheet import Band
@@ -40,6 +41,7 @@ def environment() -> Environment:
         "span": span,
         "halves": halves,
         "slug": slug,
+        "many": many,
         "segment": segment,
         "mark": mark_colour,
     }

@@ -82,8 +82,8 @@ def test_spring_syrup_is_between_equal_and_double_and_given_warm(sheet: RoundShe
     for each in fed:
         share = each.portion.sugar_fraction
         assert 1.5 <= round(share / (1.0 - share), 6) <= 2.0
-        assert any("hand-warm" in job for job in each.jobs)
-    assert "hand-warm" in " ".join(sheet.bench.steps)
+        assert any("lukewarm" in job for job in each.jobs)
+    assert "lukewarm" in " ".join(sheet.bench.steps)
 
 
 def test_a_wide_pitch_in_the_book_is_noticed(sheet: RoundSheet) -> None:

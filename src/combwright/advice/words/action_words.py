@@ -83,7 +83,7 @@ def _(action: kit_acts.Feeding) -> str:
     amount = amount_words(action.grams, action.feed)
     if action.feed == "fondant":
         return f"Lay {amount} over the cluster."
-    warm = "hand-warm, " if action.hand_warm else ""
+    warm = "lukewarm, " if action.hand_warm else ""
     return f"Give {amount}, {warm}in the evening."
 
 
@@ -176,7 +176,7 @@ def _(action: bee_acts.LeaveShut) -> str:
     until = day_or_next(action.until)
     return {
         "queen is likely": f"A virgin or a cell is likely: keep out until {until}, or look before "
-        "10 or after 17 o'clock.",
+        "10 am or after 5 pm.",
         "virgin mates": f"{day_or_next(action.since)} to {until}: do not open; a virgin emerges "
         "and mates.",
         "swarmed": f"Do not open before {until}; then look for eggs.",

@@ -32,7 +32,7 @@ LOOKS: Final[Mapping[str, Callable[[Look], str]]] = {
         )
     ),
     "signs of a queen": lambda a: (
-        "Look before 10 or after 17 o'clock; no eggs, cell or virgin: put in a test frame."
+        "Look before 10 am or after 5 pm; no eggs, cell or virgin: put in a test frame."
         if a.early_or_late
         else "Look for queen cells, a virgin, or polished cells; do not add a queen yet."
     ),

@@ -1,4 +1,4 @@
-"""What is left in the vehicle while portions are given."""
+"""What is left in the van while portions are given."""
 
 from collections.abc import Iterable
 from dataclasses import dataclass

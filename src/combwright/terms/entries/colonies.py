@@ -90,7 +90,7 @@ class Split(Entry):
 class Unite(Entry):
     """A colony joined to another, whose queen is kept."""
 
-    TITLE: ClassVar[str] = "A uniting"
+    TITLE: ClassVar[str] = "Two colonies united"
 
     kind: Literal["unite"] = "unite"
     colony: OfColony

@@ -49,8 +49,6 @@ async function pageOf(request) {
   const timer = copy && setTimeout(() => stop.abort(), PATIENCE_MS);
   try {
     const answer = await fetch(request, { signal: stop.signal });
-    // a page of the round that now leads to the login: the work at the hives goes on with the copy
-    if (copy && answer.type === "opaqueredirect") return copy;
     // only who is not, or no longer, logged in is led there: nothing of the book stays readable
     if (new URL(request.url).pathname === "/login") await caches.delete(KEPT_PAGES);
     if (isWorthKeeping(answer)) await cache.put(request.url.split("#")[0], answer.clone());
