@@ -10,6 +10,7 @@ from typing import Annotated
 import typer
 
 from combwright.cli import (
+    backup,
     bees,
     book,
     colony,
@@ -65,7 +66,9 @@ def shared(
 
 app.add_typer(bees.commands, name="bees")
 book.commands.command("import", epilog=own_sheet.EXAMPLE)(own_sheet.import_sheet)
+app.command(epilog=backup.EXAMPLE)(backup.backup)
 app.add_typer(book.commands, name="book")
+app.command(epilog=backup.EXAMPLE_CHECK)(backup.check)
 app.command()(colony.colony)
 app.command()(demo.demo)
 app.command(epilog=evidence.EXAMPLE)(evidence.evidence)
@@ -74,6 +77,7 @@ app.command(epilog=mites.EXAMPLE)(mites.mites)
 app.command(epilog=mix.EXAMPLE)(mix.mix)
 app.command(epilog=prices.EXAMPLE)(prices.prices)
 app.command()(register.register)
+app.command(epilog=backup.EXAMPLE_RESTORE)(backup.restore)
 app.command(epilog=queens.EXAMPLE)(queens.queens)
 app.command(epilog=ripe.EXAMPLE)(ripe.ripe)
 app.command()(score.score)

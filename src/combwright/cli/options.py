@@ -58,7 +58,12 @@ def named_book(option: Path | None, *, must_exist: bool = False) -> "Book":
     """Take up the book; it is opened when it is first needed."""
     from combwright.records.store.book_handle import Book
 
-    return Book(book_path(option), must_exist=must_exist, kit=kit_named())
+    return Book(book_path(option), must_exist=must_exist, kit=kit_named(), warn=warned)
+
+
+def warned(sentence: str) -> None:
+    """Say on the side what has to be known, and leave the answer as it is."""
+    typer.echo(f"combwright: {sentence}", err=True)
 
 
 def kit_named() -> "Catalogue":

@@ -1,6 +1,7 @@
 """``combwright serve``: the page for phone and desk."""
 
 import json
+from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
 import typer
@@ -26,6 +27,10 @@ def serve(
     set_passphrase: Annotated[
         bool, typer.Option("--set-passphrase", help="Ask for a new passphrase, and stop.")
     ] = False,
+    backup_to: Annotated[
+        Path | None, typer.Option(help="Make a backup into this folder each night.")
+    ] = None,
+    keep: Annotated[int, typer.Option(help="How many backups to keep there.", min=1)] = 14,
     book: BookOption = None,
     as_json: JsonOption = False,
 ) -> None:
@@ -45,7 +50,7 @@ def serve(
 
     from combwright.web.desk import lay_out
 
-    desk = lay_out(opened, clock=lambda: datetime.now().astimezone())
+    desk = lay_out(opened, clock=lambda: datetime.now().astimezone(), backups=backup_to, keep=keep)
     _refuse_open_house(desk, host)
     _run(desk, host, port, as_json=as_json)
 

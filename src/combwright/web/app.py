@@ -1,10 +1,12 @@
 """The page: parse, call a service, show."""
 
+from asyncio import create_task, sleep
 from collections.abc import AsyncIterator
 from contextlib import asynccontextmanager
 
 from fastapi import FastAPI
 from fastapi.exceptions import RequestValidationError
+from starlette.concurrency import run_in_threadpool
 from starlette.middleware import Middleware
 from starlette.middleware.gzip import GZipMiddleware
 from starlette.requests import ClientDisconnect
@@ -29,7 +31,9 @@ def build(desk: Desk) -> FastAPI:
 
     @asynccontextmanager
     async def living(app: FastAPI) -> AsyncIterator[None]:
+        nights = create_task(each_night(app))
         yield
+        nights.cancel()
         app.state.desk.close_all()
 
     app = FastAPI(
@@ -65,3 +69,12 @@ def build(desk: Desk) -> FastAPI:
         app.include_router(router)
     app.mount("/static", StaticFiles(directory=STATIC))
     return app
+
+
+async def each_night(app: FastAPI) -> None:
+    """Have the keeper's own book looked after while nobody notes anything."""
+    while True:
+        at: Desk = app.state.desk
+        nightly = (at.own or at).nightly
+        await sleep(nightly.seconds_left)
+        await run_in_threadpool(nightly.work)

@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import date, datetime
+from pathlib import Path
 from typing import Annotated, Final
 
 from fastapi import Depends, Request
@@ -10,6 +11,7 @@ from starlette.responses import Response
 
 from combwright.records.store.book_handle import Book
 from combwright.services.access import Access
+from combwright.services.backup.nightly import Nightly
 from combwright.services.book.photos import Photos
 from combwright.services.rounds.kept_rounds import Rounds
 from combwright.services.supply.kept_plans import SupplyPlans
@@ -28,6 +30,7 @@ class Desk:
     photos: Photos
     supplies: SupplyPlans
     clock: Clock
+    nightly: Nightly
     is_demo: bool = False
     own: "Desk | None" = None  # the keeper's own, while an example lies on the desk
 
@@ -66,7 +69,15 @@ class Desk:
         answer.set_cookie(DAY, f"{on}/{self.today}", max_age=86400, httponly=True, samesite="lax")
 
 
-def lay_out(book: Book, *, clock: Clock, is_demo: bool = False, members: int = 200) -> Desk:
+def lay_out(
+    book: Book,
+    *,
+    clock: Clock,
+    is_demo: bool = False,
+    members: int = 200,
+    backups: Path | None = None,
+    keep: int = 0,
+) -> Desk:
     """Put together what the page works with; a book that cannot be read is refused here."""
     book.open()
     rounds = Rounds(book, members=members)
@@ -77,6 +88,7 @@ def lay_out(book: Book, *, clock: Clock, is_demo: bool = False, members: int = 2
         Photos(book),
         SupplyPlans(book, members=members),
         clock,
+        Nightly(book, clock, backups, keep),
         is_demo=is_demo,
     )
 

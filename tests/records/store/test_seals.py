@@ -114,8 +114,9 @@ def test_a_book_of_before_is_sealed_when_it_is_brought_up_to_date(tmp_path: Path
     with engine.begin() as db:
         upgrade(db, "0001")
         body = visit(1).model_dump_json(exclude_none=True)
-        row = "INSERT INTO entry (id, sequence, kind, happened, body) VALUES (?, 1, 'visit', ?, ?)"
-        db.exec_driver_sql(row, (UUID(int=1).hex, "2027-04-03", body))
+        row = "INSERT INTO entry (id, sequence, kind, happened, colony, body)"
+        row += " VALUES (?, 1, 'visit', ?, ?, ?)"
+        db.exec_driver_sql(row, (UUID(int=1).hex, str(visit(1).on), visit(1).colony, body))
     engine.dispose()
     book = Book(tmp_path / "old.book")
     with book.writing() as db:

@@ -1,39 +1,49 @@
 """A book as a handle: opened once in the face, and passed down to whatever reads or writes it."""
 
+from collections.abc import Callable
 from contextlib import AbstractContextManager
 from pathlib import Path
 from threading import Lock
-from typing import Self, TypeAlias
+from typing import Final, Self, TypeAlias
 
 import sqlalchemy as sa
 
 from combwright.kit.catalogue import Catalogue, catalogue
 from combwright.records.store.contents import Contents
-from combwright.records.store.engine import open_engine, reading, writing
-from combwright.records.store.failures import altered
+from combwright.records.store.engine import copy, open_engine, reading, writing
+from combwright.records.store.integrity import quickly, thoroughly
 from combwright.records.store.newly_written import marks, written_since
-from combwright.records.store.seals import NEWEST, check_seals
-from combwright.records.store.stored_rows import readable
 from combwright.terms.entries import AnyEntry
+from combwright.terms.errors import BookError
 
 Transaction: TypeAlias = sa.Connection
+DAMAGED: Final = (
+    "It can still be read. Keep it as it is, look through it with `combwright book check`, and "
+    "restore the last backup with `combwright restore`."
+)
 
 
 class Book:
     """One book. Its file is not touched until the book is first read or written.
 
     With ``must_exist`` it is refused, rather than made empty, where there is none; in ``kit`` its
-    hives are looked up.
+    hives are looked up; ``warn`` is told of one that is damaged: it is read, never written to.
     """
 
     def __init__(
-        self, path: Path, *, must_exist: bool = False, kit: Catalogue | None = None
+        self,
+        path: Path,
+        *,
+        must_exist: bool = False,
+        kit: Catalogue | None = None,
+        warn: Callable[[str], None] = lambda _: None,
     ) -> None:
         self._path = path
         self.kit = kit or catalogue()
         self._must_exist = must_exist
+        self._warn = warn
         self._engine: sa.Engine | None = None
-        self._altered_at: int | None = None
+        self._trouble = ""
         self._lock = Lock()
         self._history: list[AnyEntry] = []
         self._newest = Contents((), self.kit)
@@ -63,13 +73,14 @@ class Book:
         return self
 
     def writing(self) -> AbstractContextManager[Transaction]:
-        """One transaction that writes: all of it is kept, or nothing.
-
-        A book whose last entries do not fit their seals is not written to.
-        """
+        """One transaction that writes: all of it is kept, or nothing."""
         engine = self._opened()
-        if self._altered_at is not None:
-            raise altered(self.place, self._altered_at)
+        if self._trouble:
+            raise BookError(
+                f"The book is damaged, so nothing is written to it: {self._trouble}",
+                where=self.place,
+                remedy=DAMAGED,
+            )
         return writing(engine)
 
     def reading(self) -> AbstractContextManager[Transaction]:
@@ -89,6 +100,22 @@ class Book:
                 self._newest = Contents(self._history, self.kit, last, weather)
             return self._newest
 
+    def copy_to(self, target: Path) -> None:
+        """Copy the book’s file as it stands at one moment, while others go on writing."""
+        copy(self._opened(), target)
+
+    def check(self) -> list[str]:
+        """Go through the whole book, and say what is wrong with it; it is not written to then."""
+        with self.reading() as db:
+            wrong = thoroughly(db)
+        self._trouble = wrong[0] if wrong else ""
+        return wrong
+
+    @property
+    def trouble(self) -> str:
+        """What was found to be wrong with the book, for which nothing is written to it."""
+        return self._trouble
+
     def close(self) -> None:
         """Let go of the book's file."""
         if self._engine is not None:
@@ -99,6 +126,8 @@ class Book:
         # a book that was taken away since is asked for again: SQLite would make an empty file
         if self._engine is None or not self._path.exists():
             self._engine = open_engine(self._path, must_exist=self._must_exist)
-            with reading(self._engine) as db, readable(db):
-                self._altered_at = check_seals(db, newest=NEWEST).broken_at
+            with reading(self._engine) as db:
+                self._trouble = quickly(db)
+            if self._trouble:
+                self._warn(f"The book {self.place} is damaged ({self._trouble}). {DAMAGED}")
         return self._engine

@@ -3,7 +3,7 @@
 import os
 import sqlite3
 from collections.abc import Iterator
-from contextlib import contextmanager, suppress
+from contextlib import closing, contextmanager, suppress
 from pathlib import Path
 from time import sleep
 from typing import Any
@@ -73,6 +73,18 @@ def reading(book: sa.Engine) -> Iterator[sa.Connection]:
     """One transaction that reads: it sees the book as it stood when it began."""
     with explained(place_of(book)), book.begin() as db:
         yield db
+
+
+def copy(book: sa.Engine, target: Path) -> None:
+    """Copy a book by SQLite’s own way, which sees it as it stands at one moment."""
+    make_private(target)
+    with (
+        explained(place_of(book)),
+        closing(book.raw_connection()) as connection,
+        closing(sqlite3.connect(target)) as made,
+    ):
+        source: Any = connection.driver_connection
+        source.backup(made)
 
 
 def place_of(book: sa.Engine) -> str:

@@ -64,14 +64,3 @@ def explained(place: str) -> Iterator[None]:
         what, remedy = SENTENCES[family]
         trouble = PassingError if family in PASSING else BookError
         raise trouble(what, where=place, remedy=remedy) from error
-
-
-def altered(place: str, sequence: int) -> BookError:
-    """Say that entries do not fit their seals, and what is to be done."""
-    return BookError(
-        f"Entry {sequence} of this book does not fit its seal: something other than this program "
-        "changed it or took it out.",
-        where=place,
-        remedy="Nothing is written to it any more. Look with `combwright book check`, and go on "
-        "with a copy from before.",
-    )

@@ -7,8 +7,8 @@ from combwright.records.store.book_handle import Book
 from combwright.records.store.seals import check_seals
 
 ALTERED = (
-    "An entry was changed or taken out by something other than this program. Keep this file as it "
-    "is, and go back to a copy from before; if it was you, say so to whoever asks for the register."
+    "Something other than this program, or a failing disk, changed it. Keep this file as it is, "
+    "and restore a backup from before; if it was you, say so to whoever asks for the register."
 )
 
 
@@ -29,12 +29,14 @@ class CheckedBook:
 
 
 def check_book(book: Book) -> CheckedBook:
-    """Go through every entry and its seal."""
+    """Go through the book’s file, every entry and its seal."""
+    wrong = " ".join(book.check())
+    if wrong:
+        return CheckedBook(0, "", None, f"{wrong} {ALTERED}")
     with book.reading() as db:
         found = check_seals(db)
     until = max((each.on for each in book.now().history), default=None)
-    wrong = "" if found.broken_at is None else f"Entry {found.broken_at} does not fit its seal."
-    return CheckedBook(found.entries, found.code, until, f"{wrong} {ALTERED}" if wrong else "")
+    return CheckedBook(found.entries, found.code, until)
 
 
 def seal_words(book: Book) -> str:

@@ -31,6 +31,7 @@ def show(at: AtDesk, request: Request) -> Response:
         prices=price_list(book.entries, at.today),
         counting=counting_on(book.entries, at.today),
         book=at.book.name,
+        told=at.nightly.told,
         feed=f"{request.base_url}calendar/{at.access.calendar_key}.ics",
     )
 

@@ -54,7 +54,10 @@ def show(at: AtDesk, request: Request, on: date, yard: str = "", days: Days = 7)
         "round.html",
         sheet=shown,
         wanted=to_say_more(shown, book.entries),
-        to_put_right=[each for each in sheet.notices if each not in NOTICES],
+        to_put_right=[
+            *at.nightly.told,
+            *(each for each in sheet.notices if each not in NOTICES),
+        ],
         usual=NOTICES,
         yards=yards,
         yard=yard,

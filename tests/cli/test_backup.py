@@ -1,0 +1,49 @@
+import json
+from pathlib import Path
+
+import pytest
+from tests.cli.typed import typed
+from tests.noted import noted
+
+OAK = "2027-04-03,Top,Oak,national timber,2026,Dublin Airport,7,3,yes,1"
+
+
+@pytest.fixture
+def book(tmp_path: Path) -> Path:
+    return noted(tmp_path, OAK)
+
+
+def test_there_and_back_again(book: Path, tmp_path: Path) -> None:
+    words = tmp_path / "words"
+    words.write_text("four unlikely words together\n", "utf-8")
+    sealed = ("--passphrase-file", str(words))
+    made = json.loads(
+        typed(
+            "backup", "--book", str(book), "--to", str(tmp_path / "stick"), *sealed, "--json"
+        ).stdout
+    )
+    assert made["sealed"]
+    assert "all of them whole" in typed("check", made["path"], *sealed).stdout
+    new = str(tmp_path / "new.book")
+    back = typed("restore", made["path"], *sealed, "--book", new)
+    assert "entries, as they were at" in back.stdout
+    assert typed("book", "export", "--book", new).stdout == (
+        typed("book", "export", "--book", str(book)).stdout
+    )
+    refused = typed("restore", made["path"], "--book", str(tmp_path / "x.book"))
+    assert refused.returncode == 2
+    assert "--passphrase-file" in refused.stderr
+
+
+def test_a_damaged_book_is_told_in_a_sentence(book: Path) -> None:
+    assert typed("book", "check", "--book", str(book)).returncode == 0
+    content = bytearray(book.read_bytes())
+    content[8192:12288] = b"\xff" * 4096
+    book.write_bytes(bytes(content))
+    for words in (("book", "check"), ("book", "check", "--json"), ("book", "show", "Oak")):
+        told = typed(*words, "--book", str(book))
+        assert (told.returncode == 0) is ("show" in words)
+        assert "damaged" in told.stderr
+        assert "Traceback" not in told.stderr
+    refused = typed("book", "mend", "0000", "--strike", "--reason", "no", "--book", str(book))
+    assert refused.returncode == 2
