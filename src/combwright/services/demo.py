@@ -30,6 +30,7 @@ from combwright.services.demo_colonies import (
     days_of,
     wintered,
 )
+from combwright.services.demo_papers import demo_papers
 from combwright.services.demo_supply import demo_supply
 from combwright.services.progress import NOTING, READY, Progress, Step, silent
 from combwright.simulation import observe
@@ -139,7 +140,7 @@ def write_demo(folder: Path, *, progress: Progress = silent) -> Paths:
             Kit(id=uuid5(NAMESPACE_URL, f"demo kit {item}"), on=FIRST, item=item, count=count)
             for item, count in KIT
         ]
-        + [COUNTING, LABEL, BOUGHT, *demo_supply()],
+        + [COUNTING, LABEL, BOUGHT, *demo_supply(), *demo_papers()],
     )
     with book.writing() as db:
         keep_weather(db, CLIMATE, weather, "demo: sampled from the climate of Dublin Airport")

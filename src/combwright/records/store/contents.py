@@ -20,7 +20,7 @@ from combwright.records.replay.known_queens import (
     known_queens,
 )
 from combwright.records.store.words_index import WordsIndex
-from combwright.terms.entries import AnyEntry, Correction, Noted, Yard
+from combwright.terms.entries import PAPERS, AnyEntry, Correction, Noted, Yard
 from combwright.terms.errors import NotFoundError
 
 A_WEEK = timedelta(days=7)
@@ -94,6 +94,11 @@ class Contents:
     def words(self) -> WordsIndex:
         """The words of all entries, to find them by."""
         return WordsIndex(self.entries)
+
+    @cached_property
+    def first_note(self) -> date | None:
+        """The day of the first note about bees; papers of a desk may be older."""
+        return next((each.on for each in self.entries if not isinstance(each, PAPERS)), None)
 
     @property
     def living(self) -> list[KnownColony]:

@@ -73,7 +73,7 @@ def hand_over(book: Book, sale: str) -> HandOver:
     )
     return HandOver(
         sale,
-        f"Hand-over of {'a' if sold.count == 1 else sold.count} {_words(sold)}",
+        f"Hand-over of {'a' if sold.count == 1 else sold.count} {bees_words(sold)}",
         sold.on,
         tuple((title, tuple(one for one in rows if one[1])) for title, rows in sections),
         treated or (("None in the last 12 months.",) if sold.no_treatment else ()),
@@ -84,7 +84,8 @@ def hand_over(book: Book, sale: str) -> HandOver:
     )
 
 
-def _words(sold: BeesSold) -> str:
+def bees_words(sold: BeesSold) -> str:
+    """Name what was sold, one or many."""
     many = {"colony": "colonies"}.get(sold.what, f"{sold.what}s")
     return sold.what if sold.count == 1 else many
 
@@ -126,7 +127,7 @@ def _bees(now: Contents, sold: BeesSold) -> tuple[Told, ...]:
     known = now.standings.get(sold.colony or "")
     counted = [(word, f"{n:g}") for word, n in number.items() if n is not None]
     return (
-        ("What", f"{sold.count} {_words(sold)}"),
+        ("What", f"{sold.count} {bees_words(sold)}"),
         ("Colony", sold.colony or ""),
         ("From the yard", sold.yard or yard_on(now.entries, sold.colony or "", sold.on)),
         ("Hive or frames", sold.box or (known.hive if known else "")),

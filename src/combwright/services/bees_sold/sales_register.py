@@ -10,6 +10,7 @@ from combwright.records.replay.known_honey import yard_on
 from combwright.records.replay.standstill import origin, standstills
 from combwright.records.store.book_handle import Book
 from combwright.records.store.contents import Contents
+from combwright.services.bees_sold.hand_over import bees_words
 from combwright.services.book.checking import seal_words
 from combwright.services.register.record import Record, WordTable
 from combwright.terms.entries import BeesSold, End, Move, Movement, Noted
@@ -60,7 +61,7 @@ def _sales(some: Sequence[Noted], now: Contents, yard: str) -> Iterator[tuple[Be
 
 def _sold(some: Sequence[Noted], now: Contents, yard: str) -> Iterator[tuple[str, ...]]:
     for each, place in _sales(some, now, yard):
-        bees = f"{each.count} {each.what}" + (f" ({each.colony})" if each.colony else "")
+        bees = f"{each.count} {bees_words(each)}" + (f" ({each.colony})" if each.colony else "")
         raised = f"{each.queen_raised:%b %Y}" if each.queen_raised else ""
         queen = " ".join(part for part in (each.queen or "", raised, each.mark or "") if part)
         yield (

@@ -21,7 +21,7 @@ from combwright.services.beliefs.resumed_replay import resumed_replay
 from combwright.services.rounds.price_list import prices_on
 from combwright.services.weather.surroundings import Surroundings, surroundings
 from combwright.simulation.luck import luck
-from combwright.terms.entries import Kit, Limit, Noted, Product, Yard
+from combwright.terms.entries import PAPERS, Kit, Limit, Noted, Product, Yard
 from combwright.terms.errors import NotFoundError, OutOfRangeError
 
 SYRUP_FRACTION: Final = 0.60  # 1.5 : 1 by weight
@@ -185,7 +185,7 @@ def limits_on(entries: Sequence[Noted], on: date, usual: Limits | None = None) -
 
 
 def _first_note(entries: Sequence[Noted], on: date, place: str) -> date:
-    days = [entry.on for entry in entries]
+    days = [entry.on for entry in entries if not isinstance(entry, PAPERS)]
     if not days:
         raise NotFoundError(
             "The book is empty.", where=place, remedy="Add notes with `combwright book add`."

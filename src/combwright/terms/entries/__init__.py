@@ -35,6 +35,7 @@ from combwright.terms.entries.visit import QueenCells, Visit
 __all__ = [
     "ENTRY",
     "KINDS",
+    "PAPERS",
     "STACK_FIELDS",
     "Aim",
     "AimedAt",
@@ -145,6 +146,12 @@ Noted = Annotated[
 ]
 AnyEntry = Annotated[Noted | Correction, Field(discriminator="kind")]
 KINDS: Final[tuple[type[Entry], ...]] = get_args(get_args(Noted)[0])
+
+# what is written at a desk and says nothing of how a colony is
+PAPERS: Final = (
+    *(HoneyBatch, HoneySource, JarRun, JarWeights, HoneySale, Keeper),
+    *(BeesSold, Movement, Product, Purchase, Disposal),
+)
 
 Correction.model_rebuild()
 ENTRY: TypeAdapter[AnyEntry] = TypeAdapter(AnyEntry)

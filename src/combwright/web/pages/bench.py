@@ -29,7 +29,7 @@ def newest(at: AtDesk, request: Request) -> Response:
 def show(at: AtDesk, request: Request, on: date, yard: str = "", days: Days = 7) -> Response:
     """Show bench list and load list."""
     book = at.book.now()
-    if not book.living or on < book.entries[0].on:
+    if not book.living or book.first_note is None or on < book.first_note:
         return page(request, "empty.html", on=on, first=first_day(book))
     sheet = worked_out(at, on, days)
     shown = of_yard(sheet, yard) if yard else sheet

@@ -41,7 +41,7 @@ def newest(at: AtDesk, request: Request, on: date | None = None) -> Response:
 def show(at: AtDesk, request: Request, on: date, yard: str = "", days: Days = 7) -> Response:
     """Show the round, or how far working it out has come."""
     book = at.book.now()
-    if not book.living or on < book.entries[0].on:
+    if not book.living or book.first_note is None or on < book.first_note:
         return page(request, "empty.html", on=on, first=first_day(book))
     sheet = worked_out(at, on, days)
     noted = {each.colony for each in book.on(on) if isinstance(each, Visit)}
@@ -79,7 +79,7 @@ def show(at: AtDesk, request: Request, on: date, yard: str = "", days: Days = 7)
 
 def first_day(book: Contents) -> date | None:
     """Give the day of the first note, if there is one."""
-    return book.entries[0].on if book.entries else None
+    return book.first_note
 
 
 @router.get("/round/{on}/found")
