@@ -12,6 +12,7 @@ from pathlib import Path
 os.environ |= {"TERMINAL_WIDTH": "92", "COLUMNS": "92", "NO_COLOR": "1", "TERM": "dumb"}
 
 import typer
+from supply import licences  # type: ignore[import-not-found]  # beside this file
 from typer.testing import CliRunner
 
 from combwright.cli.main import app
@@ -113,6 +114,7 @@ PAGES: dict[str, Callable[[], str]] = {
     "entries.schema.json": entry_schema,
     "evidence.md": evidence,
     "glossary.md": words,
+    "licences.md": licences,
     "numbers.md": numbers,
     "round.schema.json": schema,
 }

@@ -13,7 +13,7 @@ from tests.commands import COMMANDS
 ROOT = Path(__file__).parent.parent
 DOCS = ROOT / "docs"
 PAGES = sorted([*ROOT.glob("*.md"), *DOCS.rglob("*.md")])
-GENERATED = {"cli.md", "evidence.md", "glossary.md", "numbers.md"}
+GENERATED = {"cli.md", "evidence.md", "glossary.md", "licences.md", "numbers.md"}
 
 FENCE = re.compile(r"^ *```(\w*)\n(.*?)^ *```", re.MULTILINE | re.DOTALL)
 LINK = re.compile(r"\[[^]]*\]\(([^)\s]+)\)")

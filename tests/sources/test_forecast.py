@@ -92,7 +92,7 @@ def test_a_forecast_is_fetched_and_the_service_is_told_who_asks(
     assert not found.note
     assert "MET Norway, CC BY 4.0" in found.attribution
     path, headers = service.asked[0]
-    assert parse_qs(urlsplit(path).query) == {"lat": ["53.3512"], "lon": ["-6.2600"]}
+    assert parse_qs(urlsplit(path).query) == {"lat": ["53.35"], "lon": ["-6.26"]}
     assert headers["User-Agent"].startswith("combwright/")
     assert CONTACT in headers["User-Agent"]
 

@@ -1,3 +1,4 @@
+import json
 from concurrent.futures import ThreadPoolExecutor
 from http.cookies import SimpleCookie
 from pathlib import Path
@@ -35,6 +36,32 @@ def test_without_a_passphrase_only_this_machine_may_come_in(desk: Desk) -> None:
         answer = elsewhere.get("/yards")
         assert answer.status_code == 403
         assert "--set-passphrase" in answer.text
+
+
+@pytest.mark.usefixtures("locked")
+def test_its_health_is_told_to_all_and_nothing_else(client: TestClient, desk: Desk) -> None:
+    assert client.get("/health").json() == {"status": "well"}
+    Path(desk.book.place).write_bytes(b"no book" * 4000)
+    assert client.get("/health").status_code == 503
+
+
+@pytest.mark.usefixtures("locked")
+def test_the_log_tells_no_name_no_address_and_no_key(
+    client: TestClient, desk: Desk, caplog: pytest.LogCaptureFixture
+) -> None:
+    caplog.set_level("INFO", "combwright.page")
+    log_in(client)
+    client.get("/colony/Bramble?on=2027-04-24")
+    client.get(f"/calendar/{desk.access.calendar_key}.ics")
+    told = [json.loads(one.getMessage()) for one in caplog.records]
+    assert [one["route"] for one in told] == [
+        "/login",
+        "/colony/{name:path}",
+        "/calendar/{key}.ics",
+    ]
+    assert all(one["status"] in {200, 303} and one["ms"] >= 0 for one in told)
+    for secret in ("Bramble", desk.access.calendar_key, WORDS, "127.0.0.1"):
+        assert secret not in caplog.text
 
 
 @pytest.mark.usefixtures("locked")

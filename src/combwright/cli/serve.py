@@ -31,6 +31,12 @@ def serve(
         Path | None, typer.Option(help="Make a backup into this folder each night.")
     ] = None,
     keep: Annotated[int, typer.Option(help="How many backups to keep there.", min=1)] = 14,
+    no_forecast: Annotated[
+        bool, typer.Option("--no-forecast", help="Never ask a service for a forecast.")
+    ] = False,
+    log: Annotated[
+        bool, typer.Option("--log", help="Tell each request as JSON, without names or addresses.")
+    ] = False,
     book: BookOption = None,
     as_json: JsonOption = False,
 ) -> None:
@@ -50,8 +56,16 @@ def serve(
 
     from combwright.web.desk import lay_out
 
-    desk = lay_out(opened, clock=lambda: datetime.now().astimezone(), backups=backup_to, keep=keep)
+    desk = lay_out(
+        opened,
+        clock=lambda: datetime.now().astimezone(),
+        backups=backup_to,
+        keep=keep,
+        may_fetch=not no_forecast,
+    )
     _refuse_open_house(desk, host)
+    if log:
+        _log()
     _run(desk, host, port, as_json=as_json)
 
 
@@ -72,6 +86,13 @@ def _refuse_open_house(desk: "Desk", host: str) -> None:
             f"Listening on {host} would open the book to the whole network.",
             remedy="Set a passphrase first, with `combwright serve --set-passphrase`.",
         )
+
+
+def _log() -> None:
+    import logging
+
+    logging.basicConfig(format='{"at": "%(asctime)s", "told": %(message)s}')
+    logging.getLogger("combwright.page").setLevel(logging.INFO)
 
 
 def _run(desk: "Desk", host: str, port: int, *, as_json: bool) -> None:

@@ -92,7 +92,7 @@ def forecast(
     folder = user_cache_path("combwright", appauthor=False)
 
     def fetch(latitude: float, longitude: float) -> Any:  # noqa: ANN401  # loaded on demand
-        name = f"forecast {latitude:.4f} {longitude:.4f}.json"
+        name = f"forecast {latitude:.2f} {longitude:.2f}.json"
         return fetched(latitude, longitude, contact=contact, cache=folder / name, now=now)
 
     _told(add_forecast(named_book(named), yard, fetch, now), as_json=as_json)

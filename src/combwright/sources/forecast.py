@@ -82,8 +82,9 @@ def forecast(
 
     The service is asked no sooner than it wishes, and told who asks.
 
-    Four decimals of the place are sent, as the service demands; ``contact`` is an address at which
-    it can reach the person who runs this; ``cache`` keeps the last answer. It is an error when the
+    Two decimals of the place are sent, about a kilometre: a forecast is no finer, and where exactly
+    the hives stand is nobody’s business. ``contact`` is an address at which the service can reach
+    the person who runs this; ``cache`` keeps the last answer. It is an error when the
     service gives nothing and no answer younger than four days is kept.
     """
     latitude = float(within(latitude_deg, -90, 90, "The latitude", "°"))
@@ -92,7 +93,7 @@ def forecast(
         raise SourceError(
             "The service wants to know who asks.", remedy="Give an e-mail address as contact."
         )
-    asked = f"{address}?lat={latitude:.4f}&lon={longitude:.4f}"
+    asked = f"{address}?lat={latitude:.2f}&lon={longitude:.2f}"
     kept = _kept(cache, asked)
     if kept is not None and now < kept.expires:
         return _told(kept, now)

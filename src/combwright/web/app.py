@@ -19,6 +19,7 @@ from combwright.web.desk import Desk
 from combwright.web.login import Door
 from combwright.web.pages import ROUTERS
 from combwright.web.refusing import gone, show_error, show_unreadable
+from combwright.web.request_log import RequestLog
 from combwright.web.safe_headers import SafeHeaders
 from combwright.web.same_origin import SameOriginOnly
 from combwright.web.showing import STATIC
@@ -44,6 +45,7 @@ def build(desk: Desk) -> FastAPI:
         redoc_url=None,
         lifespan=living,
         middleware=[
+            Middleware(RequestLog),
             Middleware(SafeHeaders),
             Middleware(SameOriginOnly),
             Middleware(SizeLimit),

@@ -32,6 +32,7 @@ class Desk:
     clock: Clock
     nightly: Nightly
     is_demo: bool = False
+    may_fetch: bool = True  # a forecast, from an open service
     own: "Desk | None" = None  # the keeper's own, while an example lies on the desk
 
     @property
@@ -77,6 +78,7 @@ def lay_out(
     members: int = 200,
     backups: Path | None = None,
     keep: int = 0,
+    may_fetch: bool = True,
 ) -> Desk:
     """Put together what the page works with; a book that cannot be read is refused here."""
     book.open()
@@ -90,6 +92,7 @@ def lay_out(
         clock,
         Nightly(book, clock, backups, keep),
         is_demo=is_demo,
+        may_fetch=may_fetch,
     )
 
 

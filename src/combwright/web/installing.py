@@ -7,6 +7,8 @@ from starlette.responses import Response
 
 from combwright.figures.bands import theme_css as chart_css
 from combwright.figures.comb_fills import theme_css as comb_css
+from combwright.terms.errors import CombwrightError
+from combwright.web.desk import AtDesk
 from combwright.web.showing import STATIC, edition, page, static_names
 
 router = APIRouter(include_in_schema=False)
@@ -59,3 +61,15 @@ def without_signal(request: Request) -> Response:
 def waiting(request: Request) -> Response:
     """Show the notes that wait on this phone."""
     return page(request, "waiting.html")
+
+
+@router.get("/health")
+def health(at: AtDesk) -> Response:
+    """Say whether the book can be read and written; nothing of what stands in it."""
+    try:
+        at.book.now()
+        is_well = not at.book.trouble
+    except CombwrightError:
+        is_well = False
+    told = {"status": "well" if is_well else "the book cannot be used"}
+    return Response(json.dumps(told), 200 if is_well else 503, media_type="application/json")

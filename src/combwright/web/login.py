@@ -23,6 +23,7 @@ OPEN_TO_ALL: Final = (
         "/figures.css",
         "/manifest.webmanifest",
         "/without-signal",
+        "/health",
         "/waiting",
     ),
     "/calendar/",  # has a key of its own

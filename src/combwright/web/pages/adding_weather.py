@@ -8,6 +8,7 @@ from starlette.responses import Response
 from combwright.services.weather.kept_weather import add_file, add_forecast
 from combwright.sources.forecast import Forecast
 from combwright.sources.forecast import forecast as fetched
+from combwright.terms.errors import SourceError
 from combwright.web.desk import AtDesk
 from combwright.web.showing import page
 from combwright.web.uploads import on_disk
@@ -36,12 +37,16 @@ def forecast(
     contact: Annotated[str, Form(max_length=200)] = "",
 ) -> Response:
     """Fetch the forecast of a yard; the last one is used, with its age, where there is none."""
+    if not at.may_fetch:
+        raise SourceError(
+            "Fetching forecasts is switched off on this machine.", remedy="Add a file of weather."
+        )
     now = at.clock()
     folder = at.book.beside("forecasts")
     folder.mkdir(mode=0o700, exist_ok=True)
 
     def fetch(latitude: float, longitude: float) -> Forecast:
-        name = folder / f"{latitude:.4f} {longitude:.4f}.json"
+        name = folder / f"{latitude:.2f} {longitude:.2f}.json"
         return fetched(latitude, longitude, contact=contact, cache=name, now=now)
 
     kept = add_forecast(at.book, yard, fetch, now)
