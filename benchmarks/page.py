@@ -24,7 +24,7 @@ from combwright.records.store.kept_entries import keep
 from combwright.services.book.book import read_book
 from combwright.services.demo import ON, VISITS, write_demo
 from combwright.services.rounds.planned_note import as_advised
-from combwright.terms.entries import Kit, Noted, Split, Unite
+from combwright.terms.entries import PAPERS, Kit, Noted, Split, Unite
 from combwright.web.app import build
 from combwright.web.desk import Desk, lay_out
 
@@ -46,7 +46,7 @@ def season(demo: list[Noted], copy: int) -> Iterator[Noted]:
     """Give the demo's notes under other names, five times one after the other."""
     for again in range(REPEATS):
         for each in demo:
-            if isinstance(each, Kit | Split | Unite):
+            if isinstance(each, (Kit, Split, Unite, *PAPERS)):
                 continue
             if again and each.kind in {"yard", "colony"}:
                 continue

@@ -24,6 +24,7 @@ PAGES = {
     "find": "/find?words=bramble",
     "register": "/register",
     "honey": "/honey",
+    "history": "/history?colony=Bramble",
     "import": "/import",
     "bees": "/bees",
     "sales-register": "/bees/register",

@@ -47,6 +47,8 @@ PAGES = (
         "/enter/own%20queen",
         "/register",
         "/honey",
+        "/history?colony=Bramble",
+        "/history?yard=Alder%20Bank&year=2027",
         "/import",
         "/bees",
         "/bees/register",

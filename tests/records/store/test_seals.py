@@ -3,15 +3,19 @@
 import sqlite3
 from datetime import date
 from pathlib import Path
+from typing import Any
 from uuid import UUID
 
 import pytest
+import rfc8785
 import sqlalchemy as sa
+from hypothesis import given
+from hypothesis import strategies as st
 
 from combwright.records.store.book_handle import Book
 from combwright.records.store.kept_entries import keep
 from combwright.records.store.migrations.run import upgrade
-from combwright.records.store.seals import BEFORE_ALL, NEWEST, check_seals, seal_of
+from combwright.records.store.seals import BEFORE_ALL, NEWEST, canonical, check_seals, seal_of
 from combwright.services.book.checking import check_book
 from combwright.terms.entries import Correction, Visit
 from combwright.terms.errors import BookError
@@ -47,6 +51,22 @@ def test_the_chain_is_that_of_the_worked_example() -> None:
     assert seal_of(BEFORE_ALL, BOUGHT, 1) == FIRST
     assert seal_of(FIRST, USED, 2) == SECOND
     assert seal_of(BEFORE_ALL, BOUGHT | {"qty": 11}, 1) == ALTERED
+
+
+JSON = st.recursive(
+    st.none() | st.booleans() | st.integers(-(2**53) + 1, 2**53 - 1) | st.text()
+    | st.floats(allow_nan=False, allow_infinity=False)
+    | st.sampled_from([-0.0, 1e-7, 1e15, 2.0**53, 1e21, 5e-324]),
+    lambda inner: st.lists(inner, max_size=3) | st.dictionaries(st.text(), inner, max_size=3),
+    max_leaves=8,
+)  # fmt: skip
+
+
+@given(st.dictionaries(st.text(), JSON, max_size=4))
+def test_the_quick_way_writes_what_the_library_of_the_standard_writes(
+    whole: dict[str, Any],
+) -> None:
+    assert canonical(whole) == rfc8785.dumps(whole)
 
 
 def visit(number: int) -> Visit:

@@ -5,6 +5,7 @@ the seal that stands on a printed register no longer fits. Entries are put into 
 of RFC 8785 first, so that any other program can check the chain.
 """
 
+import json
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from hashlib import sha256
@@ -15,6 +16,7 @@ import sqlalchemy as sa
 
 from combwright.records.store.tables import entry, seal
 
+MOST_EXACT: Final = 2**53  # whole numbers below it are exact in a double
 BEFORE_ALL: Final = "0" * 64
 NEWEST: Final = 25  # entries at the end that are looked at on opening; all of them by a check
 GROUP: Final = 4  # signs of a code between two dashes
@@ -45,7 +47,48 @@ def seal_of(before: str, body: Mapping[str, Any], sequence: int) -> str:
 
     """
     whole: dict[str, Any] = {"prev": before, "rec": body, "seq": sequence}
-    return sha256(rfc8785.dumps(whole)).hexdigest()
+    return sha256(canonical(whole)).hexdigest()
+
+
+def canonical(whole: dict[str, Any]) -> bytes:
+    """Put plain data into the canonical form of RFC 8785.
+
+    What the standard library writes is that form but for some numbers; those are left to the
+    library for it, which takes thirty times as long.
+
+    Examples
+    --------
+    >>> canonical({"b": 2.0, "a": "é"}).decode()
+    '{"a":"é","b":2}'
+
+    """
+    try:
+        told = json.dumps(_plain(whole), sort_keys=True, separators=(",", ":"), ensure_ascii=False)
+    except _OtherNumberError:
+        return rfc8785.dumps(whole)
+    return told.encode()
+
+
+class _OtherNumberError(Exception):
+    """A number that is written otherwise in the canonical form."""
+
+
+def _plain(value: Any) -> Any:  # noqa: ANN401  (whatever JSON holds)
+    """Give whole numbers as such; numbers with an exponent, and names beyond ASCII, are refused."""
+    if isinstance(value, float):
+        is_whole = value.is_integer() and abs(value) < MOST_EXACT
+        if not is_whole and (value.is_integer() or "e" in repr(value)):
+            raise _OtherNumberError
+        return int(value) if is_whole else value
+    if isinstance(value, int) and abs(value) >= MOST_EXACT:
+        raise _OtherNumberError
+    if isinstance(value, dict):
+        if not all(map(str.isascii, value)):
+            raise _OtherNumberError
+        return {name: _plain(one) for name, one in value.items()}
+    if isinstance(value, list):
+        return [_plain(one) for one in value]
+    return value
 
 
 def seal_rows(

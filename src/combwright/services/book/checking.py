@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from combwright.records.store.book_handle import Book
-from combwright.records.store.seals import check_seals
+from combwright.records.store.seals import NEWEST, SealsChecked, check_seals
 
 ALTERED = (
     "Something other than this program, or a failing disk, changed it. Keep this file as it is, "
@@ -24,6 +24,8 @@ class CheckedBook:
     @property
     def words(self) -> str:
         """The seal as it is printed on registers."""
+        if self.wrong:
+            return self.wrong
         until = f", notes up to {self.until}" if self.until else ""
         return f"Seal {self.code} over {self.entries} entries{until}"
 
@@ -35,11 +37,17 @@ def check_book(book: Book) -> CheckedBook:
         return CheckedBook(0, "", None, f"{wrong} {ALTERED}")
     with book.reading() as db:
         found = check_seals(db)
+    return _told(book, found, found.entries)
+
+
+def _told(book: Book, found: SealsChecked, entries: int) -> CheckedBook:
     until = max((each.on for each in book.now().history), default=None)
-    return CheckedBook(found.entries, found.code, until)
+    return CheckedBook(entries, found.code, until)
 
 
 def seal_words(book: Book) -> str:
-    """Give the seal that is printed on a register of this book."""
-    checked = check_book(book)
-    return checked.wrong or checked.words
+    """Give the seal that is printed on a register; the last entries are looked at, not all."""
+    with book.reading() as db:
+        found = check_seals(db, newest=NEWEST)
+    entries = book.now().last
+    return _told(book, found, entries).words

@@ -10,6 +10,10 @@ from combwright.terms.entries.entry import Entry, OfColony, Text
 BroodKind = Literal["worker brood", "drone brood only", "several eggs a cell"]
 QueenCells = Literal["none", "cups", "charged", "sealed"]
 CellsPlace = Literal["face of a comb", "edges of combs", "face and edges"]
+BroodPattern = Literal["solid", "patchy"]
+HowMuch = Literal["none", "some", "much"]
+Flow = Literal["none", "some", "strong"]
+EntranceTrouble = Literal["none", "wasps", "robbing"]
 TEMPERS = {"1": "very calm", "2": "calm", "3": "lively", "4": "stings", "5": "fierce"}
 
 
@@ -111,6 +115,88 @@ class Visit(Entry):
             hint="domed caps in worker cells are drone brood; several eggs a cell, on its walls, "
             "are workers' eggs",
             nothing="not noted",
+        ),
+    ] = None
+    larvae: Annotated[
+        bool | None,
+        more(
+            "Larvae",
+            "were larvae seen",
+            "larvae",
+            words={"yes": "seen", "no": "none"},
+            nothing="not looked",
+        ),
+    ] = None
+    sealed_brood: Annotated[
+        bool | None,
+        more(
+            "Sealed brood",
+            "was sealed brood seen",
+            "sealed brood",
+            words={"yes": "seen", "no": "none"},
+            nothing="not looked",
+        ),
+    ] = None
+    brood_pattern: Annotated[
+        BroodPattern | None,
+        more(
+            "Brood pattern", "how evenly the cells are filled", "brood pattern", nothing="not noted"
+        ),
+    ] = None
+    drone_brood: Annotated[
+        HowMuch | None,
+        more("Drone brood", "how much of it in drone cells", "drone brood", nothing="not noted"),
+    ] = None
+    pollen: Annotated[
+        bool | None,
+        more("Pollen coming in", "is pollen carried in", "pollen coming in", nothing="not looked"),
+    ] = None
+    flow: Annotated[
+        Flow | None,
+        more("Flow", "is nectar coming in", "flow", said="flow:", nothing="not noted"),
+    ] = None
+    entrance_trouble: Annotated[
+        EntranceTrouble | None,
+        more(
+            "At the entrance",
+            "wasps or robbing bees",
+            "wasps or robbing",
+            said="at the entrance:",
+            nothing="not noted",
+        ),
+    ] = None
+    granulated: Annotated[
+        bool | None,
+        more(
+            "Stores granulated",
+            "have stores set hard in the combs",
+            "granulated",
+            nothing="not looked",
+        ),
+    ] = None
+    super_sealed_quarters: Annotated[
+        int | None,
+        more(
+            "Top super sealed",
+            "how much of its comb is sealed",
+            "super sealed quarters",
+            "quarters",
+            step=1,
+        ),
+        Field(ge=0, le=4),
+    ] = None
+    supers_fill: Annotated[
+        Text | None,
+        more("Fill of each super", "from the lowest up", "fill of supers", hint="full, ½, empty"),
+        Field(min_length=1, max_length=100),
+    ] = None
+    treatment_out: Annotated[
+        bool | None,
+        more(
+            "Strips or tray out",
+            "was what was put in against mites taken out",
+            "treatment out",
+            nothing="nothing to say",
         ),
     ] = None
     syrup_left_g: Annotated[

@@ -9,6 +9,10 @@ const CHOICES = [
   ["queen_seen", "yes", /\b(?:saw the|seen the) queen\b|\bqueen (?:was )?seen\b/],
   ["queen_cells", "sealed", /\bsealed (?:queen )?cells?\b/], ["queen_cells", "charged", /\bcharged (?:queen )?cells?\b/],
   ["queen_cells", "none", /\bno (?:queen )?cells\b/],
+  ["entrance_trouble", "wasps", /\bwasps?\b/], ["entrance_trouble", "robbing", /\brobb(?:ing|ers|ed)\b/],
+  ["flow", "none", /\bno flow\b|\bdearth\b/], ["flow", "strong", /\b(?:strong|heavy|good) flow\b/],
+  ["granulated", "yes", /\bgranulated\b|\bset hard\b/], ["pollen", "yes", /\b(?:bringing|carrying|plenty of) pollen\b|\bpollen coming in\b/],
+  ["larvae", "no", /\bno larvae\b/], ["larvae", "yes", /\blarvae\b/], ["brood_pattern", "patchy", /\b(?:patchy|spotty|pepper-?pot)\b/],
 ];
 
 export function heard(words) {
