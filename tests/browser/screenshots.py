@@ -9,7 +9,7 @@ from PIL import Image
 from playwright.sync_api import Browser, ViewportSize, sync_playwright
 from tests.browser.chromium import chromium
 from tests.browser.conftest import ARGUMENTS, PHONE, House, free_port
-from tests.browser.pages import PAGES
+from tests.browser.pages import PAGES, made_from
 from tests.web.desks import Clock
 
 from combwright.records.store.book_handle import Book
@@ -56,7 +56,10 @@ def main() -> None:
         house.open()
         with sync_playwright() as found:
             browser = found.chromium.launch(executable_path=chromium(), args=ARGUMENTS)
+            for old in folder.glob("*.png"):
+                old.unlink()
             take(browser, house, folder)
+            (folder / "made-from.txt").write_text(made_from() + "\n", "utf-8")
             browser.close()
         house.shut()
         desk.close()

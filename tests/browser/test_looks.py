@@ -11,7 +11,11 @@ from tests.browser.conftest import ARGUMENTS, PHONE, House
 from tests.browser.hands import hive
 from tests.browser.pages import PAGES
 
+from combwright.services.demo import ON
+from combwright.terms.entries import Visit
+
 pytestmark = pytest.mark.browser
+MOST_TAPS = 9
 WCAG_2_2 = {"runOnly": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]}
 # Everything that is tapped and smaller than 44 px; links within a line of text may be.
 SMALL = """
@@ -21,6 +25,15 @@ SMALL = """
   .map(e => [(e.closest("label") ?? e).getBoundingClientRect(), e])
   .filter(([r]) => r.width > 0 && r.left >= 0 && (r.height < 43.5 || r.width < 43.5))
   .map(([r, e]) => `${e.outerHTML.slice(0, 90)} ${r.width} x ${r.height}`)
+"""
+# With letters twice as large no bar covers more than a third of the page, and no words run over.
+COVERED = """
+[...document.querySelectorAll("header nav, .sticky, h1, button, .button, th, label")]
+  .filter(e => e.checkVisibility())
+  .map(e => [e, getComputedStyle(e)])
+  .filter(([e, style]) => e.scrollWidth > e.clientWidth + 1 && style.display !== "inline"
+    || ["fixed", "sticky"].includes(style.position) && e.offsetHeight > innerHeight / 3)
+  .map(([e]) => e.outerHTML.slice(0, 120))
 """
 
 
@@ -48,9 +61,17 @@ def violations(page: Page, options: dict[str, Any]) -> list[Any]:
 
 @pytest.mark.parametrize("name", PAGES)
 def test_a_page_is_for_everyone(browser: Browser, shown: House, name: str) -> None:
-    """Read aloud, in either theme, without scrolling sideways, and with gloves."""
-    page = browser.new_page(viewport=PHONE, service_workers="block")
+    """Read aloud, in either theme, without scrolling sideways, with gloves, in large letters.
+
+    And nothing goes wrong meanwhile that only a console would tell.
+    """
+    said: list[str] = []
+    page = browser.new_page(viewport=PHONE)
+    page.on("console", lambda message: said.append(message.text))
+    page.on("pageerror", lambda error: said.append(str(error)))
     page.goto(shown.address + PAGES[name])
+    expect(page.locator("h1")).to_be_visible()
+    expect(page.locator("#net")).to_have_attribute("data-waiting", "0")
     page.evaluate("document.querySelectorAll('main details').forEach(d => { d.open = true })")
     page.evaluate("document.documentElement.dataset.theme = 'sunlight'")
     assert violations(page, WCAG_2_2) == []
@@ -58,25 +79,11 @@ def test_a_page_is_for_everyone(browser: Browser, shown: House, name: str) -> No
     assert violations(page, {"runOnly": ["color-contrast"]}) == []
     assert page.evaluate("document.documentElement.scrollWidth") <= PHONE["width"]
     assert page.evaluate(SMALL) == []
-    page.close()
-
-
-@pytest.mark.parametrize("name", PAGES)
-def test_a_page_works_without_javascript_and_is_silent_with_it(
-    browser: Browser, shown: House, name: str
-) -> None:
-    said: list[str] = []
-    page = browser.new_page()
-    page.on("console", lambda message: said.append(message.text))
-    page.on("pageerror", lambda error: said.append(str(error)))
-    page.goto(shown.address + PAGES[name])
-    expect(page.locator("#net")).to_have_attribute("data-waiting", "0")
+    page.evaluate("document.documentElement.style.fontSize = '225%'")  # twice ours of 112.5 %
+    assert page.evaluate("document.documentElement.scrollWidth") <= PHONE["width"]
+    assert page.evaluate(COVERED) == []
     page.close()
     assert [line for line in said if "404 (Not Found)" not in line] == []
-    plain = browser.new_page(java_script_enabled=False)
-    plain.goto(shown.address + PAGES[name])
-    expect(plain.locator("h1")).to_be_visible()
-    plain.close()
 
 
 def test_a_note_is_made_without_javascript(browser: Browser, house: House) -> None:
@@ -104,6 +111,34 @@ def test_a_round_can_be_noted_with_the_keyboard_alone(browser: Browser, house: H
     assert float(page.locator("#f-frames_of_bees").input_value()) > 0
     page.locator("#f-frames_of_bees").press("Enter")
     page.wait_for_url("**/hive/*")
+    page.close()
+
+
+def test_a_whole_visit_is_noted_in_nine_taps_without_scrolling(
+    browser: Browser, house: House
+) -> None:
+    page = browser.new_page(viewport={"width": 390, "height": 844}, has_touch=True)
+    page.goto(house.address + PAGES["note"])
+    taps = [
+        *page.get_by_role("button", name="as expected").all()[:3],
+        page.locator("input[name=eggs][value=yes]"),
+        page.locator("input[name=queen_cells][value=none]"),
+        page.get_by_role("button", name="Save"),
+    ]
+    assert len(taps) <= MOST_TAPS
+    bar = page.locator(".sticky").bounding_box()
+    assert bar is not None
+    for tap in taps[:-1]:
+        box = tap.bounding_box()
+        assert box is not None
+        assert box["y"] + box["height"] <= bar["y"]
+        tap.tap()
+    taps[-1].tap()
+    page.wait_for_url("**/hive/*")
+    expect(page.locator("#net")).to_have_attribute("data-waiting", "0")
+    visit = next(each for each in house.desk.book.now().on(ON) if isinstance(each, Visit))
+    assert None not in {visit.frames_of_bees, visit.frames_of_brood, visit.frames_of_stores}
+    assert (visit.eggs, visit.queen_cells) == (True, "none")
     page.close()
 
 

@@ -8,9 +8,8 @@ from combwright.records.store.book_handle import Book
 from combwright.records.store.weather_days import weather_of_day
 from combwright.science.flight.flight_hours import flight_hours
 from combwright.services.weather.known_places import climate_of
+from combwright.services.weather.open_hours import OPENED_FROM_C, clock, open_hours
 from combwright.terms.entries import Yard
-
-NOT_OPENED_C = 10.0  # common practice: below it no brood is held out of the hive
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,6 +23,7 @@ class DayWeather:
     sun_h: float
     wind_m_s: float
     flight_h: float
+    open_hours: tuple[int, int] | None
 
     @property
     def in_words(self) -> str:
@@ -33,9 +33,10 @@ class DayWeather:
             f"{self.rain_mm:.0f} mm of rain, wind {self.wind_m_s:.0f} m/s; "
             f"bees can fly for about {self.flight_h:.0f} h"
         )
-        if self.t_max_c < NOT_OPENED_C:
-            said += f"; below {NOT_OPENED_C:.0f} °C brood is not held out of the hive"
-        return said
+        if self.open_hours is None:
+            return f"Too cold to open, under {OPENED_FROM_C:.0f} °C all day. {said}"
+        first, last = (clock(hour) for hour in self.open_hours)
+        return f"Fit to open from {first} to {last}. {said}"
 
 
 def day_weather(book: Book, yards: Mapping[str, Yard], on: date) -> list[DayWeather]:
@@ -47,10 +48,12 @@ def day_weather(book: Book, yards: Mapping[str, Yard], on: date) -> list[DayWeat
         # what is kept under the climate's name counts for all its yards
         day = known.get(name) or known.get(yard.climate)
         if day is not None:
-            latitude = climate_of(yard).latitude_deg
+            place = climate_of(yard)
+            latitude, longitude = place.latitude_deg, place.longitude_deg
             high, low, rain, sun, wind = day
             flying = flight_hours(on.timetuple().tm_yday, latitude, *day)
-            found.append(DayWeather(name, low, high, rain, sun, wind, float(flying)))
+            fit = open_hours(on, low, high, latitude_deg=latitude, longitude_deg=longitude)
+            found.append(DayWeather(name, low, high, rain, sun, wind, float(flying), fit))
     return found
 
 
@@ -63,6 +66,6 @@ def weather_lines(
     for each in day_weather(book, mine, on):
         told.setdefault(each.in_words, []).append(each.yard)
     return [
-        f"{', '.join(names) if len(told) > 1 else 'Weather'}: {words}."
+        f"{', '.join(names)}: {words}." if len(told) > 1 else f"{words}."
         for words, names in told.items()
     ]

@@ -1,5 +1,6 @@
 """One colony: how it stands, why it is advised so, what lies ahead, what if."""
 
+from collections.abc import Mapping, Sequence
 from datetime import date
 from functools import lru_cache
 from typing import Annotated, Final
@@ -126,6 +127,7 @@ def what_if(
             compared = whatif(at.book, name, day, idea)
         except CombwrightError as error:
             problem = str(error)
+    ways = compared.outcomes if compared else ()
     return page(
         request,
         "what_if.html",
@@ -134,10 +136,20 @@ def what_if(
         on=day,
         part=part,
         idea=chosen(part, idea),
+        plan=chosen(part, Idea()),
+        rows=differing_first([each.expected for each in ways]),
+        harms_in_order=differing_first([each.chances for each in ways]),
         compared=compared,
         problem=problem,
         harms=HARMS,
     )
+
+
+def differing_first(ways: Sequence[Mapping[str, object]]) -> list[str]:
+    """Put what the keeper's idea changes before what it leaves as the plan has it."""
+    if not ways:
+        return []
+    return sorted(ways[0], key=lambda name: ways[0][name] == ways[1][name])
 
 
 def chosen(part: ColonySheet, idea: Idea) -> dict[str, int]:

@@ -95,7 +95,7 @@ async function tellOnce() {
 }
 
 if (canWait) {
-  navigator.serviceWorker.register("/sw.js");
+  navigator.serviceWorker.register("/sw.js").catch(() => null); // without it the page needs signal
   for (const form of document.querySelectorAll("form[data-outbox]:not(#note)"))
     form.addEventListener("submit", async event => {
       event.preventDefault();
