@@ -23,7 +23,7 @@ def test_the_book_comes_and_goes_whole(client: TestClient, desk: Desk, form: str
     before = desk.book.now().last
     status, text = take_in(client, whole, f"book.{form}")
     assert status == 200
-    assert f"0 new entries, {before} known" in text
+    assert f"0 new, {before} known" in text
     assert desk.book.now().last == before
 
 
@@ -42,7 +42,7 @@ def test_a_wrong_notebook_is_refused_with_its_lines(client: TestClient, desk: De
     status, text = take_in(client, NOTEBOOK.replace(b",5", b",55"))
     assert status == 422
     assert "spring.csv" in text
-    assert "line 2" in text
+    assert "Line 2" in text
     assert desk.book.now().last == before
 
 
@@ -107,3 +107,10 @@ def test_a_forecast_without_a_place_says_what_is_missing(client: TestClient) -> 
     answer = client.post("/weather/forecast", data=asked, headers=PAGE)
     assert answer.status_code == 404
     assert "latitude" in answer.text
+
+
+def test_the_code_on_a_hive_leads_to_its_note(client: TestClient) -> None:
+    answer = client.get("/hive?colony=Nuc%20Ash", follow_redirects=False)
+    assert answer.status_code == 303
+    assert answer.headers["Location"].endswith("/note/Nuc%20Ash")
+    assert client.get("/hive/labels.pdf?yard=Alder%20Bank").content.startswith(b"%PDF")
