@@ -91,6 +91,14 @@ def test_the_round_names_every_colony_in_working_order(client: TestClient, desk:
     assert places == sorted(places)
 
 
+@pytest.mark.parametrize("path", [f"{ROUND}?yard=%0A", "/colony/a%0Ab", "/enter/%0A", "/mend/%0A"])
+def test_a_line_s_end_in_an_address_is_refused_as_any_other_sign(
+    client: TestClient, path: str
+) -> None:
+    client.get(f"/api{ROUND}")
+    assert 400 <= client.get(path, headers=PAGE).status_code < 500
+
+
 def test_the_first_page_leads_to_the_next_round(client: TestClient) -> None:
     assert client.get("/").headers["Location"] == ROUND
 

@@ -114,7 +114,7 @@ def refuse_unreadable(arguments: Sequence[str]) -> None:
         try:
             each.encode()
         except UnicodeEncodeError:
-            told = each.encode("utf-8", "surrogateescape").decode("utf-8", "replace")
+            told = each.encode("utf-8", "replace").decode()
             raise NotFoundError(
                 f"“{told}” is not UTF-8 text.", remedy="Write it, or name the file, in UTF-8."
             ) from None
