@@ -57,6 +57,9 @@ def test_the_weather_file_has_a_line_for_every_day(demo: Paths) -> None:
     lows = np.array([float(row["tmin_c"]) for row in rows])
     assert (highs >= lows).all()
     assert 5.0 < highs.mean() < 18.0
+    days = np.arange(len(highs))
+    assert (days[highs == highs[28:].min()] >= 35).all()  # the cold spell of April
+    assert highs[35:41].mean() < highs[28:35].mean() - 2.0
 
 
 def test_its_spring_comes_out_of_a_winter(demo: Paths) -> None:

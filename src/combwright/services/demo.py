@@ -7,7 +7,7 @@ keeper's errors and rounded to halves.
 import csv
 import io
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date, timedelta
 from pathlib import Path
 from typing import Any, Final
@@ -52,6 +52,8 @@ Floats = NDArray[np.float64]
 VISITS: Final = 7
 ON: Final = FIRST + timedelta(days=7 * VISITS)
 SPRING: Final = 5  # seed of the weather: a spring in which bees fly in some of March
+COLD: Final = slice(35, 41)  # six days from 10 April on which hardly a bee flies
+COLDER_K: Final = 5.0
 KIT: Final = (
     ("drawn frame", 46),
     ("foundation frame", 60),
@@ -149,8 +151,11 @@ def write_demo(folder: Path, *, progress: Progress = silent) -> Paths:
 
 
 def known_weather() -> DailyWeather:
-    """Give the weather of the demo's spring up to the day before the round."""
-    return generate(climate(CLIMATE), FIRST, 7 * VISITS, 1, SPRING)
+    """Give the weather up to the day before the round: a spring with a cold spell."""
+    weather = generate(climate(CLIMATE), FIRST, 7 * VISITS, 1, SPRING)
+    colder = np.zeros(7 * VISITS)
+    colder[COLD] = COLDER_K
+    return replace(weather, t_max_c=weather.t_max_c - colder, t_min_c=weather.t_min_c - colder)
 
 
 def weather_csv(weather: DailyWeather) -> str:
