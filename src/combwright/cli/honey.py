@@ -113,3 +113,29 @@ def labels(
         found.rule.sentence,
     ):
         typer.echo(line)
+
+
+@commands.command(epilog="Example: `combwright honey analysis --plant borage --sucrose 14`")
+def analysis(
+    plant: Annotated[str, typer.Option(help="What it is mainly from: ling, lime, borage …")] = "",
+    hmf: Annotated[float | None, typer.Option(min=0, help="HMF, mg/kg.")] = None,
+    diastase: Annotated[float | None, typer.Option(min=0, help="Diastase, Schade.")] = None,
+    conductivity: Annotated[float | None, typer.Option(min=0, help="mS/cm.")] = None,
+    sucrose: Annotated[float | None, typer.Option(min=0, help="g/100 g.")] = None,
+    free_acid: Annotated[float | None, typer.Option(min=0, help="meq/kg.")] = None,
+    as_json: JsonOption = False,
+) -> None:
+    """Hold a laboratory's figures of a honey against the law of its composition."""
+    from combwright.science.honey import composition
+
+    figures = composition.HoneyFigures(
+        plant.lower(), hmf, diastase, conductivity, sucrose, free_acid
+    )
+    faults = composition.composition_faults(figures)
+    told = composition.DATA["source"]
+    if as_json:
+        print_json({"figures": figures, "faults": faults, "source": told})
+        return
+    for one in faults or ("Nothing of these figures is beyond the law that is known here.",):
+        typer.echo(one)
+    typer.echo(f"Directive 2001/110/EC, annex II: {told}. Check the current law of your country.")

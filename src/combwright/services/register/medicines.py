@@ -1,6 +1,6 @@
 """The register of medicines as the law of a country asks for it, and what is missing in it."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 from functools import cache
@@ -17,10 +17,21 @@ from combwright.records.store.book_handle import Book
 from combwright.records.store.contents import Contents
 from combwright.science.mites.medicine_law import DUTIES, FIELD_WORDS, Duty
 from combwright.services.book.checking import seal_words
-from combwright.terms.entries import Disposal, Product, Purchase, Treatment
+from combwright.terms.entries import (
+    Colony,
+    Disposal,
+    End,
+    Move,
+    Product,
+    Purchase,
+    Split,
+    Treatment,
+    Unite,
+)
 from combwright.terms.errors import NotFoundError
 
 NO_MEDICINE = "drone brood removed"
+WHEREABOUTS = Colony | Split | Move | Unite | End
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,7 +80,7 @@ def register(book: Book, country: str, years: Sequence[int]) -> Register:
             remedy=f"Choose one of {', '.join(DUTIES)}.",
         )
     duty, now = DUTIES[country], book.now()
-    treated = tuple(one for one in _treated(now, duty) if one.first_day.year in years)
+    treated = tuple(_treated(now, duty, years))
     stocks = tuple(medicine_stocks(now.entries).values())
     return Register(
         duty.country,
@@ -84,19 +95,20 @@ def register(book: Book, country: str, years: Sequence[int]) -> Register:
     )
 
 
-def _treated(now: Contents, duty: Duty) -> Iterable[TreatedColonies]:
-    """Put treatments together that are one: the same medicine, days and yard."""
+def _treated(now: Contents, duty: Duty, years: Collection[int]) -> Iterable[TreatedColonies]:
+    """Put treatments of some years together that are one: the same medicine, days and yard."""
+    whereabouts = [each for each in now.entries if isinstance(each, WHEREABOUTS)]
 
     @cache
     def yards(on: date) -> dict[str, str]:
-        return {name: each.yard for name, each in standings(now.entries, now.kit, on).items()}
+        return {name: each.yard for name, each in standings(whereabouts, now.kit, on).items()}
 
     def alike(each: Treatment) -> tuple[date, str, str, str, str]:
         until = str(each.until or "")
         yard = yards(each.on).get(each.colony, "")
         return each.on, each.product or each.substance, each.batch, until, yard
 
-    given = (each for each in now.entries if isinstance(each, Treatment))
+    given = (e for e in now.entries if isinstance(e, Treatment) and e.on.year in years)
     medicines = [each for each in given if each.substance != NO_MEDICINE]
     cards = known_products(now.entries)
     for (*_, yard), same in groupby(sorted(medicines, key=alike), key=alike):

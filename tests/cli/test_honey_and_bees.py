@@ -1,0 +1,46 @@
+"""``combwright honey`` and ``combwright bees`` on the demo's papers."""
+
+import json
+from pathlib import Path
+
+import pytest
+from tests.cli.typed import typed
+
+from combwright.services.demo import Paths
+
+WORDS = (
+    (("honey", "list"), "The next lot today"),
+    (("honey", "trace", "L26232-1"), "68 jars are out"),
+    (("honey", "labels", "L26232-1"), "Origin: Ireland"),
+    (("bees", "list"), "American foulbrood"),
+    (("bees", "sheet", "26-1"), "Hand-over of a nuc"),
+    (("bees", "register", "--since", "2026-01-01", "--until", "2027-01-01"), "Sheehan"),
+)
+
+
+@pytest.mark.parametrize(("words", "told"), WORDS, ids=lambda one: " ".join(one[:2]))
+def test_each_tells_in_words_and_as_json(demo: Paths, words: tuple[str, ...], told: str) -> None:
+    done = typed(*words, "--book", str(demo.book))
+    assert done.returncode == 0, done.stderr
+    assert told in done.stdout
+    assert json.loads(typed(*words, "--book", str(demo.book), "--json").stdout)
+
+
+def test_papers_are_written(demo: Paths, tmp_path: Path) -> None:
+    paper, cells = tmp_path / "a.pdf", tmp_path / "a.csv"
+    book = ("--book", str(demo.book), "--pdf", str(paper))
+    for words in (*(("bees", "sheet", one) for one in ("26-1", "26-2", "26-3")),
+                  ("honey", "labels", "L26275-1", "--sheet", "8")):  # fmt: skip
+        assert typed(*words, *book).returncode == 0
+        assert paper.read_bytes().startswith(b"%PDF")
+    for words in (("honey", "trace", "Summer 2026"), ("bees", "register", "--since", "2026-01-01")):
+        assert typed(*words, *book, "--csv", str(cells)).returncode == 0
+        assert "Seal" in cells.read_text("utf-8")
+
+
+def test_figures_are_held_against_the_law() -> None:
+    assert "at most 5" in typed("honey", "analysis", "--plant", "clover", "--sucrose", "6").stdout
+    move = ("bees", "eu-move", "--afb-km", "2.9", "--afb-days", "29")
+    assert "within 3 km" in typed(*move).stdout
+    assert json.loads(typed(*move, "--json").stdout)["faults"]
+    assert json.loads(typed("honey", "analysis", "--hmf", "40", "--json").stdout)["faults"] == []
