@@ -24,5 +24,8 @@ numba.config.CACHE_DIR = str(_KEPT_IN / f"compiled-{_SOURCE}")  # type: ignore[a
 
 def compiled(function: Function) -> Function:
     """Compile a function of one colony's record; it may call other compiled functions."""
-    kernel: Any = numba.njit(cache=True, nogil=True, error_model="numpy")(function)
+    try:
+        kernel: Any = numba.njit(cache=True, nogil=True, error_model="numpy")(function)
+    except RuntimeError:  # there is nowhere to keep it, so each run compiles it anew
+        kernel = numba.njit(nogil=True, error_model="numpy")(function)
     return cast("Function", kernel)
