@@ -16,7 +16,7 @@ from combwright.records.store.book_handle import Book
 from combwright.records.store.kept_entries import keep
 from combwright.records.store.migrations.run import upgrade
 from combwright.records.store.seals import BEFORE_ALL, NEWEST, canonical, check_seals, seal_of
-from combwright.services.book.checking import check_book
+from combwright.services.book.checking import check_book, seal_words
 from combwright.terms.entries import Correction, Visit
 from combwright.terms.errors import BookError
 
@@ -125,6 +125,7 @@ def test_what_is_altered_among_the_last_entries_stops_writing_but_not_reading(pa
     behind_its_back(path, "UPDATE entry SET body = replace(body, '5', '6') WHERE sequence = 29")
     book = Book(path)
     assert book.now().entries
+    assert "Entry 29 does not fit its seal" in seal_words(book)
     with pytest.raises(BookError, match="does not fit its seal"), book.writing():
         pass
 

@@ -49,5 +49,7 @@ def seal_words(book: Book) -> str:
     """Give the seal that is printed on a register; the last entries are looked at, not all."""
     with book.reading() as db:
         found = check_seals(db, newest=NEWEST)
+    if found.broken_at is not None:
+        return f"Entry {found.broken_at} does not fit its seal. {ALTERED}"
     entries = book.now().last
     return _told(book, found, entries).words
