@@ -19,26 +19,27 @@ from combwright.cli.main import app
 PROGRAM = Path(sys.executable).parent / "combwright"
 
 
-def test_it_opens_the_demo_when_there_is_no_book_yet(tmp_path: Path) -> None:
+def test_without_a_book_it_asks_which_one_to_begin(tmp_path: Path) -> None:
     port = free_port()
     with subprocess.Popen(
         [PROGRAM, "serve", "--port", str(port), "--json"],
         stdout=subprocess.PIPE,
         env=os.environ | {"XDG_DATA_HOME": str(tmp_path)},
     ) as serving:
-        assert serving.stdout
-        told = json.loads(serving.stdout.readline())
-        assert told["demo"]
-        assert told["address"] == f"http://127.0.0.1:{port}/"
-        for _ in range(100):
-            try:
-                answer = httpx.get(told["address"] + "yards")
-                break
-            except httpx.ConnectError:
-                time.sleep(0.1)
-        serving.terminate()
-    assert "Bramble" in answer.text
-    assert (tmp_path / "combwright" / "demo" / "demo.book").exists()
+        try:
+            assert serving.stdout
+            told = json.loads(serving.stdout.readline())
+            for _ in range(100):
+                try:
+                    answer = httpx.get(told["address"], follow_redirects=True)
+                    break
+                except httpx.ConnectError:
+                    time.sleep(0.1)
+        finally:
+            serving.terminate()
+    assert told["address"] == f"http://127.0.0.1:{port}/"
+    assert "Begin my own" in answer.text
+    assert "Look around in an example" in answer.text
 
 
 def test_it_refuses_to_open_a_book_without_passphrase_to_the_network(tmp_path: Path) -> None:

@@ -1,5 +1,6 @@
 """Whether a book is whole: quickly when it is opened, and thoroughly when there is time."""
 
+from itertools import islice
 from typing import Any, Final
 
 import sqlalchemy as sa
@@ -14,6 +15,8 @@ from combwright.terms.errors import BookError
 
 WELL: Final = "ok"
 MOST_TOLD: Final = 10
+ROWS: Final = 1000  # of the book that are read at once
+SAYS_ELSE: Final = "Entry {} says something else than its columns."
 GUARDS: Final = {
     f"{table}_is_never_{done}" for table in ("entry", "seal") for done in ("changed", "deleted")
 }
@@ -60,13 +63,23 @@ def _structure(db: sa.Connection) -> list[str]:
 
 def _entries(db: sa.Connection) -> list[str]:
     """Find entries that cannot be read, or whose columns say something else than they do."""
+    try:
+        rows = db.execute(sa.select(entry).order_by(entry.c.sequence)).yield_per(ROWS)
+        differing = (row.sequence for row in rows if _differs(row._asdict()))
+        return [SAYS_ELSE.format(sequence) for sequence in islice(differing, MOST_TOLD)]
+    except UNREADABLE:
+        return _one_by_one(db)
+
+
+def _one_by_one(db: sa.Connection) -> list[str]:
+    """Find the entries that cannot be read, which takes ten times as long."""
     told: list[str] = []
     text = sa.type_coerce(entry.c.sequence, sa.Text)  # whatever stands there
     for sequence in db.scalars(sa.select(text).order_by(entry.c.sequence)).all():
         try:
             found = db.execute(sa.select(entry).where(text == sequence)).one()._asdict()
             if _differs(found):
-                told.append(f"Entry {sequence} says something else than its columns.")
+                told.append(SAYS_ELSE.format(sequence))
         except UNREADABLE:
             told.append(f"Entry {sequence} cannot be read.")
         if len(told) >= MOST_TOLD:
