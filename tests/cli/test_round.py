@@ -2,6 +2,7 @@
 
 import json
 import os
+import shutil
 import subprocess
 import sys
 from pathlib import Path
@@ -14,6 +15,7 @@ from tests.noted import noted
 from typer.testing import CliRunner
 
 from combwright.cli.main import app
+from combwright.services.rounds.kept_plans import plans_folder
 
 run = CliRunner()
 PROGRAM = Path(sys.executable).with_name("combwright")
@@ -87,8 +89,8 @@ def test_two_processes_write_the_same_bytes(book: Path, tmp_path: Path) -> None:
     answers, papers = [], []
     for number in (1, 2):
         pdf = tmp_path / f"{number}.pdf"
-        own = {"PYTHONHASHSEED": str(number), "XDG_CACHE_HOME": str(tmp_path / f"of {number}")}
-        environment = os.environ | own  # neither takes what the other has worked out
+        shutil.rmtree(plans_folder(), ignore_errors=True)  # neither takes the other's plans
+        environment = os.environ | {"PYTHONHASHSEED": str(number)}
         words = [*PLAN, "--book", str(book), "--json", "--pdf", str(pdf)]
         done = combwright(*words, env=environment)
         assert done.returncode == 0, done.stderr
