@@ -17,6 +17,7 @@ CsvOption = Annotated[Path | None, typer.Option(help="Write it for a spreadsheet
 @commands.command("list", epilog="Example: `combwright bees list --book yard.book`")
 def list_sales(book: BookOption = None, as_json: JsonOption = False) -> None:
     """List sales, yards from which nothing may leave, and what your country wants reported."""
+    from combwright.advice.words.wording import many
     from combwright.services.bees_sold.reporting import bees_page
 
     found = bees_page(named_book(book, must_exist=True))
@@ -24,7 +25,7 @@ def list_sales(book: BookOption = None, as_json: JsonOption = False) -> None:
         print_json(found)
         return
     for sold in found.sales:
-        typer.echo(f"{sold.on} {sold.sale}: {sold.count} {sold.what} to {sold.buyer}")
+        typer.echo(f"{sold.on} {sold.sale}: {many(sold.count, sold.what)} to {sold.buyer}")
     for one in found.stopped:
         typer.echo(f"Nothing may leave {one.yard}: {one.of} is suspected since {one.since}.")
     if found.varroa_notices:
