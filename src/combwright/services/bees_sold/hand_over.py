@@ -30,7 +30,7 @@ from combwright.terms.errors import NotFoundError
 A_YEAR: Final = timedelta(days=365)
 FED_LATELY: Final = timedelta(days=42)  # six weeks: what may still be in the combs, judgement
 LAW: Final = (
-    "No official certificate is asked for inside one country as far as was read; records of sales "
+    "No official certificate is asked for inside one country as far as we know; records of sales "
     "and treatments are. Check the current law of your country."
 )
 HAS_COMBS: Final = ("nuc", "colony")
