@@ -5,8 +5,6 @@ entries up to a day, the weather, the neighbours' lessons, the seed and the vers
 """
 
 import json
-from collections.abc import Callable
-from contextlib import suppress
 from dataclasses import replace
 from datetime import date
 from functools import cache
@@ -27,14 +25,15 @@ from combwright.belief.weighing.filter import Belief
 from combwright.kit.catalogue import Catalogue
 from combwright.kit.standing import Standing
 from combwright.records.store.book_handle import Book
-from combwright.services.whole_file import private_folder, write_whole
+from combwright.services.kept_files import keep_file, leave_the_newest, read_kept
 from combwright.simulation.columns import STATE
 from combwright.terms.fingerprint import fingerprint
 from combwright.terms.set_up import SetUp
 
 EVERY: Final = 13  # days with entries between states that are kept on the way, besides the last
+ENDING: Final = ".belief"
 MOST_FILES: Final = 12  # of one colony; the oldest go
-DAMAGED: Final = (OSError, ValueError, KeyError, TypeError)
+DAMAGED: Final = (ValueError, KeyError, TypeError)
 
 
 @cache
@@ -59,14 +58,12 @@ class KeptBeliefs:
 
     def get(self, colony: str, key: str) -> Followed | None:
         """Give a state that was put there, if it still is."""
-        path = self._path(colony, key)
+        content = read_kept(self._path(colony, key))
         try:
-            state = _read(path.read_bytes(), self.catalogue)
+            state = None if content is None else _read(content, self.catalogue)
         except DAMAGED:
-            _quietly(path.unlink)
             return None
-        _quietly(path.touch)  # those asked for lately are kept longest
-        self.found += 1
+        self.found += state is not None
         return state
 
     def put(self, colony: str, key: str, followed: Followed, *, number: int, of: int) -> None:
@@ -75,32 +72,16 @@ class KeptBeliefs:
         if number != of - 1 and number % EVERY != EVERY - 1:
             return
         path = self._path(colony, key)
-        try:
-            private_folder(path.parent)
-            write_whole(path, _written(followed), mode=0o600)
-            old = sorted(path.parent.glob("*.belief"), key=lambda each: -each.stat().st_mtime)
-            for each in old[MOST_FILES:]:
-                each.unlink(missing_ok=True)
-        except OSError:
-            return  # a full or locked disk costs time, not the answer
+        keep_file(path, _written(followed))
+        leave_the_newest(path.parent, ENDING, MOST_FILES)
 
     def _path(self, colony: str, key: str) -> Path:
         name = blake2b(colony.encode(), digest_size=8).hexdigest()
-        return self.folder / name / f"{key}.belief"
-
-
-def _sum(content: bytes) -> bytes:
-    return blake2b(content, digest_size=16).hexdigest().encode()
-
-
-def _quietly(act: Callable[[], object]) -> None:
-    """Do what a full, locked or read-only disk may refuse without harm."""
-    with suppress(OSError):
-        act()
+        return self.folder / name / f"{key}{ENDING}"
 
 
 def _written(followed: Followed) -> bytes:
-    """Write a checksum of the rest, a line of JSON, and the arrays as they lie in memory.
+    """Write a line of JSON, and the arrays as they lie in memory.
 
     NumPy's own files are not used: reading their headers goes through Python's parser, which in
     3.11 is not safe in threads.
@@ -138,15 +119,11 @@ def _written(followed: Followed) -> bytes:
     )
     parts = [array.tobytes() for array in arrays]
     told["sizes"] = [len(part) for part in parts]
-    whole = b"".join([json.dumps(told).encode(), b"\n", *parts])
-    return _sum(whole) + b"\n" + whole
+    return b"".join([json.dumps(told).encode(), b"\n", *parts])
 
 
 def _read(content: bytes, catalogue: Catalogue) -> Followed:
-    said, _, whole = content.partition(b"\n")
-    if said != _sum(whole):
-        raise ValueError("damaged")
-    head, _, rest = whole.partition(b"\n")
+    head, _, rest = content.partition(b"\n")
     told = json.loads(head)
     ends = np.cumsum([0, *told["sizes"]])
     parts = [rest[start:end] for start, end in pairwise(ends)]

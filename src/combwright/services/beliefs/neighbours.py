@@ -9,7 +9,7 @@ from typing import Final
 
 from combwright.belief.following.replay import Replay
 from combwright.belief.sharing.pooling import NOTHING, Moments, Pooled, moments_of, pool
-from combwright.services.whole_file import private_folder, write_whole
+from combwright.services.kept_files import keep_file, read_kept
 from combwright.simulation.run import BrokenBalanceError
 from combwright.terms.entries import Colony, Noted
 from combwright.terms.errors import CombwrightError
@@ -85,18 +85,14 @@ class Lessons(Mapping[str, Pooled]):
 
     def _read(self) -> dict[str, Moments]:
         try:
-            kept = json.loads(self._file.read_text("utf-8"))
+            kept = json.loads(read_kept(self._file) or b"{}")
             return {
                 key: {name: (float(at[0]), float(at[1])) for name, at in moments.items()}
                 for key, moments in kept.items()
             }
-        except (OSError, ValueError, AttributeError, TypeError, IndexError):
+        except (ValueError, AttributeError, TypeError, IndexError):
             return {}
 
     def _keep(self, moments: Mapping[str, Moments]) -> None:
         newest = dict(list(moments.items())[-MOST_KEPT:])
-        try:
-            private_folder(self._file.parent)
-            write_whole(self._file, json.dumps(newest).encode(), mode=0o600)
-        except OSError:
-            return  # costs time the next time, not the answer
+        keep_file(self._file, json.dumps(newest).encode())

@@ -6,7 +6,6 @@ touched. In a folder they outlive the program: what is kept there can be thrown 
 
 from collections import OrderedDict
 from collections.abc import Callable
-from contextlib import suppress
 from dataclasses import fields
 from functools import cache
 from hashlib import blake2b
@@ -22,8 +21,8 @@ from combwright.belief.following.replay import Followed
 from combwright.kit.standing import Standing
 from combwright.planning.sheet import ColonySheet
 from combwright.services.beliefs.kept_beliefs import version
+from combwright.services.kept_files import keep_file, leave_the_newest, read_kept
 from combwright.services.rounds.situations import Situations
-from combwright.services.whole_file import private_folder, write_whole
 from combwright.terms.fingerprint import fingerprint
 
 ENDING: Final = ".plan"
@@ -49,7 +48,7 @@ class KeptPlans:
         self._folder = folder
         self.made = 0
         if folder is not None:
-            _leave_the_newest(folder)
+            leave_the_newest(folder, ENDING, MOST)
 
     def __len__(self) -> int:
         return len(self._known)
@@ -78,33 +77,16 @@ class KeptPlans:
         """Give a plan that lies in the folder; a damaged file counts as none."""
         if self._folder is None:
             return None
-        path = self._folder / f"{key.hex()}{ENDING}"
+        content = read_kept(self._folder / f"{key.hex()}{ENDING}")
         try:
-            said, _, content = path.read_bytes().partition(b"\n")
-            return ColonySheet.model_validate_json(content) if said == _sum(content) else None
-        except (OSError, ValidationError):
+            return None if content is None else ColonySheet.model_validate_json(content)
+        except ValidationError:
             return None
 
     def _write(self, key: bytes, sheet: ColonySheet) -> None:
-        if self._folder is None:
-            return
-        content = sheet.model_dump_json().encode()
-        with suppress(OSError):  # a full or locked disk costs time, not the answer
-            private_folder(self._folder)
-            path = self._folder / f"{key.hex()}{ENDING}"
-            write_whole(path, _sum(content) + b"\n" + content, mode=0o600)
-
-
-def _leave_the_newest(folder: Path) -> None:
-    """Throw the oldest plans away; another program may do the same at that moment."""
-    with suppress(OSError):
-        old = sorted(folder.glob(f"*{ENDING}"), key=lambda each: -each.stat().st_mtime)
-        for each in old[MOST:]:
-            each.unlink(missing_ok=True)
-
-
-def _sum(content: bytes) -> bytes:
-    return blake2b(content, digest_size=16).hexdigest().encode()
+        if self._folder is not None:
+            content = sheet.model_dump_json().encode()
+            keep_file(self._folder / f"{key.hex()}{ENDING}", content)
 
 
 @cache

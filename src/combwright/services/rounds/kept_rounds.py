@@ -3,6 +3,7 @@
 from bisect import bisect_right
 from datetime import date, timedelta
 from functools import partial
+from operator import attrgetter
 from typing import Final
 
 from combwright.planning.sheet import RoundSheet
@@ -16,9 +17,7 @@ from combwright.services.work_queue import InWork, WorkQueue
 from combwright.terms.errors import NotFoundError, OutOfRangeError
 
 KEPT: Final = 12
-FARTHEST: Final = timedelta(
-    days=400
-)  # beyond a year nothing is known that the climate does not say
+FARTHEST: Final = timedelta(days=400)  # beyond it nothing is known but the climate; judgement
 
 
 class Rounds:
@@ -36,9 +35,9 @@ class Rounds:
     def begin(self, on: date, days: int) -> InWork[RoundSheet]:
         """Give the round of a day, done or in work."""
         book = self._book.now()
-        days_noted = [each.on for each in book.entries]
-        before = bisect_right(days_noted, on)
-        if days_noted and on - days_noted[max(0, before - 1)] > FARTHEST:
+        noted = book.entries
+        before = bisect_right(noted, on, key=attrgetter("on"))
+        if noted and on - noted[max(0, before - 1)].on > FARTHEST:
             raise OutOfRangeError(
                 f"{on} is more than {FARTHEST.days} days from the last note.",
                 remedy="Ask for a nearer day.",
