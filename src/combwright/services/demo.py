@@ -53,7 +53,7 @@ VISITS: Final = 7
 ON: Final = FIRST + timedelta(days=7 * VISITS)
 SPRING: Final = 5  # seed of the weather: a spring in which bees fly in some of March
 COLD: Final = slice(35, 41)  # six days from 10 April on which hardly a bee flies
-COLDER_K: Final = 5.0
+COLDER_K: Final = 5.0  # invented, as all of the demo is
 KIT: Final = (
     ("drawn frame", 46),
     ("foundation frame", 60),

@@ -2,6 +2,7 @@
 
 A try counts from its beginning, so that many at the same moment are no way round the limit. All
 together are only slowed down, never shut out: nobody elsewhere can lock the keeper out.
+All bounds are judgement.
 """
 
 from collections import deque

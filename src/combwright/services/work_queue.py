@@ -16,7 +16,7 @@ from combwright.terms.errors import PassingError
 Key = TypeVar("Key")
 Made = TypeVar("Made")
 
-MOST_WAITING: Final = 8  # unfinished, the one in work included
+MOST_WAITING: Final = 8  # unfinished, the one in work included; judgement
 
 
 @dataclass

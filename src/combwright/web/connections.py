@@ -1,6 +1,7 @@
 """Connections that bring a request too slowly are closed, and there are never too many of them.
 
 uvicorn itself waits for ever for the rest of a request, and for whoever does not take the answer.
+All bounds are judgement.
 """
 
 from asyncio import TimerHandle
