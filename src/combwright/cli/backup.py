@@ -5,7 +5,14 @@ from typing import Annotated
 
 import typer
 
-from combwright.cli.options import BookOption, JsonOption, book_path, named_book, print_json
+from combwright.cli.options import (
+    BookOption,
+    JsonOption,
+    book_path,
+    named_book,
+    print_json,
+    words_in,
+)
 from combwright.terms.errors import BookError
 
 SealedOption = Annotated[bool, typer.Option("--sealed", help="Ask for the passphrase of a seal.")]
@@ -96,14 +103,7 @@ def check(
 def _passphrase(file: Path | None, *, asked: bool, twice: bool = False) -> str:
     """Take the passphrase of a seal from a file or the keyboard; none where it is not asked for."""
     if file is not None:
-        try:
-            return file.read_text("utf-8").rstrip("\r\n")
-        except (OSError, UnicodeDecodeError) as error:
-            raise BookError(
-                "The file of the passphrase cannot be read.",
-                where=str(file),
-                remedy="Check its name, and that it is text.",
-            ) from error
+        return words_in(file)
     if not asked:
         return ""
     again = "Once more" if twice else False

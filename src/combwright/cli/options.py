@@ -78,3 +78,17 @@ def print_json(shown: object) -> None:
     from pydantic_core import to_json
 
     typer.echo(to_json(shown, indent=2).decode())
+
+
+def words_in(file: Path) -> str:
+    """Read a secret from a file, so that it stands in no list of commands."""
+    from combwright.terms.errors import BookError
+
+    try:
+        return file.read_text("utf-8").rstrip("\r\n")
+    except (OSError, UnicodeDecodeError) as error:
+        raise BookError(
+            "The file of the secret words cannot be read.",
+            where=str(file),
+            remedy="Check its name, and that it is text.",
+        ) from error

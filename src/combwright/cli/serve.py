@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from combwright.cli.options import BookOption, JsonOption, book_path, named_book
+from combwright.cli.options import BookOption, JsonOption, book_path, named_book, words_in
 from combwright.terms.errors import CombwrightError, OutOfRangeError
 
 if TYPE_CHECKING:
@@ -37,6 +37,13 @@ def serve(
     log: Annotated[
         bool, typer.Option("--log", help="Tell each request as JSON, without names or addresses.")
     ] = False,
+    measures: Annotated[
+        bool, typer.Option("--measures", help="Give measures (OpenMetrics) at /measures, here.")
+    ] = False,
+    measures_key: Annotated[
+        Path | None,
+        typer.Option(help="File of the key with which they are given elsewhere too."),
+    ] = None,
     book: BookOption = None,
     as_json: JsonOption = False,
 ) -> None:
@@ -66,7 +73,8 @@ def serve(
     _refuse_open_house(desk, host)
     if log:
         _log()
-    _run(desk, host, port, as_json=as_json)
+    key = words_in(measures_key) if measures_key else ""
+    _run(desk, host, port, key if measures or key else None, as_json=as_json)
 
 
 def _set_passphrase(book: "Book") -> None:
@@ -78,7 +86,7 @@ def _set_passphrase(book: "Book") -> None:
 
 
 def _refuse_open_house(desk: "Desk", host: str) -> None:
-    from combwright.web.login import is_loopback
+    from combwright.web.this_machine import is_loopback
 
     if not is_loopback(host) and not desk.access.needs_passphrase:
         desk.close()
@@ -95,11 +103,12 @@ def _log() -> None:
     logging.getLogger("combwright.page").setLevel(logging.INFO)
 
 
-def _run(desk: "Desk", host: str, port: int, *, as_json: bool) -> None:
+def _run(desk: "Desk", host: str, port: int, key: str | None, *, as_json: bool) -> None:
     import uvicorn
 
     from combwright.web.app import build
     from combwright.web.connections import Punctual
+    from combwright.web.measures import Measures
 
     address = f"http://{f'[{host}]' if ':' in host else host}:{port}/"
     if as_json:
@@ -109,7 +118,7 @@ def _run(desk: "Desk", host: str, port: int, *, as_json: bool) -> None:
         typer.echo(f"Open {address} in a browser ({desk.book.place}). Ctrl-C stops.")
     try:
         uvicorn.run(
-            build(desk),
+            build(desk, None if key is None else Measures(key)),
             host=host,
             port=port,
             log_level="warning",

@@ -13,21 +13,12 @@ from secrets import compare_digest, token_urlsafe
 from threading import Lock
 from typing import Any, Final
 
-from argon2 import PasswordHasher
-from argon2.exceptions import InvalidHashError, VerifyMismatchError
-
 from combwright.records.store.book_handle import Book
 from combwright.services.login_tries import LoginTries
+from combwright.services.passphrases import fits, hashed, refuse_weak
 from combwright.services.private_file import PrivateFile
-from combwright.terms.errors import OutOfRangeError
 
-SHORTEST: Final = 12
-LONGEST: Final = 200
-LOOKED_AT: Final = 72  # signs, beyond which guessing would take minutes to reckon
-HARD_TO_GUESS: Final = 3  # of 4: ten thousand million guesses and more, by zxcvbn
 SESSION: Final = timedelta(days=30)
-OURS: Final = ("combwright", "beekeeper", "beekeeping", "passphrase")
-WELL_KNOWN: Final = ("correct horse battery staple",)  # everybody’s example, https://xkcd.com/936
 
 
 class Access:
@@ -62,14 +53,11 @@ class Access:
         refuse_weak(words)
         with self._lock:
             kept = {"calendar": key} if (key := self._set.read().get("calendar")) else {}
-            self._set.write(kept | {"passphrase": PasswordHasher().hash(words)})
+            self._set.write(kept | {"passphrase": hashed(words)})
 
     def is_right(self, words: str) -> bool:
         """Tell whether this is the passphrase."""
-        try:
-            return PasswordHasher().verify(self._hash(), words[:LONGEST])
-        except (VerifyMismatchError, InvalidHashError):
-            return False
+        return fits(words, self._hash())
 
     def weigh(self, words: str) -> Future[bool]:
         """Look at a passphrase when those before it are done: each takes much memory."""
@@ -116,23 +104,6 @@ class Access:
     def _keep(self, sessions: dict[str, dict[str, str]]) -> None:
         kept: dict[str, Any] = self._going.read()
         self._going.write(kept | {"sessions": sessions})
-
-
-def refuse_weak(words: str) -> None:
-    """Refuse a passphrase that is short, well known or soon guessed."""
-    if not SHORTEST <= len(words) <= LONGEST:
-        raise OutOfRangeError(
-            f"The passphrase has {len(words)} signs.",
-            remedy=f"Take {SHORTEST} or more: four words that do not belong together are good.",
-        )
-    from zxcvbn import zxcvbn  # its lists of words are read only here
-
-    is_known = words.casefold() in WELL_KNOWN
-    if is_known or zxcvbn(words[:LOOKED_AT], user_inputs=OURS)["score"] < HARD_TO_GUESS:
-        raise OutOfRangeError(
-            "The passphrase is among those that are guessed first.",
-            remedy="Take four words that do not belong together.",
-        )
 
 
 def _digest(token: str) -> str:

@@ -15,8 +15,10 @@ from starlette.staticfiles import StaticFiles
 from combwright import __version__
 from combwright.terms.errors import CombwrightError
 from combwright.web import api, example, files, installing, login
+from combwright.web import measures as measuring
 from combwright.web.desk import Desk
 from combwright.web.login import Door
+from combwright.web.measures import Measures
 from combwright.web.pages import ROUTERS
 from combwright.web.refusing import gone, show_error, show_unreadable
 from combwright.web.request_log import RequestLog
@@ -27,7 +29,7 @@ from combwright.web.size_limit import SizeLimit
 from combwright.web.wait import StillWorking, show_wait
 
 
-def build(desk: Desk) -> FastAPI:
+def build(desk: Desk, measures: Measures | None = None) -> FastAPI:
     """Make the app on a desk."""
 
     @asynccontextmanager
@@ -45,7 +47,7 @@ def build(desk: Desk) -> FastAPI:
         redoc_url=None,
         lifespan=living,
         middleware=[
-            Middleware(RequestLog),
+            Middleware(RequestLog, measures=measures),
             Middleware(SafeHeaders),
             Middleware(SameOriginOnly),
             Middleware(SizeLimit),
@@ -60,6 +62,7 @@ def build(desk: Desk) -> FastAPI:
         },
     )
     app.state.desk = desk
+    app.state.measures = measures
     for router in (
         *ROUTERS,
         api.router,
@@ -67,6 +70,7 @@ def build(desk: Desk) -> FastAPI:
         installing.router,
         login.router,
         example.router,
+        measuring.router,
     ):
         app.include_router(router)
     app.mount("/static", StaticFiles(directory=STATIC))

@@ -1,7 +1,6 @@
 """The door: who may pass without a passphrase, and how one logs in and out."""
 
 from asyncio import sleep, wrap_future
-from ipaddress import ip_address
 from typing import Annotated, Final
 from urllib.parse import quote, urlsplit
 
@@ -14,6 +13,7 @@ from combwright.services.access import SESSION
 from combwright.services.login_tries import WITHIN
 from combwright.web.desk import AtDesk, desk
 from combwright.web.showing import page
+from combwright.web.this_machine import is_from_this_machine
 
 OPEN_TO_ALL: Final = (
     *(
@@ -27,9 +27,8 @@ OPEN_TO_ALL: Final = (
         "/waiting",
     ),
     "/calendar/",  # has a key of its own
+    "/measures",  # likewise
 )
-FORWARDED: Final = ("forwarded", "x-forwarded-for", "x-forwarded-host", "x-real-ip", "via")
-LOCAL_NAMES: Final = {"localhost", "localhost.localdomain"}
 
 router = APIRouter(include_in_schema=False)
 
@@ -65,24 +64,6 @@ def refusal(request: Request) -> Response | None:
         return RedirectResponse(f"/login?to={quote(whole)}", status_code=303)
     told = {"what": "The login has expired.", "remedy": "Log in again.", "problems": []}
     return JSONResponse(told, status_code=401)
-
-
-def is_from_this_machine(request: Request) -> bool:
-    """Tell whether a request comes from here: not through a proxy, and not by a foreign name."""
-    if any(name in request.headers for name in FORWARDED):
-        return False
-    name = urlsplit(f"//{request.headers.get('host', '')}").hostname or ""
-    return is_loopback(name) and (request.client is None or is_loopback(request.client.host))
-
-
-def is_loopback(name: str) -> bool:
-    """Tell whether a host's name or address is this machine itself."""
-    if name in LOCAL_NAMES:
-        return True
-    try:
-        return ip_address(name).is_loopback
-    except ValueError:
-        return False
 
 
 def cookie_name(request: Request) -> str:

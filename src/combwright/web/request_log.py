@@ -10,18 +10,20 @@ from typing import Final
 
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
+from combwright.web.measures import Measures
+
 LOG: Final = logging.getLogger("combwright.page")
 
 
 class RequestLog:
-    """Write a line for each request that was answered."""
+    """Write a line for each request that was answered, and count it, where that is wished."""
 
-    def __init__(self, app: ASGIApp) -> None:
-        self.app = app
+    def __init__(self, app: ASGIApp, measures: Measures | None = None) -> None:
+        self.app, self._measures = app, measures
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
         """Pass a request on, and note what came of it."""
-        if scope["type"] != "http" or not LOG.isEnabledFor(logging.INFO):
+        if scope["type"] != "http" or not (self._measures or LOG.isEnabledFor(logging.INFO)):
             await self.app(scope, receive, send)
             return
         began, status = perf_counter(), 500
@@ -35,7 +37,9 @@ class RequestLog:
         try:
             await self.app(scope, receive, noted)
         finally:
-            took = round(1000 * (perf_counter() - began))
-            route = getattr(scope.get("route"), "path", "")
-            told = {"method": scope["method"], "route": route, "status": status, "ms": took}
+            took = perf_counter() - began
+            method, route = scope["method"], getattr(scope.get("route"), "path", "")
+            told = {"method": method, "route": route, "status": status, "ms": round(1000 * took)}
             LOG.info(json.dumps(told))
+            if self._measures:
+                self._measures.answered(method, route, status, took)

@@ -20,7 +20,7 @@ from combwright.services.backup.backups import make_backup, reminder
 from combwright.services.backup.restoring import check_backup, restore
 from combwright.services.book.book import add_entries, export
 from combwright.services.book.photos import Photos
-from combwright.terms.errors import BookError
+from combwright.terms.errors import BookError, OutOfRangeError
 
 NOW = datetime(2027, 4, 24, 9, tzinfo=UTC)
 WORDS = "four unlikely words together"
@@ -81,6 +81,13 @@ def test_without_its_passphrase_a_sealed_one_tells_nothing(book: Book, tmp_path:
         with pytest.raises(BookError, match=r"sealed|does not fit"):
             restore(path, tmp_path / "b.book", words)
     assert not (tmp_path / "b.book").exists()
+
+
+def test_a_seal_that_is_soon_guessed_is_refused(book: Book, tmp_path: Path) -> None:
+    for words in ("short", "passwordpassword"):
+        with pytest.raises(OutOfRangeError, match=r"12 or more|guessed first"):
+            make_backup(book, tmp_path / "stick", NOW, passphrase=words)
+    assert not list(tmp_path.glob("stick/*"))
 
 
 def test_while_others_write_it_holds_a_moment_whole(book: Book, tmp_path: Path) -> None:

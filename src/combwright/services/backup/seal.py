@@ -9,11 +9,11 @@ from cryptography.exceptions import InvalidTag
 from cryptography.hazmat.primitives.ciphers.aead import AESGCM
 from pydantic import BaseModel, ConfigDict, Field
 
+from combwright.services.passphrases import refuse_weak
 from combwright.terms.errors import BookError
 
 NONCE: Final = 12  # bytes, as NIST SP 800-38D has it
 SALT: Final = 16
-SHORTEST: Final = 12
 
 
 class Making(BaseModel):
@@ -40,10 +40,7 @@ class Seal:
     @classmethod
     def new(cls, passphrase: str) -> Self:
         """Make a seal of its own for one backup."""
-        if len(passphrase) < SHORTEST:
-            raise BookError(
-                f"The passphrase has {len(passphrase)} signs.", remedy=f"Take {SHORTEST} or more."
-            )
+        refuse_weak(passphrase)
         return cls.as_made(passphrase, Making(salt=os.urandom(SALT).hex()))
 
     @classmethod
