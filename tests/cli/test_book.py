@@ -67,7 +67,7 @@ def test_a_colony_is_shown(paths: tuple[str, str]) -> None:
     file, book = paths
     run.invoke(app, ["book", "add", file, "--book", book])
     shown = run.invoke(app, ["book", "show", "Alder", "--book", book])
-    assert "national timber at Mill Lane since 2026-04-03, queen of 2025" in shown.stdout
+    assert "national timber at Mill Lane since 3 April 2026, queen of 2025" in shown.stdout
     assert "frames of bees 7" in shown.stdout
     page = json.loads(run.invoke(app, ["book", "show", "Alder", "--book", book, "--json"]).stdout)
     assert page["standing"]["frames"] == 8

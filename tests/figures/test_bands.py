@@ -60,7 +60,7 @@ def test_a_time_zone_does_not_move_the_days() -> None:
 def test_the_chart_is_valid_and_says_what_it_shows() -> None:
     root = ET.fromstring(chart())  # noqa: S314 - our own drawing
     assert root.findtext(f"{SVG}title") == "Bees & brood, frames"
-    assert "to 7.8 (6.8 to 9.3) on 2026-04-16" in (root.findtext(f"{SVG}desc") or "")
+    assert "to 7.8 (6.8 to 9.3) on 16 April 2026" in (root.findtext(f"{SVG}desc") or "")
     texts = [text.text for text in root.iter(f"{SVG}text")]
     assert {"as advised", "no feed <b>", "Bees & brood [frames]"} <= set(texts)
 
@@ -115,4 +115,4 @@ def test_words_tell_of_the_last_note() -> None:
         {"a": GOOD}, title="t", unit="", seen=[Seen(DAYS[3], 5), Seen(DAYS[1], 4)]
     )
     assert words.startswith("t. ")
-    assert words.endswith("Noted 2 times, last 5 on 2026-03-31.")
+    assert words.endswith("Noted 2 times, last 5 on 31 March 2026.")

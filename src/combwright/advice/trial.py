@@ -52,6 +52,20 @@ def try_all(situation: Situation, changes: Sequence[Change]) -> list[Tried]:
     return _judged(lanes.reshape(shape), before.reshape(shape))
 
 
+def lived_on(situation: Situation, change: Change) -> list[NDArray[np.void]]:
+    """Give the members after a change and after each day up to the margin after the next visit."""
+    colonies = situation.colonies.copy()
+    _count_afresh(colonies)
+    change(colonies)
+    conditions, luck = situation.tried_days
+    lived = [colonies.copy()]
+    for day in range(situation.horizon):
+        one = slice(day, day + 1)
+        run(colonies, conditions[:, one], luck[:, one], worlds=WORLDS)
+        lived.append(colonies.copy())
+    return lived
+
+
 def doing(situation: Situation, actions: Iterable[Action]) -> Change:
     """Give the work of a visit as a change: the stack as the actions leave it, and their feed."""
     actions = tuple(actions)

@@ -11,7 +11,8 @@ from combwright.cli.options import BookOption, JsonOption, named_book, print_jso
 if TYPE_CHECKING:
     from rich.console import Console
 
-    from combwright.services.beliefs.colony_history import ColonyHistory, Series
+    from combwright.services.beliefs.branching import Series
+    from combwright.services.beliefs.colony_history import ColonyHistory
 
 WIDTH = 48
 IN_THE_TERMINAL = ("frames_of_bees", "frames_of_brood", "stores_kg")
@@ -62,6 +63,7 @@ def show(console: "Console", told: "ColonyHistory") -> None:
     """Print a colony's past and future in the terminal."""
     from rich.markup import escape
 
+    from combwright.advice.words.wording import chance_words
     from combwright.services.beliefs.colony_history import TITLES
 
     console.print(f"[bold]{escape(told.colony)}[/bold] in {escape(told.yard)}, {told.on:%d %B %Y}")
@@ -74,6 +76,12 @@ def show(console: "Console", told: "ColonyHistory") -> None:
         console.print(f"\n[bold]{title}[/bold]" + ("" if unit == "frames" else f", {unit}"))
         for line in lines(told, quantity):
             console.print(escape(line))
+    for fork in told.forks:
+        console.print(
+            f"\nIt {fork.what} with a chance of {chance_words(fork.chance)} by "
+            f"{told.days[-1].day} {told.days[-1]:%B}; then "
+            f"{fork.series['frames_of_bees'].mid[-1]:.1f} frames of bees are left."
+        )
     console.print(
         "\n│──┼──│ is where nine in ten simulated colonies lie, ┼ their middle, o what you noted; "
         "below the rule the weeks ahead, if nothing is done.",
@@ -114,18 +122,13 @@ def _line(day: date, series: "Series", place: int, seen: float | None, most: flo
 
 
 def _charts(told: "ColonyHistory", folder: Path) -> list[Path]:
-    from combwright.figures.bands import Course, Seen, season_chart
-    from combwright.services.beliefs.colony_history import TITLES
+    from combwright.services.beliefs.history_chart import history_chart
     from combwright.services.book.book import save
 
     folder.mkdir(parents=True, exist_ok=True)
     written = []
-    for quantity, series in told.series.items():
-        title, unit = TITLES[quantity]
-        course = Course(told.days, series.low, series.mid, series.high)
-        seen = [Seen(on, value) for on, value in told.notes.get(quantity, ())]
-        drawn = season_chart({"expected": course}, title=title, unit=unit, seen=seen, today=told.on)
+    for quantity in told.series:
         path = folder / f"{quantity.replace('_', '-')}.svg"
-        save(path, drawn)
+        save(path, history_chart(told, quantity))
         written.append(path)
     return written

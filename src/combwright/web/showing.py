@@ -20,6 +20,7 @@ from combwright.figures.comb_strip import comb_stack
 from combwright.planning.sheet import Band
 from combwright.science.queens.mark_colour import mark_colour
 from combwright.terms.combs import StackView
+from combwright.terms.dated import dated
 from combwright.web.addresses import segment
 
 STATIC: Final = Path(str(files("combwright.web").joinpath("static")))
@@ -38,6 +39,7 @@ def environment() -> Environment:
     made.filters |= {
         "day": day,
         "short": short,
+        "dated": dated,
         "span": span,
         "halves": halves,
         "slug": slug,

@@ -47,3 +47,18 @@ def test_a_super_comes_with_its_excluder(book: Book) -> None:
 def test_what_does_not_go_into_the_hive_is_refused(book: Book) -> None:
     with pytest.raises(ClashError, match="foundation"):
         compared(book, Idea(frames=6, foundation=9))
+
+
+def test_the_courses_end_where_the_outcomes_are(book: Book) -> None:
+    """Day by day under the same weather and luck the colonies come out as in one go."""
+    found = whatif(book, "Oak", ON, Idea(feed_g=2000), members=60, with_courses=True)
+    assert found.days[0] == ON
+    for quantity in ("frames_of_bees", "frames_of_brood", "stores_kg"):
+        for way, name in ((PLAN, "the plan"), (IDEA, "your idea")):
+            course = found.courses[quantity][name]
+            low, mid, high = found.outcomes[way].expected[quantity.replace("_", " ")]
+            assert len(course.mid) == len(found.days)
+            assert (course.low[-1], course.mid[-1], course.high[-1]) == pytest.approx(
+                (low, mid, high), abs=0.051
+            )
+    assert compared(book, Idea()).courses == {}

@@ -1,20 +1,19 @@
 """One colony: what was noted, what was believed on the way, and the weeks ahead."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date, timedelta
 from typing import Any, Final
-
-import numpy as np
 
 from combwright.belief.following.causes import IN_WORDS
 from combwright.belief.following.followed import Followed
 from combwright.belief.scoring import surprise
 from combwright.belief.weighing.counting import OTHER, in_frames
-from combwright.belief.weighing.filter import QUANTITIES
 from combwright.belief.weighing.otherwise import gone_otherwise
 from combwright.belief.worlds import WORLDS
 from combwright.records.store.book_handle import Book
+from combwright.services.beliefs.branching import Fork, Series, forked, series_of
+from combwright.services.beliefs.work_done import WorkDone, work_done
 from combwright.services.rounds.situations import AskedRound, Situations, situations_of
 from combwright.simulation.luck import luck
 from combwright.simulation.run import run
@@ -30,19 +29,9 @@ TITLES: Final = {
     "mites": ("Mites", "mites"),
 }
 MOST_WEEKS: Final = 12
-BAND: Final = (0.05, 0.5, 0.95)
 
 
 Notes = Mapping[str, tuple[tuple[date, float], ...]]  # days and numbers, by what was counted
-
-
-@dataclass(frozen=True)
-class Series:
-    """One quantity by day: 5, 50 and 95 % quantiles."""
-
-    low: tuple[float, ...]
-    mid: tuple[float, ...]
-    high: tuple[float, ...]
 
 
 @dataclass(frozen=True)
@@ -50,8 +39,9 @@ class ColonyHistory:
     """A colony's past as it was believed, its notes, and what is expected of the weeks ahead.
 
     ``days`` are shared by all ``series``: past days with notes (as believed before the note, and
-    the day after it) and the days ahead, which begin on ``on``. ``notes`` holds what the keeper
-    counted, ``chances`` the chance of each trouble that nobody noted, in words.
+    the day after it) and the days ahead, which begin on ``on``; ahead they hold those members that
+    take none of the ``forks``: a swarm, the colony's end. ``notes`` holds what the keeper counted,
+    ``done`` what was done, ``chances`` the chance of each trouble that nobody noted, in words.
     """
 
     colony: str
@@ -59,7 +49,9 @@ class ColonyHistory:
     on: date
     days: tuple[date, ...]
     series: Mapping[str, Series]
+    forks: tuple[Fork, ...]
     notes: Notes
+    done: tuple[WorkDone, ...]
     questions: tuple[str, ...]
     notices: tuple[str, ...]
     chances: Mapping[str, float]
@@ -83,15 +75,19 @@ def colony_history(
         book, AskedRound(on, days=7 * weeks_ahead, members=members, seed=seed)
     )
     followed = situations.follow(colony)
-    stages = [*_past(situations, colony), *_ahead(situations, followed, 7 * weeks_ahead)]
+    past, ahead = _past(situations, colony), _ahead(situations, followed, 7 * weeks_ahead)
+    staying, forks = forked(ahead, SHOWN)
+    lived = [*(each for _, each in past), *staying]
     belief = followed.belief
     return ColonyHistory(
         colony=colony,
         yard=followed.yard,
         on=on,
-        days=tuple(day for day, _ in stages),
-        series={name: _series(name, [values for _, values in stages]) for name in SHOWN},
+        days=tuple(day for day, _ in (*past, *ahead)),
+        series={name: series_of(name, lived) for name in SHOWN},
+        forks=forks,
         notes=in_frames_too(followed.notes),
+        done=work_done(book.now().of(colony), on),
         questions=belief.questions,
         notices=followed.notices,
         chances={IN_WORDS[name]: chance for name, chance in belief.chances.items()},
@@ -132,10 +128,3 @@ def _ahead(situations: Situations, followed: Followed, days: int) -> list[tuple[
         members = gone_otherwise(colonies, day + 1.0, rng, wider=surprise(followed.scored))
         stages.append((on + timedelta(days=day + 1), members))
     return stages
-
-
-def _series(name: str, stages: Sequence[Any]) -> Series:
-    of = QUANTITIES[name]
-    bands = np.array([np.quantile(of(colonies), BAND) for colonies in stages])
-    low, mid, high = (tuple(map(float, column)) for column in bands.T)
-    return Series(low, mid, high)

@@ -3,9 +3,12 @@
 from datetime import date
 from typing import TYPE_CHECKING
 
+from combwright.terms.dated import dated
+
 if TYPE_CHECKING:
     from combwright.records.replay.colonies import KnownColony
     from combwright.terms.entries import Noted
+    from combwright.terms.entries.about import About
     from combwright.terms.entries.fields import EntryField
 
 # shown in columns of their own, or at the end
@@ -32,17 +35,28 @@ def spoken(field: "EntryField", value: object) -> str:
     >>> seen, fed = fields_of(Visit), fields_of(Feed)
     >>> spoken(seen["stores_kg"], 4.5), spoken(seen["eggs"], True)
     ('stores 4.5 kg', 'eggs yes')
+    >>> spoken(seen["stores_kg"], 4.517)
+    'stores 4.5 kg'
     >>> spoken(fed["grams"], 500.0), spoken(fed["sugar_fraction"], 0.6)
     ('500 g', 'sugar 60 %')
 
     """
     about = field.about
     words = about.label[0].lower() + about.label[1:] if about.said is None else about.said
-    if isinstance(value, bool):
-        shown = "yes" if value else "no"
-    else:
-        shown = f"{value / about.times:g}" if isinstance(value, float) else str(value)
-    return " ".join(part for part in (words, shown, about.unit) if part)
+    return " ".join(part for part in (words, _value(about, value), about.unit) if part)
+
+
+def _value(about: "About", value: object) -> str:
+    """Write a value; what is weighed or hefted at a hive is not known to more than 100 g."""
+    match value:
+        case bool():
+            return "yes" if value else "no"
+        case float():
+            shown = value / about.times
+            return f"{round(shown, 1) if about.at_hive and about.unit == 'kg' else shown:g}"
+        case date():
+            return dated(value)
+    return str(value)
 
 
 def stands(now: "KnownColony") -> str:
@@ -52,7 +66,7 @@ def stands(now: "KnownColony") -> str:
 
     queen = f", queen of {now.queen_year}" if now.queen_year else ""
     origin = f", split from {now.split_from}" if now.split_from else ""
-    first = f"{now.hive} at {now.yard} since {now.since}{origin}{queen}"
+    first = f"{now.hive} at {now.yard} since {dated(now.since)}{origin}{queen}"
     fields = fields_of(Stack)
     known = [(fields[name], getattr(now, name)) for name in STACK_FIELDS if name != "hive"]
     stack = ", ".join(spoken(field, value) for field, value in known if value is not None)
@@ -61,4 +75,4 @@ def stands(now: "KnownColony") -> str:
 
 def ending(day: date | None, reason: str | None) -> str:
     """Say when and why a colony left the book."""
-    return f"left the book on {day}: {reason}" if day else ""
+    return f"left the book on {dated(day)}: {reason}" if day else ""

@@ -1,21 +1,25 @@
 """What if: the chosen plan beside the keeper's own idea, under the same luck."""
 
-from dataclasses import asdict, dataclass
-from datetime import date
-from typing import Any
+from collections.abc import Mapping
+from dataclasses import asdict, dataclass, field
+from datetime import date, timedelta
+from typing import Any, Final
 
 from combwright.advice.actions import Action, of_kind
 from combwright.advice.kit_acts import Feeding
 from combwright.advice.plan import Plan, plan
 from combwright.advice.situation import Situation, band
 from combwright.advice.stacking import set_up_after, steps_to
-from combwright.advice.trial import Tried, doing, try_all
+from combwright.advice.trial import Tried, doing, lived_on, try_all
 from combwright.belief.weighing.filter import QUANTITIES
 from combwright.kit.fits import refuse_impossible
 from combwright.planning.round import TENTHS
 from combwright.records.store.book_handle import Book
+from combwright.services.beliefs.branching import Series, series_of
 from combwright.services.rounds.situations import AskedRound, situations_of
 from combwright.terms.set_up import SetUp
+
+DRAWN_WAYS: Final = ("the plan", "your idea")
 
 
 @dataclass(frozen=True)
@@ -51,11 +55,16 @@ class Outcome:
 
 @dataclass(frozen=True)
 class Compared:
-    """The plan, the idea and doing nothing, after the same weather and luck."""
+    """The plan, the idea and doing nothing, after the same weather and luck.
+
+    ``courses`` hold, by quantity and way, the bands of the days from ``days`` on which they lie.
+    """
 
     colony: str
     until: date
     outcomes: tuple[Outcome, ...]
+    days: tuple[date, ...] = ()
+    courses: Mapping[str, Mapping[str, Series]] = field(default_factory=dict)
 
 
 def whatif(
@@ -67,8 +76,12 @@ def whatif(
     days: int = 7,
     members: int = 200,
     seed: int = 1,
+    with_courses: bool = False,
 ) -> Compared:
-    """Try the keeper's idea on the same members, weather and luck as the plan."""
+    """Try the keeper's idea on the same members, weather and luck as the plan.
+
+    With ``with_courses`` the days on the way are kept too, of the plan and of the idea.
+    """
     situations = situations_of(book, AskedRound(on, None, days, members, seed))
     situation = situations.of(situations.follow(colony))
     planned = plan(situation, with_branches=False)
@@ -83,7 +96,23 @@ def whatif(
         _outcome(name, set_up_after(situation.standing.set_up, actions), actions, each)
         for (name, actions), each in zip(ways.items(), tried, strict=True)
     )
-    return Compared(colony, situation.planned_until, outcomes)
+    drawn = {name: ways[name] for name in DRAWN_WAYS} if with_courses else {}
+    on_the_way, courses = _courses(situation, drawn)
+    return Compared(colony, situation.planned_until, outcomes, on_the_way, courses)
+
+
+def _courses(
+    situation: Situation, ways: Mapping[str, tuple[Action, ...]]
+) -> tuple[tuple[date, ...], dict[str, dict[str, Series]]]:
+    """Let the members live on under each way day by day, for the bands of a chart."""
+    if not ways:
+        return (), {}
+    lived = {name: lived_on(situation, doing(situation, each)) for name, each in ways.items()}
+    days = tuple(situation.on + timedelta(days=day) for day in range(situation.horizon + 1))
+    return days, {
+        quantity: {name: series_of(quantity, members) for name, members in lived.items()}
+        for quantity in QUANTITIES
+    }
 
 
 def _work(situation: Situation, set_up: SetUp, portion: Feeding) -> tuple[Action, ...]:

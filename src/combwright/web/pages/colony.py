@@ -9,10 +9,12 @@ from fastapi import APIRouter, Query, Request
 from markupsafe import Markup
 from starlette.responses import Response
 
-from combwright.figures.bands import Course, Seen, season_chart
+from combwright.figures.bands import Course, season_chart
 from combwright.planning.sheet import ColonySheet
 from combwright.records.store.book_handle import Book
+from combwright.services.beliefs.branching import Series
 from combwright.services.beliefs.colony_history import TITLES, ColonyHistory, colony_history
+from combwright.services.beliefs.history_chart import history_chart, signs_used
 from combwright.services.beliefs.score import ScoreLine, score_book
 from combwright.services.book.entry_words import said, stands
 from combwright.services.book.mending import mended
@@ -29,6 +31,9 @@ router = APIRouter(include_in_schema=False)
 
 SHOWN: Final = 60  # entries on the page; the whole history is in the export
 CHARTS: Final = ("frames_of_bees", "frames_of_brood", "stores_kg", "mites")
+DRAWN: Final = 4  # quantities of a what if
+SIZES: Final = ((640, 230), (210, 190))  # of a chart on a desk and on a phone [px]
+BESIDE_SLIDERS: Final = ((420, 200), SIZES[1])
 HARMS: Final = {"no room": "short of room", "sour": "soured syrup", "chilled": "chilled brood"}
 
 
@@ -62,6 +67,7 @@ def ahead(at: AtDesk, request: Request, name: ColonyName, on: date | None = None
         on=day,
         found=found,
         charts=charts,
+        signs=signs_used(found),
         scores=_scores(at.book, name, day, mark),
     )
 
@@ -69,11 +75,14 @@ def ahead(at: AtDesk, request: Request, name: ColonyName, on: date | None = None
 @lru_cache(maxsize=64)
 def _history(
     book: Book, name: str, on: date, _mark: str
-) -> tuple[ColonyHistory, list[tuple[Markup, Markup]]]:
+) -> tuple[ColonyHistory, list[tuple[Markup, ...]]]:
     """Work it out and draw it, wide and narrow; once for as long as the notes before stand."""
     found = colony_history(book, name, on)
     return found, [
-        (_chart(found, each, width=640, height=230), _chart(found, each, width=210, height=190))
+        tuple(
+            Markup(history_chart(found, each, width=width, height=height))  # noqa: S704 - ours
+            for width, height in SIZES
+        )
         for each in CHARTS
     ]
 
@@ -84,21 +93,6 @@ def _scores(book: Book, name: str, on: date, _mark: str) -> tuple[ScoreLine, ...
         return score_book(book, on, colony=name).together
     except NotFoundError:
         return ()  # the second visit is the first with a forecast
-
-
-def _chart(found: ColonyHistory, each: str, *, width: int, height: int) -> Markup:
-    title, unit = TITLES[each]
-    series = found.series[each]
-    drawn = season_chart(
-        {"expected": Course(found.days, series.low, series.mid, series.high)},
-        title=title,
-        unit=unit,
-        seen=[Seen(day, value) for day, value in found.notes.get(each, ())],
-        today=found.on,
-        width=width,
-        height=height,
-    )
-    return Markup(drawn)  # noqa: S704  (our own drawing)
 
 
 Grams = Annotated[int | None, Query(ge=0, le=20000)]
@@ -124,7 +118,7 @@ def what_if(
     problem = ""
     if idea != Idea():
         try:
-            compared = whatif(at.book, name, day, idea)
+            compared = whatif(at.book, name, day, idea, with_courses=True)
         except CombwrightError as error:
             problem = str(error)
     ways = compared.outcomes if compared else ()
@@ -140,6 +134,7 @@ def what_if(
         rows=differing_first([each.expected for each in ways]),
         harms_in_order=differing_first([each.chances for each in ways]),
         compared=compared,
+        charts=drawn_ways(compared) if compared else (),
         problem=problem,
         harms=HARMS,
     )
@@ -150,6 +145,36 @@ def differing_first(ways: Sequence[Mapping[str, object]]) -> list[str]:
     if not ways:
         return []
     return sorted(ways[0], key=lambda name: ways[0][name] == ways[1][name])
+
+
+def drawn_ways(compared: Compared) -> list[tuple[Markup, ...]]:
+    """Draw plan and idea as two bands, wide and narrow: first what the idea changes most."""
+    most = sorted(compared.courses, key=lambda name: -parted(compared.courses[name]))
+    return [
+        tuple(
+            Markup(  # noqa: S704 - ours
+                season_chart(
+                    {
+                        way: Course(compared.days, each.low, each.mid, each.high)
+                        for way, each in compared.courses[name].items()
+                    },
+                    title=TITLES[name][0],
+                    unit=TITLES[name][1],
+                    width=width,
+                    height=height,
+                )
+            )
+            for width, height in BESIDE_SLIDERS
+        )
+        for name in most[:DRAWN]
+    ]
+
+
+def parted(courses: Mapping[str, Series]) -> float:
+    """Tell how far the middles of two courses end apart, in widths of their bands."""
+    plan, idea = courses.values()
+    wide = max(plan.high[-1] - plan.low[-1], idea.high[-1] - idea.low[-1])
+    return abs(plan.mid[-1] - idea.mid[-1]) / wide if wide else 0.0
 
 
 def chosen(part: ColonySheet, idea: Idea) -> dict[str, int]:
