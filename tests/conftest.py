@@ -3,12 +3,15 @@
 import os
 from collections.abc import Iterator
 from pathlib import Path
+from shutil import copyfile
 from typing import TYPE_CHECKING
 
 import pytest
 from hypothesis import settings
 
 if TYPE_CHECKING:
+    from tests.postgres import Places, Server
+
     from combwright.services.demo import Paths
 
 # A shared or slow machine must not turn a right answer into a failure, and a second run shows
@@ -46,27 +49,70 @@ def demo(tmp_path_factory: pytest.TempPathFactory) -> "Paths":
 
 
 @pytest.fixture(scope="session")
+def server() -> "Iterator[Server]":
+    """A server of PostgreSQL of the tests' own."""
+    from tests import postgres
+
+    if not postgres.is_here():
+        pytest.skip("no PostgreSQL here")
+    with postgres.running(*postgres.QUICK) as found:
+        yield found
+
+
+@pytest.fixture(scope="session")
+def empty_file(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A book without a note: what the migrations made once."""
+    from combwright.records.store.book_handle import Book
+
+    path = tmp_path_factory.mktemp("empty") / "a.book"
+    Book(path).open().close()
+    return path
+
+
+@pytest.fixture(params=["sqlite", pytest.param("postgresql", marks=pytest.mark.postgresql)])
+def places(request: pytest.FixtureRequest, tmp_path: Path) -> "Places":
+    """Where an empty book of a name is: in a file, and then the same test in a database."""
+    known: dict[str, Path | str] = {}
+    if request.param == "sqlite":
+        empty: Path = request.getfixturevalue("empty_file")
+        return lambda name: (
+            known.get(name) or known.setdefault(name, copyfile(empty, tmp_path / name))
+        )
+    server: Server = request.getfixturevalue("server")
+    return lambda name: known.get(name) or known.setdefault(name, server.new())
+
+
+@pytest.fixture(scope="session")
 def root() -> Path:
     """The top of the repository."""
     return Path(__file__).parent.parent
 
 
-def left_out(config: pytest.Config) -> int:
-    """How many tests wanted a browser and had none."""
+WANTED = {
+    "browser": "tests of the pages (tests/browser), as no Chromium or Chrome starts here. Install "
+    "one, or let `make browser` fetch it; CHROMIUM=/path/to/it names another.",
+    "postgresql": "tests of books on PostgreSQL, as its server is not here. On Debian and Ubuntu: "
+    "apt-get install postgresql.",
+}
+"""What some tests want of a machine, by their mark, and how it is to be had."""
+
+
+def left_out(config: pytest.Config, mark: str) -> int:
+    """How many tests wanted something of the machine, and it was not there."""
     reporter = config.pluginmanager.get_plugin("terminalreporter")
     skipped = reporter.stats.get("skipped", []) if reporter else []
-    return sum("browser" in report.keywords for report in skipped)
+    return sum(mark in report.keywords for report in skipped)
 
 
 @pytest.hookimpl(trylast=True)
 def pytest_sessionfinish(session: pytest.Session, exitstatus: int) -> None:
-    """Fail when nothing passed, and in CI when a browser was missing."""
+    """Fail when nothing passed, and in CI when a browser or a server was missing."""
     if "PYTEST_XDIST_WORKER" in os.environ or session.config.option.collectonly:
         return
     reporter = session.config.pluginmanager.get_plugin("terminalreporter")
     if exitstatus == pytest.ExitCode.OK and reporter and not reporter.stats.get("passed"):
         session.exitstatus = pytest.ExitCode.NO_TESTS_COLLECTED
-    if IN_CI and left_out(session.config):
+    if IN_CI and any(left_out(session.config, mark) for mark in WANTED):
         session.exitstatus = pytest.ExitCode.TESTS_FAILED
 
 
@@ -75,9 +121,7 @@ def pytest_terminal_summary(
     terminalreporter: pytest.TerminalReporter, config: pytest.Config
 ) -> None:
     """Say which tests were left out, and how to get them."""
-    if number := left_out(config):
-        terminalreporter.write_line(
-            f"Left out: {number} tests of the pages (tests/browser), as no Chromium or Chrome "
-            "starts here. Install one, or let `make browser` fetch it; CHROMIUM=/path/to/it names "
-            "another." + (" In CI this is a failure." if IN_CI else "")
-        )
+    for mark, told in WANTED.items():
+        if number := left_out(config, mark):
+            failing = " In CI this is a failure." if IN_CI else ""
+            terminalreporter.write_line(f"Left out: {number} {told}{failing}")

@@ -10,10 +10,14 @@ HEADINGS = (
 )
 
 
+def noted_in(book: Book, folder: Path, *lines: str, headings: str = HEADINGS) -> Book:
+    """Write a notebook into a folder, and add it to a book."""
+    (folder / "notes.csv").write_text("\n".join((headings, *lines)) + "\n", "utf-8")
+    add_notebook(book, folder / "notes.csv")
+    return book
+
+
 def noted(folder: Path, *lines: str, headings: str = HEADINGS) -> Path:
     """Write a notebook into a folder, and a book from it."""
-    (folder / "notes.csv").write_text("\n".join((headings, *lines)) + "\n", "utf-8")
-    with_them = Book(folder / "a.book")
-    add_notebook(with_them, folder / "notes.csv")
-    with_them.close()
+    noted_in(Book(folder / "a.book"), folder, *lines, headings=headings).close()
     return folder / "a.book"

@@ -6,7 +6,7 @@ from tests.records.samples import notebook
 from typer.testing import CliRunner
 
 from combwright.cli.main import app, main
-from combwright.cli.options import book_path
+from combwright.cli.options import book_place
 
 run = CliRunner()
 
@@ -93,8 +93,8 @@ def test_without_a_named_book_the_keepers_own_folder_is_used(
     monkeypatch: pytest.MonkeyPatch, tmp_path: Path
 ) -> None:
     monkeypatch.setenv("XDG_DATA_HOME", str(tmp_path))
-    assert book_path(None) == tmp_path / "combwright" / "keeper.book"
-    assert book_path(Path("mine.book")) == Path("mine.book")
+    assert book_place(None) == str(tmp_path / "combwright" / "keeper.book")
+    assert book_place("mine.book") == "mine.book"
 
 
 def test_every_book_command_says_what_it_does_and_gives_an_example() -> None:

@@ -8,7 +8,7 @@ import typer
 from combwright.cli.options import (
     BookOption,
     JsonOption,
-    book_path,
+    book_place,
     named_book,
     print_json,
     words_in,
@@ -68,7 +68,7 @@ def restore(
     """Make a book again from a backup, where there is none yet."""
     from combwright.services.backup.restoring import restore as restored
 
-    target = book_path(book)
+    target = Path(book_place(book))
     told = restored(file, target, _passphrase(passphrase_file, asked=sealed))
     if as_json:
         print_json({"book": target, "made": told.made, "entries": told.entries})

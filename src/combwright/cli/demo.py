@@ -28,7 +28,7 @@ def demo(
     from combwright.services.rounds.from_book import round_sheet
 
     with counted(shown=not json) as progress:
-        sheet = round_sheet(named_book(paths.book), paths.on, progress=progress)
+        sheet = round_sheet(named_book(str(paths.book)), paths.on, progress=progress)
     pdf = paths.book.with_name("round.pdf")
     save(pdf, round_pdf(sheet))
     if json:

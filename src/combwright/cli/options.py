@@ -15,8 +15,11 @@ if TYPE_CHECKING:
 # what stands before the command: set once by the callback, read where the kit is needed
 KIT_FOLDER: ContextVar[Path | None] = ContextVar("kit", default=None)
 BookOption = Annotated[
-    Path | None,
-    typer.Option("--book", help="The book's file; your own data folder without it."),
+    str | None,
+    typer.Option(
+        "--book",
+        help="The book's file, or postgresql+psycopg://USER@HOST/DATABASE; your own without it.",
+    ),
 ]
 OnOption = Annotated[
     str,
@@ -45,20 +48,20 @@ def day_meant(option: str, book: "Book") -> "date":
     return usual_day(book, date.today())  # noqa: DTZ011  (the keeper's own day)
 
 
-def book_path(option: Path | None) -> Path:
+def book_place(option: str | None) -> str:
     """Find the book: the one that was named, or the keeper's own."""
     if option is not None:
         return option
     from platformdirs import user_data_path
 
-    return user_data_path("combwright", appauthor=False) / "keeper.book"
+    return str(user_data_path("combwright", appauthor=False) / "keeper.book")
 
 
-def named_book(option: Path | None, *, must_exist: bool = False) -> "Book":
+def named_book(option: str | None, *, must_exist: bool = False) -> "Book":
     """Take up the book; it is opened when it is first needed."""
     from combwright.records.store.book_handle import Book
 
-    return Book(book_path(option), must_exist=must_exist, kit=kit_named(), warn=warned)
+    return Book(book_place(option), must_exist=must_exist, kit=kit_named(), warn=warned)
 
 
 def warned(sentence: str) -> None:

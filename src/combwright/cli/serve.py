@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from combwright.cli.options import BookOption, JsonOption, book_path, named_book, words_in
+from combwright.cli.options import BookOption, JsonOption, named_book, words_in
 from combwright.terms.errors import CombwrightError, OutOfRangeError
 
 if TYPE_CHECKING:
@@ -51,9 +51,7 @@ def serve(
 
     It listens on this machine alone. A phone needs a passphrase and HTTPS: see docs/install.md.
     """
-    path = book_path(book)
-    path.parent.mkdir(parents=True, exist_ok=True)
-    opened = named_book(path)
+    opened = named_book(book)
     if set_passphrase:
         _set_passphrase(opened)
         return
@@ -80,6 +78,7 @@ def serve(
 def _set_passphrase(book: "Book") -> None:
     from combwright.services.access import Access
 
+    book.open()
     words: str = typer.prompt("New passphrase", hide_input=True, confirmation_prompt="Once more")
     Access(book).set_passphrase(words)
     typer.echo("The passphrase is set. Whoever was logged in has to log in again.")

@@ -1,10 +1,10 @@
 from datetime import date, timedelta
-from pathlib import Path
 from uuid import uuid4
 
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from tests.postgres import Places
 
 from combwright.records.store.book_handle import Book
 from combwright.services.book.book import add_entries, read_book
@@ -14,8 +14,8 @@ from combwright.terms.errors import NotFoundError
 FIRST = date(2027, 4, 1)
 
 
-def begun(folder: Path) -> Book:
-    book = Book(folder / f"{uuid4()}.book")
+def begun(places: Places) -> Book:
+    book = Book(places(f"{uuid4()}.book"))
     add_entries(
         book,
         [
@@ -30,9 +30,9 @@ def visit(day: int, bees: float = 5.0) -> Visit:
     return Visit(id=uuid4(), on=FIRST + timedelta(days=day), colony="Fern", frames_of_bees=bees)
 
 
-def test_it_keeps_up_with_what_others_write(tmp_path: Path) -> None:
-    book = begun(tmp_path)
-    live = Book(Path(book.place))
+def test_it_keeps_up_with_what_others_write(places: Places) -> None:
+    book = begun(places)
+    live = Book(book.place)
     assert len(live.now().entries) == 2
     assert live.now() is live.now()
     add_entries(book, [visit(1)])
@@ -42,9 +42,9 @@ def test_it_keeps_up_with_what_others_write(tmp_path: Path) -> None:
 
 @settings(max_examples=15, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(steps=st.lists(st.tuples(st.booleans(), st.integers(1, 60)), max_size=12))
-def test_read_bit_by_bit_it_is_the_same_book(tmp_path: Path, steps: list[tuple[bool, int]]) -> None:
-    book = begun(tmp_path)
-    live = Book(Path(book.place))
+def test_read_bit_by_bit_it_is_the_same_book(places: Places, steps: list[tuple[bool, int]]) -> None:
+    book = begun(places)
+    live = Book(book.place)
     noted: list[Visit] = []
     for is_correction, day in steps:
         each: AnyEntry
@@ -60,10 +60,10 @@ def test_read_bit_by_bit_it_is_the_same_book(tmp_path: Path, steps: list[tuple[b
 
 
 def test_a_note_of_the_day_leaves_the_mark_alone_and_an_earlier_one_does_not(
-    tmp_path: Path,
+    places: Places,
 ) -> None:
-    book = begun(tmp_path)
-    live = Book(Path(book.place))
+    book = begun(places)
+    live = Book(book.place)
     on = FIRST + timedelta(days=10)
     before = live.now().mark(before=on)
     add_entries(book, [visit(10)])
@@ -77,16 +77,16 @@ def test_a_note_of_the_day_leaves_the_mark_alone_and_an_earlier_one_does_not(
     live.close()
 
 
-def test_the_next_round_is_today_or_a_week_after_a_book_that_is_ahead(tmp_path: Path) -> None:
-    live = begun(tmp_path)
+def test_the_next_round_is_today_or_a_week_after_a_book_that_is_ahead(places: Places) -> None:
+    live = begun(places)
     assert live.now().next_round(date(2027, 5, 1)) == date(2027, 5, 1)
     assert live.now().next_round(FIRST) == FIRST
     assert live.now().next_round(date(2026, 1, 1)) == FIRST + timedelta(days=7)
     live.close()
 
 
-def test_an_unknown_colony_is_named(tmp_path: Path) -> None:
-    live = begun(tmp_path)
+def test_an_unknown_colony_is_named(places: Places) -> None:
+    live = begun(places)
     with pytest.raises(NotFoundError, match="Nobody"):
         live.now().colony("Nobody")
     live.close()

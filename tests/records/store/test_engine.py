@@ -17,7 +17,7 @@ from alembic.autogenerate import compare_metadata
 from alembic.runtime.migration import MigrationContext
 from tests.records.samples import a_visit
 
-from combwright.records.store import engine
+from combwright.records.store import sqlite_file
 from combwright.records.store.engine import open_engine, reading, writing
 from combwright.records.store.kept_entries import history, keep
 from combwright.records.store.tables import CURRENT, entry, tables, version
@@ -144,7 +144,7 @@ def test_a_damaged_book_is_reported_as_such(kept: Path) -> None:
 def test_a_locked_book_is_waited_for_then_reported(
     kept: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr(engine, "BUSY_TIMEOUT_MS", 50)
+    monkeypatch.setattr(sqlite_file, "BUSY_TIMEOUT_MS", 50)
     other = sqlite3.connect(kept, isolation_level=None)
     other.execute("BEGIN IMMEDIATE")
     with pytest.raises(BookError, match="Another program is writing"), writing(open_engine(kept)):

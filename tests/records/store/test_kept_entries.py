@@ -1,10 +1,11 @@
 from datetime import date
 from pathlib import Path
-from uuid import UUID
+from uuid import UUID, uuid4
 
 import pytest
 import sqlalchemy as sa
 from hypothesis import HealthCheck, given, settings
+from tests.postgres import Places
 from tests.records.samples import a_visit, histories
 
 from combwright.records.store.book_handle import Book
@@ -14,7 +15,7 @@ from combwright.terms.entries import AnyEntry, Correction, Split
 from combwright.terms.errors import ClashError
 
 
-def wrote(path: Path, entries: list[AnyEntry]) -> list[AnyEntry]:
+def wrote(path: Path | str, entries: list[AnyEntry]) -> list[AnyEntry]:
     book = Book(path)
     with book.writing() as db:
         keep(db, entries)
@@ -24,8 +25,8 @@ def wrote(path: Path, entries: list[AnyEntry]) -> list[AnyEntry]:
     return found
 
 
-def test_writing_twice_changes_nothing(tmp_path: Path) -> None:
-    book = Book(tmp_path / "a.book")
+def test_writing_twice_changes_nothing(places: Places) -> None:
+    book = Book(places("a.book"))
     entries = [a_visit(1), a_visit(2)]
     with book.writing() as db:
         assert keep(db, entries) == 2
@@ -34,8 +35,8 @@ def test_writing_twice_changes_nothing(tmp_path: Path) -> None:
         assert history(db) == [a_visit(1), a_visit(2), a_visit(3)]
 
 
-def test_an_id_cannot_stand_for_two_things(tmp_path: Path) -> None:
-    book = Book(tmp_path / "a.book")
+def test_an_id_cannot_stand_for_two_things(places: Places) -> None:
+    book = Book(places("a.book"))
     with book.writing() as db:
         keep(db, [a_visit(1, frames_of_bees=5)])
     with pytest.raises(ClashError, match="write a correction"), book.writing() as db:
@@ -46,9 +47,9 @@ def test_an_id_cannot_stand_for_two_things(tmp_path: Path) -> None:
         assert history(db) == [a_visit(1, frames_of_bees=5)]
 
 
-def test_an_entry_written_before_a_field_was_added_is_still_the_same(tmp_path: Path) -> None:
+def test_an_entry_written_before_a_field_was_added_is_still_the_same(places: Places) -> None:
     """What lies in the table leaves out what was not noted, as an older version would have."""
-    book = Book(tmp_path / "a.book")
+    book = Book(places("a.book"))
     with book.writing() as db:
         keep(db, [a_visit(1, frames_of_bees=5)])
         (body,) = db.scalars(sa.select(entry.c.body))
@@ -61,33 +62,38 @@ def test_an_entry_written_before_a_field_was_added_is_still_the_same(tmp_path: P
     [
         "UPDATE entry SET kind = 'feed'",
         "DELETE FROM entry",
-        "INSERT OR REPLACE INTO entry SELECT * FROM entry",
+        {
+            "sqlite": "INSERT OR REPLACE INTO entry SELECT * FROM entry",
+            "postgresql": "TRUNCATE entry",
+        },
     ],
 )
-def test_the_database_itself_refuses_to_change_an_entry(tmp_path: Path, statement: str) -> None:
-    book = Book(tmp_path / "a.book")
+def test_the_database_itself_refuses_to_change_an_entry(
+    places: Places, statement: str | dict[str, str]
+) -> None:
+    book = Book(places("a.book"))
     with book.writing() as db:
         keep(db, [a_visit()])
+    with book.reading() as db:
+        told = statement if isinstance(statement, str) else statement[db.dialect.name]
     with pytest.raises(sa.exc.IntegrityError, match="write a correction"), book.writing() as db:
-        db.exec_driver_sql(statement)
+        db.exec_driver_sql(told)
     with book.reading() as db:
         assert history(db) == [a_visit()]
 
 
-@settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=40, deadline=None, suppress_health_check=[*HealthCheck])
 @given(entries=histories())
-def test_what_was_written_is_read_back_in_order(
-    tmp_path_factory: pytest.TempPathFactory, entries: list[AnyEntry]
-) -> None:
-    assert wrote(tmp_path_factory.mktemp("book") / "a.book", entries) == entries
+def test_what_was_written_is_read_back_in_order(places: Places, entries: list[AnyEntry]) -> None:
+    assert wrote(places(str(uuid4())), entries) == entries
 
 
-@settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=40, deadline=None, suppress_health_check=[*HealthCheck])
 @given(entries=histories())
 def test_one_colony_read_alone_is_the_same_as_picked_from_the_whole_book(
-    tmp_path_factory: pytest.TempPathFactory, entries: list[AnyEntry]
+    places: Places, entries: list[AnyEntry]
 ) -> None:
-    book = Book(tmp_path_factory.mktemp("book") / "a.book")
+    book = Book(places(str(uuid4())))
     with book.writing() as db:
         keep(db, entries)
     with book.reading() as db:
@@ -99,7 +105,7 @@ def test_one_colony_read_alone_is_the_same_as_picked_from_the_whole_book(
     book.close()
 
 
-def test_a_colony_remembers_the_split_that_made_it(tmp_path: Path) -> None:
+def test_a_colony_remembers_the_split_that_made_it(places: Places) -> None:
     split = Split(
         id=UUID(int=9),
         on=date(2026, 5, 20),
@@ -114,7 +120,7 @@ def test_a_colony_remembers_the_split_that_made_it(tmp_path: Path) -> None:
         corrects=UUID(int=1),
         replacement=a_visit(11, colony="Birch"),
     )
-    book = Book(tmp_path / "a.book")
+    book = Book(places("a.book"))
     with book.writing() as db:
         keep(db, [a_visit(1), split, moved])
         assert entries_of(db, "Birch") == [a_visit(11, colony="Birch"), split]

@@ -1,10 +1,10 @@
 from datetime import date, timedelta
-from pathlib import Path
 
 import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from tests.postgres import Places
 
 from combwright.records.store.book_handle import Book
 from combwright.records.store.weather_days import keep_weather, longest_run, weather_between
@@ -28,8 +28,8 @@ def same(one: DailyWeather, other: DailyWeather) -> bool:
     )
 
 
-def test_weather_is_read_back_as_it_was_kept(tmp_path: Path) -> None:
-    book = Book(tmp_path / "a.book")
+def test_weather_is_read_back_as_it_was_kept(places: Places) -> None:
+    book = Book(places("a.book"))
     with book.writing() as db:
         assert keep_weather(db, "Mill Lane", weather(9), "station") == 9
     with book.reading() as db:
@@ -39,8 +39,8 @@ def test_weather_is_read_back_as_it_was_kept(tmp_path: Path) -> None:
         assert weather_between(db, "Elsewhere", FIRST, FIRST) is None
 
 
-def test_a_measurement_replaces_a_forecast(tmp_path: Path) -> None:
-    book = Book(tmp_path / "a.book")
+def test_a_measurement_replaces_a_forecast(places: Places) -> None:
+    book = Book(places("a.book"))
     with book.writing() as db:
         keep_weather(db, "Mill Lane", weather(9), "forecast")
         keep_weather(db, "Mill Lane", weather(9, warmer=2), "station")
@@ -49,8 +49,8 @@ def test_a_measurement_replaces_a_forecast(tmp_path: Path) -> None:
     assert same(found, weather(9, warmer=2))
 
 
-def test_a_gap_ends_a_run_and_the_longest_is_given(tmp_path: Path) -> None:
-    book = Book(tmp_path / "a.book")
+def test_a_gap_ends_a_run_and_the_longest_is_given(places: Places) -> None:
+    book = Book(places("a.book"))
     later = FIRST + timedelta(days=5)
     with book.writing() as db:
         keep_weather(db, "Mill Lane", weather(4), "station")
@@ -60,20 +60,20 @@ def test_a_gap_ends_a_run_and_the_longest_is_given(tmp_path: Path) -> None:
     assert same(found, weather(6, later))
 
 
-def test_several_versions_of_the_past_are_refused(tmp_path: Path) -> None:
+def test_several_versions_of_the_past_are_refused(places: Places) -> None:
     with (
         pytest.raises(OutOfRangeError, match="2 versions"),
-        Book(tmp_path / "a.book").writing() as db,
+        Book(places("a.book")).writing() as db,
     ):
         keep_weather(db, "Mill Lane", weather(4, scenarios=2), "generator")
 
 
-def test_missing_numbers_are_refused(tmp_path: Path) -> None:
+def test_missing_numbers_are_refused(places: Places) -> None:
     broken = weather(4)
     broken.rain_mm[0, 2] = np.nan
     with (
         pytest.raises(OutOfRangeError, match="missing numbers"),
-        Book(tmp_path / "a.book").writing() as db,
+        Book(places("a.book")).writing() as db,
     ):
         keep_weather(db, "Mill Lane", broken, "station")
 

@@ -6,6 +6,7 @@ from uuid import UUID
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from tests.postgres import Places
 from tests.records.samples import a_visit, notebook, noted_as
 
 from combwright.records.store.book_handle import Book
@@ -28,9 +29,8 @@ SECOND = "2026-04-06,,Alder,,,7,,,,500,"
 class Desk:
     """A folder with a book and notebooks."""
 
-    def __init__(self, folder: Path) -> None:
-        self.folder = folder
-        self.book = Book(folder / "a.book")
+    def __init__(self, folder: Path, book: Book) -> None:
+        self.folder, self.book = folder, book
 
     def file(self, *lines: str) -> Path:
         path = self.folder / "notes.csv"
@@ -43,8 +43,8 @@ class Desk:
 
 
 @pytest.fixture
-def desk(tmp_path: Path) -> Desk:
-    return Desk(tmp_path)
+def desk(tmp_path: Path, places: Places) -> Desk:
+    return Desk(tmp_path, Book(places("a.book")))
 
 
 def test_a_notebook_is_added_once_however_often_it_is_read(desk: Desk) -> None:
@@ -225,12 +225,12 @@ def test_a_colony_made_by_a_split_is_shown_too(desk: Desk) -> None:
     assert page.entries == (split,)
 
 
-def test_reading_what_is_not_there_makes_no_book(desk: Desk) -> None:
-    absent = Book(desk.folder / "none.book", must_exist=True)
+def test_reading_what_is_not_there_makes_no_book(tmp_path: Path) -> None:
+    absent = Book(tmp_path / "none.book", must_exist=True)
     for ask in (read_book, export, lambda book: show_colony(book, "Alder")):
         with pytest.raises(BookError, match="no book here yet"):
             ask(absent)
-    assert list(desk.folder.iterdir()) == []
+    assert list(tmp_path.iterdir()) == []
 
 
 seen = st.builds(
@@ -242,7 +242,7 @@ seen = st.builds(
 )
 
 
-@settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=25, deadline=None, suppress_health_check=[*HealthCheck])
 @given(
     visits=st.lists(seen, max_size=6, unique_by=(lambda one: one.id, lambda one: one.on)),
     strike=st.booleans(),
@@ -250,17 +250,19 @@ seen = st.builds(
 )
 def test_a_book_made_from_an_export_is_the_same_book(
     tmp_path_factory: pytest.TempPathFactory,
+    places: Places,
     visits: list[AnyEntry],
     strike: bool,
     form: Literal["csv", "json"],
 ) -> None:
-    desk = Desk(tmp_path_factory.mktemp("desk"))
+    folder = tmp_path_factory.mktemp("desk")
+    desk = Desk(folder, Book(places(f"{folder.name}.book")))
     add_notebook(desk.book, desk.file())
     add_entries(desk.book, visits)
     if strike and visits:
         struck = Correction(id=UUID(int=10**6), on=date(2026, 12, 31), corrects=visits[0].id)
         add_entries(desk.book, [struck])
-    file, copy = desk.folder / f"all.{form}", Book(desk.folder / "copy.book")
+    file, copy = desk.folder / f"all.{form}", Book(places(f"{folder.name}.copy"))
     save(file, export(desk.book, form))
     add_notebook(copy, file)
     assert read_book(copy) == read_book(desk.book)

@@ -1,10 +1,10 @@
 """Notes are found by the beginnings of their words, as they stand after corrections."""
 
 from datetime import date
-from pathlib import Path
 from uuid import uuid4
 
 import pytest
+from tests.postgres import Places
 
 from combwright.records.store.book_handle import Book
 from combwright.services.book.book import add_entries
@@ -14,8 +14,8 @@ from combwright.terms.entries import Colony, Noted, Visit, Yard
 
 
 @pytest.fixture
-def book(tmp_path: Path) -> Book:
-    made = Book(tmp_path / "keeper.book")
+def book(places: Places) -> Book:
+    made = Book(places("keeper.book"))
     first = date(2026, 4, 1)
     at = {"yard": "Home", "hive": "national timber"}
     notes: list[Noted] = [

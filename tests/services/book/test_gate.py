@@ -4,7 +4,8 @@ from pathlib import Path
 from uuid import uuid4
 
 import pytest
-from tests.noted import noted
+from tests.noted import noted_in
+from tests.postgres import Places
 from tests.records.samples import noted_as
 
 from combwright.records.store.book_handle import Book
@@ -16,8 +17,8 @@ OAK = "2026-04-03,Top,Oak,national timber,2026,Dublin Airport,7,3,yes,1"
 
 
 @pytest.fixture
-def book(tmp_path: Path) -> Book:
-    return Book(noted(tmp_path, OAK))
+def book(places: Places, tmp_path: Path) -> Book:
+    return noted_in(Book(places("a.book")), tmp_path, OAK)
 
 
 @pytest.mark.parametrize("on", ["2047-04-03", "9999-12-31"])

@@ -3,7 +3,8 @@
 from pathlib import Path
 
 import pytest
-from tests.noted import noted
+from tests.noted import noted_in
+from tests.postgres import Places
 
 from combwright.records.store.book_handle import Book
 from combwright.services.book.history import visit_lines, years_of
@@ -22,8 +23,8 @@ LINES = (
 
 
 @pytest.fixture
-def book(tmp_path: Path) -> Book:
-    return Book(noted(tmp_path, *LINES, headings=HEADINGS))
+def book(places: Places, tmp_path: Path) -> Book:
+    return noted_in(Book(places("a.book")), tmp_path, *LINES, headings=HEADINGS)
 
 
 def test_a_line_a_day_says_what_changed_since_the_one_before(book: Book) -> None:

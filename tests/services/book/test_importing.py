@@ -4,6 +4,7 @@ import json
 from pathlib import Path
 
 import pytest
+from tests.postgres import Places
 
 from combwright.records.store.book_handle import Book
 from combwright.services.book.importing import propose, remembered, take_sheet
@@ -16,8 +17,8 @@ PLACE = {"yard": "Orchard Lane"}
 
 
 @pytest.fixture
-def book(tmp_path: Path) -> Book:
-    return Book(tmp_path / "keeper.book")
+def book(places: Places) -> Book:
+    return Book(places("keeper.book"))
 
 
 def visits(book: Book) -> dict[tuple[str, str], Visit]:

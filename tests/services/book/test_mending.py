@@ -1,10 +1,10 @@
 """A note is put right or struck out with a reason, and what it said stays in the book."""
 
 from datetime import date
-from pathlib import Path
 from uuid import UUID, uuid4
 
 import pytest
+from tests.postgres import Places
 
 from combwright.records.store.book_handle import Book
 from combwright.services.book.book import add_entries
@@ -19,8 +19,8 @@ ENTER = Colony(id=UUID(int=2), on=ON, colony="Bramble", yard="Home", hive="natio
 
 
 @pytest.fixture
-def book(tmp_path: Path) -> Book:
-    made = Book(tmp_path / "keeper.book")
+def book(places: Places) -> Book:
+    made = Book(places("keeper.book"))
     yard = Yard(id=UUID(int=1), on=ON, yard="Home", climate="Cork Airport")
     add_entries(made, [yard, ENTER, VISIT])
     return made

@@ -1,18 +1,21 @@
 """A book as a handle: opened once in the face, and passed down to whatever reads or writes it."""
 
-from collections.abc import Callable
-from contextlib import AbstractContextManager
+from collections.abc import Callable, Iterator, Mapping
+from contextlib import closing, contextmanager
 from pathlib import Path
 from threading import Lock
 from typing import Final, Self, TypeAlias
+from weakref import finalize
 
 import sqlalchemy as sa
 
 from combwright.kit.catalogue import Catalogue, catalogue
 from combwright.records.store.contents import Contents
-from combwright.records.store.engine import copy, open_engine, reading, writing
+from combwright.records.store.engine import kept_at, open_engine, reading, writing
 from combwright.records.store.integrity import quickly, thoroughly
 from combwright.records.store.newly_written import marks, written_since
+from combwright.records.store.pouring import Poured, pour
+from combwright.records.store.sqlite_file import BookFile
 from combwright.terms.entries import AnyEntry
 from combwright.terms.errors import BookError
 
@@ -24,7 +27,7 @@ DAMAGED: Final = (
 
 
 class Book:
-    """One book. Its file is not touched until the book is first read or written.
+    """One book, in a file or at the address of a database; untouched until it is read or written.
 
     With ``must_exist`` it is refused, rather than made empty, where there is none; in ``kit`` its
     hives are looked up; ``warn`` is told of one that is damaged: it is read, never written to.
@@ -32,47 +35,48 @@ class Book:
 
     def __init__(
         self,
-        path: Path,
+        place: Path | str,
         *,
         must_exist: bool = False,
         kit: Catalogue | None = None,
         warn: Callable[[str], None] = lambda _: None,
     ) -> None:
-        self._path = path
+        self._kept = kept_at(place)
         self.kit = kit or catalogue()
         self._must_exist = must_exist
         self._warn = warn
         self._engine: sa.Engine | None = None
         self._trouble = ""
-        self._lock = Lock()
+        self._lock, self._opening = Lock(), Lock()
         self._history: list[AnyEntry] = []
         self._newest = Contents((), self.kit)
 
     @property
     def place(self) -> str:
         """Where the book is, for people."""
-        return str(self._path)
+        return self._kept.place
 
     @property
     def name(self) -> str:
         """What the book is called."""
-        return self._path.name
+        return self._kept.name
 
     @property
     def key(self) -> str:
         """What tells this book from others, however it was named."""
-        return str(self._path.resolve())
+        return self._kept.key
 
     def beside(self, what: str) -> Path:
         """Say where things lie that go with the book, and are not in it, such as its photos."""
-        return self._path.with_name(f"{self._path.name}.{what}")
+        return self._kept.beside(what)
 
     def open(self) -> Self:
         """Open the book now rather than when it is needed."""
         self._opened()
         return self
 
-    def writing(self) -> AbstractContextManager[Transaction]:
+    @contextmanager
+    def writing(self) -> Iterator[Transaction]:
         """One transaction that writes: all of it is kept, or nothing."""
         engine = self._opened()
         if self._trouble:
@@ -81,11 +85,14 @@ class Book:
                 where=self.place,
                 remedy=DAMAGED,
             )
-        return writing(engine)
+        with writing(engine) as db:
+            yield db
 
-    def reading(self) -> AbstractContextManager[Transaction]:
+    @contextmanager
+    def reading(self) -> Iterator[Transaction]:
         """One transaction that reads: it sees the book as it stood when it began."""
-        return reading(self._opened())
+        with reading(self._opened()) as db:
+            yield db
 
     def now(self) -> Contents:
         """Give what stands in the book; only what was written since the last time is read."""
@@ -101,8 +108,17 @@ class Book:
             return self._newest
 
     def copy_to(self, target: Path) -> None:
-        """Copy the book’s file as it stands at one moment, while others go on writing."""
-        copy(self._opened(), target)
+        """Copy the book into a file as it stands at one moment, while others go on writing."""
+        if isinstance(self._kept, BookFile):
+            self._kept.copy(self._opened(), target)
+            return
+        with closing(Book(target, kit=self.kit)) as copy, self.reading() as db:
+            copy.take(db)
+
+    def take(self, other: Transaction) -> Mapping[str, Poured]:
+        """Take in all that another book holds, while this one is empty: all of it, or nothing."""
+        with self.writing() as db:
+            return pour(other, db)
 
     def check(self) -> list[str]:
         """Go through the whole book, and say what is wrong with it; it is not written to then."""
@@ -117,17 +133,22 @@ class Book:
         return self._trouble
 
     def close(self) -> None:
-        """Let go of the book's file."""
+        """Let go of the book's file or server."""
         if self._engine is not None:
             self._engine.dispose()
             self._engine = None
 
     def _opened(self) -> sa.Engine:
-        # a book that was taken away since is asked for again: SQLite would make an empty file
-        if self._engine is None or not self._path.exists():
-            self._engine = open_engine(self._path, must_exist=self._must_exist)
-            with reading(self._engine) as db:
-                self._trouble = quickly(db)
-            if self._trouble:
-                self._warn(f"The book {self.place} is damaged ({self._trouble}). {DAMAGED}")
-        return self._engine
+        with self._opening:
+            # a file that was taken away since is asked for again: SQLite would make an empty one
+            if self._engine is None or self._kept.is_gone:
+                self._engine = open_engine(self._kept, must_exist=self._must_exist)
+                finalize(self, self._engine.dispose)
+                self._look(self._engine)
+            return self._engine
+
+    def _look(self, engine: sa.Engine) -> None:
+        with reading(engine) as db:
+            self._trouble = quickly(db)
+        if self._trouble:
+            self._warn(f"The book {self.place} is damaged ({self._trouble}). {DAMAGED}")

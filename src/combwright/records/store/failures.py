@@ -3,13 +3,17 @@
 import sqlite3
 from collections.abc import Iterator
 from contextlib import contextmanager
+from typing import Final
 
 import sqlalchemy as sa
 
 from combwright.terms.errors import BookError, PassingError
 
-SENTENCES = {
-    "SQLITE_BUSY": (
+BUSY: Final = "SQLITE_BUSY"
+DAMAGED: Final = "SQLITE_CORRUPT"
+AWAY: Final = "08"
+SENTENCES: Final = {
+    BUSY: (
         "Another program is writing to this book.",
         "Nothing was changed. Wait until it has finished, then try again.",
     ),
@@ -30,16 +34,38 @@ SENTENCES = {
         "This file is not a Combwright book.",
         "Name the book's own file with --book; a notebook is read in with `combwright book add`.",
     ),
-    "SQLITE_CORRUPT": (
-        "The book's file is damaged.",
-        "Restore it from your last copy; keep the damaged file until that has worked.",
+    DAMAGED: (
+        "The book is damaged.",
+        "Restore it from your last copy; keep the damaged one until that has worked.",
     ),
     "SQLITE_IOERR": (
         "The disk failed while the book was read or written.",
         "Nothing was changed. Check the disk and its free space, then try again.",
     ),
+    AWAY: (
+        "The server of the book does not answer, or does not let us in.",
+        "Look whether it runs, and at the address, the database’s name, user and password.",
+    ),
 }
-PASSING = frozenset({"SQLITE_BUSY", "SQLITE_FULL", "SQLITE_IOERR"})
+PASSING: Final = frozenset({BUSY, "SQLITE_FULL", "SQLITE_IOERR", AWAY})
+# how SQLSTATEs of PostgreSQL begin, https://www.postgresql.org/docs/15/errcodes-appendix.html
+STATES: Final = {
+    "55P03": BUSY,  # the lock was not to be had
+    "40": BUSY,  # of two that waited for each other
+    "25006": "SQLITE_READONLY",
+    "53100": "SQLITE_FULL",
+    "42501": "SQLITE_PERM",
+    "3F": "SQLITE_PERM",  # there is no such schema
+    "42P01": DAMAGED,  # a table that every book has
+    "42703": DAMAGED,  # a column
+    "XX": DAMAGED,
+    "58": "SQLITE_IOERR",
+    "08": AWAY,
+    "28": AWAY,  # a wrong password
+    "3D": AWAY,  # no such database
+    "53": AWAY,  # too many connections, or no memory
+    "57": AWAY,  # it is being stopped, or not ready yet
+}
 
 
 def is_of_its_structure(error: Exception) -> bool:
@@ -48,19 +74,28 @@ def is_of_its_structure(error: Exception) -> bool:
     return said.startswith(("no such table", "no such column", "malformed database schema"))
 
 
+def family_of(error: Exception) -> str:
+    """Tell which sentence fits a failure, if any does."""
+    raised = getattr(error, "orig", error)
+    if isinstance(raised, sqlite3.Error):
+        # SQLite refines its codes: SQLITE_READONLY_DIRECTORY is a kind of SQLITE_READONLY
+        family = "_".join(getattr(raised, "sqlite_errorname", "").split("_")[:2])
+        return DAMAGED if family not in SENTENCES and is_of_its_structure(error) else family
+    state = getattr(raised, "sqlstate", None)
+    if state is None:  # the server was not reached, or is gone
+        return AWAY if isinstance(error, sa.exc.OperationalError) else ""
+    return next((family for begins, family in STATES.items() if state.startswith(begins)), "")
+
+
 @contextmanager
 def explained(place: str) -> Iterator[None]:
     """Turn a failure of the database that a person can put right into a sentence."""
     try:
         yield
     except (sa.exc.DBAPIError, sqlite3.Error) as error:
-        code = getattr(getattr(error, "orig", error), "sqlite_errorname", "")
-        # SQLite refines its codes: SQLITE_READONLY_DIRECTORY is a kind of SQLITE_READONLY
-        family = "_".join(code.split("_")[:2])
+        family = family_of(error)
         if family not in SENTENCES:
-            if not is_of_its_structure(error):
-                raise
-            family = "SQLITE_CORRUPT"
+            raise
         what, remedy = SENTENCES[family]
         trouble = PassingError if family in PASSING else BookError
         raise trouble(what, where=place, remedy=remedy) from error

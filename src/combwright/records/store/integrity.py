@@ -6,6 +6,8 @@ from typing import Any, Final
 import sqlalchemy as sa
 from sqlalchemy.exc import DatabaseError
 
+from combwright.records.store.dialect import guards, whatever_stands_in, wrong_pages
+from combwright.records.store.failures import AWAY, BUSY, family_of
 from combwright.records.store.kept_entries import row
 from combwright.records.store.seals import NEWEST, check_seals
 from combwright.records.store.stored_rows import UNREADABLE
@@ -13,7 +15,7 @@ from combwright.records.store.tables import entry, tables
 from combwright.terms.entries import ENTRY
 from combwright.terms.errors import BookError
 
-WELL: Final = "ok"
+NO_DAMAGE: Final = (AWAY, BUSY)
 MOST_TOLD: Final = 10
 ROWS: Final = 1000  # of the book that are read at once
 SAYS_ELSE: Final = "Entry {} says something else than its columns."
@@ -25,23 +27,27 @@ GUARDS: Final = {
 def quickly(db: sa.Connection) -> str:
     """Say what is wrong with a book at first sight, its file and its last seals, or nothing."""
     try:
-        found = db.exec_driver_sql("PRAGMA quick_check(1)").scalar()
-        return _seals(db, NEWEST) if found == WELL else str(found)
+        return next(iter(wrong_pages(db, "quick_check(1)")), "") or _seals(db, NEWEST)
     except (DatabaseError, *UNREADABLE) as error:
-        return str(getattr(error, "orig", error))
+        return _damage(error)
 
 
 def thoroughly(db: sa.Connection) -> list[str]:
     """Go through the whole book and say all that is wrong with it, up to some ten things."""
     try:
-        pages = db.exec_driver_sql(f"PRAGMA integrity_check({MOST_TOLD})").scalars().all()
-        told = [str(one) for one in pages if one != WELL]
-        told += _structure(db)
+        told = [*wrong_pages(db, f"integrity_check({MOST_TOLD})"), *_structure(db)]
         if not told:
             told = [*filter(None, [_seals(db, None)]), *_entries(db)]
     except (DatabaseError, BookError) as error:
-        told = [str(getattr(error, "orig", error))]
+        told = [_damage(error)]
     return told[:MOST_TOLD]
+
+
+def _damage(error: Exception) -> str:
+    """Say what was met; a server that is away, or a lock, is no damage."""
+    if family_of(error) in NO_DAMAGE:
+        raise error
+    return str(getattr(error, "orig", error))
 
 
 def _seals(db: sa.Connection, newest: int | None) -> str:
@@ -56,9 +62,7 @@ def _structure(db: sa.Connection) -> list[str]:
     for name, table in tables.tables.items():
         has = {column["name"] for column in at.get_columns(name)} if name in there else set()
         told += [f"“{name}” lacks “{each.name}”." for each in table.columns if each.name not in has]
-    wanted = "SELECT name FROM sqlite_master WHERE type = 'trigger'"
-    guards = set(db.exec_driver_sql(wanted).scalars()) if db.dialect.name == "sqlite" else GUARDS
-    return [*told, *(f"The guard “{name}” is missing." for name in sorted(GUARDS - guards))]
+    return [*told, *(f"The guard “{name}” is missing." for name in sorted(GUARDS - guards(db)))]
 
 
 def _entries(db: sa.Connection) -> list[str]:
@@ -74,10 +78,10 @@ def _entries(db: sa.Connection) -> list[str]:
 def _one_by_one(db: sa.Connection) -> list[str]:
     """Find the entries that cannot be read, which takes ten times as long."""
     told: list[str] = []
-    text = sa.type_coerce(entry.c.sequence, sa.Text)  # whatever stands there
-    for sequence in db.scalars(sa.select(text).order_by(entry.c.sequence)).all():
+    at = whatever_stands_in(db, entry.c.sequence)
+    for sequence in db.scalars(sa.select(at).order_by(entry.c.sequence)).all():
         try:
-            found = db.execute(sa.select(entry).where(text == sequence)).one()._asdict()
+            found = db.execute(sa.select(entry).where(at == sequence)).one()._asdict()
             if _differs(found):
                 told.append(SAYS_ELSE.format(sequence))
         except UNREADABLE:

@@ -33,6 +33,6 @@ def unreadable(db: sa.Connection, error: Exception) -> BookError:
     said = str(error).split("\n", maxsplit=1)[0][:200]
     return BookError(
         f"The book holds something that was not written by this program ({said}).",
-        where=str(db.engine.url.database),
+        where=str(db.get_execution_options()["place"]),
         remedy="It is damaged, or was changed by another program: restore it from a backup.",
     )

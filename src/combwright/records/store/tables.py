@@ -8,6 +8,8 @@
 import sqlalchemy as sa
 
 CURRENT = "0002"
+# sorted by its signs alone on every server, as SQLite does
+TEXT = sa.Text().with_variant(sa.Text(collation="C"), "postgresql")
 
 tables = sa.MetaData()
 
@@ -22,9 +24,9 @@ entry = sa.Table(
     sa.Column("sequence", sa.Integer, nullable=False, unique=True),
     sa.Column("kind", sa.String(20), nullable=False),
     sa.Column("happened", sa.Date, nullable=False),
-    sa.Column("colony", sa.Text, index=True),
-    sa.Column("other_colony", sa.Text, index=True),
-    sa.Column("yard", sa.Text),
+    sa.Column("colony", TEXT, index=True),
+    sa.Column("other_colony", TEXT, index=True),
+    sa.Column("yard", TEXT),
     sa.Column("corrects", sa.Uuid, index=True),
     sa.Column("body", sa.JSON, nullable=False),
 )
@@ -39,12 +41,12 @@ seal = sa.Table(
 weather_day = sa.Table(
     "weather_day",
     tables,
-    sa.Column("place", sa.Text, primary_key=True),
+    sa.Column("place", TEXT, primary_key=True),
     sa.Column("day", sa.Date, primary_key=True),
     sa.Column("t_max_c", sa.Double, nullable=False),
     sa.Column("t_min_c", sa.Double, nullable=False),
     sa.Column("rain_mm", sa.Double, nullable=False),
     sa.Column("sun_h", sa.Double, nullable=False),
     sa.Column("wind_m_s", sa.Double, nullable=False),
-    sa.Column("source", sa.Text, nullable=False),
+    sa.Column("source", TEXT, nullable=False),
 )

@@ -3,15 +3,12 @@
 import sqlalchemy as sa
 from alembic import op
 
+from combwright.records.store.migrations.guards import guard
 from combwright.records.store.seals import BEFORE_ALL, seal_rows
 
 revision = "0002"
 down_revision = "0001"
 
-NEVER = """
-CREATE TRIGGER seal_is_never_{done} BEFORE {event} ON seal
-BEGIN SELECT RAISE(ABORT, 'a seal is never {done}'); END
-"""
 entry = sa.table("entry", sa.column("sequence", sa.Integer), sa.column("body", sa.JSON))
 AT_ONCE = 5000
 
@@ -28,6 +25,4 @@ def upgrade() -> None:
     sealed = list(seal_rows(BEFORE_ALL, (tuple(row) for row in rows)))
     for at in range(0, len(sealed), AT_ONCE):
         db.execute(sa.insert(seal), sealed[at : at + AT_ONCE])
-    if db.dialect.name == "sqlite":
-        op.execute(NEVER.format(event="UPDATE", done="changed"))
-        op.execute(NEVER.format(event="DELETE", done="deleted"))
+    guard("seal", changed="a seal is never changed", deleted="a seal is never deleted")
