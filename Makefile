@@ -7,6 +7,9 @@ COVERED := --cov --cov-report=
 COMPILED := .pytest_cache/d/compiled  # where the tests look for it
 SEED ?= $(shell date +%Y%m%d)
 
+# Tests start the program many times: it is compiled once, whatever the environment says.
+export PYTHONDONTWRITEBYTECODE :=
+
 BIN := .venv/bin
 PY := $(BIN)/python
 PIP := $(PY) -m pip install --quiet --disable-pip-version-check --no-input

@@ -1,4 +1,4 @@
-"""Writes the pages that are made from the code: ``python docs/generate.py [--check]``.
+"""Writes the pages that are made from the code: ``python docs/generate.py [--check] [PAGE ...]``.
 
 With ``--check`` nothing is written; pages that are not current are named, with exit code 1.
 """
@@ -6,7 +6,7 @@ With ``--check`` nothing is written; pages that are not current are named, with 
 import json
 import os
 import sys
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from pathlib import Path
 
 os.environ |= {"TERMINAL_WIDTH": "92", "COLUMNS": "92", "NO_COLOR": "1", "TERM": "dumb"}
@@ -120,11 +120,11 @@ PAGES: dict[str, Callable[[], str]] = {
 }
 
 
-def main(*, check: bool) -> int:
+def main(*, check: bool, names: Iterable[str]) -> int:
     """Write the pages, or say which are not current."""
     stale = []
-    for name, write in PAGES.items():
-        path, text = DOCS / name, write()
+    for name in names:
+        path, text = DOCS / name, PAGES[name]()
         if not path.exists() or path.read_text("utf-8") != text:
             stale.append(f"docs/{name}")
             if not check:
@@ -136,4 +136,6 @@ def main(*, check: bool) -> int:
 
 
 if __name__ == "__main__":
-    sys.exit(main(check="--check" in sys.argv[1:]))
+    asked = sys.argv[1:]
+    named = [name for name in asked if name != "--check"]
+    sys.exit(main(check="--check" in asked, names=named or PAGES))

@@ -4,7 +4,6 @@ from datetime import date, timedelta
 
 import numpy as np
 import pytest
-import scoringrules
 from hypothesis import given
 from hypothesis import strategies as st
 from tests.belief.samples import entry
@@ -37,6 +36,8 @@ def test_five_members() -> None:
 
 @given(MEMBERS, st.floats(-100, 100))
 def test_scoringrules_agrees(members: np.ndarray, seen: float) -> None:
+    import scoringrules  # compiles itself for seconds
+
     fair = scoringrules.crps_ensemble(seen, members, estimator="fair")
     plain = scoringrules.crps_ensemble(seen, members, estimator="nrg")
     assert crps(members, seen) == pytest.approx(float(fair), abs=1e-9)

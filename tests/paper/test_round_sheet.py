@@ -2,10 +2,11 @@
 
 import io
 from collections.abc import Callable
+from functools import cache
 from time import sleep
 
 import pytest
-from pdfminer.high_level import extract_pages, extract_text
+from pdfminer.high_level import extract_pages
 from pdfminer.layout import LTChar, LTPage, LTTextContainer, LTTextLine
 
 from combwright.paper.pocket_card import card_pdf
@@ -17,12 +18,14 @@ MOST_A_PAGE = 6
 MakeRound = Callable[..., RoundSheet]
 
 
-def words(pdf: bytes) -> str:
-    return " ".join(extract_text(io.BytesIO(pdf)).split())
-
-
+@cache  # the same paper is looked at by many tests, and takes seconds to read
 def pages(pdf: bytes) -> list[LTPage]:
     return list(extract_pages(io.BytesIO(pdf)))
+
+
+def words(pdf: bytes) -> str:
+    boxes = [box for page in pages(pdf) for box in page if isinstance(box, LTTextContainer)]
+    return " ".join(" ".join(box.get_text() for box in boxes).split())
 
 
 def letters(page: LTPage) -> list[LTChar]:

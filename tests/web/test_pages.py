@@ -103,14 +103,24 @@ def test_the_first_page_leads_to_the_next_round(client: TestClient) -> None:
     assert client.get("/").headers["Location"] == ROUND
 
 
-def test_a_round_that_is_worked_out_says_how_far_it_is(client: TestClient, desk: Desk) -> None:
+def test_a_round_that_is_worked_out_says_how_far_it_is_and_others_wait_for_it(
+    client: TestClient, desk: Desk
+) -> None:
     answer = client.get(f"{ROUND}?days=23")
     assert answer.status_code == 202
     assert "Working out" in answer.text
     assert '<noscript><meta http-equiv="refresh"' in answer.text
     told = client.get(f"{ROUND}/progress?days=23").json()
     assert set(told) == {"doing", "done", "total", "counted", "ready"}
-    desk.rounds.sheet(ON, 23)
+    for path in (f"{ROUND}/note/Bramble", f"/bench/{ON}"):  # each needs its round
+        answer = client.get(f"{path}?days=24")
+        assert answer.status_code == 202
+        assert f'data-progress="{ROUND}/progress?days=24"' in answer.text
+    first, second = (desk.rounds.begin(ON, days) for days in (23, 24))
+    assert first.step.doing != BUSY
+    assert second.step == Step(BUSY)
+    second.future.result()
+    assert second.step == Step(PLANNING, 16, 16)
     told = client.get(f"{ROUND}/progress?days=23").json()
     assert told == {
         "doing": "Planning",
@@ -119,24 +129,6 @@ def test_a_round_that_is_worked_out_says_how_far_it_is(client: TestClient, desk:
         "counted": "16 of 16 colonies",
         "ready": True,
     }
-
-
-def test_a_round_behind_another_says_that_it_waits_for_it(desk: Desk) -> None:
-    first, second = (desk.rounds.begin(ON, days) for days in (24, 25))
-    assert first.step.doing != BUSY
-    assert second.step == Step(BUSY)
-    second.future.result()
-    assert second.step == Step(PLANNING, 16, 16)
-
-
-@pytest.mark.parametrize(("path", "days"), [(f"{ROUND}/note/Bramble", 26), (f"/bench/{ON}", 27)])
-def test_every_page_that_needs_the_round_waits_for_it(
-    client: TestClient, desk: Desk, path: str, days: int
-) -> None:
-    answer = client.get(f"{path}?days={days}")
-    assert answer.status_code == 202
-    assert f'data-progress="{ROUND}/progress?days={days}"' in answer.text
-    desk.rounds.sheet(ON, days)
 
 
 def test_a_colony_that_never_came_is_told_of_at_the_top(demo: Paths, tmp_path: Path) -> None:

@@ -2,7 +2,6 @@
 
 import numpy as np
 import pytest
-from CoolProp.CoolProp import PropsSI
 from hypothesis import given
 from hypothesis import strategies as st
 from scipy.integrate import solve_ivp
@@ -14,6 +13,8 @@ FEEDER = {"outside_c": 5.0, "syrup_kg": 2.0, "heat_capacity_kj_per_kg_k": 2.8}
 
 
 def test_without_sugar_syrup_is_water() -> None:
+    from CoolProp.CoolProp import PropsSI
+
     water = PropsSI("C", "T", 293.15, "P", 101325, "Water") / 1000
     assert cooling.syrup_heat_capacity_kj_per_kg_k(0.0) == pytest.approx(water, rel=0.002)
 

@@ -1,7 +1,6 @@
 """Air by buoyancy, fins and conductances against ASHRAE, CoolProp and their limits."""
 
 import pytest
-from CoolProp.CoolProp import PropsSI
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -18,6 +17,8 @@ def test_stack_flow_agrees_with_ashrae() -> None:
 
 
 def test_air_carries_what_coolprop_says() -> None:
+    from CoolProp.CoolProp import PropsSI
+
     density = PropsSI("D", "T", 293.15, "P", 101325, "Air")
     capacity = PropsSI("C", "T", 293.15, "P", 101325, "Air")
     assert moving_air.air_conductance(1) == pytest.approx(density * capacity / 1000, rel=0.01)

@@ -2,7 +2,6 @@
 
 import numpy as np
 import pytest
-from CoolProp.CoolProp import PropsSI
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -14,6 +13,8 @@ from combwright.terms.errors import OutOfRangeError
 
 @pytest.mark.parametrize("celsius", [0.1, 4.0, 10.0, 20.0, 30.0, 45.0, 60.0, 80.0, 95.0])
 def test_density_agrees_with_iapws(celsius: float) -> None:
+    from CoolProp.CoolProp import PropsSI
+
     reference = PropsSI("D", "T", celsius + 273.15, "P", 101325.0, "Water")
     assert float(water_density_kg_per_m3(celsius)) == pytest.approx(reference, abs=0.02)
 

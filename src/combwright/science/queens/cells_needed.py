@@ -1,6 +1,7 @@
 """How many cells it takes for so many laying queens, where those of a batch share their luck."""
 
-from scipy.stats import betabinom, binom
+import numpy as np
+from scipy.special import bdtrc, betaln  # scipy.stats has both, and takes half a second to load
 
 from combwright.terms.errors import OutOfRangeError
 
@@ -21,10 +22,16 @@ def chance_of_at_least(wanted: int, cells: int, success: float, shock: float = 0
     """
     if wanted <= 0:
         return 1.0
+    if wanted > cells:
+        return 0.0
     if shock <= 0.0:
-        return float(binom.sf(wanted - 1, cells, success))
+        return float(bdtrc(wanted - 1, cells, success))
     both = 1.0 / shock - 1.0
-    return float(betabinom.sf(wanted - 1, cells, success * both, (1.0 - success) * both))
+    good, bad = success * both, (1.0 - success) * both
+    laying = np.arange(wanted, cells + 1)
+    ways = -betaln(laying + 1, cells - laying + 1) - np.log(cells + 1)
+    each = ways + betaln(laying + good, cells - laying + bad) - betaln(good, bad)
+    return float(min(1.0, np.exp(each).sum()))
 
 
 def cells_needed(wanted: int, success: float, chance: float = 0.9, shock: float = 0.0) -> int:
