@@ -174,7 +174,7 @@ class Handed(Shown):
 
     @property
     def to_giver(self) -> str:
-        """Say it at the hive that gives."""
+        """Say it at the hive that gives; a spare queen has none."""
         if self.what == "colony":
             return f"Unite it with {self.taker}, through newspaper."
         return f"{self.counted[0].upper()}{self.counted[1:]} for {self.taker}{self._place}."
@@ -184,11 +184,31 @@ class Handed(Shown):
         """Say it at the hive that takes."""
         if self.what == "colony":
             return f"{self.giver} is united with it, through newspaper."
-        return f"Takes {self.counted} from {self.giver}, the bees shaken off and the frame marked."
+        if self.what == "mated queen":
+            return f"The spare queen {self.giver} is for it, in a cage."
+        takes = f"Takes {self.counted} from {self.giver}, the bees shaken off and the frame marked"
+        return f"{takes}: so much less to feed." if self.what == "comb of stores" else f"{takes}."
+
+    @property
+    def to_load(self) -> str:
+        """Say what is carried in the van."""
+        if self.what == "mated queen":
+            return f"the spare queen {self.giver}, caged, for {self.taker}"
+        return f"a closed box for {self.counted} from {self.giver} to {self.taker}{self._place}"
 
     @property
     def _place(self) -> str:
         return f" at {self.taker_yard}" if self.taker_yard != self.giver_yard else ""
+
+
+def gained(sheet: ColonySheet) -> float:
+    """Sum up what the work at a hive is worth more than leaving it, as far as it was weighed."""
+    return sum(
+        max(0.0, each.inputs.get(name, 0.0))
+        for each in sheet.decisions
+        if each.actions
+        for name in ("worth_more", "super_worth_more")
+    )
 
 
 class LeftOut(Shown):

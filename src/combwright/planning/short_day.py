@@ -6,7 +6,7 @@ from typing import Final
 from combwright.advice.bee_acts import CutCells, Divide, Reporting, Uniting
 from combwright.advice.costs import minutes_of
 from combwright.advice.kit_acts import Feeding
-from combwright.planning.sheet import ColonySheet, LeftOut, RoundSheet
+from combwright.planning.sheet import ColonySheet, LeftOut, RoundSheet, gained
 from combwright.planning.supply.rows import Programme
 from combwright.terms.data_files import parameter
 
@@ -44,7 +44,7 @@ def _told(left: Iterable[ColonySheet], takes: dict[str, float]) -> list[LeftOut]
             colony=each.colony,
             yard=each.yard,
             minutes=round(takes[each.colony], 1),
-            costs=round(_gained(each), 2),
+            costs=round(gained(each), 2),
             cannot_wait=_is_pressing(each),
         )
         for each in left
@@ -53,17 +53,7 @@ def _told(left: Iterable[ColonySheet], takes: dict[str, float]) -> list[LeftOut]
 
 
 def _worth(sheet: ColonySheet) -> float:
-    return _gained(sheet) + CANNOT_WAIT * _is_pressing(sheet)
-
-
-def _gained(sheet: ColonySheet) -> float:
-    """Sum up what the work at a hive is worth more than leaving it."""
-    return sum(
-        max(0.0, each.inputs.get(name, 0.0))
-        for each in sheet.decisions
-        if each.actions
-        for name in ("worth_more", "super_worth_more")
-    )
+    return gained(sheet) + CANNOT_WAIT * _is_pressing(sheet)
 
 
 def _is_pressing(sheet: ColonySheet) -> bool:

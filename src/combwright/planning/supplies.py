@@ -7,7 +7,8 @@ from combwright.advice.actions import of_kind
 from combwright.advice.bee_acts import CutCells, Divide
 from combwright.advice.kit_acts import StoresOut
 from combwright.advice.words.wording import many
-from combwright.planning.sheet import Bench, ColonySheet, Stop
+from combwright.planning.matching import asks_for_queen
+from combwright.planning.sheet import Bench, ColonySheet, Handed, Stop
 from combwright.science.syrup.keeping import saturation_temperature_c, solubility_fraction
 from combwright.science.syrup.strength import density_kg_per_l
 from combwright.terms.data_files import parameters
@@ -35,36 +36,49 @@ def _more(colony: ColonySheet, what: str) -> int:
     return max(0, int(getattr(colony.set_up, what)) - before)
 
 
-def _frames(colony: ColonySheet) -> tuple[int, int]:
-    """Frames to bring for a colony: drawn, also in place of combs of stores, and foundation."""
+def _frames(colony: ColonySheet, handed: Sequence[Handed]) -> tuple[int, int]:
+    """Frames to bring for a colony: drawn, also in place of combs of stores, and foundation.
+
+    Drawn ones that another hive has to spare, or that come back for combs of stores, are not
+    brought.
+    """
     more = _more(colony, "frames")
     sheets = min(more, colony.set_up.foundation)
     instead = sum(out.combs for out in of_kind(colony.actions, StoresOut))
-    return more - sheets + instead, sheets
+    come = sum(
+        each.count
+        for each in handed
+        if (each.what, colony.colony)
+        in (("drawn frame", each.taker), ("comb of stores", each.giver))
+    )
+    return max(0, more - sheets + instead - come), sheets
 
 
 def _grams(colonies: Sequence[ColonySheet], feed: str) -> float:
     return sum(each.portion.syrup_g for each in colonies if each.portion.feed == feed)
 
 
-def _parts(colonies: Sequence[ColonySheet]) -> dict[str, int]:
+def _parts(colonies: Sequence[ColonySheet], handed: Sequence[Handed]) -> dict[str, int]:
     """Count the parts to bring; of dummy boards so many more in each brood box."""
     boards = [_more(each, "dummy_boards") * each.set_up.brood_boxes for each in colonies]
+    frames = [_frames(each, handed) for each in colonies]
     return {
-        "frames_drawn": sum(_frames(each)[0] for each in colonies),
-        "frames_foundation": sum(_frames(each)[1] for each in colonies),
+        "frames_drawn": sum(drawn for drawn, _ in frames),
+        "frames_foundation": sum(sheets for _, sheets in frames),
         "dummy_boards": sum(boards),
         "supers": sum(_more(each, "supers") for each in colonies),
     }
 
 
-def bench(colonies: Sequence[ColonySheet], sugar_fraction: float) -> Bench:
-    """Add up what the round needs from the bench."""
+def bench(
+    colonies: Sequence[ColonySheet], sugar_fraction: float, handed: Sequence[Handed] = ()
+) -> Bench:
+    """Add up what the round needs from the bench, beside what hives hand each other."""
     kilograms = round(_grams(colonies, "syrup") * SPARE / 1000.0, 1)
     sugar = round(kilograms * sugar_fraction, 1)
     water = round(kilograms * (1.0 - sugar_fraction), 1)
     litres = kilograms / float(density_kg_per_l(sugar_fraction, POURED_C))
-    needed = _parts(colonies)
+    needed = _parts(colonies, handed)
     steps = []
     if kilograms:
         steps.append(
@@ -106,7 +120,10 @@ def _may_be_divided(colony: ColonySheet) -> bool:
 
 
 def load(
-    colonies: Sequence[ColonySheet], yards: Sequence[str], sugar_fraction: float
+    colonies: Sequence[ColonySheet],
+    yards: Sequence[str],
+    sugar_fraction: float,
+    handed: Sequence[Handed] = (),
 ) -> list[Stop]:
     """Say what to load for each yard, in the order of the stops."""
     per_litre = float(density_kg_per_l(sugar_fraction, POURED_C))
@@ -120,15 +137,28 @@ def load(
             items.append("a nuc box with frames, for a colony that may swarm")
         if queried:
             items.append(f"time for {many(queried, 'colony')} that the book asks about")
+        items += _carried(here, yard, handed)
         stops.append(
             Stop(
                 yard=yard,
                 colonies=len(here),
                 syrup_l=round(_grams(here, "syrup") * SPARE / 1000.0 / per_litre, 1),
                 fondant_kg=round(_grams(here, "fondant") / 1000.0, 1),
-                **_parts(here),
+                **_parts(here, handed),
                 excluders=excluders,
                 items=items,
             )
         )
     return stops
+
+
+def _carried(here: Sequence[ColonySheet], yard: str, handed: Sequence[Handed]) -> list[str]:
+    """Name what goes from one yard to another, and queens: those that are spare or must be had."""
+    items = [each.to_load for each in handed if each.giver_yard == yard != each.taker_yard]
+    queens = {each.taker: each for each in handed if each.what == "mated queen"}
+    items += [each.to_load for each in queens.values() if each.taker_yard == yard]
+    without = [c.colony for c in here if asks_for_queen(c) and c.colony not in queens]
+    if without:
+        wanted = f"{many(len(without), 'mated queen')}, if you have any: for {_joined(without)}"
+        items.append(f"{wanted}; none is spare in the book")
+    return items

@@ -8,11 +8,12 @@ from typing import Final
 from combwright import __version__
 from combwright.advice.decisions.found import at_any_colony
 from combwright.belief.following.replay import Followed
-from combwright.planning.matching import matched
+from combwright.planning.matching import SpareQueen, matched, told
 from combwright.planning.round import colony_sheet, shown_branches
 from combwright.planning.sheet import ColonySheet, RoundSheet
 from combwright.planning.short_day import short_day
 from combwright.planning.supplies import bench, load
+from combwright.records.replay.known_queens import known_batches, known_queens
 from combwright.records.store.book_handle import Book
 from combwright.services.beliefs.unknown_colonies import unknown_colony_notices
 from combwright.services.beliefs.workers import follow_each, for_each, or_left_out
@@ -140,15 +141,19 @@ def _sheet(
         for each in planned
         if each is not None
     ]
-    sheet = RoundSheet(
+    hives = {each.belief.colony: each.standing.hive.frame for each in followed}
+    frames = {name: (each.top_bar_mm, each.depth_mm) for name, each in hives.items()}
+    handed = matched(done, frames, _spare_queens(situations))
+    return RoundSheet(
         on=asked.on,
         version=__version__,
         seed=asked.seed,
         weather=situations.around.described(),
         yards=yards,
-        colonies=done,
-        bench=bench(done, SYRUP_FRACTION),
-        load=load(done, yards, SYRUP_FRACTION),
+        colonies=told(done, handed),
+        bench=bench(done, SYRUP_FRACTION, handed),
+        load=load(done, yards, SYRUP_FRACTION, handed),
+        handed=handed,
         at_any_colony=shown_branches(at_any_colony(asked.on)),
         notices=[
             *left_out.values(),
@@ -158,7 +163,18 @@ def _sheet(
             *NOTICES,
         ],
     )
-    return matched(sheet)
+
+
+def _spare_queens(situations: Situations) -> list[SpareQueen]:
+    """Name the queens that lay and head no colony."""
+    before = [each for each in situations.entries if each.on < situations.asked.on]
+    batches = known_batches(before)
+    found = []
+    for queen in known_queens(before).values():
+        raised = batches.get(queen.batch or "")
+        if queen.state == "laying" and queen.colony is None:
+            found.append(SpareQueen(queen.queen, raised.colony if raised else None))
+    return found
 
 
 def _last_of_all(followed: Followed, situations: Situations) -> tuple[bool, bool]:
