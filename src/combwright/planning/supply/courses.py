@@ -13,12 +13,14 @@ from combwright.planning.supply.ready import A_WEEK
 from combwright.planning.supply.supply_numbers import number
 from combwright.planning.supply.wanted import Donor
 from combwright.science.queens.first_egg import LAYS_BEFORE_SALE
+from combwright.science.queens.mating_success import ALIVE
 from combwright.simulation import observe
 from combwright.simulation.ahead.roll import live_on, stack_table, without_the_rare
-from combwright.simulation.columns import LAYING
+from combwright.simulation.columns import CELL, LAYING
 from combwright.simulation.hands.actions import feed
 from combwright.simulation.luck import luck
 from combwright.simulation.run import run
+from combwright.terms.streams import stream
 
 Floats = NDArray[np.float64]
 MEMBERS: Final = int(number("members"))
@@ -111,11 +113,12 @@ def nuc_course(situation: Situation, yard: str, weeks: int) -> NucCourse:
     season = situation.account.season
     conditions = season.conditions[season.of[some]]
     drawn = _luck(situation, some, A_WEEK * weeks)
+    fails = _cell_fails(colonies, situation.colony)
     seen: dict[str, list[Any]] = {
         name: [] for name in ("laying", "laid_three_weeks", "bees", "brood", "stores_kg")
     }
     for week in range(weeks + 1):
-        laying = colonies["queen"] == LAYING
+        laying = (colonies["queen"] == LAYING) & ~fails
         seen["laying"].append(laying)
         seen["laid_three_weeks"].append(laying & (colonies["queen_age"] >= LAYS_BEFORE_SALE.value))
         seen["bees"].append(observe.frames_of_bees(colonies))
@@ -129,6 +132,12 @@ def nuc_course(situation: Situation, yard: str, weeks: int) -> NucCourse:
     return NucCourse(
         situation.colony, yard, **{name: np.column_stack(each) for name, each in seen.items()}
     )
+
+
+def _cell_fails(colonies: NDArray[np.void], colony: str) -> NDArray[np.bool_]:
+    """Draw the nucs whose ripe cell gives no queen alive to fly: the colony's day loses none so."""
+    lost = stream(1, "cell", colony).random(len(colonies)) >= ALIVE.value
+    return np.asarray((colonies["queen"] == CELL) & lost)
 
 
 def _feed_the_hungry(colonies: NDArray[np.void]) -> None:

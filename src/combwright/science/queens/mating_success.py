@@ -43,6 +43,30 @@ def laying_share(fit_days: ArrayLike) -> NDArray[np.float64]:
     return np.asarray(ALIVE.value * mates * NO_DRONE_LAYER.value)
 
 
+def before_and_in_mating(lays: float, lost_in_mating: float) -> tuple[float, float]:
+    r"""Split the share of ripe cells that come to lay at the first flight.
+
+    .. math:: a = 1 - (1 - s)(1 - m), \quad b = s / a
+
+    ``lays``: share of ripe cells that become laying queens, s. ``lost_in_mating``: share of the
+    losses that falls in mating, m. Gives the share alive to fly and, of those, the share that lays.
+
+    References
+    ----------
+    .. [1] J. Pérez-Sato, F. Ratnieks, Apidologie 37, 571-576, 2006, doi:10.1051/apido:2006036:
+       70 % of cells, one third of the losses in mating (read).
+
+    Examples
+    --------
+    >>> [round(share, 6) for share in before_and_in_mating(0.70, 1 / 3)]
+    [0.8, 0.875]
+
+    """
+    lost = 1.0 - float(within(lays, 0, 1, "The share that lays"))
+    alive = 1.0 - lost * (1.0 - float(within(lost_in_mating, 0, 1, "The share lost in mating")))
+    return alive, (1.0 - lost) / alive if alive else 0.0
+
+
 def usual_share(given: date) -> float:
     """Share of ripe cells given on a day that become laying queens, as a rule.
 
