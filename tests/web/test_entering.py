@@ -120,6 +120,25 @@ def test_the_first_yard_and_colony_of_an_empty_book(client: TestClient, desk: De
 
 
 @pytest.mark.parametrize(
+    ("kind", "told", "beside", "words"),
+    [
+        ("batch", {"day_0": ""}, "day_0", "missing"),
+        ("batch counts", {"accepted": "31"}, "accepted", "31 accepted, but only 30 begun"),
+        ("order news", {"week": "2027-04-12"}, "week", "was over on 2027-04-24"),
+    ],
+)
+def test_batches_and_promises_that_cannot_be_are_refused_beside_their_field(
+    client: TestClient, kind: str, told: dict[str, str], beside: str, words: str
+) -> None:
+    for needed in BEFORE.get(kind, ()):
+        assert enter(client, needed, FILLED[needed])[0] == 303
+    status, text = enter(client, kind, FILLED[kind] | told)
+    assert status == 422
+    at = text.index(f'id="fault-{beside}">')
+    assert words in text[at : at + 300]
+
+
+@pytest.mark.parametrize(
     ("told", "beside", "words"),
     [
         ({"wanted_by": "2027-04-17"}, "wanted_by", "was over when it was ordered"),

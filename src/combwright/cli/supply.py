@@ -96,6 +96,8 @@ def _show(sheet: "SupplySheet") -> None:
         typer.echo(f"  {line.order}, {wanted} for {line.customer}: {promise}{line.rests_on}")
         for way in line.possible_with:
             typer.echo(f"    possible with {way}")
+    for colony in sheet.colonies:
+        typer.echo(f"  {colony.said}")
     typer.echo("Week by week")
     for week in sheet.weeks:
         done = [

@@ -64,11 +64,23 @@ def test_bad_news_lowers_chances_and_names_whom_to_ring(
         "event": "promised",
         "week": "2027-05-03",
     }
-    add_entries(book, [ENTRY.validate_python(each) for each in (many, promise)])
+    colony = {
+        **many, "id": "00000000-0000-0000-0000-0000000000ab", "order": "8 Kane",
+        "customer": "Kane", "count": 1, "what": "colony", "price": 250.0,
+    }  # fmt: skip
+    add_entries(book, [ENTRY.validate_python(each) for each in (many, promise, colony)])
     worse = WhatIf(lost_batches=frozenset({"First graft"}), cold_from=date(2027, 5, 2))
     told = supply_plan(book, replace(QUICK, what_if=worse))
     (late,) = [each for each in told.to_ring if each.order == "7 Hall"]
     assert "Promised for the week of 3 May" in late.ring
+    assert "sure then" in late.ring or "cannot be ready" in late.ring
+    assert late.possible_with  # what would help, or that nothing that was tried does
+    (whole,) = told.colonies
+    assert (whole.order, whole.price) == ("8 Kane", 250.0)
+    giving = {each.donor for each in told.gives}
+    assert len(whole.colonies) <= 1
+    assert not giving & set(whole.colonies)
+    assert not any("8 Kane" in each for each in told.next_spring)
     assert told.weeks[0].cells_to_hand == 0
     assert told.weeks[0].lays < sheet.weeks[0].lays
     book.close()

@@ -44,23 +44,26 @@ def donor_course(situation: Situation, yard: str, weeks: int) -> Donor:
     now = at.standing.set_up
     stack = stack_table(at.standing.hive, now.brood_boxes, now.cover)
     brood, bees = np.empty((2, len(some), weeks))
-    weighed: dict[int, float] = {}
+    weighed: dict[int, tuple[float, float]] = {}
     for week in range(weeks):
         brood[:, week] = observe.frames_of_brood(colonies)
         bees[:, week] = observe.frames_of_bees(colonies)
         if week % WEIGHED_EVERY == 0:
-            weighed[week] = given_up(colonies, at, conditions[:, A_WEEK * week :], week)
+            weighed[week] = kept_and_given_up(colonies, at, conditions[:, A_WEEK * week :], week)
         days = slice(A_WEEK * week, A_WEEK * (week + 1))
         live_on(
             colonies, conditions[:, days], drawn[:, days],
             stack=stack, first_visit=1, worlds=WORLDS,
         )  # fmt: skip
-    lost = np.interp(np.arange(weeks), list(weighed), list(weighed.values()))
-    return Donor(situation.colony, yard, brood, bees, lost)
+    kept, _ = weighed[0]
+    lost = np.interp(np.arange(weeks), list(weighed), [gone for _, gone in weighed.values()])
+    return Donor(situation.colony, yard, brood, bees, lost, kept)
 
 
-def given_up(colonies: NDArray[np.void], at: Account, conditions: Floats, week: int) -> float:
-    """Weigh the season with and without the brood and bees of one nuc: honey and bees given up."""
+def kept_and_given_up(
+    colonies: NDArray[np.void], at: Account, conditions: Floats, week: int
+) -> tuple[float, float]:
+    """Weigh the season as it stands, and what of its honey and bees goes with those of one nuc."""
     later = replace(
         at,
         on=at.on.fromordinal(at.on.toordinal() + A_WEEK * week),
@@ -68,7 +71,7 @@ def given_up(colonies: NDArray[np.void], at: Account, conditions: Floats, week: 
         season=SeasonDays(conditions, np.arange(len(colonies))),
     )
     without, with_it = ahead_of(colonies, [lambda _: None, _take_a_nuc], later, len(colonies))
-    return without.mean - with_it.mean
+    return without.mean, without.mean - with_it.mean
 
 
 def _take_a_nuc(colonies: NDArray[np.void]) -> None:

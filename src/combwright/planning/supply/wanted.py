@@ -24,7 +24,8 @@ class Donor:
     """A colony that may give brood and bees.
 
     ``brood`` and ``bees`` are its frames if it gives nothing, [member, week]; ``lost`` is the
-    money given up with the first nuc taken in a week, [week].
+    money given up with the first nuc taken in a week, [week]; ``kept`` what its season ahead is
+    worth as it stands.
     """
 
     colony: str
@@ -32,6 +33,7 @@ class Donor:
     brood: Floats
     bees: Floats
     lost: Floats
+    kept: float = 0.0
 
 
 @dataclass(frozen=True)

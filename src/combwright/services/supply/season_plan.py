@@ -1,18 +1,21 @@
 """The plan of the season: from the book to what is promised, made, begun and given."""
 
-from collections.abc import Iterator, Mapping
-from dataclasses import replace
-from datetime import date
+from collections.abc import Mapping
 from typing import Final
 
 import numpy as np
 
-from combwright.advice.words.wording import chance_words, day_words, many
+from combwright.advice.words.wording import day_words, many
 from combwright.planning.supply.promising import KEPT
-from combwright.planning.supply.ready import A_WEEK, ready_shares
-from combwright.planning.supply.solving import BEES, BROOD, FLOOR_BROOD, SupplyPlan, solve
+from combwright.planning.supply.ready import ready_shares
+from combwright.planning.supply.solving import (
+    BEES,
+    BROOD,
+    FLOOR_BROOD,
+    SupplyPlan,
+)
 from combwright.planning.supply.supply_numbers import number
-from combwright.planning.supply.tightening import FirmPlan, firm_plan, rough
+from combwright.planning.supply.tightening import FirmPlan, firm_plan
 from combwright.planning.supply.trying import given_up
 from combwright.planning.supply.wanted import PRODUCT, WAYS, Donor, SupplyTask, WantedOrder, Way
 from combwright.records.replay.known_orders import KnownOrder
@@ -31,6 +34,9 @@ from combwright.services.supply.supply_sheet import (
     WeekLine,
 )
 from combwright.services.supply.task import Gathered, gather
+from combwright.services.supply.what_helps import what_helps
+from combwright.services.supply.whole_colonies import whole_colonies
+from combwright.services.supply.whom_to_ring import ring
 
 LARGE_GAP: Final = 0.01  # beyond which the keeper is told
 SOLVING: Final = "Weighing promises against the weather ahead"
@@ -39,8 +45,6 @@ WAY_WORDS: Final[Mapping[Way, str]] = {
     "by bought queen": "nuc with a bought queen",
     "mating nuc": "mating nuc",
 }
-HELPED: Final = 2  # refused orders for which help is looked for
-BOXES, HOURS, FRAMES = 2, 4.0, 10  # more of each that is tried; judgement
 
 
 def supply_plan(book: Book, asked: AskedSupply, progress: Progress = silent) -> SupplySheet:
@@ -56,7 +60,7 @@ def supply_plan(book: Book, asked: AskedSupply, progress: Progress = silent) -> 
 
 def _sheet(found: Gathered, firm: FirmPlan, asked: AskedSupply) -> SupplySheet:
     plan, task = firm.plan, found.last
-    help_for = _help(found, firm, asked.seconds)
+    help_for = what_helps(found.solved, firm, asked.seconds)
     lines = [_order_line(each, found, (firm, help_for), asked) for each in task.orders]
     plain = [firm.plain_tried.chance(name) for name in firm.plain.promised]
     return SupplySheet(
@@ -64,6 +68,7 @@ def _sheet(found: Gathered, firm: FirmPlan, asked: AskedSupply) -> SupplySheet:
         orders=tuple(lines),
         gives=tuple(_gives(task, plan, asked)),
         nucs=tuple(found.nucs),
+        colonies=tuple(whole_colonies(found, plan, asked)),
         weeks=tuple(_weeks(task, plan, asked)),
         can_give_now={
             each.colony: nucs
@@ -111,28 +116,8 @@ def _order_line(
         chance=chance,
         rests_on=_rests_on(found.last, wanted, week, firm.plan, asked),
         possible_with=help_for.get(wanted.order, ()),
-        ring=_ring(known, wanted, ready, chance),
+        ring=ring(known, wanted, firm, (ready, chance)),
     )
-
-
-def _ring(known: KnownOrder, wanted: WantedOrder, ready: date | None, chance: float | None) -> str:
-    """Say what a customer who has a promise must hear, if anything."""
-    if known.week is None or wanted.promised is None:
-        return ""
-    if ready is None or chance is None:
-        week = day_words(known.week)
-        return f"Promised for the week of {week}: {wanted.count} cannot be ready this season."
-    late = (ready - known.week).days - A_WEEK + 1
-    promised = f"Promised for the week of {day_words(known.week)}"
-    if late > 0:
-        weeks = -(-late // A_WEEK)
-        return (
-            f"{promised}: ready {weeks} {'week' if weeks == 1 else 'weeks'} late, by "
-            f"{day_words(ready)} ({chance_words(chance)})."
-        )
-    if chance < KEPT:
-        return f"{promised}: now kept with only {chance_words(chance)}."
-    return ""
 
 
 def _rests_on(
@@ -154,42 +139,6 @@ def _rests_on(
     grafts = np.flatnonzero(plan.grafts[:last])
     graft_by = f"; graft by {day_words(asked.week(int(grafts[-1])))}" if len(grafts) else ""
     return f"{' and '.join(told)} made before{graft_by}"
-
-
-def _help(found: Gathered, firm: FirmPlan, seconds: float) -> dict[str, tuple[str, ...]]:
-    """Try what would make the next refused orders possible: more boxes, hours, combs, queens."""
-    task = found.solved
-    refused = [each.order for each in task.orders if each.order not in firm.plan.promised]
-    if not refused:
-        return {}
-    told: dict[str, list[str]] = {name: [] for name in refused[:HELPED]}
-    for words, more in _more(task):
-        plan = solve(more, firm.margin, firm.plan, rough(seconds))
-        for name, ways in told.items():
-            if name in plan.promised:
-                ways.append(words)
-    return {name: tuple(each) for name, each in told.items()}
-
-
-def _more(task: SupplyTask) -> Iterator[tuple[str, SupplyTask]]:
-    """Give the task with more of one thing, and what that is."""
-    shelf = task.shelf
-    if shelf.nuc_boxes is not None:
-        yield (
-            f"{BOXES} more nuc boxes",
-            replace(task, shelf=replace(shelf, nuc_boxes=shelf.nuc_boxes + BOXES)),
-        )
-    if shelf.frames is not None:
-        more = replace(shelf, frames=shelf.frames + FRAMES)
-        yield f"{FRAMES} more combs or foundations", replace(task, shelf=more)
-    yield (
-        f"{HOURS:g} more hours a week",
-        replace(task, shelf=replace(shelf, hours=shelf.hours + HOURS)),
-    )
-    yield (
-        "two mated queens a week to buy",
-        replace(task, shelf=replace(shelf, queens_a_week=shelf.queens_a_week + 2)),
-    )
 
 
 def _gives(task: SupplyTask, plan: SupplyPlan, asked: AskedSupply) -> list[GiveLine]:

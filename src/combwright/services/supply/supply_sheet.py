@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from datetime import date
 
+from combwright.advice.words.wording import day_words, many
 from combwright.planning.supply.nuc_readiness import NucReady
 
 
@@ -21,6 +22,41 @@ class OrderLine:
     rests_on: str
     possible_with: tuple[str, ...] = ()
     ring: str = ""
+
+
+@dataclass(frozen=True)
+class ColonyLine:
+    """An order for whole colonies, and which could go: their seasons ahead are worth ``worth``."""
+
+    order: str
+    customer: str
+    count: int
+    wanted_by: date
+    price: float
+    colonies: tuple[str, ...]
+    worth: float
+
+    @property
+    def said(self) -> str:
+        """Say it in a sentence.
+
+        Examples
+        --------
+        >>> ColonyLine("8", "Kane", 1, date(2027, 6, 12), 250.0, ("Bramble",), 180.0).said
+        '8, 1 colony for Kane by 12 June: Bramble could go; kept, worth 180 by October, sold 250'
+
+        """
+        wanted = f"{self.order}, {many(self.count, 'colony')} for {self.customer}"
+        wanted += f" by {day_words(self.wanted_by)}"
+        if not self.colonies:
+            return f"{wanted}: no colony is strong enough that the plan needs for no nuc"
+        missing = self.count - len(self.colonies)
+        short = f", {missing} more cannot be found" if missing else ""
+        sold = self.price * len(self.colonies)
+        return (
+            f"{wanted}: {', '.join(self.colonies)} could go{short}; kept, worth {self.worth:.0f} "
+            f"by October, sold {sold:.0f}"
+        )
 
 
 @dataclass(frozen=True)
@@ -69,6 +105,7 @@ class SupplySheet:
     orders: tuple[OrderLine, ...]
     gives: tuple[GiveLine, ...]
     nucs: tuple[NucReady, ...]
+    colonies: tuple[ColonyLine, ...]
     weeks: tuple[WeekLine, ...]
     can_give_now: dict[str, int]
     queens_sure: int

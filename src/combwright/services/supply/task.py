@@ -49,6 +49,7 @@ class Gathered:
     orders: dict[str, KnownOrder]
     batches: dict[str, KnownBatch]
     later: list[KnownOrder]
+    colony_price: float
     own: float
     yard: str
     weather: str
@@ -115,7 +116,8 @@ def gather(book: Book, asked: AskedSupply, progress: Progress) -> Gathered:
     ]
     return Gathered(
         solved, fresh, last, readiness, orders, batches,
-        [each for each in orders.values() if not _in_plan(each, asked)],
+        [e for e in orders.values() if e.what != "colony" and not _in_plan(e, asked)],
+        prices.strong_colony_in_april,
         own, yard, situations.around.described(),
         [each.belief.colony for each in standing if situations.is_shut(each.yard)],
     )  # fmt: skip
