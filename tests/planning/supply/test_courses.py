@@ -15,7 +15,7 @@ from combwright.weather.conditions import MATING
 WEEKS = 5
 
 
-def nuc(queen: int, clock: float) -> Situation:
+def nuc(queen: float, clock: float) -> Situation:
     """Give a nuc with a queen still to mate, in weather in which every day is fit for it."""
     stood = situation(NUC, days=7)
     colonies = stood.colonies.copy()
@@ -27,7 +27,7 @@ def nuc(queen: int, clock: float) -> Situation:
     return replace(stood, colonies=colonies, season=season, known_swarm_loss=0.0)
 
 
-def lays(queen: int, clock: float) -> float:
+def lays(queen: float, clock: float) -> float:
     return float(nuc_course(nuc(queen, clock), "Yard", WEEKS).laying[:, -1].mean())
 
 

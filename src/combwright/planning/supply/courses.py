@@ -139,7 +139,7 @@ def nuc_course(situation: Situation, yard: str, weeks: int) -> NucCourse:
 
 def _cell_fails(colonies: NDArray[np.void], colony: str) -> NDArray[np.bool_]:
     """Draw the nucs whose ripe cell gives no queen alive to fly: the colony's day loses none so."""
-    lost = stream(1, "cell", colony).random(len(colonies)) >= ALIVE.value
+    lost = stream(1, "cell", colony).random(len(colonies)) >= ALIVE
     return np.asarray((colonies["queen"] == CELL) & lost)
 
 

@@ -8,7 +8,8 @@ from numpy.typing import ArrayLike, NDArray
 from combwright.terms.data_files import parameter, parameters
 from combwright.terms.ranges import within
 
-ALIVE = parameter("science/queens", "alive_to_fly")
+LAYS_IN_NUCS = parameter("science/queens", "lays_in_nucs")
+LOST_IN_MATING = parameter("science/queens", "lost_in_mating")
 PER_FIT_DAY = parameter("science/queens", "per_fit_day")
 NO_DRONE_LAYER = parameter("science/queens", "no_drone_layer")
 ACCEPTED = parameter("science/queens", "accepted")
@@ -17,30 +18,6 @@ PRIOR_WEIGHT = parameter("science/queens", "prior_weight")
 SHOCK = parameter("science/queens", "batch_shock")
 BY_DATE = parameters("science/queens", "lays_from_cell")
 NUMBERS_OF = {name: tuple(map(int, name.split("-"))) for name in BY_DATE}
-
-
-def laying_share(fit_days: ArrayLike) -> NDArray[np.float64]:
-    r"""Share of ripe cells that become laying queens, by the fit days that the virgins get.
-
-    .. math:: P = 0.80\,\bigl(1 - e^{-0.9 D}\bigr)\,0.95
-
-    ``fit_days``: sum of the chances of a flight from age 5 to 21 days. The first factor is what is
-    lost before she flies, the last what turns out a drone layer.
-
-    References
-    ----------
-    .. [1] J. Pérez-Sato, F. Ratnieks, Apidologie 37, 571-576, 2006, doi:10.1051/apido:2006036:
-       70 % of cells, two thirds of the losses before mating (read). 0.9 a day is judgement.
-
-    Examples
-    --------
-    >>> laying_share([0, 1, 3]).round(2).tolist()
-    [0.0, 0.45, 0.71]
-
-    """
-    days = within(fit_days, 0, 60, "The fit days")
-    mates = 1.0 - np.exp(-PER_FIT_DAY.value * days)
-    return np.asarray(ALIVE.value * mates * NO_DRONE_LAYER.value)
 
 
 def before_and_in_mating(lays: float, lost_in_mating: float) -> tuple[float, float]:
@@ -65,6 +42,33 @@ def before_and_in_mating(lays: float, lost_in_mating: float) -> tuple[float, flo
     lost = 1.0 - float(within(lays, 0, 1, "The share that lays"))
     alive = 1.0 - lost * (1.0 - float(within(lost_in_mating, 0, 1, "The share lost in mating")))
     return alive, (1.0 - lost) / alive if alive else 0.0
+
+
+ALIVE, _ = before_and_in_mating(LAYS_IN_NUCS.value, LOST_IN_MATING.value)  # 0.80 alive to fly
+
+
+def laying_share(fit_days: ArrayLike) -> NDArray[np.float64]:
+    r"""Share of ripe cells that become laying queens, by the fit days that the virgins get.
+
+    .. math:: P = 0.80\,\bigl(1 - e^{-0.9 D}\bigr)\,0.95
+
+    ``fit_days``: sum of the chances of a flight from age 5 to 21 days. The first factor is what is
+    lost before she flies, the last what turns out a drone layer.
+
+    References
+    ----------
+    .. [1] J. Pérez-Sato, F. Ratnieks, Apidologie 37, 571-576, 2006, doi:10.1051/apido:2006036:
+       70 % of cells, two thirds of the losses before mating (read). 0.9 a day is judgement.
+
+    Examples
+    --------
+    >>> laying_share([0, 1, 3]).round(2).tolist()
+    [0.0, 0.45, 0.71]
+
+    """
+    days = within(fit_days, 0, 60, "The fit days")
+    mates = 1.0 - np.exp(-PER_FIT_DAY.value * days)
+    return np.asarray(ALIVE * mates * NO_DRONE_LAYER.value)
 
 
 def usual_share(given: date) -> float:
