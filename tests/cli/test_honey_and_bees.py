@@ -10,8 +10,8 @@ from combwright.services.demo import Paths
 
 WORDS = (
     (("honey", "list"), "The next lot today"),
-    (("honey", "trace", "L26232-1"), "68 jars are out"),
-    (("honey", "labels", "L26232-1"), "Origin: Ireland"),
+    (("honey", "trace", "L26232-1"), "Comfrey"),
+    (("honey", "labels", "L26232-1", "--article", "9501101530003"), "(10)26232-1(3103)000340"),
     (("bees", "list"), "American foulbrood"),
     (("bees", "sheet", "26-1"), "Hand-over of a nuc"),
     (("bees", "register", "--since", "2026-01-01", "--until", "2027-01-01"), "Sheehan"),

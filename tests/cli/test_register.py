@@ -15,7 +15,15 @@ def test_the_register_of_the_demo_says_what_is_missing(demo: Paths, tmp_path: Pa
     assert done.returncode == 0, done.stderr
     told = json.loads(done.stdout)
     assert told["country"] == "Great Britain"
-    assert [each["batch"] for each in told["stock"]] == ["F26-118"]
+    assert {each["batch"]: each["used"] for each in told["stock"]} == {"S27-041": 8, "F26-118": 0}
+    (strips,) = told["treatments"]
+    assert (strips["product"], strips["withdrawal_days"], strips["days"]) == (
+        "Example strips",
+        0,
+        42,
+    )
+    assert len(strips["colonies"]) == 5
+    assert "proof of purchase" in " ".join(told["missing"])
     assert paper.read_bytes().startswith(b"%PDF")
     assert "Check the current law" in cells.read_text("utf-8")
 

@@ -87,6 +87,9 @@ def labels(
     used: Annotated[
         int, typer.Option(help="Labels of the first sheet that are gone.", min=0, max=23)
     ] = 0,
+    article: Annotated[
+        str, typer.Option(help="Its article number of GS1, for the text of a trade code.")
+    ] = "",
     book: BookOption = None,
     as_json: JsonOption = False,
 ) -> None:
@@ -94,7 +97,7 @@ def labels(
     from combwright.services.book.book import save
     from combwright.services.honey.labels import labels_of
 
-    found = labels_of(named_book(book, must_exist=True), lot)
+    found = labels_of(named_book(book, must_exist=True), lot, article)
     if pdf is not None:
         from combwright.paper.label_sheet import label_pdf
 
@@ -108,6 +111,7 @@ def labels(
         f"{label.operator}, {label.address}".strip(", "),
         found.origin,
         f"{label.best_before}, {label.lot}",
+        *([found.trade_text] if found.trade_text else []),
         *(f"Missing: {one}" for one in found.faults),
         *found.cautions,
         found.rule.sentence,

@@ -11,6 +11,8 @@ from combwright.cli.options import BookOption, JsonOption, named_book, print_jso
 if TYPE_CHECKING:
     from combwright.services.register.record import Record
 
+MOST_COLUMNS = 7  # that can be read side by side in a terminal
+
 
 def register(
     country: Annotated[str, typer.Option(help="Whose law: IE (and EU), GB or NI.")],
@@ -58,9 +60,17 @@ def show_record(record: "Record") -> None:
     for one in record.missing:
         console.print(f"  {one}")
     for each in record.tables:
-        shown = Table(*each.headings, title=each.title, title_justify="left", box=None)
-        for row in each.rows:
-            shown.add_row(*row)
-        console.print(shown if each.rows else f"{each.title}: none.")
+        if not each.rows:
+            console.print(f"{each.title}: none.")
+        elif len(each.headings) > MOST_COLUMNS:
+            console.print(each.title)
+            for row in each.rows:
+                told = zip(each.headings, row, strict=True)
+                console.print("  " + "; ".join(f"{word} {cell}" for word, cell in told if cell))
+        else:
+            shown = Table(*each.headings, title=each.title, title_justify="left", box=None)
+            for row in each.rows:
+                shown.add_row(*row)
+            console.print(shown)
     console.print(record.law)
     console.print(record.seal)

@@ -6,7 +6,7 @@ from importlib.resources import files
 import typst
 
 from combwright.paper.printable import printable
-from combwright.services.bees_sold.hand_over import HandOver
+from combwright.services.bees_sold.hand_over import HandOver, plainly
 
 
 def hand_over_pdf(found: HandOver) -> bytes:
@@ -15,7 +15,7 @@ def hand_over_pdf(found: HandOver) -> bytes:
         "title": printable(found.title),
         "sale": printable(found.sale),
         "on": [found.on.year, found.on.month, found.on.day],
-        "day": f"{found.on.day} {found.on:%B %Y}",
+        "day": plainly(found.on),
         "sections": [
             [title, [[word, printable(told)] for word, told in rows]]
             for title, rows in found.sections

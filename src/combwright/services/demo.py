@@ -30,7 +30,7 @@ from combwright.services.demo_colonies import (
     days_of,
     wintered,
 )
-from combwright.services.demo_papers import demo_papers
+from combwright.services.demo_papers import STRIPS, STRIPS_BATCH, demo_papers
 from combwright.services.demo_supply import demo_supply
 from combwright.services.progress import NOTING, READY, Progress, Step, silent
 from combwright.simulation import observe
@@ -39,7 +39,7 @@ from combwright.simulation.hands import actions
 from combwright.simulation.luck import luck
 from combwright.simulation.run import run
 from combwright.sources.table import write_table
-from combwright.terms.entries import HowCounted, Kit, Product, Purchase
+from combwright.terms.entries import HowCounted, Kit
 from combwright.terms.errors import BookError
 from combwright.terms.set_up import SetUp
 from combwright.terms.streams import stream
@@ -67,25 +67,7 @@ KIT: Final = (
 COUNTING: Final = HowCounted(
     id=uuid5(NAMESPACE_URL, "demo counting"), on=FIRST, brood="frames filled", bees="frames covered"
 )
-LABEL: Final = Product(
-    id=uuid5(NAMESPACE_URL, "demo label"),
-    on=FIRST,
-    product="Example formic pads",
-    withdrawal_days=0,
-    prescription="none needed",
-)
-BOUGHT: Final = Purchase(
-    id=uuid5(NAMESPACE_URL, "demo purchase"),
-    on=FIRST,
-    product=LABEL.product,
-    quantity=20,
-    unit="sachets",
-    batch="F26-118",
-    expiry=date(2028, 9, 30),
-    supplier="Example Bee Supply",
-    supplier_address="1 Main Street, Exampletown",
-    no_prescription=True,
-)
+TREATED_YARD: Final = "Mill Orchard"  # all of its colonies at one time, as labels ask
 
 
 @dataclass(frozen=True)
@@ -142,7 +124,7 @@ def write_demo(folder: Path, *, progress: Progress = silent) -> Paths:
             Kit(id=uuid5(NAMESPACE_URL, f"demo kit {item}"), on=FIRST, item=item, count=count)
             for item, count in KIT
         ]
-        + [COUNTING, LABEL, BOUGHT, *demo_supply(), *demo_papers()],
+        + [COUNTING, *demo_supply(), *demo_papers()],
     )
     with book.writing() as db:
         keep_weather(db, CLIMATE, weather, "demo: sampled from the climate of Dublin Airport")
@@ -205,7 +187,25 @@ def _note(kept: TrueColony, on: date, visit: int, rng: np.random.Generator) -> d
     if cast.trouble == "mites" and visit == 4:  # noqa: PLR2004  (a tray is counted once)
         line |= {"mites on tray": round(7 * float(truth["fallen"][0])), "tray days": 7}
     line |= _do(kept, visit, bees, stores)
+    if cast.yard == TREATED_YARD:
+        line |= _treat(kept, visit)
     return line
+
+
+def _treat(kept: TrueColony, visit: int) -> dict[str, object]:
+    """Hang strips against mites at the first visit, and take them out at the last."""
+    if visit == VISITS - 1:
+        return {"treatment out": "yes"}
+    if visit:
+        return {}
+    actions.treat(kept.truth, "amitraz")
+    return {
+        "treatment": "amitraz",
+        "product": STRIPS,
+        "batch": STRIPS_BATCH,
+        "treatment quantity": 2 if kept.hive.kind == "hive" else 1,
+        "treated until": (FIRST + timedelta(days=7 * (VISITS - 1))).isoformat(),
+    }
 
 
 def _do(kept: TrueColony, visit: int, bees: float, stores: float) -> dict[str, object]:

@@ -1,4 +1,4 @@
-"""The demo's papers of the year before: honey in tanks and jars, bees handed over, as notes."""
+"""The demo's papers: honey in tanks and jars, bees handed over, medicines bought, as notes."""
 
 from typing import Any, Final
 from uuid import NAMESPACE_URL, uuid5
@@ -6,12 +6,12 @@ from uuid import NAMESPACE_URL, uuid5
 from combwright.terms.entries import ENTRY, AnyEntry
 
 WELL: Final = {
-    "address": "3 Main Street, Exampletown",
-    "contact": "+353 1 555 0100",
     "inspected_by": "A. Keeper",
     "found": "nothing unusual",
     "no_treatment": True,
 }
+STRIPS, STRIPS_BATCH = "Example strips", "S27-041"
+SUPPLY: Final = {"supplier": "Example Bee Supply", "supplier_address": "9 Main Street, Exampletown"}
 # kind, day, what it says
 NOTES: Final[tuple[tuple[str, str, dict[str, Any]], ...]] = (
     ("keeper", "2026-05-01",
@@ -21,34 +21,43 @@ NOTES: Final[tuple[tuple[str, str, dict[str, Any]], ...]] = (
       "terms": "Tell me within three weeks of the hand-over if the queen fails or the bees are "
       "sick: I look at them with you and replace what was wrong. Not for bees that starved."}),
     ("bees sold", "2026-06-13",
-     WELL | {"sale": "26-1", "what": "nuc", "buyer": "Ryan", "yard": "Mill Orchard",
+     WELL | {"sale": "26-1", "what": "nuc", "buyer": "Ryan",
+      "address": "3 Main Street, Exampletown", "contact": "+353 1 555 0100", "yard": "Mill Orchard",
       "queen_raised": "2025-06-20", "mark": "blue", "clipped": True, "box": "British National",
       "origin_note": "daughter of a queen of Alder Bank, mated there", "combs": 5,
       "combs_of_bees": 5, "combs_of_brood": 3, "combs_of_food": 1, "comb_age": "this year",
       "temper": "calm", "inspected": "2026-06-10", "standard": "FIBKA",
       "box_deposit": "box to come back, 25 paid"}),
     ("bees sold", "2026-07-04",
-     WELL | {"sale": "26-2", "what": "colony", "buyer": "Sheehan", "yard": "Quarry Field",
+     WELL | {"sale": "26-2", "what": "colony", "buyer": "Sheehan",
+      "address": "The Lodge, Examplebridge", "contact": "sheehan@example.org",
+      "yard": "Quarry Field",
       "queen_raised": "2024-06-01", "mark": "green", "box": "British National, one box",
       "combs": 11, "combs_of_bees": 9, "combs_of_brood": 6, "combs_of_food": 2,
       "temper": "lively", "inspected": "2026-07-01", "defects": "two old combs at the wall"}),
     ("bees sold", "2026-08-01",
      WELL | {"sale": "26-3", "what": "queen", "count": 2, "buyer": "Quinn",
+      "address": "14 Mill Lane, Exampleford", "contact": "+353 1 555 0123",
       "yard": "Mill Orchard", "queen_raised": "2026-07-05", "mark": "white", "clipped": False,
       "origin_note": "of the grafts of June, caged with eight workers on 31 July",
       "inspected": "2026-07-28"}),
     ("honey batch", "2026-08-03",
      {"honey": "Summer 2026", "kg": 61.0, "reading": 17.6, "reading_c": 24, "tank": "tank 1"}),
+    ("honey source", "2026-07-30",
+     {"honey": "Summer 2026", "colony": "Bramble", "supers": 2, "kg": 24.1}),
+    ("honey source", "2026-07-30",
+     {"honey": "Summer 2026", "colony": "Teasel", "supers": 1, "kg": 12.4}),
     ("honey source", "2026-07-31",
-     {"honey": "Summer 2026", "yard": "Alder Bank", "first_day": "2026-07-30", "supers": 3,
-      "kg": 36.5}),
+     {"honey": "Summer 2026", "colony": "Mallow", "supers": 1, "kg": 14.0}),
     ("honey source", "2026-07-31",
-     {"honey": "Summer 2026", "yard": "Mill Orchard", "supers": 2, "kg": 25.6}),
+     {"honey": "Summer 2026", "colony": "Comfrey", "supers": 1, "kg": 11.6}),
     ("honey batch", "2026-09-14",
      {"honey": "Ivy and late 2026", "kg": 18.5, "reading": 18.9, "reading_c": 20,
       "tank": "buckets 4 and 5"}),
     ("honey source", "2026-09-12",
-     {"honey": "Ivy and late 2026", "yard": "Quarry Field", "supers": 2, "kg": 19.0}),
+     {"honey": "Ivy and late 2026", "colony": "Burdock", "supers": 1, "kg": 10.2}),
+    ("honey source", "2026-09-12",
+     {"honey": "Ivy and late 2026", "colony": "Tansy", "supers": 1, "kg": 8.8}),
     ("jar run", "2026-08-20",
      {"lot": "L26232-1", "honey": "Summer 2026", "jars": 120, "jar_g": 340, "lost_kg": 0.4,
       "best_before": "2028-12-31", "shows": "year"}),
@@ -65,6 +74,22 @@ NOTES: Final[tuple[tuple[str, str, dict[str, Any]], ...]] = (
     ("honey sale", "2026-09-19", {"lot": "L26232-1", "jars": 20}),
     ("honey sale", "2026-11-21",
      {"lot": "L26275-1", "jars": 24, "buyer": "Example Café", "address": "2 Mill Lane"}),
+    ("product", "2027-03-06",
+     {"product": "Example formic pads", "withdrawal_days": 0, "prescription": "none needed"}),
+    ("purchase", "2027-03-06",
+     SUPPLY | {"product": "Example formic pads", "quantity": 20, "unit": "sachets",
+      "batch": "F26-118", "expiry": "2028-09-30", "no_prescription": True}),
+    ("product", "2027-02-27",
+     {"product": STRIPS, "withdrawal_days": 0, "authorisation": "Example 0000/001",
+      "route": "POM", "prescription": "needed"}),
+    ("purchase", "2027-02-27",
+     SUPPLY | {"product": STRIPS, "quantity": 20, "unit": "strips", "batch": STRIPS_BATCH,
+      "expiry": "2028-06-30", "proof": "INV-2231", "no_prescription": False,
+      "prescriber": "A. Vet", "prescriber_contact": "4 Main Street, Exampletown",
+      "prescription_code": "0000000000000042", "prescription_line": "0000000000000001"}),
+    ("disposal", "2027-04-17",
+     {"product": STRIPS, "quantity": 2, "unit": "strips", "batch": STRIPS_BATCH,
+      "how": "foil torn; taken back by Example Bee Supply"}),
 )  # fmt: skip
 
 

@@ -112,10 +112,12 @@ def test_the_sheet_is_filled_from_the_book_and_from_the_mother_colony(tmp_path: 
         ],
     )  # fmt: skip
     found = hand_over(book, "1")
-    assert found.treatments == ("Example gel (thymol), batch T1: 2025-09-01 to 2025-10-01",)
+    assert found.treatments == (
+        "Example gel (thymol), batch T1: 1 September 2025 to 1 October 2025",
+    )
     told = dict(row for _, rows in found.sections for row in rows)
-    assert told["Last mite count"] == "2026-05-20: 3 mites on the tray in 7 days"
-    assert told["Fed"] == "2026-05-20 0.5 kg of syrup"
+    assert told["Last mite count"] == "20 May 2026: 3 mites on the tray in 7 days"
+    assert told["Fed"] == "20 May 2026 0.5 kg of syrup"
     assert told["From the yard"] == "A"
 
 

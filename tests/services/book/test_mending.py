@@ -10,7 +10,7 @@ from combwright.records.store.book_handle import Book
 from combwright.services.book.book import add_entries
 from combwright.services.book.mending import changed, entry_named, mend, mended, strike
 from combwright.services.book.notes import NoteError
-from combwright.terms.entries import Colony, Visit, Yard
+from combwright.terms.entries import Colony, Product, Purchase, Treatment, Visit, Yard
 from combwright.terms.errors import NotFoundError
 
 ON, LATER = date(2027, 4, 3), date(2027, 4, 24)
@@ -70,6 +70,19 @@ def test_a_change_that_leaves_other_notes_without_their_colony_is_refused(book: 
         strike(book, ENTER, change=uuid4(), on=LATER, reason="no such hive")
     assert "Bramble" in str(refused.value)
     assert visits(book) == [VISIT]
+
+
+def test_a_treatment_is_never_left_without_its_colony_or_its_label(book: Book) -> None:
+    told: dict[str, object] = {"product": "Strips", "quantity": 2}
+    given = Treatment(id=UUID(int=9), on=ON, colony="Bramble", substance="amitraz", **told)  # type: ignore[arg-type]
+    label = Product(id=UUID(int=8), on=ON, product="Strips", withdrawal_days=0)
+    bought = Purchase(id=UUID(int=10), on=ON, product="Strips", quantity=4, unit="strips")
+    add_entries(book, [label, bought, given])
+    with pytest.raises(NoteError, match=r"after this treatment.*Correct one of the two days"):
+        mend(book, ENTER, {"on": "2027-04-20"}, change=uuid4(), on=LATER, reason="came later")
+    with pytest.raises(NoteError, match=r"no medicine “Strips” here.*Note the medicine’s label"):
+        strike(book, label, change=uuid4(), on=LATER, reason="sold out")
+    assert {given, label, bought} <= set(book.now().entries)
 
 
 def test_an_impossible_value_is_said_beside_its_field(book: Book) -> None:

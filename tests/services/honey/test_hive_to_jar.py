@@ -186,6 +186,15 @@ def test_a_treatment_noted_after_the_harvest_is_taken_and_told(tmp_path: Path) -
     assert [one for one in add_entries(book, [TREATED]).problems if one.blocks] == []
 
 
+def test_honey_of_before_the_first_note_still_names_its_colony(tmp_path: Path) -> None:
+    source = noted("honey source", 81, "2025-08-01", honey="Old", colony="Ling", kg=9.2)
+    book = book_of(tmp_path, [noted("honey batch", 80, "2025-08-02", honey="Old", kg=9), source])
+    (traced,) = trace(book, "Old").sources
+    assert traced.colonies == ("Ling",)
+    unknown = noted("honey source", 82, "2025-08-01", honey="Old", colony="Lnig", kg=0.1)
+    assert "Did you mean “Ling”?" in refused(book, unknown)
+
+
 def test_one_question_traces_both_ways(book: Book) -> None:
     found = trace(book, "Ling")
     assert {each.batch.honey for each in found.batches} == {"Heather", "Mixed"}

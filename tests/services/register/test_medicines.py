@@ -53,6 +53,7 @@ BOTH = [treated(5, "A1-03"), treated(6, "A1-04")]
 
 
 def of(folder: Path, entries: Sequence[AnyEntry], country: str = "IE") -> Register:
+    folder.mkdir(exist_ok=True)
     book = Book(folder / "keeper.book")
     add_entries(book, [*BEES, *entries])
     return register(book, country, [2026])
@@ -74,6 +75,18 @@ def test_what_is_missing_is_named_and_stands_first(tmp_path: Path) -> None:
     found = of(tmp_path, [CARD, bought(supplier_address="", no_prescription=None), *BOTH])
     assert found.treatments[0].missing == ("supplier with address", "prescribing vet if any")
     assert found.missing[0].startswith("2026-08-20, Example strip, A1: supplier with address")
+
+
+def test_a_prescription_names_the_vet_the_contact_and_its_copy(tmp_path: Path) -> None:
+    ticked = {"no_prescription": False, "prescriber": ""}
+    (one,) = of(tmp_path / "none", [CARD, bought(**ticked), *BOTH]).treatments
+    assert one.missing == (
+        *("name of the prescribing vet", "contact of the prescribing vet"),
+        "copy of the prescription, or its code",
+    )
+    told = {"prescriber": "A. Vet", "prescriber_contact": "Athlone", "prescription_copy": "folder"}
+    (whole,) = of(tmp_path / "all", [CARD, bought(**(ticked | told)), *BOTH]).treatments
+    assert (whole.missing, whole.prescriber) == ((), "A. Vet, Athlone")
 
 
 @pytest.mark.parametrize(("country", "asked"), [("IE", False), ("GB", True), ("NI", True)])

@@ -126,6 +126,9 @@ def who(
         now = found.get(colony)
         if isinstance(each, Split) and colony == each.new_colony:
             continue
+        # papers of a desk may be older than the first note about the bees
+        if isinstance(each, HoneySource) and now is None and colony in starts:
+            continue
         if now is None:
             yield unknown(each, colony, found, starts)
         elif now.ended is not None and not says_it_again(each, now):
@@ -150,7 +153,7 @@ def unknown(
             "Correct one of the two days.",
         )
     what = f"There is no colony “{colony}” in the book."
-    return wrong(each, named_in(each, colony), what, guess(colony, found, "colony"))
+    return wrong(each, named_in(each, colony), what, guess(colony, [*found, *starts], "colony"))
 
 
 def named_in(each: Noted, colony: str) -> str:

@@ -25,6 +25,7 @@ from combwright.terms.entries import (
     Treatment,
     WashCount,
 )
+from combwright.terms.entries.bees_sold import STANDARDS
 from combwright.terms.errors import NotFoundError
 
 A_YEAR: Final = timedelta(days=365)
@@ -34,6 +35,7 @@ LAW: Final = (
     "and treatments are. Check the current law of your country."
 )
 HAS_COMBS: Final = ("nuc", "colony")
+CARE: Final = {"queen": "queen", "queen cell": "cell"}
 Told = tuple[str, str]
 
 
@@ -77,7 +79,7 @@ def hand_over(book: Book, sale: str) -> HandOver:
         sold.on,
         tuple((title, tuple(one for one in rows if one[1])) for title, rows in sections),
         treated or (("None in the last 12 months.",) if sold.no_treatment else ()),
-        tuple(DATA["care"]["lines"]) if sold.what != "queen cell" else (),
+        tuple(DATA["care"][CARE.get(sold.what, "lines")]),
         keeper.terms if keeper else "",
         tuple(_missing(sold, keeper, treated)),
         _cautions(now, sold),
@@ -88,6 +90,18 @@ def bees_words(sold: BeesSold) -> str:
     """Name what was sold, one or many."""
     many = {"colony": "colonies"}.get(sold.what, f"{sold.what}s")
     return sold.what if sold.count == 1 else many
+
+
+def plainly(on: date) -> str:
+    """Write a day for somebody else’s eyes.
+
+    Examples
+    --------
+    >>> plainly(date(2026, 6, 13))
+    '13 June 2026'
+
+    """
+    return f"{on.day} {on:%B %Y}"
 
 
 def _history(now: Contents, sold: BeesSold) -> list[Noted]:
@@ -134,7 +148,10 @@ def _bees(now: Contents, sold: BeesSold) -> tuple[Told, ...]:
         *counted,
         ("Age of the combs", sold.comb_age),
         ("Temper", sold.temper),
-        ("Described by", DATA["standard"].get(sold.standard, {}).get("name", "agreement")),
+        (
+            "Described by",
+            DATA["standard"].get(sold.standard, {}).get("name", STANDARDS["as agreed"]),
+        ),
         ("Faults told", sold.defects),
         ("Box", sold.box_deposit),
     )
@@ -158,13 +175,13 @@ def _queen(now: Contents, sold: BeesSold) -> tuple[Told, ...]:
 def _health(history: Sequence[Noted], sold: BeesSold) -> Iterator[Told]:
     by = f" by {sold.inspected_by}" if sold.inspected_by else ""
     if sold.inspected:
-        yield "Inspected", f"{sold.inspected}{by}: {sold.found}".rstrip(": ")
+        yield "Inspected", f"{plainly(sold.inspected)}{by}: {sold.found}".rstrip(": ")
     counts = [each for each in history if isinstance(each, TrayCount | WashCount)]
     match counts[-1:]:
         case [TrayCount() as tray]:
-            told = f"{tray.on}: {tray.mites} mites on the tray in {tray.days:g} days"
+            told = f"{plainly(tray.on)}: {tray.mites} mites on the tray in {tray.days:g} days"
         case [WashCount() as wash]:
-            told = f"{wash.on}: {wash.mites} mites on {wash.bees} bees"
+            told = f"{plainly(wash.on)}: {wash.mites} mites on {wash.bees} bees"
         case _:
             told = "none noted"
     if sold.what in HAS_COMBS:
@@ -175,16 +192,16 @@ def _health(history: Sequence[Noted], sold: BeesSold) -> Iterator[Told]:
 def _fed(history: Sequence[Noted], sold: BeesSold) -> Iterator[str]:
     for each in history:
         if isinstance(each, Feed) and each.on > sold.on - FED_LATELY:
-            yield f"{each.on} {each.grams / 1000:g} kg of {each.feed}"
+            yield f"{plainly(each.on)} {each.grams / 1000:g} kg of {each.feed}"
 
 
 def _treated(history: Sequence[Noted], sold: BeesSold) -> Iterator[str]:
     for each in history:
         if isinstance(each, Treatment) and each.on > sold.on - A_YEAR:
             batch = f", batch {each.batch}" if each.batch else ""
-            until = f" to {each.until}" if each.until else ""
+            until = f" to {plainly(each.until)}" if each.until else ""
             named = f"{each.product} ({each.substance})" if each.product else each.substance
-            yield f"{named}{batch}: {each.on}{until}"
+            yield f"{named}{batch}: {plainly(each.on)}{until}"
 
 
 def _missing(sold: BeesSold, keeper: Keeper | None, treated: Sequence[str]) -> Iterator[str]:

@@ -17,6 +17,7 @@ from combwright.science.honey.label_law import (
     origin_of,
 )
 from combwright.science.honey.lots import best_before_words
+from combwright.science.honey.trade_codes import trade_text
 from combwright.services.honey.tanks import country_of, keeper_of
 from combwright.terms.errors import NotFoundError
 
@@ -36,17 +37,22 @@ class LotLabels:
     jars: int
     faults: tuple[str, ...]
     cautions: tuple[str, ...]
+    trade_text: str = ""
 
 
-def labels_of(book: Book, code: str) -> LotLabels:
-    """Make the label of a lot for the keeper's country, by the rule of the day it was filled."""
+def labels_of(book: Book, code: str, article: str = "") -> LotLabels:
+    """Make the label of a lot for the keeper's country, by the rule of the day it was filled.
+
+    With an ``article`` number of GS1 it says what a trade code on it would; no law asks for one.
+    """
     now = book.now()
     if code not in now.lots:
         raise NotFoundError(
             f"There is no lot “{code}” in the book.",
             remedy="`combwright honey list` names the lots.",
         )
-    run, keeper = now.lots[code].run, keeper_of(book)
+    known, keeper = now.lots[code], keeper_of(book)
+    run, durable = known.run, known.durable_until
     rule = label_rule(country_of(book), run.on)
     home = rule.origins[0] if rule.origins else ""
     label = JarLabel(
@@ -71,6 +77,8 @@ def labels_of(book: Book, code: str) -> LotLabels:
         run.jars,
         label_faults(label, rule),
         cautions(label, rule),
+        # (10) says already that it is a lot: the L of the printed mark would say it twice
+        trade_text(article, durable, run.lot.removeprefix("L"), run.jar_g) if article else "",
     )
 
 

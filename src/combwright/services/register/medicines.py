@@ -1,6 +1,6 @@
 """The register of medicines as the law of a country asks for it, and what is missing in it."""
 
-from collections.abc import Collection, Iterable, Sequence
+from collections.abc import Collection, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 from functools import cache
@@ -31,6 +31,7 @@ from combwright.terms.entries import (
 from combwright.terms.errors import NotFoundError
 
 NO_MEDICINE = "drone brood removed"
+PRESCRIBED = ("vet_name", "vet_contact", "prescription_copy")
 WHEREABOUTS = Colony | Split | Move | Unite | End
 
 
@@ -132,9 +133,9 @@ def _row(
         "quantity": whole,
         "supplier": bought and bought.supplier and bought.supplier_address,
         "proof": bought and bought.proof,
-        "prescriber": bought and prescribed(bought),
         "withdrawal": withdrawal is not None,
         "duration": days is not None,
+        **of_prescription(bought),
     }
     return TreatedColonies(
         first.on,
@@ -149,12 +150,39 @@ def _row(
         tuple(sorted(each.colony for each in some)),
         supplied(bought) if bought else "",
         bought.proof if bought else "",
-        f"{prescribed(bought)} {prescription(bought)}".strip() if bought else "",
+        prescribed(bought) if bought else "",
         withdrawal,
         ready,
         duty.keep_until(last),
-        tuple(FIELD_WORDS[one] for one in duty.asks if not found.get(one, True)),
+        tuple(FIELD_WORDS[one] for one in _asked(duty, bought) if not found.get(one, True)),
     )
+
+
+def _asked(duty: Duty, bought: Purchase | None) -> Iterator[str]:
+    """Name the fields that are asked for; of a prescription those that it must tell."""
+    for one in duty.asks:
+        if one == "prescriber" and bought and is_prescribed(bought):
+            yield from PRESCRIBED
+        else:
+            yield one
+
+
+def is_prescribed(bought: Purchase) -> bool:
+    """Tell a medicine that was prescribed, by what is noted of its prescription."""
+    told = bought.prescriber, prescription(bought), bought.prescription_copy
+    return bought.no_prescription is False or any(told)
+
+
+def of_prescription(bought: Purchase | None) -> dict[str, str | bool]:
+    """Give what is told of a prescription, or that there was none."""
+    if bought is None:
+        return {"prescriber": False}
+    return {
+        "prescriber": bool(bought.no_prescription),
+        "vet_name": bought.prescriber,
+        "vet_contact": bought.prescriber_contact,
+        "prescription_copy": bought.prescription_copy or bought.prescription_code,
+    }
 
 
 def supplied(bought: Purchase) -> str:
@@ -164,7 +192,8 @@ def supplied(bought: Purchase) -> str:
 
 def prescribed(bought: Purchase) -> str:
     """Say who prescribed a medicine, or that nobody had to."""
-    return bought.prescriber or ("no prescription" if bought.no_prescription else "")
+    told = ", ".join(one for one in (bought.prescriber, bought.prescriber_contact) if one)
+    return told or ("no prescription" if bought.no_prescription else "")
 
 
 def prescription(bought: Purchase) -> str:

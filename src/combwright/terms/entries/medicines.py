@@ -76,13 +76,23 @@ class Purchase(Entry):
         LINE,
     ] = ""
     prescriber: Annotated[
+        Text, About("Prescriber", "name of the vet, if one prescribed it", said="by"), LINE
+    ] = ""
+    prescriber_contact: Annotated[
+        Text, About("Contact of the prescriber", "address, phone or e-mail", said="of"), LINE
+    ] = ""
+    prescription_copy: Annotated[
         Text,
-        About("Prescriber", "name and contact of the vet, if one prescribed it", said="by"),
+        About("Copy of the prescription", "where it is kept; not needed beside a code"),
         LINE,
     ] = ""
     no_prescription: Annotated[
         bool | None,
-        About("No prescription", "that it was got without a prescription", said="no prescription"),
+        About(
+            "No prescription",
+            "yes: it was got without one; no: there is one",
+            said="no prescription",
+        ),
     ] = None
     prescription_code: Annotated[
         Text,
