@@ -98,3 +98,26 @@ def test_a_likely_swarm_and_open_questions_are_packed_for() -> None:
     assert any("nuc box" in item for item in stop.items)
     assert "time for 1 colony that the book asks about" in stop.items
     assert date(2026, 4, 14) < likely.next_visit
+
+
+@given(rounds())
+def test_the_bench_says_by_how_much_the_counted_shelf_is_short(
+    colonies: list[ColonySheet],
+) -> None:
+    whole = bench(colonies, 0.6)
+    needed = {
+        "drawn frame": whole.frames_drawn,
+        "super": whole.supers,
+        "sugar kg": whole.sugar_kg,
+        "contact feeder": sum(
+            c.portion.syrup_g > 0 and c.portion.feed == "syrup" for c in colonies
+        ),
+    }
+    assert bench(colonies, 0.6, on_shelf=dict.fromkeys(needed, 1e6)).short == []
+    enough = bench(colonies, 0.6, on_shelf=needed)
+    assert (enough.short, enough.steps) == ([], whole.steps)
+    found = bench(colonies, 0.6, on_shelf=dict.fromkeys(needed, 0.0))
+    assert {one.what.removeprefix("contact "): one.needed for one in found.short} == {
+        item.removeprefix("contact "): amount for item, amount in needed.items() if amount
+    }
+    assert found.steps == [*(one.said for one in found.short), *whole.steps]

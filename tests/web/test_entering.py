@@ -62,6 +62,7 @@ FILLED: dict[str, dict[str, str]] = {
         "yard": "Alder Bank",
     },
     "movement": {"what": "brood combs", "from_yard": "Alder Bank", "yard": "Mill Orchard"},
+    "scale reading": {"colony": "Clary", "weight_kg": "31.4"},
     "suspicion": {"yard": "Alder Bank", "of": "European foulbrood", "state": "suspected"},
 }
 BEFORE = {

@@ -84,14 +84,15 @@ def show(
 @commands.command("list", epilog="Example: `combwright book list orders --book yard.book`")
 def list_own(
     what: Annotated[
-        Literal["orders", "batches", "queens"], typer.Argument(help="What is to be listed.")
+        Literal["orders", "batches", "queens", "kit"],
+        typer.Argument(help="What is to be listed."),
     ],
     named: BookOption = None,
     as_json: JsonOption = False,
 ) -> None:
-    """List orders in their turn, batches of cells, or queens with names, as they stand."""
+    """List orders in their turn, batches of cells, queens with names, or kit, as they stand."""
     now = named_book(named, must_exist=True).now()
-    known: Mapping[str, Owned] = getattr(now, what)
+    known: Mapping[str, Owned] = getattr(now, {"kit": "shelf"}.get(what, what))
     if as_json:
         print_json(list(known.values()))
         return
@@ -100,7 +101,7 @@ def list_own(
     for name, each in known.items():
         typer.echo(f"{name}: {own_words(each)}")
     if not known:
-        typer.echo(f"There are no {what} in the book.")
+        typer.echo(f"No {what} in the book.")
 
 
 @commands.command(epilog="Example: `combwright book export --format json --out all.json`")

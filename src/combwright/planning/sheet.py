@@ -121,6 +121,22 @@ class ColonySheet(Shown):
     after: StackView
 
 
+class Short(Shown):
+    """What the round needs and the shelf, as counted in the book, does not hold."""
+
+    what: str
+    needed: float
+    on_shelf: float
+
+    @property
+    def said(self) -> str:
+        """Say by how much it is short."""
+        by = round(self.needed - self.on_shelf, 1)
+        return (
+            f"Short by {by:g}: {self.what}, {self.needed:g} needed, {self.on_shelf:g} on the shelf."
+        )
+
+
 class Bench(Shown):
     """What to prepare indoors."""
 
@@ -134,6 +150,9 @@ class Bench(Shown):
     dummy_boards: int
     supers: int
     boxes: int
+    short: list[Short] = Field(
+        default_factory=list, description="What is counted in the book and is not enough"
+    )
     steps: list[str]
 
 
@@ -240,5 +259,8 @@ class RoundSheet(Shown):
     )
     left_out: list[LeftOut] = Field(
         default_factory=list, description="What does not fit into the minutes that were given"
+    )
+    on_shelf: dict[str, float] = Field(
+        default_factory=dict, description="Kit that should be left, of what is counted in the book"
     )
     notices: list[str]

@@ -1,6 +1,6 @@
 """Bench list and load list: what to prepare indoors and what to put in the van."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import Final
 
 from combwright.advice.actions import of_kind
@@ -8,7 +8,7 @@ from combwright.advice.bee_acts import CutCells, Divide
 from combwright.advice.kit_acts import StoresOut
 from combwright.advice.words.wording import many
 from combwright.planning.matching import asks_for_queen
-from combwright.planning.sheet import Bench, ColonySheet, Handed, Stop
+from combwright.planning.sheet import Bench, ColonySheet, Handed, Short, Stop
 from combwright.science.syrup.keeping import saturation_temperature_c, solubility_fraction
 from combwright.science.syrup.strength import density_kg_per_l
 from combwright.terms.data_files import parameters
@@ -18,6 +18,8 @@ SPARE: Final = PARAMETERS["spare_syrup"].value
 SWARM_LIKELY: Final = PARAMETERS["swarm_likely"].value
 POURED_C: Final = PARAMETERS["poured_c"].value
 PARTS: Final = ("drawn frame", "frame of foundation", "dummy board", "super")
+COUNTED: Final = ("drawn frame", "foundation frame", "dummy board", "super")  # as kit is counted
+NOTHING_COUNTED: Final[Mapping[str, float]] = {}
 ALWAYS: Final = (
     "smoker, fuel and lighter",
     "water to put the smoker out",
@@ -71,9 +73,15 @@ def _parts(colonies: Sequence[ColonySheet], handed: Sequence[Handed]) -> dict[st
 
 
 def bench(
-    colonies: Sequence[ColonySheet], sugar_fraction: float, handed: Sequence[Handed] = ()
+    colonies: Sequence[ColonySheet],
+    sugar_fraction: float,
+    handed: Sequence[Handed] = (),
+    on_shelf: Mapping[str, float] = NOTHING_COUNTED,
 ) -> Bench:
-    """Add up what the round needs from the bench, beside what hives hand each other."""
+    """Add up what the round needs from the bench, beside what hives hand each other.
+
+    What the shelf does not hold of it, of what is counted, is said first.
+    """
     kilograms = round(_grams(colonies, "syrup") * SPARE / 1000.0, 1)
     sugar = round(kilograms * sugar_fraction, 1)
     water = round(kilograms * (1.0 - sugar_fraction), 1)
@@ -90,6 +98,7 @@ def bench(
     parts = [many(number, what) for number, what in counted if number]
     if parts:
         steps.append(f"Make ready {_joined(parts)}.")
+    short = _short(colonies, needed, sugar, on_shelf)
     return Bench(
         sugar_kg=sugar,
         water_kg=water,
@@ -98,8 +107,35 @@ def bench(
         crystallises_below_c=_crystallises_below(sugar_fraction),
         **needed,
         boxes=needed["supers"],
-        steps=steps,
+        short=short,
+        steps=[*(one.said for one in short), *steps],
     )
+
+
+def _short(
+    colonies: Sequence[ColonySheet],
+    parts: Mapping[str, int],
+    sugar_kg: float,
+    on_shelf: Mapping[str, float],
+) -> list[Short]:
+    """Hold what is needed against what is counted; what was never counted is not asked after."""
+    needed: dict[str, float] = {
+        item: parts[name] for item, name in zip(COUNTED, parts, strict=True)
+    } | {
+        "queen excluder": sum(c.set_up.excluder and not c.set_up_now.excluder for c in colonies),
+        "sugar kg": sugar_kg,
+        "fondant kg": round(_grams(colonies, "fondant") / 1000.0, 1),
+    }
+    found = [
+        Short(what=item, needed=amount, on_shelf=on_shelf[item])
+        for item, amount in needed.items()
+        if item in on_shelf and amount > on_shelf[item]
+    ]
+    feeders = [count for item, count in on_shelf.items() if item.endswith("feeder")]
+    fed = sum(each.portion.syrup_g > 0 and each.portion.feed == "syrup" for each in colonies)
+    if feeders and fed > sum(feeders):
+        found.append(Short(what="feeder", needed=fed, on_shelf=sum(feeders)))
+    return found
 
 
 def _joined(parts: Sequence[str]) -> str:

@@ -172,6 +172,23 @@ def test_the_last_cells_are_not_lost_in_silence(on_cells: float, is_told: bool) 
     assert any(f"chance {on_cells:.0%}" in notice for notice in after.notices) == is_told
 
 
+def test_with_one_cell_left_a_colony_goes_on_with_it() -> None:
+    before = standing(0)
+    colonies = before.belief.colonies
+    without = np.arange(len(colonies)) < len(colonies) // 2
+    colonies["queen"] = np.where(without, QUEENLESS, LAYING)
+    after = done(before, entry(Queen, 1, event="one cell left"))
+    assert (after.belief.colonies["queen"] == np.where(without, CELL, LAYING)).all()
+    assert (after.belief.colonies["queen_clock"][without] > 0.0).all()
+
+
+def test_a_queen_that_was_clipped_was_there() -> None:
+    before = standing(0)
+    before.belief.colonies["queen"] = QUEENLESS
+    after = done(before, entry(Queen, 1, event="marked and clipped"))
+    assert (after.belief.colonies["queen"] == LAYING).all()
+
+
 def test_what_followed_from_an_unseen_swarm_is_still_asked_after_cells_are_knocked_down() -> None:
     before = standing(0)
     swarms = before.belief.since[0].swarms

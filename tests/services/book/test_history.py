@@ -3,11 +3,12 @@
 from pathlib import Path
 
 import pytest
-from tests.noted import noted_in
+from tests.noted import noted, noted_in
 from tests.postgres import Places
 
 from combwright.records.store.book_handle import Book
 from combwright.services.book.history import visit_lines, years_of
+from combwright.terms.entries import Visit
 from combwright.terms.errors import NotFoundError
 
 HEADINGS = (
@@ -34,6 +35,14 @@ def test_a_line_a_day_says_what_changed_since_the_one_before(book: Book) -> None
     assert lines[1].remarks == "wasps"
     assert len(lines[1].entries) == 2
     assert "split:" in lines[0].says
+
+
+def test_readings_of_a_scale_are_told_by_day_and_are_no_visits(tmp_path: Path) -> None:
+    head = "date,yard,colony,hive,scale kg"
+    days = ("2026-05-01,Home,Alder,national timber,31.4", "2026-05-02,Home,Alder,,32.6")
+    scale = Book(noted(tmp_path, *days, headings=head))
+    assert next(line.says.split("; ")[0] for line in visit_lines(scale)) == "scale 32.6 kg (+1.2)"
+    assert not [each for each in scale.now().entries if isinstance(each, Visit)]
 
 
 def test_a_yard_and_a_year_are_picked(book: Book) -> None:

@@ -21,6 +21,7 @@ from combwright.terms.entries import (
     Stack,
     Treatment,
 )
+from combwright.terms.entries.queens import HANDLED
 
 BROOD_FRAME_FULL: Final = number("brood_frame_full")
 STORES_FRAME_FULL: Final = number("stores_frame_full")
@@ -104,11 +105,14 @@ def _carry(change: Change, colonies: Any, rng: np.random.Generator) -> None:
 
 
 def _queen(entry: Queen, colonies: Any) -> None:
-    if entry.event == "marked":
-        colonies["queen"] = LAYING  # a queen that is marked was there
+    if entry.event in HANDLED:
+        colonies["queen"] = LAYING  # a queen that is marked or clipped was there
         return
     if entry.event == "cells knocked down":
         actions.cut_cells(colonies)
+        return
+    if entry.event == "one cell left":
+        actions.leave_one_cell(colonies)
         return
     age = number("queen_age")
     if entry.queen_year is not None:

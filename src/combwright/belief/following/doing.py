@@ -130,6 +130,6 @@ def last_cells(entry: Noted, colonies: Any) -> tuple[str, ...]:
     said = (
         f"{entry.on:%d %B %Y}: all queen cells were knocked down in a colony that had no queen "
         f"beside them (chance {on_cells:.0%}): the belief takes it to be queenless. If one cell "
-        "was left, strike this entry out."
+        "was left, put this entry right: “one cell left”."
     )
     return (said,)

@@ -19,8 +19,9 @@ from combwright.records.replay.known_queens import (
     known_batches,
     known_queens,
 )
+from combwright.records.replay.on_shelf import OnShelf, on_shelf
 from combwright.records.store.words_index import WordsIndex
-from combwright.terms.entries import PAPERS, AnyEntry, Correction, Noted, Yard
+from combwright.terms.entries import PAPERS, AnyEntry, Correction, Kit, Noted, Yard
 from combwright.terms.errors import NotFoundError
 
 A_WEEK = timedelta(days=7)
@@ -91,6 +92,11 @@ class Contents:
         return known_lots(self.entries)
 
     @cached_property
+    def shelf(self) -> Mapping[str, OnShelf]:
+        """Kit as it was last counted, and what went since."""
+        return on_shelf(self.entries)
+
+    @cached_property
     def words(self) -> WordsIndex:
         """The words of all entries, to find them by."""
         return WordsIndex(self.entries)
@@ -125,13 +131,13 @@ class Contents:
     def mark(self, before: date) -> str:
         """Name everything that a plan for a day rests on; notes of that day leave it alone.
 
-        But for what colonies come with into the book on that day.
+        But for kit that is counted, and what colonies come with into the book on that day.
         """
         early = {each.id for each in openings(self.entries, before)}
         counted = [
             at
             for at, each in enumerate(self.history)
-            if isinstance(each, Correction) or each.on < before or each.id in early
+            if isinstance(each, Correction | Kit) or each.on < before or each.id in early
         ]
         return f"{len(counted)}/{counted[-1] if counted else 0}/{self.weather}"
 

@@ -12,7 +12,7 @@ from combwright.records.store.book_handle import Book
 from combwright.records.store.contents import Contents
 from combwright.records.store.kept_entries import entries_of
 from combwright.services.book.entry_words import said, spoken
-from combwright.terms.entries import Noted, Visit
+from combwright.terms.entries import Noted, ScaleReading, Visit
 from combwright.terms.entries.fields import fields_of
 from combwright.terms.errors import NotFoundError
 
@@ -93,6 +93,10 @@ def _of(noted: Sequence[Noted], colony: str, yard: str) -> Iterator[VisitLine]:
 
 def _parts(each: Noted, colony: str, before: dict[str, float]) -> Iterable[str]:
     """Say what a note adds to the line of its day."""
+    if isinstance(each, ScaleReading):
+        change = round(each.weight_kg - before.get("scale", each.weight_kg), 2)
+        before["scale"] = each.weight_kg
+        return (f"scale {each.weight_kg:g} kg" + (f" ({change:+g})" if change else ""),)
     if not isinstance(each, Visit):
         told = said(each.model_copy(update={"remark": ""}))
         other = [name for name in names(each) if name != colony]

@@ -1,9 +1,10 @@
-"""Orders, batches and queens with names in words, as terminal and page show them."""
+"""Orders, batches, queens with names and kit in words, as terminal and page show them."""
 
 from combwright.records.replay.known_orders import KnownOrder
 from combwright.records.replay.known_queens import COUNTED, KnownBatch, KnownQueen
+from combwright.records.replay.on_shelf import OnShelf
 
-Owned = KnownOrder | KnownBatch | KnownQueen
+Owned = KnownOrder | KnownBatch | KnownQueen | OnShelf
 
 
 def own_words(now: Owned) -> str:
@@ -15,6 +16,21 @@ def own_words(now: Owned) -> str:
             return batch_words(now)
         case KnownQueen():
             return queen_words(now)
+        case OnShelf():
+            return shelf_words(now)
+
+
+def shelf_words(now: OnShelf) -> str:
+    """Say how much of an item should be left.
+
+    Examples
+    --------
+    >>> from datetime import date
+    >>> shelf_words(OnShelf("super", 18, date(2027, 3, 6), taken=4))
+    '14 left of 18 counted on 2027-03-06'
+
+    """
+    return f"{now.left:g} left of {now.counted} counted on {now.on}"
 
 
 def order_words(now: KnownOrder) -> str:

@@ -151,10 +151,11 @@ def _sheet(
         weather=situations.around.described(),
         yards=yards,
         colonies=told(done, handed),
-        bench=bench(done, SYRUP_FRACTION, handed),
+        bench=bench(done, SYRUP_FRACTION, handed, situations.on_shelf),
         load=load(done, yards, SYRUP_FRACTION, handed),
         handed=handed,
         at_any_colony=shown_branches(at_any_colony(asked.on)),
+        on_shelf=situations.on_shelf,
         notices=[
             *left_out.values(),
             *unknown_places(situations.yards),

@@ -75,7 +75,7 @@ def of_yard(sheet: RoundSheet, yard: str) -> RoundSheet:
         update={
             "yards": [yard],
             "colonies": colonies,
-            "bench": bench(colonies, SYRUP_FRACTION),
+            "bench": bench(colonies, SYRUP_FRACTION, on_shelf=sheet.on_shelf),
             "load": load(colonies, [yard], SYRUP_FRACTION),
         }
     )

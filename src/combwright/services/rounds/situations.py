@@ -15,6 +15,7 @@ from combwright.advice.situation import MARGIN_DAYS, HoneyWaits, Limits, Situati
 from combwright.belief.following.replay import Followed, Replay
 from combwright.records.replay.colonies import standings
 from combwright.records.replay.first_day import known_on, newcomers
+from combwright.records.replay.on_shelf import on_shelf
 from combwright.records.replay.withheld import waits_on
 from combwright.records.store.book_handle import Book
 from combwright.services.beliefs.resumed_replay import resumed_replay
@@ -118,8 +119,16 @@ class Situations:
         return prices_on(self.entries, self.asked.on)
 
     @cached_property
+    def on_shelf(self) -> dict[str, float]:
+        """Kit that should be left in the morning, by what was counted up to the day."""
+        on = self.asked.on
+        some = (e for e in self.entries if e.on < on or (e.on == on and isinstance(e, Kit)))
+        return {item: one.left for item, one in on_shelf(some).items()}
+
+    @property
     def _has_drawn_frames(self) -> bool:
-        return _drawn_frames(self.entries)
+        """Tell whether there are drawn frames to hand; who never counted them has some."""
+        return self.on_shelf.get("drawn frame", 1.0) > 0.0
 
     @cached_property
     def _honey_waits(self) -> dict[str, HoneyWaits]:
@@ -209,9 +218,3 @@ def _first_note(entries: Sequence[Noted], on: date, place: str) -> date:
 
 def _plainly(day: date) -> str:
     return f"{day.day} {day:%B %Y}"
-
-
-def _drawn_frames(entries: Sequence[Noted]) -> bool:
-    """Tell whether the keeper has drawn frames to hand."""
-    owned = [entry for entry in entries if isinstance(entry, Kit) and entry.item == "drawn frame"]
-    return not owned or owned[-1].count > 0

@@ -26,6 +26,7 @@ QUEEN_EVENTS: Final[Mapping[str, float]] = {
     "virgin": VIRGIN,
     "cell": CELL,
 }
+CELL_DAYS: Final = 10.0  # of a cell that is given or left, sealed as a rule; judgement
 # What lies in cells by age: brood, and the mites that are in with it.
 BROOD: Final = (
     "eggs",
@@ -187,7 +188,7 @@ def change_queen(colonies: Any, event: str, *, age_days: float = 0.0) -> None:
         state = np.where(colonies["queen"] == LAYING, CAGED, colonies["queen"])
     elif event == "released":
         state = np.where(colonies["queen"] == CAGED, LAYING, colonies["queen"])
-    clock = np.full(len(colonies), 10.0 if event == "cell" else 0.0)
+    clock = np.full(len(colonies), CELL_DAYS if event == "cell" else 0.0)
     if event in {"removed", "lost"}:
         started = colonies["swarm_clock"] > 0.0
         state, clock = np.where(started, CELL, state), np.where(started, colonies["swarm_clock"], 0)
@@ -209,6 +210,16 @@ def cut_cells(colonies: Any) -> None:
     on_cells = colonies["queen"] == CELL
     colonies["queen"] = np.where(on_cells, QUEENLESS, colonies["queen"])
     colonies["queen_clock"] = np.where(on_cells, 0.0, colonies["queen_clock"])
+
+
+def leave_one_cell(colonies: Any) -> None:
+    """Knock down all queen cells but one in place: a colony without a queen goes on with that.
+
+    Beside a queen that still lays a cell was left on purpose: she and it are as they were.
+    """
+    without = colonies["queen"] == QUEENLESS
+    colonies["queen"] = np.where(without, CELL, colonies["queen"])
+    colonies["queen_clock"] = np.where(without, CELL_DAYS, colonies["queen_clock"])
 
 
 def harvest(colonies: Any, honey_kg: Any) -> Any:

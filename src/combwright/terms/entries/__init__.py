@@ -29,6 +29,7 @@ from combwright.terms.entries.orders import Order, Ordered, OrderNews
 from combwright.terms.entries.places import Move, Yard
 from combwright.terms.entries.queens import Queen, QueenEvent
 from combwright.terms.entries.raised import Batch, BatchCounts, Method, OwnQueen, OwnQueenNews
+from combwright.terms.entries.scales import ScaleReading
 from combwright.terms.entries.stack import STACK_FIELDS, Change, Part, Stack
 from combwright.terms.entries.visit import QueenCells, Visit
 
@@ -80,6 +81,7 @@ __all__ = [
     "Queen",
     "QueenCells",
     "QueenEvent",
+    "ScaleReading",
     "Split",
     "Stack",
     "Substance",
@@ -141,7 +143,8 @@ Noted = Annotated[
     | Keeper
     | BeesSold
     | Movement
-    | Suspicion,
+    | Suspicion
+    | ScaleReading,
     Field(discriminator="kind"),
 ]
 AnyEntry = Annotated[Noted | Correction, Field(discriminator="kind")]

@@ -1,6 +1,6 @@
 """What was done to a queen, or learnt of one."""
 
-from typing import Annotated, ClassVar, Literal
+from typing import Annotated, ClassVar, Final, Literal
 
 from combwright.terms.entries.about import more
 from combwright.terms.entries.entry import YEARS, Entry, OfColony
@@ -13,14 +13,18 @@ QueenEvent = Literal[
     "lost",
     "virgin",
     "marked",
+    "clipped",
+    "marked and clipped",
     "cells knocked down",
+    "one cell left",
 ]
+HANDLED: Final = ("marked", "clipped", "marked and clipped")  # she was there, in hand
 
 
 class Queen(Entry):
     """Something done to, or learnt of, a queen.
 
-    “Cells knocked down” means all of them; where one was left, the colony goes on with it.
+    “Cells knocked down” means all of them; after “one cell left” the colony goes on with that one.
     """
 
     TITLE: ClassVar[str] = "A queen"
@@ -31,9 +35,9 @@ class Queen(Entry):
         QueenEvent,
         more(
             "Queen",
-            "what happened to the queen, or that all queen cells were knocked down",
+            "what happened to the queen, or to the queen cells",
             "queen event",
-            hint="cells knocked down: all of them",
+            hint="cells knocked down: all of them; one cell left: all but one",
             said="",
             nothing="nothing to say",
             name="queen_event",

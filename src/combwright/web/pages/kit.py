@@ -3,7 +3,6 @@
 from fastapi import APIRouter, Request
 from starlette.responses import Response
 
-from combwright.terms.entries import Kit
 from combwright.web.desk import AtDesk
 from combwright.web.showing import page
 
@@ -13,5 +12,4 @@ router = APIRouter(include_in_schema=False)
 @router.get("/kit")
 def show(at: AtDesk, request: Request) -> Response:
     """List what is owned, as last counted, and the hives that are known."""
-    owned = {each.item: each for each in at.book.now().entries if isinstance(each, Kit)}
-    return page(request, "kit.html", owned=owned, hives=at.book.kit.hives())
+    return page(request, "kit.html", owned=at.book.now().shelf, hives=at.book.kit.hives())

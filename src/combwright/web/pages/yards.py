@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from itertools import groupby
+from typing import Final
 from uuid import uuid4
 
 from fastapi import APIRouter, Request
@@ -9,6 +10,7 @@ from starlette.concurrency import run_in_threadpool
 from starlette.responses import RedirectResponse, Response
 
 from combwright.records.replay.known_medicines import known_products
+from combwright.records.replay.on_shelf import FONDANT, SUGAR, jar_item
 from combwright.services.book.beginning import hive_used_last
 from combwright.services.book.entry_form import form_fields, form_of, take_entry
 from combwright.services.book.notes import NoteError
@@ -23,6 +25,7 @@ OWN = ("order", "order news", "batch", "batch counts", "own queen", "own queen n
 MEDICINES = ("product", "purchase", "disposal")
 HONEY = ("honey batch", "honey source", "jar run", "jar weights", "honey sale", "keeper")
 BEES = ("bees sold", "movement", "suspicion")
+USUAL_JARS: Final = (227.0, 340.0, 454.0)  # common practice
 router = APIRouter(include_in_schema=False)
 
 
@@ -99,7 +102,8 @@ def items(at: Desk) -> list[str]:
     """Name what can be counted: what the book counts already, and the catalogue."""
     counted = [each.item for each in at.book.now().entries if isinstance(each, Kit)]
     usual = ["drawn frame", "foundation frame", "dummy board", "super", "queen excluder"]
-    return list(dict.fromkeys([*counted, *usual, *sorted(at.book.kit.items)]))
+    used = [SUGAR, FONDANT, *(jar_item(size) for size in USUAL_JARS)]
+    return list(dict.fromkeys([*counted, *usual, *used, *sorted(at.book.kit.items)]))
 
 
 @router.post("/enter/{kind}")
