@@ -1,7 +1,9 @@
+from io import BytesIO
 from uuid import uuid4
 
 import pytest
 from fastapi.testclient import TestClient
+from PIL import Image
 from tests.web.desks import PAGE
 
 from combwright.services.book.entry_form import FORMS
@@ -105,6 +107,29 @@ def test_an_empty_form_says_what_is_missing_beside_its_field(
     assert status == 422
     assert "is missing." in text
     assert desk.book.now().last == before
+
+
+def test_the_photo_of_a_label_is_kept_and_found_again(client: TestClient, desk: Desk) -> None:
+    made = BytesIO()
+    Image.new("RGB", (40, 30), "orange").save(made, "PNG")
+    told = {"id": str(uuid4()), "on": "2027-04-24", **FILLED["product"]}
+
+    def sent(content: bytes) -> int:
+        files = {"photo": ("label.png", content, "image/png")}
+        return client.post("/enter/product", data=told, files=files, headers=PAGE).status_code
+
+    before = desk.book.now().last
+    assert (sent(b"no photo"), desk.book.now().last) == (422, before)
+    assert sent(made.getvalue()) == 303
+    address = f"/photo/{told['id']}"
+    for page in (
+        "/find?photos=true",
+        "/find?words=example+strip&on=2027-04-24",
+        f"/mend/{told['id']}",
+    ):
+        assert address in client.get(page).text
+    assert client.get(address).headers["content-type"] == "image/jpeg"
+    assert client.get("/find?on=2027-13-40").status_code == 422
 
 
 def test_a_name_that_is_taken_is_refused(client: TestClient) -> None:

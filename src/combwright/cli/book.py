@@ -127,47 +127,6 @@ def export(
         save(out, text)
 
 
-@commands.command(epilog="Example: `combwright book find wasps`")
-def find(
-    words: Annotated[list[str], typer.Argument(help="Words that begin so stand in the note.")],
-    named: BookOption = None,
-    as_json: JsonOption = False,
-) -> None:
-    """Find notes of any year by their words, newest first."""
-    from combwright.services.book.finding import find as found_by
-
-    found = found_by(named_book(named, must_exist=True), " ".join(words))
-    if as_json:
-        print_json(found)
-        return
-    for one in found:
-        typer.echo(f"{one.on} {one.about}, {one.kind}: {one.says} [{str(one.entry)[:8]}]")
-    if not found:
-        typer.echo("No note has these words.")
-
-
-@commands.command(epilog="Example: `combwright book history --colony Alder`")
-def history(
-    colony: Annotated[str, typer.Option(help="Of this colony alone.")] = "",
-    yard: Annotated[str, typer.Option(help="Of the colonies of this yard.")] = "",
-    year: Annotated[int | None, typer.Option(help="Of this year alone.")] = None,
-    named: BookOption = None,
-    as_json: JsonOption = False,
-) -> None:
-    """Tell what was seen and done, one line a visit with what changed, newest first."""
-    from combwright.services.book.history import visit_lines
-
-    lines = visit_lines(named_book(named, must_exist=True), colony=colony, yard=yard, year=year)
-    if as_json:
-        print_json(lines)
-        return
-    for line in lines:
-        remarks = f" “{line.remarks}”" if line.remarks else ""
-        typer.echo(f"{line.on} {line.colony}: {line.says}{remarks}")
-    if not lines:
-        typer.echo("Nothing is noted of this yet.")
-
-
 @commands.command(
     epilog='Example: `combwright book mend 3f2a91 --set stores_kg=4.5 --reason "read it wrong"`'
 )

@@ -17,6 +17,7 @@ from combwright.cli import (
     demo,
     evidence,
     honey,
+    looking_back,
     mites,
     mix,
     own_sheet,
@@ -66,6 +67,8 @@ def shared(
 
 app.add_typer(bees.commands, name="bees")
 book.commands.command("import", epilog=own_sheet.EXAMPLE)(own_sheet.import_sheet)
+for look in (looking_back.find, looking_back.history, looking_back.photo):
+    book.commands.command(epilog=looking_back.EXAMPLES[look.__name__])(look)
 app.command(epilog=backup.EXAMPLE)(backup.backup)
 app.add_typer(book.commands, name="book")
 app.command(epilog=backup.EXAMPLE_CHECK)(backup.check)

@@ -36,6 +36,8 @@ def book(tmp_path: Path) -> Book:
     photo = BytesIO()
     Image.new("RGB", (40, 30), "orange").save(photo, "JPEG")
     Photos(made).keep(NOTE, photo.getvalue())
+    made.beside("headings.json").write_text('{"food": "stores kg"}')
+    made.beside("headings.json").chmod(0o600)
     return made
 
 

@@ -73,8 +73,9 @@ def test_a_change_that_leaves_other_notes_without_their_colony_is_refused(book: 
 
 
 def test_a_treatment_is_never_left_without_its_colony_or_its_label(book: Book) -> None:
-    told: dict[str, object] = {"product": "Strips", "quantity": 2}
-    given = Treatment(id=UUID(int=9), on=ON, colony="Bramble", substance="amitraz", **told)  # type: ignore[arg-type]
+    given = Treatment(
+        id=UUID(int=9), on=ON, colony="Bramble", substance="amitraz", product="Strips", quantity=2
+    )
     label = Product(id=UUID(int=8), on=ON, product="Strips", withdrawal_days=0)
     bought = Purchase(id=UUID(int=10), on=ON, product="Strips", quantity=4, unit="strips")
     add_entries(book, [label, bought, given])

@@ -9,6 +9,7 @@ import io
 from collections.abc import Sequence
 from datetime import date
 from pathlib import Path
+from typing import Any
 from uuid import UUID
 
 import pytest
@@ -78,7 +79,7 @@ def test_what_is_missing_is_named_and_stands_first(tmp_path: Path) -> None:
 
 
 def test_a_prescription_names_the_vet_the_contact_and_its_copy(tmp_path: Path) -> None:
-    ticked = {"no_prescription": False, "prescriber": ""}
+    ticked: dict[str, Any] = {"no_prescription": False, "prescriber": ""}
     (one,) = of(tmp_path / "none", [CARD, bought(**ticked), *BOTH]).treatments
     assert one.missing == (
         *("name of the prescribing vet", "contact of the prescribing vet"),

@@ -20,7 +20,7 @@ from combwright.terms.errors import BookError
 
 LIST: Final = "contents.json"
 SEAL: Final = "seal.json"
-NAMES: Final = re.compile(r"book|access|photos/[0-9a-f-]{36}\.(jpg|png|webp)")
+NAMES: Final = re.compile(r"book|access|headings\.json|photos/[0-9a-f-]{36}\.(jpg|png|webp)")
 LARGEST: Final = 4_000_000_000  # bytes of one content; a bound on what a made-up file may ask for
 LARGEST_LIST: Final = 50_000_000
 

@@ -6,6 +6,7 @@ from tempfile import TemporaryDirectory
 
 from combwright.records.store.book_handle import Book
 from combwright.services.backup.archive import Archive, BackupList, opened
+from combwright.services.backup.backups import BESIDE
 from combwright.services.whole_file import private_folder, write_whole
 from combwright.terms.errors import BookError
 
@@ -30,7 +31,7 @@ def check_backup(path: Path, passphrase: str = "") -> Checked:
 
 def restore(path: Path, target: Path, passphrase: str = "") -> BackupList:
     """Make a book again from a backup, where there is none; nothing half done remains."""
-    for there in (target, Book(target).beside("photos"), Book(target).beside("access")):
+    for there in (target, *(Book(target).beside(name) for name in ("photos", *BESIDE))):
         if there.exists():
             raise BookError(
                 "There is something already.",
@@ -65,7 +66,7 @@ def restore(path: Path, target: Path, passphrase: str = "") -> BackupList:
 def _laid_out(archive: Archive, target: Path) -> Book:
     """Write what a backup holds, each content as it was."""
     book = Book(target, must_exist=True)
-    places = {"book": target, "access": book.beside("access")}
+    places = {"book": target} | {name: book.beside(name) for name in BESIDE}
     for each in archive.contents.kept:
         folder, _, name = each.name.rpartition("/")
         place = book.beside(folder) / name if folder else places[each.name]

@@ -14,6 +14,7 @@ from combwright.services.book.entry_words import said
 from combwright.services.book.field_words import FieldProblem, in_words
 from combwright.services.book.form_fields import FormField, form_field
 from combwright.services.book.notes import NoteError
+from combwright.services.book.photos import Photos
 from combwright.terms.entries import ENTRY, AnyEntry, Correction, Noted
 from combwright.terms.entries.fields import fields_of
 from combwright.terms.errors import NotFoundError
@@ -132,6 +133,8 @@ def _correct(
         raise NoteError(
             [FieldProblem(one.field, one.what, one.remedy) for one in error.problems if one.blocks]
         ) from error
+    if better is not None:
+        Photos(book).carry(entry.id, better.id)
 
 
 def mended(history: Sequence[AnyEntry], colony: str) -> list[Mended]:

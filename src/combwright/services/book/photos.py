@@ -1,7 +1,8 @@
-"""Photos of a note: pictures in a folder beside the book, named after the visit they belong to."""
+"""Photos of notes: pictures in a folder beside the book, named after the entry they belong to."""
 
-from collections.abc import Collection
+from collections.abc import Iterable
 from io import BytesIO
+from pathlib import Path
 from typing import Final
 from uuid import UUID, uuid5
 
@@ -53,22 +54,35 @@ class Photos:
         self._folder = book.beside("photos")
 
     def keep(self, note: UUID, data: bytes) -> None:
-        """Keep the photo of a note, drawn anew; keeping it again changes nothing."""
+        """Keep the photo of a note at a hive: it belongs to its visit."""
+        self.keep_of(uuid5(note, "visit"), data)
+
+    def keep_of(self, entry: UUID, data: bytes) -> None:
+        """Keep the photo of an entry, drawn anew; keeping it again changes nothing."""
         picture = plain_picture(data)
         self._folder.mkdir(mode=0o700, exist_ok=True)
-        save(self._folder / f"{uuid5(note, 'visit')}.jpg", picture, mode=0o600)
+        save(self._folder / f"{entry}.jpg", picture, mode=0o600)
 
-    def among(self, visits: Collection[UUID]) -> set[UUID]:
-        """Tell which of some visits have a photo."""
+    def carry(self, old: UUID, new: UUID) -> None:
+        """Let the photo of an entry stay with what takes its place."""
+        if (path := self._path(old)) is not None:
+            save(path.with_stem(str(new)), path.read_bytes(), mode=0o600)
+
+    def among(self, entries: Iterable[UUID]) -> set[UUID]:
+        """Tell which of some entries have a photo."""
         if not self._folder.is_dir():
             return set()
-        names = {path.stem for path in self._folder.iterdir()}
-        return {visit for visit in visits if str(visit) in names}
+        names = {path.stem for path in self._folder.iterdir() if path.suffix in MEDIA}
+        return {each for each in entries if str(each) in names}
 
-    def of(self, visit: UUID) -> tuple[bytes, str]:
-        """Give the photo of a visit, and its media type."""
-        for ending, media in MEDIA.items():
-            path = self._folder / f"{visit}{ending}"
-            if path.is_file():
-                return path.read_bytes(), media
-        raise NotFoundError("There is no such photo.", remedy="Look at the colony's page.")
+    def of(self, entry: UUID) -> tuple[bytes, str]:
+        """Give the photo of an entry, and its media type."""
+        if (path := self._path(entry)) is None:
+            raise NotFoundError(
+                "There is no such photo.", remedy="`combwright book find --photos` lists them."
+            )
+        return path.read_bytes(), MEDIA[path.suffix]
+
+    def _path(self, entry: UUID) -> Path | None:
+        named = (self._folder / f"{entry}{ending}" for ending in MEDIA)
+        return next((path for path in named if path.is_file()), None)

@@ -46,6 +46,7 @@ def form(
         wrong={one.field: f"{one.what} {one.remedy}" for one in (error.problems if error else ())},
         error=error,
         back=where(entry),
+        has_photo=bool(at.photos.among([entry.id])),
     )
 
 

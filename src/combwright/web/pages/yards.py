@@ -14,11 +14,12 @@ from combwright.records.replay.on_shelf import FONDANT, SUGAR, jar_item
 from combwright.services.book.beginning import hive_used_last
 from combwright.services.book.entry_form import form_fields, form_of, take_entry
 from combwright.services.book.notes import NoteError
+from combwright.services.book.photos import plain_picture
 from combwright.terms.entries import Kit, Visit
 from combwright.weather.climates import climates
 from combwright.weather.forage import districts
 from combwright.web.desk import AtDesk, Desk
-from combwright.web.pages.note import sent
+from combwright.web.pages.note import Sent, sent
 from combwright.web.showing import page
 
 OWN = ("order", "order news", "batch", "batch counts", "own queen", "own queen news")
@@ -26,6 +27,12 @@ MEDICINES = ("product", "purchase", "disposal")
 HONEY = ("honey batch", "honey source", "jar run", "jar weights", "honey sale", "keeper")
 BEES = ("bees sold", "movement", "suspicion")
 USUAL_JARS: Final = (227.0, 340.0, 454.0)  # common practice
+PHOTO_OF: Final = {
+    "product": "of the label",
+    "purchase": "of the receipt",
+    "disposal": "of the paper",
+    "suspicion": "of the sign",
+}
 router = APIRouter(include_in_schema=False)
 
 
@@ -76,6 +83,7 @@ def form(
         wrong=wrong,
         error=error,
         back=BACK.get(kind, "/yards"),
+        takes_photo=PHOTO_OF.get(kind, ""),
     )
 
 
@@ -109,9 +117,19 @@ def items(at: Desk) -> list[str]:
 @router.post("/enter/{kind}")
 async def take(at: AtDesk, request: Request, kind: str) -> Response:
     """Take an entry."""
-    fields = (await sent(request)).fields
+    brought = await sent(request)
     try:
-        await run_in_threadpool(take_entry, at.book, kind, fields)
+        await run_in_threadpool(keep, at, kind, brought)
     except NoteError as error:
-        return await run_in_threadpool(form, request, at, kind, fields, error)
+        return await run_in_threadpool(form, request, at, kind, brought.fields, error)
     return RedirectResponse(BACK.get(kind, "/yards"), status_code=303)
+
+
+def keep(at: Desk, kind: str, brought: Sent) -> None:
+    """Put an entry into the book, and its photo beside it; one that is no photo stops both."""
+    has_photo = bool(brought.photo and kind in PHOTO_OF)
+    if has_photo:
+        plain_picture(brought.photo)
+    entry = take_entry(at.book, kind, brought.fields)
+    if has_photo:
+        at.photos.keep_of(entry, brought.photo)
