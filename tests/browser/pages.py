@@ -23,6 +23,8 @@ PAGES = {
     "begin": "/begin",
     "kit": "/kit",
     "settings": "/settings",
+    "people": "/people",
+    "own-login": "/own-login",
     "syrup": "/syrup",
     "evidence": "/evidence",
     "evidence-topic": "/evidence/mites",

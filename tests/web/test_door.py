@@ -106,9 +106,9 @@ def test_sessions_outlive_the_server_and_a_new_passphrase_ends_them(
     log_in(client)
     token = client.cookies["combwright"]
     now = locked.clock()
-    assert Access(locked.book).holds(token, now)
+    assert Access(locked.book).who(token, now)
     locked.access.set_passphrase("another four unlikely words")
-    assert not locked.access.holds(token, now)
+    assert locked.access.who(token, now) is None
 
 
 @pytest.mark.usefixtures("locked")

@@ -54,6 +54,8 @@ PAGES = (
         "/bees/register",
         "/honey/trace?of=Bramble",
         "/find?words=bramble",
+        "/people",
+        "/own-login",
     ),
     *("/without-signal", "/login", "/enter/yard", "/enter/colony", "/enter/split", "/enter/kit"),
 )

@@ -21,6 +21,7 @@ from combwright.cli import (
     mites,
     mix,
     own_sheet,
+    people,
     prices,
     queens,
     register,
@@ -78,6 +79,7 @@ app.command(epilog=evidence.EXAMPLE)(evidence.evidence)
 app.add_typer(honey.commands, name="honey")
 app.command(epilog=mites.EXAMPLE)(mites.mites)
 app.command(epilog=mix.EXAMPLE)(mix.mix)
+app.add_typer(people.commands, name="people")
 app.command(epilog=prices.EXAMPLE)(prices.prices)
 app.command()(register.register)
 app.command(epilog=backup.EXAMPLE_RESTORE)(backup.restore)

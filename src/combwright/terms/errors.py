@@ -25,6 +25,10 @@ class NotFoundError(CombwrightError):
     """What was asked for is not in the book, the kit or the folder."""
 
 
+class NotAllowedError(CombwrightError):
+    """Who asks may not do this; another person of the book may."""
+
+
 class NotebookError(CombwrightError):
     """Lines of a file cannot be taken as they stand."""
 

@@ -3,6 +3,7 @@
 from asyncio import create_task, sleep
 from collections.abc import AsyncIterator
 from contextlib import asynccontextmanager
+from typing import Final
 
 from fastapi import FastAPI
 from fastapi.exceptions import RequestValidationError
@@ -27,6 +28,16 @@ from combwright.web.same_origin import SameOriginOnly
 from combwright.web.showing import STATIC
 from combwright.web.size_limit import SizeLimit
 from combwright.web.wait import StillWorking, show_wait
+
+EVERY: Final = (
+    *ROUTERS,
+    api.router,
+    files.router,
+    installing.router,
+    login.router,
+    example.router,
+    measuring.router,
+)
 
 
 def build(desk: Desk, measures: Measures | None = None) -> FastAPI:
@@ -63,15 +74,7 @@ def build(desk: Desk, measures: Measures | None = None) -> FastAPI:
     )
     app.state.desk = desk
     app.state.measures = measures
-    for router in (
-        *ROUTERS,
-        api.router,
-        files.router,
-        installing.router,
-        login.router,
-        example.router,
-        measuring.router,
-    ):
+    for router in EVERY:
         app.include_router(router)
     app.mount("/static", StaticFiles(directory=STATIC))
     return app

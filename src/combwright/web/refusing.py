@@ -8,10 +8,11 @@ from starlette.responses import JSONResponse, Response
 
 from combwright.services.book.field_words import FieldProblem
 from combwright.services.book.notes import NoteError
-from combwright.terms.errors import NotFoundError, PassingError
+from combwright.terms.errors import NotAllowedError, NotFoundError, PassingError
 from combwright.web.showing import page
 
 PASSING: Final = 503
+FORBIDDEN: Final = 403
 MOST_TOLD: Final = 20
 RETRY_AFTER_S: Final = 10
 
@@ -46,6 +47,8 @@ def status_of(error: Exception) -> int:
     """Tell what does not exist, and what may be asked again as it is, from what must be changed."""
     if isinstance(error, PassingError):
         return PASSING
+    if isinstance(error, NotAllowedError):
+        return FORBIDDEN
     return 404 if isinstance(error, NotFoundError) else 422
 
 

@@ -19,8 +19,10 @@ from combwright.figures.comb_legend import legend
 from combwright.figures.comb_strip import comb_stack
 from combwright.planning.sheet import Band
 from combwright.science.queens.mark_colour import mark_colour
+from combwright.services.access import Caller
 from combwright.terms.combs import StackView
 from combwright.terms.dated import dated
+from combwright.terms.person import Role
 from combwright.web.addresses import segment
 
 STATIC: Final = Path(str(files("combwright.web").joinpath("static")))
@@ -55,6 +57,8 @@ def page(request: Request, template: str, *, status_code: int = 200, **shown: An
     """Show a page."""
     at = request.app.state.desk
     made = at.clock()
+    caller: Caller | None = getattr(request.state, "caller", None)
+    role = caller.role if caller else Role.KEEPER
     html = (
         environment()
         .get_template(template)
@@ -63,7 +67,8 @@ def page(request: Request, template: str, *, status_code: int = 200, **shown: An
             made=made.isoformat(timespec="seconds"),
             made_words=f"{made:%H:%M}, {made.day} {made:%b}",
             is_demo=at.is_demo,
-            has_login=at.access.needs_passphrase,
+            me=caller,
+            role=role,
             **shown,
         )
     )

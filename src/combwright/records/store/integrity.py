@@ -20,7 +20,9 @@ MOST_TOLD: Final = 10
 ROWS: Final = 1000  # of the book that are read at once
 SAYS_ELSE: Final = "Entry {} says something else than its columns."
 GUARDS: Final = {
-    f"{table}_is_never_{done}" for table in ("entry", "seal") for done in ("changed", "deleted")
+    f"{table}_is_never_{done}"
+    for table in ("entry", "seal", "noted_by")
+    for done in ("changed", "deleted")
 }
 
 

@@ -9,6 +9,7 @@ from uuid import UUID
 import sqlalchemy as sa
 
 from combwright.records.replay.corrections import names, standing
+from combwright.records.store.authorship import refuse_beyond, sign, writing_hand
 from combwright.records.store.dialect import insert
 from combwright.records.store.seals import append_seals
 from combwright.records.store.stored_rows import entries_in, readable
@@ -52,8 +53,11 @@ def keep(db: sa.Connection, entries: Iterable[AnyEntry]) -> int:
     if new:
         following = (db.scalar(sa.select(sa.func.max(entry.c.sequence))) or 0) + 1
         rows = [row(each, sequence) for each, sequence in zip(new, count(following), strict=False)]
+        author = writing_hand()
+        refuse_beyond(db, author, new)
         db.execute(insert(db, entry).on_conflict_do_nothing(), rows)
         append_seals(db, ((one["sequence"], one["body"]) for one in rows))
+        sign(db, author, [one["sequence"] for one in rows])
     return len(new)
 
 

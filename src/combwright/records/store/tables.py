@@ -2,14 +2,36 @@
 
 ``entry`` only ever grows: what was noted is never changed, a correction is a row of its own.
 ``seal`` grows with it, a link of the chain for each entry.
+``noted_by`` says beside an entry who noted it and when; it only grows too.
 ``weather_day`` may be replaced, because a forecast becomes a measurement.
+``person`` and ``door_log`` are of those who share the book, and of what happened at its door.
 """
+
+from datetime import UTC, datetime
 
 import sqlalchemy as sa
 
-CURRENT = "0002"
+CURRENT = "0003"
 # sorted by its signs alone on every server, as SQLite does
 TEXT = sa.Text().with_variant(sa.Text(collation="C"), "postgresql")
+
+
+class StoredMoment(sa.types.TypeDecorator[datetime]):
+    """A moment as text in UTC, which sorts by time and says its zone in every database."""
+
+    impl = sa.String(25)
+    cache_ok = True
+
+    def process_bind_param(self, value: datetime | None, dialect: sa.Dialect) -> str | None:
+        """Write a moment."""
+        del dialect
+        return None if value is None else value.astimezone(UTC).isoformat(timespec="seconds")
+
+    def process_result_value(self, value: str | None, dialect: sa.Dialect) -> datetime | None:
+        """Read a moment."""
+        del dialect
+        return None if value is None else datetime.fromisoformat(value)
+
 
 tables = sa.MetaData()
 
@@ -49,4 +71,37 @@ weather_day = sa.Table(
     sa.Column("sun_h", sa.Double, nullable=False),
     sa.Column("wind_m_s", sa.Double, nullable=False),
     sa.Column("source", TEXT, nullable=False),
+)
+
+person = sa.Table(
+    "person",
+    tables,
+    sa.Column("id", sa.Uuid, primary_key=True),
+    sa.Column("name", TEXT, nullable=False),
+    sa.Column("role", sa.String(10), nullable=False),
+    sa.Column("since", StoredMoment, nullable=False),
+    sa.Column("ended", StoredMoment),
+    sa.Column("passphrase", TEXT),
+    sa.Column("invitation", sa.String(64), unique=True),
+    sa.Column("invited_until", StoredMoment),
+    sa.Column("seed", sa.String(64)),
+    sa.Column("step", sa.Integer),
+    sa.Column("recovery", sa.JSON),
+)
+
+noted_by = sa.Table(
+    "noted_by",
+    tables,
+    sa.Column("sequence", sa.Integer, primary_key=True, autoincrement=False),
+    sa.Column("person", sa.Uuid, nullable=False),
+    sa.Column("at", StoredMoment, nullable=False),
+)
+
+door_log = sa.Table(
+    "door_log",
+    tables,
+    sa.Column("sequence", sa.Integer, primary_key=True, autoincrement=False),
+    sa.Column("at", StoredMoment, nullable=False),
+    sa.Column("person", sa.Uuid),
+    sa.Column("what", TEXT, nullable=False),
 )

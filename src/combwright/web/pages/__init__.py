@@ -14,6 +14,8 @@ from combwright.web.pages import (
     kit,
     mending,
     note,
+    own_login,
+    people,
     printing,
     reading,
     register,
@@ -48,6 +50,8 @@ ROUTERS = tuple(
         finding,
         kit,
         settings,
+        people,
+        own_login,
         adding_weather,
         reading,
     )

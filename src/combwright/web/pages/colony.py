@@ -18,6 +18,7 @@ from combwright.services.beliefs.history_chart import history_chart, signs_used
 from combwright.services.beliefs.score import ScoreLine, score_book
 from combwright.services.book.entry_words import said, stands
 from combwright.services.book.mending import mended
+from combwright.services.people.sharing import whose_notes
 from combwright.services.rounds.whatif import Compared, Idea, whatif
 from combwright.services.rounds.why import LESSONS
 from combwright.terms.errors import CombwrightError, NotFoundError
@@ -207,6 +208,7 @@ def show(at: AtDesk, request: Request, name: ColonyName) -> Response:
         entries=[(each, said(each)) for each in entries[:SHOWN]],
         more=max(0, len(entries) - SHOWN),
         photos=at.photos.among([each.id for each in entries]),
+        authors=whose_notes(at.book, [each.id for each in entries[:SHOWN]]),
         mended=mended(book.history, name),
         part=part,
         on=newest.on if newest else at.day_meant(request),

@@ -1,0 +1,52 @@
+import json
+from pathlib import Path
+
+import pytest
+from tests.cli.typed import typed
+from tests.noted import noted
+
+OAK = "2027-04-03,Top,Oak,national timber,2026,Dublin Airport,7,3,yes,1"
+
+
+@pytest.fixture
+def book(tmp_path: Path) -> str:
+    return str(noted(tmp_path, OAK))
+
+
+def test_people_come_and_go_at_the_machine(book: str, tmp_path: Path) -> None:
+    words = tmp_path / "words.txt"
+    words.write_text("nineteen orange kettles whistle\n", "utf-8")
+    assert "alone" in typed("people", "list", "--book", book).stdout
+    refused = typed("people", "invite", "Ben", "--book", book)
+    assert refused.returncode == 2
+    assert "Begin with your own" in refused.stderr
+    begun = typed("people", "begin", "Anna", "--passphrase-file", str(words), "--book", book)
+    assert begun.returncode == 0, begun.stderr
+    invited = typed(
+        *("people", "invite", "Ben", "--role", "reader"),
+        *("--page", "https://bees.example.org/", "--book", book, "--json"),
+    )
+    assert json.loads(invited.stdout)["link"].startswith("https://bees.example.org/join/")
+    assert "is a helper now" in typed("people", "role", "Ben", "helper", "--book", book).stdout
+    assert "/join/" in typed("people", "lost", "Ben", "link", "--book", book).stdout
+    told = json.loads(typed("people", "list", "--book", book, "--json").stdout)
+    assert [(one["name"], one["role"]) for one in told["people"]] == [
+        ("Anna", "keeper"),
+        ("Ben", "helper"),
+    ]
+    assert "hash" not in json.dumps(told)
+    alone = typed("people", "end", "Anna", "--book", book)
+    assert "only keeper" in alone.stderr
+    for name in ("Ben", "Anna"):  # and the book is a single keeper's again
+        assert typed("people", "end", name, "--book", book).returncode == 0
+    lines = [
+        one["what"] for one in json.loads(typed("people", "log", "--book", book, "--json").stdout)
+    ]
+    assert lines == [
+        "ended what Anna may do",
+        "ended what Ben may do",
+        "gave Ben a new link",
+        "made Ben a helper",
+        "invited Ben as reader",
+        "began to share the book",
+    ]
