@@ -83,6 +83,19 @@ def places(request: pytest.FixtureRequest, tmp_path: Path) -> "Places":
 
 
 @pytest.fixture(scope="session")
+def some_evidence() -> None:
+    """Pages of evidence with two topics: what simulates colonies takes long, and is run once."""
+    from combwright.evidence import at_hand
+    from combwright.evidence.check_files import read_checks
+    from combwright.web.pages.reading import AT_HAND
+
+    quick = [*read_checks("mites"), *read_checks("syrup")]
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(at_hand, "read_checks", lambda: quick)
+        AT_HAND.findings(60.0)
+
+
+@pytest.fixture(scope="session")
 def root() -> Path:
     """The top of the repository."""
     return Path(__file__).parent.parent

@@ -17,7 +17,6 @@ from tests.web.desks import Clock, desk_on
 from combwright.services.demo import ON, Paths
 from combwright.web.app import build
 from combwright.web.desk import Desk
-from combwright.web.pages.reading import AT_HAND
 
 ARGUMENTS = [
     *("--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run"),
@@ -119,8 +118,7 @@ def keep_house(book: Path) -> Iterator[House]:
 
 @pytest.fixture(scope="session")
 def shared_house(demo: Paths, tmp_path_factory: pytest.TempPathFactory) -> Iterator[House]:
-    """A house for tests that only look; what takes long to work out is ready."""
-    AT_HAND.findings(60.0)
+    """A house for tests that only look."""
     yield from keep_house(copied(demo, tmp_path_factory.mktemp("shown")))
 
 

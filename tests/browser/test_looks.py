@@ -59,6 +59,7 @@ def violations(page: Page, options: dict[str, Any]) -> list[Any]:
     ]
 
 
+@pytest.mark.usefixtures("some_evidence")
 @pytest.mark.parametrize("name", PAGES)
 def test_a_page_is_for_everyone(browser: Browser, shown: House, name: str) -> None:
     """Read aloud, in either theme, without scrolling sideways, with gloves, in large letters.

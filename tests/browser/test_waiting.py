@@ -67,6 +67,12 @@ def test_it_tells_the_work_in_its_order_and_gives_way_to_the_round(waiting: Page
 
 
 def test_it_is_for_everyone_and_outlasts_a_gap_in_the_signal(waiting: Page) -> None:
+    """Without JavaScript it looks again by itself."""
+    browser = waiting.context.browser
+    assert browser is not None
+    plain = browser.new_page(java_script_enabled=False)
+    plain.goto(waiting.url)
+    expect(plain.locator("h1")).to_contain_text("Working out")
     waiting.context.set_offline(True)
     expect(waiting.locator("#wait [role=status]")).to_contain_text("No signal")
     assert violations(waiting, WCAG_2_2) == []
@@ -74,12 +80,4 @@ def test_it_is_for_everyone_and_outlasts_a_gap_in_the_signal(waiting: Page) -> N
     assert waiting.evaluate(SMALL) == []
     waiting.context.set_offline(False)
     expect(waiting.locator(".order li")).to_have_count(16, timeout=LONG_MS)
-
-
-def test_without_javascript_it_looks_again_by_itself(waiting: Page) -> None:
-    browser = waiting.context.browser
-    assert browser is not None
-    plain = browser.new_page(java_script_enabled=False)
-    plain.goto(waiting.url)
-    expect(plain.locator("h1")).to_contain_text("Working out")
     expect(plain.locator(".order li")).to_have_count(16, timeout=LONG_MS)

@@ -15,7 +15,6 @@ from combwright.services.book.book import add_notebook
 from combwright.services.demo import ON, VISITS, Paths, write_demo
 from combwright.services.demo_colonies import CASTS, FIRST
 from combwright.services.rounds.from_book import round_sheet
-from combwright.services.rounds.kept_plans import KeptPlans
 from combwright.terms.entries import Kit, TrayCount, Visit
 from combwright.terms.errors import BookError
 
@@ -77,20 +76,17 @@ def test_its_spring_comes_out_of_a_winter(demo: Paths) -> None:
     assert looked[-1] > 3.0 * looked[0]
 
 
-def test_it_is_the_same_each_time(demo: Paths, tmp_path: Path) -> None:
-    other = write_demo(tmp_path)
-    assert other.notebook.read_bytes() == demo.notebook.read_bytes()
-    assert other.weather.read_bytes() == demo.weather.read_bytes()
-    books = (Book(demo.book), Book(other.book))
-    first, again = (round_sheet(book, demo.on, members=20, kept=KeptPlans()) for book in books)
-    assert first.model_dump_json() == again.model_dump_json()
-
-
-def test_an_old_demo_is_replaced_and_other_files_are_left(demo: Paths, tmp_path: Path) -> None:
+def test_it_is_the_same_each_time_and_replaces_an_old_one_alone(
+    demo: Paths, tmp_path: Path
+) -> None:
     (tmp_path / "mine.txt").write_text("keep me")
     for name in ("demo.book", "demo.notebook.csv"):
         (tmp_path / name).write_text("an old one")
-    assert write_demo(tmp_path).notebook.read_bytes() == demo.notebook.read_bytes()
+    other = write_demo(tmp_path)
+    assert other.notebook.read_bytes() == demo.notebook.read_bytes()
+    assert other.weather.read_bytes() == demo.weather.read_bytes()
+    histories = [Book(each).now().history for each in (demo.book, other.book)]
+    assert histories[0] == histories[1]
     assert (tmp_path / "mine.txt").read_text() == "keep me"
 
 

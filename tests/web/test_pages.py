@@ -77,6 +77,7 @@ def client(desk: Desk) -> TestClient:
     return client_of(desk)
 
 
+@pytest.mark.usefixtures("some_evidence")
 @pytest.mark.parametrize("path", PAGES)
 def test_a_page_is_shown_under_the_strict_policy(client: TestClient, path: str) -> None:
     answer = client.get(path, headers=PAGE)

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 from tests.demo import copied
+from tests.noted import noted
 
 from combwright.advice.situation import Situation
 from combwright.belief.following.replay import Followed
@@ -18,6 +19,10 @@ from combwright.services.rounds.kept_plans import KeptPlans, rests_on
 from combwright.services.rounds.situations import AskedRound, Situations, situations_of
 
 MEMBERS = 20
+LINES = (
+    "2027-04-17,Top,Oak,national timber,2026,Dublin Airport,7,3,yes,2",
+    "2027-04-17,Low,Ash,nuc 6 polystyrene,2026,Dublin Airport,3,1.5,yes,1",
+)
 
 
 @pytest.fixture(scope="module")
@@ -26,26 +31,19 @@ def situations(demo: Paths, tmp_path_factory: pytest.TempPathFactory) -> Situati
     return situations_of(book, AskedRound(ON, members=MEMBERS))
 
 
-def test_an_unchanged_book_is_answered_from_what_was_planned(demo: Paths, tmp_path: Path) -> None:
-    book, kept = Book(copied(demo, tmp_path)), KeptPlans()
+def test_an_unchanged_book_is_answered_from_what_was_planned(tmp_path: Path) -> None:
+    """By this program, and by another that finds the plans in the folder."""
+    book, folder = Book(noted(tmp_path, *LINES)), tmp_path / "plans"
+    kept = KeptPlans(folder)
     first = round_sheet(book, ON, members=MEMBERS, kept=kept)
-    made = len(kept)
+    assert kept.made == len(kept) == len(first.colonies)
     again = round_sheet(book, ON, members=MEMBERS, kept=kept)
     assert again == first == round_sheet(book, ON, members=MEMBERS)
-    assert len(kept) == made == len(first.colonies)
-
-
-def test_another_program_takes_the_plans_that_lie_in_the_folder(
-    demo: Paths, tmp_path: Path
-) -> None:
-    book, folder = Book(copied(demo, tmp_path)), tmp_path / "plans"
-    first = KeptPlans(folder)
-    told = round_sheet(book, ON, members=MEMBERS, kept=first)
-    assert first.made == len(told.colonies)
+    assert len(kept) == len(first.colonies)
     assert {path.stat().st_mode & 0o777 for path in folder.iterdir()} == {0o600}
-    again = KeptPlans(folder)
-    assert round_sheet(book, ON, members=MEMBERS, kept=again) == told
-    assert again.made == 0
+    another = KeptPlans(folder)
+    assert round_sheet(book, ON, members=MEMBERS, kept=another) == first
+    assert another.made == 0
 
 
 @pytest.mark.parametrize("damage", ["", "no plan", "0\n{}"])
