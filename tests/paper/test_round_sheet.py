@@ -11,7 +11,7 @@ from pdfminer.layout import LTChar, LTPage, LTTextContainer, LTTextLine
 
 from combwright.paper.pocket_card import card_pdf
 from combwright.paper.round_sheet import Paper, round_pdf
-from combwright.planning.sheet import RoundSheet
+from combwright.planning.sheet import Handed, LeftOut, RoundSheet
 from combwright.terms.combs import Box, Place, StackView
 
 MOST_A_PAGE = 6
@@ -70,6 +70,21 @@ def test_all_that_the_keeper_needs_is_on_paper(sheet: RoundSheet, paper: Paper) 
         assert without_spaces(line) in text, line
     for line in (f"{sheet.bench.sugar_kg:.1f} kg", f"{sheet.bench.water_kg:.1f} kg"):
         assert without_spaces(line) in text
+
+
+def test_who_gives_to_whom_and_what_is_left_for_another_day_stand_on_paper(
+    sheet: RoundSheet,
+) -> None:
+    handed = Handed(
+        what="comb of stores", count=2, giver="Ash", giver_yard="Alder Bank", taker="Birch",
+        taker_yard="Mill Orchard",
+    )  # fmt: skip
+    left = LeftOut(colony="Elder", yard="Alder Bank", minutes=9.0, costs=4.0, cannot_wait=False)
+    changed = sheet.model_copy(update={"handed": [handed], "left_out": [left]})
+    text = without_spaces(words(round_pdf(changed)))
+    for line in ("2 combs of stores from Ash to Birch at Mill Orchard", left.said):
+        assert without_spaces(line) in text
+    assert "No time for today" not in words(round_pdf(sheet))
 
 
 def test_every_colony_has_one_block_in_working_order(sheet: RoundSheet) -> None:

@@ -6,8 +6,10 @@ from tests.planning.test_matching import YARDS, sheet
 from combwright.advice.bee_acts import Heft, Reporting
 from combwright.planning.sheet import ColonySheet, DecisionShown, RoundSheet
 from combwright.planning.short_day import YARD_MINUTES, short_day
+from combwright.planning.task_minutes import usual_minutes
 
 LOOK = 6.0
+OWN = usual_minutes(LOOK)
 
 
 def colony(order: int, worth: float, *, pressing: bool = False) -> ColonySheet:
@@ -26,7 +28,7 @@ def colony(order: int, worth: float, *, pressing: bool = False) -> ColonySheet:
 
 
 def left(told: RoundSheet, minutes: float) -> list[str]:
-    return [each.colony for each in short_day(told, minutes, LOOK).left_out]
+    return [each.colony for each in short_day(told, minutes, OWN).left_out]
 
 
 def test_enough_time_leaves_nothing_out() -> None:
@@ -43,6 +45,6 @@ def test_what_costs_least_is_left_out_and_with_it_its_yard() -> None:
 
 def test_what_cannot_wait_stays() -> None:
     told = sheet(colony(1, 50.0), colony(2, 0.0, pressing=True))
-    short = short_day(told, YARD_MINUTES + LOOK, LOOK)
+    short = short_day(told, YARD_MINUTES + LOOK, OWN)
     assert [(each.colony, each.cannot_wait) for each in short.left_out] == [("C1", False)]
     assert short.left_out[0].costs == 50.0

@@ -7,6 +7,8 @@ from PIL import Image
 from tests.web.desks import PAGE
 
 from combwright.services.book.entry_form import FORMS
+from combwright.services.demo import ON
+from combwright.terms.entries import Queen
 from combwright.web.desk import Desk
 
 FILLED: dict[str, dict[str, str]] = {
@@ -79,7 +81,7 @@ BEFORE = {
 
 
 def enter(client: TestClient, kind: str, fields: dict[str, str]) -> tuple[int, str]:
-    told = {"id": str(uuid4()), "on": "2027-04-24", **fields}
+    told = {"id": str(uuid4()), "on": str(ON), **fields}
     answer = client.post(f"/enter/{kind}", data=told, headers=PAGE)
     return answer.status_code, answer.text
 
@@ -179,3 +181,13 @@ def test_an_order_that_cannot_be_is_refused_beside_its_field(
     assert status == 422
     at = text.index(f'id="fault-{beside}">')
     assert words in text[at : at + 300]
+
+
+def test_a_queen_with_a_name_that_is_lost_leaves_her_colony_without_one(
+    client: TestClient, desk: Desk
+) -> None:
+    news = {"queen": "White 7", "event": "lost"}
+    assert enter(client, "own queen news", news)[0] == 303
+    (noted,) = [each for each in desk.book.now().on(ON) if isinstance(each, Queen)]
+    assert (noted.colony, noted.event) == ("Bramble", "lost")
+    assert desk.book.now().queens["White 7"].is_gone

@@ -1,10 +1,12 @@
 """What was written on paper, entered on one page."""
 
+import io
 import re
 from uuid import uuid4
 
 import pytest
 from fastapi.testclient import TestClient
+from pdfminer.high_level import extract_text
 from tests.web.desks import PAGE, ROUND
 
 from combwright.services.demo import ON
@@ -71,3 +73,10 @@ def test_every_paper_is_one_tap_away(client: TestClient, desk: Desk, paper: str)
     answer = client.get(f"{ROUND}/sheet.pdf?paper={paper}&yard=Alder+Bank")
     assert answer.content.startswith(b"%PDF")
     assert answer.headers["Content-Type"] == "application/pdf"
+
+
+def test_a_short_day_is_printed_with_what_to_leave_out(client: TestClient, desk: Desk) -> None:
+    desk.rounds.sheet(ON, 7)
+    answer = client.get(f"{ROUND}/sheet.pdf?minutes=25&yard=Alder+Bank")
+    assert "No time for today" in extract_text(io.BytesIO(answer.content))
+    assert client.get(f"{ROUND}/sheet.pdf?minutes=0").status_code == 422

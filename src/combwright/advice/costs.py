@@ -27,22 +27,24 @@ COSTS: Final[Mapping[type[Act], Callable[[Any, Prices], float]]] = {
     Requeen: lambda _, prices: prices.mated_queen,
     Demaree: lambda _, prices: prices.super,
 }
-TAKES: Final[Mapping[type[Act], Callable[[Any], float]]] = {
-    Feeding: lambda fed: MINUTES["feed"].value * (fed.grams > 0),
-    Frames: lambda frames: MINUTES["frames"].value * abs(frames.more),
-    Boards: lambda boards: MINUTES["boards"].value * abs(boards.more),
-    StoresOut: lambda out: MINUTES["frames"].value * out.combs,
-    SuperOn: lambda on: MINUTES["super"].value * on.supers,
-    SuperOff: lambda off: MINUTES["super"].value * off.supers,
-    Treat: lambda _: MINUTES["treatment"].value,
-    Requeen: lambda _: MINUTES["queen"].value,
-    CutCells: lambda _: MINUTES["cells"].value,
-    Demaree: lambda _: MINUTES["demaree"].value,
+USUAL: Final[Mapping[str, float]] = {name: each.value for name, each in MINUTES.items()}
+# the task that an act is, and how often it is done
+TAKES: Final[Mapping[type[Act], tuple[str, Callable[[Any], float]]]] = {
+    Feeding: ("feed", lambda fed: fed.grams > 0),
+    Frames: ("frames", lambda frames: abs(frames.more)),
+    Boards: ("boards", lambda boards: abs(boards.more)),
+    StoresOut: ("frames", lambda out: out.combs),
+    SuperOn: ("super", lambda on: on.supers),
+    SuperOff: ("super", lambda off: off.supers),
+    Treat: ("treatment", lambda _: 1),
+    Requeen: ("queen", lambda _: 1),
+    CutCells: ("cells", lambda _: 1),
+    Demaree: ("demaree", lambda _: 1),
 }
 
 
-def minutes_of(actions: Iterable[Act]) -> float:
-    """Give the minutes that acts take beyond the usual look.
+def minutes_of(actions: Iterable[Act], minutes: Mapping[str, float] = USUAL) -> float:
+    """Give the minutes that acts take beyond the look; ``minutes`` by task, the usual ones or own.
 
     Examples
     --------
@@ -50,7 +52,8 @@ def minutes_of(actions: Iterable[Act]) -> float:
     6.0
 
     """
-    return sum(TAKES[type(each)](each) for each in actions if type(each) in TAKES)
+    tasks = ((each, *TAKES[type(each)]) for each in actions if type(each) in TAKES)
+    return sum(minutes[task] * times(each) for each, task, times in tasks)
 
 
 def cost_of(actions: Iterable[Act], prices: Prices) -> float:

@@ -86,8 +86,7 @@ def show(sheet: "RoundSheet") -> None:
     if sheet.left_out:
         console.rule("No time for today")
     for left in sheet.left_out:
-        pressing = "cannot wait: find the time" if left.cannot_wait else f"costs {left.costs:.0f}"
-        _item(console, "-", f"{left.colony} ({left.yard}), {left.minutes:g} minutes: {pressing}")
+        _item(console, "-", left.said)
     console.rule("Take care")
     for notice in sheet.notices:
         _item(console, "-", notice, style="dim")

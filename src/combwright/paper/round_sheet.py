@@ -62,6 +62,8 @@ def sheet_content(sheet: RoundSheet, paper: Paper) -> dict[str, Any]:
         "legend": legend(columns=4 if paper == "a5" else 6),
         "colonies": [_colony(colony, said, paper) for colony in in_order],
         "everywhere": everywhere_words(said),
+        "handed": [printable(each.said) for each in sheet.handed],
+        "left_out": [printable(each.said) for each in sheet.left_out],
         "bench": bench_words(sheet.bench),
         "usual_kit": [printable(item) for item in usual],
         "load": [stop_words(stop, usual) for stop in sheet.load],

@@ -209,6 +209,19 @@ class Handed(Shown):
         return f"{takes}: so much less to feed." if self.what == "comb of stores" else f"{takes}."
 
     @property
+    def said(self) -> str:
+        """Say it of both.
+
+        Examples
+        --------
+        >>> Handed(what="comb of stores", count=2, giver="Ash", giver_yard="Alder Bank",
+        ...        taker="Birch", taker_yard="Mill Orchard").said
+        '2 combs of stores from Ash to Birch at Mill Orchard'
+
+        """
+        return f"{self.counted} from {self.giver} to {self.taker}{self._place}"
+
+    @property
     def to_load(self) -> str:
         """Say what is carried in the van."""
         if self.what == "mated queen":
@@ -238,6 +251,12 @@ class LeftOut(Shown):
     minutes: float
     costs: float = Field(description="In the keeper's money, as far as its work was weighed in it")
     cannot_wait: bool
+
+    @property
+    def said(self) -> str:
+        """Say what is left and at what cost."""
+        pressing = "cannot wait: find the time" if self.cannot_wait else f"costs {self.costs:.0f}"
+        return f"{self.colony} ({self.yard}), {self.minutes:g} minutes: {pressing}"
 
 
 class RoundSheet(Shown):

@@ -4,10 +4,10 @@ from collections.abc import Iterable
 from typing import Final
 
 from combwright.advice.bee_acts import CutCells, Divide, Reporting, Uniting
-from combwright.advice.costs import minutes_of
 from combwright.advice.kit_acts import Feeding
 from combwright.planning.sheet import ColonySheet, LeftOut, RoundSheet, gained
 from combwright.planning.supply.rows import Programme
+from combwright.planning.task_minutes import TaskMinutes
 from combwright.terms.data_files import parameter
 
 YARD_MINUTES: Final = parameter("planning/planning", "yard_minutes").value
@@ -16,15 +16,15 @@ NODES, SECONDS = 1000, 3.0
 PRESSING: Final = (Reporting, CutCells, Divide, Uniting)
 
 
-def short_day(sheet: RoundSheet, minutes: float, look_minutes: float) -> RoundSheet:
+def short_day(sheet: RoundSheet, minutes: float, own: TaskMinutes) -> RoundSheet:
     """Leave out what costs least until the rest fits into the minutes that there are.
 
-    ``look_minutes`` is the keeper's own time at a hive without any work; each yard takes its share
-    for smoker, suit and notes. What cannot wait stays as long as anything can.
+    ``own`` are the keeper's own minutes by task; each yard takes its share for smoker, suit and
+    notes. What cannot wait stays as long as anything can.
     """
     programme = Programme()
     yards = {yard: programme.variable(0.0, 1.0) for yard in sheet.yards}
-    takes = {each.colony: look_minutes + minutes_of(each.actions) for each in sheet.colonies}
+    takes = {each.colony: own.of(each.actions) for each in sheet.colonies}
     kept = {
         each.colony: programme.variable(_worth(each) + 1.0 / len(sheet.colonies), 1.0)
         for each in sheet.colonies

@@ -68,7 +68,11 @@ def test_bad_news_lowers_chances_and_names_whom_to_ring(
         **many, "id": "00000000-0000-0000-0000-0000000000ab", "order": "8 Kane",
         "customer": "Kane", "count": 1, "what": "colony", "price": 250.0,
     }  # fmt: skip
-    add_entries(book, [ENTRY.validate_python(each) for each in (many, promise, colony)])
+    lost = {
+        "id": "00000000-0000-0000-0000-0000000000ac", "kind": "queen", "on": "2027-04-20",
+        "colony": "Nuc Ash", "event": "lost",
+    }  # fmt: skip
+    add_entries(book, [ENTRY.validate_python(each) for each in (many, promise, colony, lost)])
     worse = WhatIf(lost_batches=frozenset({"First graft"}), cold_from=date(2027, 5, 2))
     told = supply_plan(book, replace(QUICK, what_if=worse))
     (late,) = [each for each in told.to_ring if each.order == "7 Hall"]
@@ -81,6 +85,10 @@ def test_bad_news_lowers_chances_and_names_whom_to_ring(
     assert len(whole.colonies) <= 1
     assert not giving & set(whole.colonies)
     assert not any("8 Kane" in each for each in told.next_spring)
+    (before,), (after,) = (
+        [each for each in plan.nucs if each.colony == "Nuc Ash"] for plan in (sheet, told)
+    )
+    assert after.chance < before.chance
     assert told.weeks[0].cells_to_hand == 0
     assert told.weeks[0].lays < sheet.weeks[0].lays
     book.close()

@@ -20,6 +20,8 @@ from combwright.terms.entries import (
     Entry,
     OrderNews,
     OwnQueenNews,
+    Queen,
+    QueenEvent,
 )
 from combwright.terms.entries.fields import fields_of
 from combwright.terms.errors import NotFoundError
@@ -27,6 +29,10 @@ from combwright.terms.errors import NotFoundError
 FORMS: Final[Mapping[str, type[Entry]]] = {
     kind.model_fields["kind"].default: kind for kind in KINDS if kind.TITLE
 }
+
+
+# what news of a queen with a name say of the colony that she is in
+OF_THE_COLONY: Final[Mapping[str, QueenEvent]] = {"lost": "lost", "emerged": "virgin"}
 
 
 def form_of(kind: str) -> type[Entry]:
@@ -57,7 +63,7 @@ def take_entry(book: Book, kind: str, fields: Mapping[str, str]) -> UUID:
     except ValidationError as error:
         raise NoteError(in_words(error, about, lambda field: field.name)) from error
     try:
-        add_entries(book, [entry, *follows(entry)])
+        add_entries(book, [entry, *follows(entry), *told_of_the_colony(book, entry)])
     except RefusedError as error:
         told_problems = [FieldProblem(one.field, one.what, one.remedy) for one in error.problems]
         raise NoteError(told_problems) from error
@@ -81,3 +87,18 @@ def follows(entry: AnyEntry) -> list[AnyEntry]:
         key = uuid5(entry.id, "queen")
         found.append(OwnQueenNews(id=key, on=entry.on, queen=entry.queen, event="sold"))
     return found
+
+
+def told_of_the_colony(book: Book, entry: AnyEntry) -> list[AnyEntry]:
+    """Give what news of a queen with a name say of her colony, unless it is noted already."""
+    if not isinstance(entry, OwnQueenNews) or entry.event not in OF_THE_COLONY:
+        return []
+    now = book.now()
+    known = now.queens.get(entry.queen)
+    colony = entry.colony or (known.colony if known else None)
+    if colony is None or colony not in {each.colony for each in now.living}:
+        return []
+    event = OF_THE_COLONY[entry.event]
+    if any(isinstance(each, Queen) and each.on == entry.on for each in now.of(colony)):
+        return []
+    return [Queen(id=uuid5(entry.id, "colony"), on=entry.on, colony=colony, event=event)]

@@ -5,10 +5,10 @@ from dataclasses import dataclass
 
 from combwright.advice.actions import of_kind
 from combwright.advice.bee_acts import Divide, LeaveShut, Requeen, Uniting
-from combwright.advice.costs import minutes_of
 from combwright.advice.kit_acts import SuperOff, SuperOn, Treat
 from combwright.advice.words.wording import many
 from combwright.planning.sheet import ColonySheet
+from combwright.planning.task_minutes import TaskMinutes
 
 PRESSING = ((Divide, "split"), (Uniting, "unite"), (Requeen, "requeen"), (Treat, "treat"))
 
@@ -68,8 +68,8 @@ class Glance:
         return whole[0].upper() + whole[1:]
 
 
-def glance(colony: ColonySheet, look_minutes: float) -> Glance:
-    """Sum up one colony's part of a round; ``look_minutes`` is the keeper's own time at a hive."""
+def glance(colony: ColonySheet, own: TaskMinutes) -> Glance:
+    """Sum up one colony's part of a round; ``own`` are the keeper's own minutes."""
     now, then, given = colony.set_up_now, colony.set_up, colony.portion
     acts = colony.actions
     taken = sum(each.supers for each in of_kind(acts, SuperOff))
@@ -82,7 +82,7 @@ def glance(colony: ColonySheet, look_minutes: float) -> Glance:
         boards=then.dummy_boards - now.dummy_boards,
         is_asked=bool(colony.questions),
         is_shut=bool(of_kind(acts, LeaveShut)),
-        minutes=look_minutes + minutes_of(acts),
+        minutes=own.of(acts),
         work=tuple(word for kind, word in PRESSING if of_kind(acts, kind)),
     )
 

@@ -19,7 +19,7 @@ from combwright.services.beliefs.unknown_colonies import unknown_colony_notices
 from combwright.services.beliefs.workers import follow_each, for_each, or_left_out
 from combwright.services.progress import PLANNING, Progress, silent
 from combwright.services.rounds.kept_plans import KeptPlans, plans_folder
-from combwright.services.rounds.price_list import prices_on
+from combwright.services.rounds.own_minutes import own_minutes
 from combwright.services.rounds.situations import (
     SYRUP_FRACTION,
     AskedRound,
@@ -75,8 +75,7 @@ def round_sheet(
     sheet = _sheet(followed, situations, progress, plans, left_out)
     if minutes is None:
         return sheet
-    at_a_hive = prices_on(situations.entries, on).minutes_at_a_hive
-    return short_day(sheet, minutes, at_a_hive)
+    return short_day(sheet, minutes, own_minutes(situations.entries, on))
 
 
 def _check(asked: AskedRound) -> None:

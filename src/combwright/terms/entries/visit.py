@@ -215,6 +215,18 @@ class Visit(Entry):
         more("Temper", "1 calm to 5 fierce", "temper", words=TEMPERS, nothing="not noted"),
         Field(ge=1, le=5),
     ] = None
+    minutes: Annotated[
+        float | None,
+        more(
+            "Minutes at the hive",
+            "how long the visit took, with all that was done",
+            "minutes taken",
+            "min",
+            step=1,
+            start=6,
+        ),
+        Field(gt=0, le=480),
+    ] = None
     disease_signs: Annotated[
         Text | None,
         more(

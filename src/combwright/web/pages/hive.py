@@ -7,8 +7,8 @@ from starlette.responses import Response
 
 from combwright.planning.at_every_colony import everywhere
 from combwright.services.rounds.at_a_glance import glance
+from combwright.services.rounds.own_minutes import own_minutes
 from combwright.services.rounds.planned_note import as_advised
-from combwright.services.rounds.price_list import prices_on
 from combwright.terms.entries import Visit
 from combwright.web.addresses import ColonyName
 from combwright.web.desk import AtDesk
@@ -26,7 +26,7 @@ def show(at: AtDesk, request: Request, on: date, colony: ColonyName, days: Days 
     sheet = worked_out(at, on, days)
     mine = of_colony(sheet, colony)
     book = at.book.now()
-    look = prices_on(book.entries, on).minutes_at_a_hive
+    own = own_minutes(book.entries, on)
     beside = [each for each in sheet.colonies if each.yard == mine.yard]
     place = sheet.colonies.index(mine)
     answer = page(
@@ -35,9 +35,9 @@ def show(at: AtDesk, request: Request, on: date, colony: ColonyName, days: Days 
         on=on,
         days=days,
         each=mine,
-        line=glance(mine, look).line,
+        line=glance(mine, own).line,
         said=everywhere(sheet),
-        beside=[(one, glance(one, look)) for one in beside],
+        beside=[(one, glance(one, own)) for one in beside],
         noted={one.colony for one in book.on(on) if isinstance(one, Visit)},
         planned=as_advised(mine, on),
         before=sheet.colonies[place - 1].colony if place else None,

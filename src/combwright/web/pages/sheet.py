@@ -12,7 +12,7 @@ from combwright.records.store.contents import Contents
 from combwright.services.rounds.at_a_glance import glance, minutes_in_words
 from combwright.services.rounds.from_book import NOTICES
 from combwright.services.rounds.kept_rounds import of_yard
-from combwright.services.rounds.price_list import prices_on
+from combwright.services.rounds.own_minutes import own_minutes
 from combwright.services.rounds.syrup_left import syrup_left
 from combwright.services.rounds.to_say_more import to_say_more
 from combwright.services.weather.day_weather import weather_lines
@@ -45,8 +45,8 @@ def show(at: AtDesk, request: Request, on: date, yard: str = "", days: Days = 7)
         return page(request, "empty.html", on=on, first=first_day(book))
     sheet = worked_out(at, on, days)
     noted = {each.colony for each in book.on(on) if isinstance(each, Visit)}
-    look = prices_on(book.entries, on).minutes_at_a_hive
-    rows = [(each, glance(each, look)) for each in sheet.colonies]
+    own = own_minutes(book.entries, on)
+    rows = [(each, glance(each, own)) for each in sheet.colonies]
     yards = [(name, [row for row in rows if row[0].yard == name]) for name in sheet.yards]
     shown = of_yard(sheet, yard) if yard else sheet
     answer = page(
