@@ -35,6 +35,7 @@ PAGES = {
     "history": "/history?colony=Bramble",
     "import": "/import",
     "bees": "/bees",
+    "buyers": "/buyers",
     "sales-register": "/bees/register",
     "trace": "/honey/trace?of=Bramble",
     "numbers-room": "/numbers/simulation.begin",

@@ -12,6 +12,7 @@ WORDS = (
     (("honey", "list"), "The next lot today"),
     (("honey", "trace", "L26232-1"), "Comfrey"),
     (("honey", "labels", "L26232-1", "--article", "9501101530003"), "(10)26232-1(3103)000340"),
+    (("buyers", "list"), "Ryan: sale 26-1 of 2026-06-13, kept until 2031-06-13"),
     (("bees", "list"), "American foulbrood"),
     (("bees", "sheet", "26-1"), "Hand-over of a nuc"),
     (("bees", "register", "--since", "2026-01-01", "--until", "2027-01-01"), "Sheehan"),
@@ -36,6 +37,16 @@ def test_papers_are_written(demo: Paths, tmp_path: Path) -> None:
     for words in (("honey", "trace", "Summer 2026"), ("bees", "register", "--since", "2026-01-01")):
         assert typed(*words, *book, "--csv", str(cells)).returncode == 0
         assert "Seal" in cells.read_text("utf-8")
+
+
+def test_no_buyer_is_deleted_without_being_sure(demo: Paths) -> None:
+    done = typed("buyers", "delete", "Byrne", "--book", str(demo.book))
+    assert done.returncode == 1
+    assert "order 1 Byrne" in done.stdout
+    assert "Nothing was deleted" in done.stdout
+    assert typed("buyers", "delete", "--book", str(demo.book)).returncode == 2
+    early = typed("buyers", "delete", "Ryan", "--sure", "--book", str(demo.book))
+    assert (early.returncode, "2031-06-13" in early.stderr) == (2, True)
 
 
 def test_figures_are_held_against_the_law() -> None:

@@ -191,3 +191,18 @@ def test_a_queen_with_a_name_that_is_lost_leaves_her_colony_without_one(
     (noted,) = [each for each in desk.book.now().on(ON) if isinstance(each, Queen)]
     assert (noted.colony, noted.event) == ("Bramble", "lost")
     assert desk.book.now().queens["White 7"].is_gone
+
+
+def test_a_buyer_is_deleted_after_a_warning(client: TestClient, desk: Desk) -> None:
+    order = FILLED["order"] | {"customer": "Devlin"}
+    assert enter(client, "order", order)[0] == 303
+    gone = {"order": "A9", "event": "cancelled"}
+    assert enter(client, "order news", gone)[0] == 303
+    assert "Devlin" in client.get("/buyers").text
+    assert "cannot be had again" in client.get("/buyers/delete?name=Devlin").text
+    done = client.post("/buyers/delete", data={"name": "Devlin"}, headers=PAGE)
+    assert (done.status_code, done.headers["location"]) == (303, "/buyers")
+    assert "Devlin" not in client.get("/buyers").text
+    assert desk.book.now().orders["A9"].customer == "(deleted)"
+    kept = client.post("/buyers/delete", data={"name": "Ryan"}, headers=PAGE)
+    assert (kept.status_code, "until 2031-06-13" in kept.text) == (422, True)

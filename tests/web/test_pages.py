@@ -51,6 +51,8 @@ PAGES = (
         "/history?yard=Alder%20Bank&year=2027",
         "/import",
         "/bees",
+        "/buyers",
+        "/buyers/delete?name=Ryan",
         "/bees/register",
         "/honey/trace?of=Bramble",
         "/find?words=bramble",

@@ -13,6 +13,7 @@ from combwright.cli import (
     backup,
     bees,
     book,
+    buyers,
     colony,
     demo,
     evidence,
@@ -72,6 +73,7 @@ for look in (looking_back.find, looking_back.history, looking_back.photo):
     book.commands.command(epilog=looking_back.EXAMPLES[look.__name__])(look)
 app.command(epilog=backup.EXAMPLE)(backup.backup)
 app.add_typer(book.commands, name="book")
+app.add_typer(buyers.commands, name="buyers")
 app.command(epilog=backup.EXAMPLE_CHECK)(backup.check)
 app.command()(colony.colony)
 app.command()(demo.demo)

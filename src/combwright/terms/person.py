@@ -7,7 +7,7 @@ from typing import Final, final
 from uuid import UUID
 
 # what a note of these kinds says holds for the whole book: a keeper decides it
-SETTINGS: Final = frozenset({"aim", "counting", "keeper", "limit", "price"})
+SETTINGS: Final = frozenset({"aim", "counting", "keeper", "limit", "names deleted", "price"})
 
 
 class Role(StrEnum):

@@ -16,7 +16,7 @@ from combwright.records.store.integrity import quickly, thoroughly
 from combwright.records.store.newly_written import marks, written_since
 from combwright.records.store.pouring import Poured, pour
 from combwright.records.store.sqlite_file import BookFile
-from combwright.terms.entries import AnyEntry
+from combwright.terms.entries import AnyEntry, NamesDeleted
 from combwright.terms.errors import BookError
 
 Transaction: TypeAlias = sa.Connection
@@ -102,6 +102,8 @@ class Book:
                 self._newest, self._history = Contents((), self.kit), []
             if last > self._newest.last:
                 new = written_since(db, self._newest.last)
+                if any(isinstance(each, NamesDeleted) for _, each in new):  # of those known already
+                    new, self._history = written_since(db, 0), []
                 self._history = [*self._history, *(each for _, each in new)]
             if (last, weather) != (self._newest.last, self._newest.weather):
                 self._newest = Contents(self._history, self.kit, last, weather)

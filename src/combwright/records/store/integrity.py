@@ -9,6 +9,7 @@ from sqlalchemy.exc import DatabaseError
 from combwright.records.store.dialect import guards, whatever_stands_in, wrong_pages
 from combwright.records.store.failures import AWAY, BUSY, family_of
 from combwright.records.store.kept_entries import row
+from combwright.records.store.personal import misfits, put_back
 from combwright.records.store.seals import NEWEST, check_seals
 from combwright.records.store.stored_rows import UNREADABLE
 from combwright.records.store.tables import entry, tables
@@ -19,9 +20,10 @@ NO_DAMAGE: Final = (AWAY, BUSY)
 MOST_TOLD: Final = 10
 ROWS: Final = 1000  # of the book that are read at once
 SAYS_ELSE: Final = "Entry {} says something else than its columns."
+NOT_OF: Final = "What is kept of the buyer in entry {} is not what was sealed."
 GUARDS: Final = {
     f"{table}_is_never_{done}"
-    for table in ("entry", "seal", "noted_by")
+    for table in ("entry", "seal", "old_seal", "noted_by")
     for done in ("changed", "deleted")
 }
 
@@ -39,7 +41,7 @@ def thoroughly(db: sa.Connection) -> list[str]:
     try:
         told = [*wrong_pages(db, f"integrity_check({MOST_TOLD})"), *_structure(db)]
         if not told:
-            told = [*filter(None, [_seals(db, None)]), *_entries(db)]
+            told = [*filter(None, [_seals(db, None)]), *_entries(db), *_buyers(db)]
     except (DatabaseError, BookError) as error:
         told = [_damage(error)]
     return told[:MOST_TOLD]
@@ -93,6 +95,14 @@ def _one_by_one(db: sa.Connection) -> list[str]:
     return told
 
 
+def _buyers(db: sa.Connection) -> list[str]:
+    """Find what is kept of buyers and is not what the entries were sealed with."""
+    try:
+        return [NOT_OF.format(sequence) for sequence in islice(misfits(db), MOST_TOLD)]
+    except UNREADABLE:
+        return ["What is kept of buyers cannot be read."]
+
+
 def _differs(found: dict[str, Any]) -> bool:
-    laid = row(ENTRY.validate_python(found["body"]), found["sequence"])
+    laid = row(ENTRY.validate_python(put_back(found["body"], None)), found["sequence"])
     return any(found[name] != value for name, value in laid.items() if name != "body")

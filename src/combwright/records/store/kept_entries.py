@@ -1,8 +1,9 @@
 """Keeping entries, and reading them back as they stand after corrections."""
 
 import json
-from collections.abc import Collection, Iterable, Sequence
+from collections.abc import Collection, Iterable, Iterator, Sequence
 from itertools import count, islice
+from secrets import token_hex
 from typing import Any
 from uuid import UUID
 
@@ -11,14 +12,16 @@ import sqlalchemy as sa
 from combwright.records.replay.corrections import names, standing
 from combwright.records.store.authorship import refuse_beyond, sign, writing_hand
 from combwright.records.store.dialect import insert
+from combwright.records.store.personal import put_back, taken_out
 from combwright.records.store.seals import append_seals
 from combwright.records.store.stored_rows import entries_in, readable
-from combwright.records.store.tables import entry
+from combwright.records.store.tables import entry, personal
 from combwright.terms.entries import ENTRY, KINDS, AnyEntry, Correction, Noted
 from combwright.terms.errors import ClashError
 
 # SQLite takes some 32 000 values in one statement, older builds 999
 IDS_AT_ONCE = 900
+SALT_BYTES = 16
 # who is in the book, and what is not about one colony
 ALWAYS_READ = (
     "colony",
@@ -29,6 +32,9 @@ ALWAYS_READ = (
         for kind in KINDS
         if "colony" not in kind.model_fields or not kind.model_fields["colony"].is_required()
     ),
+)
+WHOLE = sa.select(entry.c.body, personal.c.told).outerjoin(
+    personal, personal.c.sequence == entry.c.sequence
 )
 CORRECTED = sa.select(entry.c.corrects).where(entry.c.corrects.is_not(None))
 
@@ -43,11 +49,11 @@ def keep(db: sa.Connection, entries: Iterable[AnyEntry]) -> int:
         if wanted.setdefault(each.id, each) != each:
             raise clash(each)
     known = bodies_of(db, list(wanted))
-    for key, body in known.items():
+    for key, stored in known.items():
         # compared as entries: a field that a later version adds makes no difference
         with readable(db):
-            was = ENTRY.validate_python(body)
-        if was != wanted[key]:
+            was = ENTRY.validate_python(put_back(*stored))
+        if was not in (wanted[key], without_buyer(wanted[key])):
             raise clash(wanted[key])
     new = [each for each in wanted.values() if each.id not in known]
     if new:
@@ -55,7 +61,10 @@ def keep(db: sa.Connection, entries: Iterable[AnyEntry]) -> int:
         rows = [row(each, sequence) for each, sequence in zip(new, count(following), strict=False)]
         author = writing_hand()
         refuse_beyond(db, author, new)
+        apart = list(kept_apart(rows))
         db.execute(insert(db, entry).on_conflict_do_nothing(), rows)
+        if apart:
+            db.execute(sa.insert(personal), apart)
         append_seals(db, ((one["sequence"], one["body"]) for one in rows))
         sign(db, author, [one["sequence"] for one in rows])
     return len(new)
@@ -63,7 +72,7 @@ def keep(db: sa.Connection, entries: Iterable[AnyEntry]) -> int:
 
 def history(db: sa.Connection) -> list[AnyEntry]:
     """Read every entry as it was written, corrections included, oldest writing first."""
-    return entries_in(db, sa.select(entry.c.body).order_by(entry.c.sequence))
+    return entries_in(db, WHOLE.order_by(entry.c.sequence))
 
 
 def all_entries(db: sa.Connection) -> list[Noted]:
@@ -76,15 +85,13 @@ def entries_of(db: sa.Connection, colony: str) -> list[Noted]:
     found = standing(
         entries_in(
             db,
-            sa.select(entry.c.body)
-            .where(
+            WHOLE.where(
                 (entry.c.colony == colony)
                 | (entry.c.other_colony == colony)
                 # a correction may move a note from one colony to another, so both ends are read
                 | entry.c.corrects.is_not(None)
                 | entry.c.id.in_(CORRECTED)
-            )
-            .order_by(entry.c.sequence),
+            ).order_by(entry.c.sequence),
         )
     )
     return [each for each in found if colony in names(each)]
@@ -94,25 +101,38 @@ def written_about(db: sa.Connection, colonies: Collection[str]) -> list[AnyEntry
     """Read as written what bears on some colonies, and who else is in the book, and where."""
     return entries_in(
         db,
-        sa.select(entry.c.body)
-        .where(
+        WHOLE.where(
             entry.c.kind.in_(ALWAYS_READ)
             | entry.c.colony.in_(colonies)
             | entry.c.other_colony.in_(colonies)
             | entry.c.id.in_(CORRECTED)
-        )
-        .order_by(entry.c.sequence),
+        ).order_by(entry.c.sequence),
     )
 
 
-def bodies_of(db: sa.Connection, ids: Sequence[UUID]) -> dict[UUID, Any]:
-    """Read the stored contents of those of the ids that the book knows."""
-    found: dict[UUID, Any] = {}
+def kept_apart(rows: Iterable[dict[str, Any]]) -> Iterator[dict[str, Any]]:
+    """Take out of rows in place what they say of buyers, and give it for its own table."""
+    for one in rows:
+        salt = token_hex(SALT_BYTES)  # not from a seed: nobody may be able to make it again
+        one["body"], told = taken_out(one["body"], salt)
+        if told:
+            yield {"sequence": one["sequence"], "salt": salt, "told": told}
+
+
+def without_buyer(each: AnyEntry) -> AnyEntry:
+    """Give an entry as it reads once its buyer is deleted."""
+    body, _ = taken_out(each.model_dump(mode="json", exclude_none=True), "")
+    return ENTRY.validate_python(put_back(body, None))
+
+
+def bodies_of(db: sa.Connection, ids: Sequence[UUID]) -> dict[UUID, tuple[Any, Any]]:
+    """Read the stored contents of those of the ids that the book knows, and what is kept apart."""
+    found: dict[UUID, tuple[Any, Any]] = {}
     wanted = iter(ids)
     while some := list(islice(wanted, IDS_AT_ONCE)):
-        asked = sa.select(entry.c.id, entry.c.body).where(entry.c.id.in_(some))
+        asked = WHOLE.add_columns(entry.c.id).where(entry.c.id.in_(some))
         with readable(db):
-            found |= {row.id: row.body for row in db.execute(asked)}
+            found |= {row.id: (row.body, row.told) for row in db.execute(asked)}
     return found
 
 

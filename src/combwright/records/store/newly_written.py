@@ -2,6 +2,8 @@
 
 import sqlalchemy as sa
 
+from combwright.records.store.kept_entries import WHOLE
+from combwright.records.store.personal import put_back
 from combwright.records.store.stored_rows import readable
 from combwright.records.store.tables import entry, weather_day
 from combwright.terms.entries import ENTRY, AnyEntry
@@ -9,13 +11,12 @@ from combwright.terms.entries import ENTRY, AnyEntry
 
 def written_since(db: sa.Connection, sequence: int) -> list[tuple[int, AnyEntry]]:
     """Read entries as they were written after one (0: all), each with its place in the book."""
-    asked = (
-        sa.select(entry.c.sequence, entry.c.body)
-        .where(entry.c.sequence > sequence)
-        .order_by(entry.c.sequence)
-    )
+    asked = WHOLE.add_columns(entry.c.sequence).where(entry.c.sequence > sequence)
     with readable(db):
-        return [(row.sequence, ENTRY.validate_python(row.body)) for row in db.execute(asked)]
+        return [
+            (row.sequence, ENTRY.validate_python(put_back(row.body, row.told)))
+            for row in db.execute(asked.order_by(entry.c.sequence))
+        ]
 
 
 def marks(db: sa.Connection) -> tuple[int, str]:

@@ -119,6 +119,8 @@ def prepare(connection: Any, _record: object) -> None:  # noqa: ANN401  (the dri
     connection.isolation_level = None
     connection.execute(f"PRAGMA busy_timeout = {BUSY_TIMEOUT_MS}")
     connection.execute("PRAGMA foreign_keys = ON")
+    # what is deleted of buyers is overwritten, not left in the file until its place is wanted
+    connection.execute("PRAGMA secure_delete = ON")
     # without this, INSERT OR REPLACE would slip past the triggers that keep entries as they are
     connection.execute("PRAGMA recursive_triggers = ON")
 

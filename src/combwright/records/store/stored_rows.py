@@ -6,6 +6,7 @@ from typing import Any, Final
 
 import sqlalchemy as sa
 
+from combwright.records.store.personal import put_back
 from combwright.terms.entries import ENTRY, AnyEntry
 from combwright.terms.errors import BookError
 
@@ -14,9 +15,9 @@ UNREADABLE: Final = (ValueError, TypeError, AttributeError, OverflowError, Recur
 
 
 def entries_in(db: sa.Connection, wanted: sa.Select[Any]) -> list[AnyEntry]:
-    """Read the entries whose bodies are asked for."""
+    """Read the entries whose bodies, and what is kept apart from them, are asked for."""
     with readable(db):
-        return [ENTRY.validate_python(body) for body in db.scalars(wanted)]
+        return [ENTRY.validate_python(put_back(row.body, row.told)) for row in db.execute(wanted)]
 
 
 @contextmanager

@@ -3,6 +3,8 @@
 ``entry`` only ever grows: what was noted is never changed, a correction is a row of its own.
 ``seal`` grows with it, a link of the chain for each entry.
 ``noted_by`` says beside an entry who noted it and when; it only grows too.
+``personal`` holds what entries say of buyers: of which rows can be deleted.
+``old_seal`` is the chain as it stood before names were kept apart, for papers printed until then.
 ``weather_day`` may be replaced, because a forecast becomes a measurement.
 ``person`` and ``door_log`` are of those who share the book, and of what happened at its door.
 """
@@ -11,7 +13,7 @@ from datetime import UTC, datetime
 
 import sqlalchemy as sa
 
-CURRENT = "0003"
+CURRENT = "0004"
 # sorted by its signs alone on every server, as SQLite does
 TEXT = sa.Text().with_variant(sa.Text(collation="C"), "postgresql")
 
@@ -58,6 +60,21 @@ seal = sa.Table(
     tables,
     sa.Column("sequence", sa.Integer, primary_key=True, autoincrement=False),
     sa.Column("hash", sa.String(64), nullable=False),
+)
+
+old_seal = sa.Table(
+    "old_seal",
+    tables,
+    sa.Column("sequence", sa.Integer, primary_key=True, autoincrement=False),
+    sa.Column("hash", sa.String(64), nullable=False),
+)
+
+personal = sa.Table(
+    "personal",
+    tables,
+    sa.Column("sequence", sa.Integer, primary_key=True, autoincrement=False),
+    sa.Column("salt", sa.String(32), nullable=False),
+    sa.Column("told", sa.JSON, nullable=False),
 )
 
 weather_day = sa.Table(

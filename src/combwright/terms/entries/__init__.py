@@ -9,7 +9,7 @@ from uuid import UUID
 
 from pydantic import Field, TypeAdapter
 
-from combwright.terms.entries.bees_sold import BeesSold, Movement, Suspicion
+from combwright.terms.entries.bees_sold import BeesSold, Movement, NamesDeleted, Suspicion
 from combwright.terms.entries.colonies import Colony, End, EndReason, Split, Unite
 from combwright.terms.entries.counting import HowCounted
 from combwright.terms.entries.entry import Entry, Name, Text
@@ -67,6 +67,7 @@ __all__ = [
     "Move",
     "Movement",
     "Name",
+    "NamesDeleted",
     "Noted",
     "Order",
     "OrderNews",
@@ -144,7 +145,8 @@ Noted = Annotated[
     | BeesSold
     | Movement
     | Suspicion
-    | ScaleReading,
+    | ScaleReading
+    | NamesDeleted,
     Field(discriminator="kind"),
 ]
 AnyEntry = Annotated[Noted | Correction, Field(discriminator="kind")]
@@ -153,7 +155,7 @@ KINDS: Final[tuple[type[Entry], ...]] = get_args(get_args(Noted)[0])
 # what is written at a desk and says nothing of how a colony is
 PAPERS: Final = (
     *(HoneyBatch, HoneySource, JarRun, JarWeights, HoneySale, Keeper),
-    *(BeesSold, Movement, Product, Purchase, Disposal),
+    *(BeesSold, Movement, NamesDeleted, Product, Purchase, Disposal),
 )
 
 Correction.model_rebuild()

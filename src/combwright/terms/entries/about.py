@@ -41,6 +41,7 @@ class About:
     ``words`` are those of its choices in forms, ``nothing`` that of leaving it open. A stepper
     goes by ``step`` from ``start``; without a step a number is typed. ``name`` is that of the
     field in the form at the hive; phones may hold notes for weeks, so it never changes.
+    ``personal`` is what tells who somebody else is: it is kept apart, and can be deleted.
     """
 
     label: str
@@ -58,6 +59,7 @@ class About:
     at_hive: Place = ""
     name: str = ""
     nought_is_none: bool = False
+    personal: bool = False
 
     def __get_pydantic_json_schema__(
         self, core_schema: CoreSchema, handler: GetJsonSchemaHandler

@@ -42,10 +42,16 @@ class BeesSold(Entry):
     count: Annotated[
         int, About("How many", "how many alike", said="how many"), Field(ge=1, le=500)
     ] = 1
-    buyer: Annotated[Name, About("Buyer", "to whom", said="to")]
-    address: Annotated[Text, About("Buyer’s address", "so that they can be found", said="of"), LINE]
+    buyer: Annotated[Name, About("Buyer", "to whom", said="to", personal=True)]
+    address: Annotated[
+        Text,
+        About("Buyer’s address", "so that they can be found", said="of", personal=True),
+        LINE,
+    ]
     contact: Annotated[
-        Text, About("Phone or e-mail", "one way to reach the buyer", said=""), LINE
+        Text,
+        About("Phone or e-mail", "one way to reach the buyer", said="", personal=True),
+        LINE,
     ] = ""
     order: Annotated[
         Name | None,
@@ -164,8 +170,22 @@ class Movement(Entry):
         Name | None,
         About("To the yard", "where it went", said="to", chosen_from="yard", nothing="to somebody"),
     ] = None
-    to: Annotated[Text, About("To somebody", "name and address", said="to"), LINE] = ""
+    to: Annotated[
+        Text, About("To somebody", "name and address", said="to", personal=True), LINE
+    ] = ""
     papers: Annotated[Text, About("Papers", "certificate or import reference, if any"), LINE] = ""
+
+
+class NamesDeleted(Entry):
+    """What was noted of a buyer was deleted; the notes themselves stay, without a name.
+
+    It is written by the deletion itself, and says which notes they were, never of whom.
+    """
+
+    kind: Literal["names deleted"] = "names deleted"
+    notes: Annotated[
+        Text, About("Of the notes", "what the notes are about", said=""), Field(max_length=2000)
+    ]
 
 
 class Suspicion(Entry):

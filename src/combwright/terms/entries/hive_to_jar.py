@@ -220,11 +220,12 @@ class HoneySale(Entry):
             "name of the shop or business",
             said="to",
             hint="blank: sold at the door; keep no names of those",
+            personal=True,
         ),
         Field(max_length=120),
     ] = ""
     address: Annotated[
         Text,
-        About("Its address", "so that it can be found again", said="of"),
+        About("Its address", "so that it can be found again", said="of", personal=True),
         Field(max_length=300),
     ] = ""

@@ -22,7 +22,12 @@ class Order(Entry):
     kind: Literal["order"] = "order"
     order: Annotated[
         Name,
-        About("Name of the order", "the order’s own name or number", "order", said=""),
+        About(
+            "Name of the order",
+            "the order’s own number; a name in it cannot be deleted later",
+            "order",
+            said="",
+        ),
     ]
     customer: Annotated[
         Name,
@@ -31,6 +36,7 @@ class Order(Entry):
             "who ordered; as little as you need to find them again",
             "customer",
             said="for",
+            personal=True,
         ),
     ]
     what: Annotated[Ordered, About("What", "what was ordered", "ordered", said="")] = "nuc"

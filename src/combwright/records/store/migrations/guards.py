@@ -29,3 +29,10 @@ def guard(table: str, *, changed: str, deleted: str) -> None:
     for done, said in (("changed", changed), ("deleted", deleted)):
         event = EVENTS[database][done]
         op.execute(made.format(table=table, done=done, event=event, said=said))
+
+
+def unguard(table: str) -> None:
+    """Let a migration write a table anew; it is guarded again before it is done."""
+    of_table = f" ON {table}" if op.get_bind().dialect.name == "postgresql" else ""
+    for done in ("changed", "deleted"):
+        op.execute(f"DROP TRIGGER {table}_is_never_{done}{of_table}")
