@@ -8,11 +8,11 @@ from tests.postgres import Places
 
 from combwright.records.store.book_handle import Book
 from combwright.services.book.importing import propose, remembered, take_sheet
-from combwright.terms.entries import Feed, Visit
+from combwright.terms.entries import Feed, TrayCount, Visit
 from combwright.terms.errors import NotebookError
 
 SHEETS = Path(__file__).parents[2] / "data" / "foreign_sheets"
-DIARY, INSPECTIONS = "hive-diary.csv", "inspections.xlsx"
+DIARY, INSPECTIONS, CARD = "hive-diary.csv", "inspections.xlsx", "record-card.csv"
 PLACE = {"yard": "Orchard Lane"}
 
 
@@ -57,6 +57,29 @@ def test_a_sheet_with_a_merged_title_and_an_apiary_written_once(book: Book) -> N
     fed = {each.colony: each.grams for each in book.now().entries if isinstance(each, Feed)}
     assert fed["Blue"] == pytest.approx(2 * fed["Green"], abs=0.01)
     assert fed["Blue"] == pytest.approx(1290, abs=5)  # a litre of 60 % syrup
+
+
+def test_a_record_card_as_it_was_kept_all_season(book: Book) -> None:
+    data = (SHEETS / CARD).read_bytes()
+    found = propose(book, data, fixed={"yard": "Glebe Field"})
+    assert [one.theirs for one in found.reading.matches if not one.ours] == ["Weather"]
+    assert (found.is_ready, found.visits, len(found.lines)) == (True, 12, 10)
+    take_sheet(book, data, CARD, found)
+    told = visits(book)
+    assert {day for _, day in told} == {"2026-04-04", "2026-04-18", "2026-05-02", "2026-05-16"}
+    assert (told["2", "2026-04-04"].seams_of_bees, told["2", "2026-05-02"].seams_of_bees) == (
+        5.5,
+        7.5,
+    )
+    assert told["3", "2026-04-18"].queen_cells == "sealed"
+    assert told["3", "2026-05-16"].frames_of_brood is None
+    assert told["1", "2026-05-16"].seams_of_bees == 10.5
+    fed = [each.grams for each in book.now().entries if isinstance(each, Feed)]
+    assert fed == [
+        pytest.approx(grams, rel=0.004) for grams in (1290, 2580)
+    ]  # litres of 60 % syrup
+    drops = [each.mites for each in book.now().entries if isinstance(each, TrayCount)]
+    assert sorted(drops) == [6, 8, 14, 35]
 
 
 def test_taking_it_twice_changes_nothing_and_its_headings_are_remembered(book: Book) -> None:

@@ -22,8 +22,14 @@ WORDS: Final[Mapping[str, str]] = {
     for word in (ours, *some)
 }
 UNIT_IN_HEADING: Final = re.compile(r"[(\[]\s*([A-Za-z%°]+)\s*[)\]]")
+IN_BRACKETS: Final = re.compile(r"[(\[][^)\]]*[)\]]")
+FROM_TO: Final = re.compile(r"[~c.]*\s*(\d+(?:[.,]\d+)?)\s*[-–]\s*(\d+(?:[.,]\d+)?)\s*[A-Za-z]*")
 WITH_UNIT: Final = re.compile(r"[~c.]*\s*([+-]?\d+(?:[.,]\d+)?\s*[¼½¾]?|[¼½¾])\s*([A-Za-z%°]*)\.?")
 NUMBERED_DAY: Final = re.compile(r"(\d{1,2})[-/. ](\d{1,2})[-/. ](\d{2}|\d{4})")
+WORDED_DAY: Final = re.compile(
+    r"(?:[A-Za-z]{3,9}\.?,?\s+)?(\d{1,2})(?:st|nd|rd|th)?[-/. ]+([A-Za-z]{3,9})"
+    r"\.?,?[-/. ]+(\d{2}|\d{4})"
+)
 NOT_LOOKED: Final = {"?", "-", "–", "n/a", "na", "nil seen", "not checked"}
 YES: Final = {"y", "yes", "✓", "✔", "x", "seen", "true", "present", "1"}
 NO: Final = {"n", "no", "✗", "✘", "none", "not seen", "false", "absent", "0"}
@@ -77,13 +83,23 @@ def proposed(rows: Rows, known: Mapping[str, str]) -> SheetReading:
     head = max(range(min(len(rows), SEARCHED_ROWS)), key=lambda at: _score(rows[at], known))
     taken: set[str] = set()
     matches = []
-    for theirs in rows[head]:
-        ours = _meant(theirs, known)
-        ours = "" if ours in taken else ours
+    all_meant = _names_colonies([_meant(theirs, known) for theirs in rows[head]], rows[head])
+    for theirs, meant in zip(rows[head], all_meant, strict=True):
+        ours = "" if meant in taken else meant
         taken |= {ours} - {""}
         unit = UNIT_IN_HEADING.search(theirs)
         matches.append(Match(theirs, ours, unit[1].lower() if unit else ""))
     return SheetReading(head, tuple(matches), _day_order(rows[head + 1 :], matches))
+
+
+def _names_colonies(meant: list[str], theirs: Sequence[str]) -> list[str]:
+    """Take “hive” for the name where no other column names the colony, as keepers do."""
+    if "colony" in meant:
+        return meant
+    return [
+        "colony" if ours == "hive" and simple(word) == "hive" else ours
+        for ours, word in zip(meant, theirs, strict=True)
+    ]
 
 
 def _score(row: Sequence[str], known: Mapping[str, str]) -> int:
@@ -95,11 +111,11 @@ def simple(heading: str) -> str:
 
     Examples
     --------
-    >>> simple("Stores (lb)"), simple("Hive No.")
-    ('stores', 'hive no')
+    >>> simple("Stores (lb)"), simple("Hive No."), simple("Temper (1-5)")
+    ('stores', 'hive no', 'temper')
 
     """
-    plain = UNIT_IN_HEADING.sub("", heading).lower().replace("_", " ")
+    plain = IN_BRACKETS.sub("", heading).lower().replace("_", " ")
     return " ".join(re.sub(r"[^\w/ ]", " ", plain).split())
 
 
@@ -179,10 +195,38 @@ def _cell(text: str, match: Match, days: DayOrder) -> str:
         word = told.lower()
         return "yes" if word in YES else "no" if word in NO else told
     if heading.field.is_number:
-        return _number(told, match.unit, heading.field.about.unit)
+        about = _without_what(told if heading.field.holds is int else _middle(told), match.ours)
+        return _number(about, match.unit, heading.field.about.unit)
     if heading.field.choices:
         return _choice(told, heading.field.choices)
     return told
+
+
+def _without_what(told: str, heading: str) -> str:
+    """Leave out a word behind a number that the heading says already.
+
+    Examples
+    --------
+    >>> _without_what("1l syrup", "syrup fed g"), _without_what("1 kg fondant", "syrup fed g")
+    ('1l', '1 kg fondant')
+
+    """
+    number, _, word = told.rpartition(" ")
+    return number if number and word.lower() in heading.split() else told
+
+
+def _middle(told: str) -> str:
+    """Give the middle of a number that is written as from one to another.
+
+    Examples
+    --------
+    >>> _middle("5-6"), _middle("5 – 6 frames"), _middle("6-5"), _middle("5")
+    ('5.5', '5.5', '6-5', '5')
+
+    """
+    found = FROM_TO.fullmatch(told)
+    low, high = (float(one.replace(",", ".")) for one in found.groups()) if found else (0.0, 0.0)
+    return f"{(low + high) / 2:g}" if low < high else told
 
 
 def _choice(told: str, choices: Sequence[str]) -> str:
@@ -195,13 +239,20 @@ def _choice(told: str, choices: Sequence[str]) -> str:
 
 
 def _day(told: str, days: DayOrder) -> str:
+    if worded := WORDED_DAY.fullmatch(told):
+        number, month, year = worded.groups()
+        return f"{number} {month} {_whole(year)}"
     found = NUMBERED_DAY.fullmatch(told)
     if not found:
         return told
     first, second, year = found.groups()
     month, number = (first, second) if days == "month first" else (second, first)
-    whole = CENTURY + int(year) if len(year) == TWO_DIGITS else int(year)
-    return f"{whole:04}-{int(month):02}-{int(number):02}"
+    return f"{_whole(year):04}-{int(month):02}-{int(number):02}"
+
+
+def _whole(year: str) -> int:
+    """Give a year of two digits its century."""
+    return CENTURY + int(year) if len(year) == TWO_DIGITS else int(year)
 
 
 def _number(told: str, usual: str, wanted: str) -> str:
