@@ -54,8 +54,8 @@ def names(each: Noted) -> tuple[str, ...]:
 
 
 def subject(each: Noted) -> str:
-    """Name what an entry is about: an order, a batch, a queen, a lot, honey, or a colony."""
+    """Name what an entry is about: an order, a batch, a queen, a lot, honey, a colony, a sale."""
     if isinstance(each, Batch | BatchCounts):
         return each.batch
-    words = ("order", "queen", "lot", "honey", "colony")
+    words = ("order", "queen", "lot", "honey", "colony", "sale", "product")
     return next((str(name) for word in words if (name := getattr(each, word, None))), "")

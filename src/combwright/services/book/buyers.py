@@ -59,6 +59,10 @@ class KnownBuyer:
     name: str
     notes: tuple[NoteOfBuyer, ...]
 
+    def may_go(self, today: date) -> bool:
+        """Tell whether the name may go from any note."""
+        return any(one.may_go(today) for one in self.notes)
+
 
 @dataclass(frozen=True, slots=True)
 class BuyersDeleted:
