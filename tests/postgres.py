@@ -6,8 +6,8 @@ import shutil
 import signal
 import subprocess
 import tempfile
-from collections.abc import Callable, Iterator
-from contextlib import closing, contextmanager
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from contextlib import closing, contextmanager, suppress
 from functools import cached_property
 from pathlib import Path
 from time import monotonic, sleep
@@ -31,6 +31,12 @@ def program(name: str) -> str | None:
     return found[-1] if found else shutil.which(name)
 
 
+def programs(name: str) -> str:
+    found = program(name)
+    assert found is not None
+    return found
+
+
 def is_here() -> bool:
     return program("initdb") is not None and program("postgres") is not None
 
@@ -47,16 +53,68 @@ def owner() -> dict[str, Any]:
 class Server:
     """A server that runs, and a new empty place for a book in it whenever one is wanted."""
 
-    def __init__(self, folder: Path) -> None:
-        self.folder, self._number = folder, 0
+    def __init__(
+        self, sockets: Path, data: Path, settings: Sequence[str], environment: Mapping[str, str]
+    ) -> None:
+        self._sockets, self._data, self._settings = sockets, data, settings
+        self._environment, self._number = os.environ | environment, 0
+        self._process: subprocess.Popen[bytes] | None = None
+
+    def make(self) -> None:
+        """Make the server's folder."""
+        told = [programs("initdb"), "-D", str(self._data), "-U", "keeper", "-A", "trust"]
+        told += ["-E", "UTF8", "--locale=C.UTF-8", "--no-sync", "--wal-segsize=1"]
+        subprocess.run(told, check=True, capture_output=True, cwd="/", **owner())
+
+    def start(self) -> None:
+        """Start the server, unless it runs."""
+        if self._process is not None and self._process.poll() is None:
+            return
+        told = [programs("postgres"), "-D", str(self._data), "-k", str(self._sockets)]
+        told += ["-c", "listen_addresses=", *self._settings]
+        with (self._sockets / "log").open("ab") as log:
+            self._process = subprocess.Popen(
+                told, stdout=log, stderr=log, cwd="/", env=self._environment, **owner()
+            )
+        self._wait()
+
+    def stop(self) -> None:
+        """Stop the server at once: what it holds is thrown away."""
+        if self._process is not None:
+            self._process.send_signal(signal.SIGQUIT)
+            self._process.wait(START_S)
+
+    def kill(self) -> None:
+        """Kill all processes of the server in whatever they are doing."""
+        assert self._process is not None
+        leader = self._process.pid
+        if self._process.poll() is not None:
+            return
+        below = Path(f"/proc/{leader}/task/{leader}/children").read_text().split()
+        for each in (leader, *map(int, below)):
+            with suppress(ProcessLookupError):
+                os.kill(each, signal.SIGKILL)
+        self._process.wait(START_S)
+
+    def _wait(self) -> None:
+        until = monotonic() + START_S
+        while True:
+            try:
+                self.ask("SELECT 1")
+            except psycopg.OperationalError:
+                if monotonic() > until:
+                    raise AssertionError((self._sockets / "log").read_text()) from None
+                sleep(0.05)
+            else:
+                return
 
     def address(self, schema: str) -> str:
         search = quote(f"-csearch_path={schema}")
-        host = quote(str(self.folder), safe="")
+        host = quote(str(self._sockets), safe="")
         return f"postgresql+psycopg://keeper@/postgres?host={host}&options={search}"
 
     def ask(self, statements: str) -> None:
-        wanted = f"host={self.folder} user=keeper dbname=postgres"
+        wanted = f"host={self._sockets} user=keeper dbname=postgres"
         with closing(psycopg.connect(wanted, autocommit=True)) as db:
             db.execute(statements.encode())
 
@@ -78,46 +136,34 @@ class Server:
     def _made(self) -> str:
         self.ask(f"CREATE SCHEMA {TEMPLATE}")
         Book(self.address(TEMPLATE)).open().close()
-        dump = program("pg_dump")
-        assert dump is not None
-        asked = [dump, "--inserts", "-n", TEMPLATE, "-h", str(self.folder), "-U", "keeper"]
+        asked = [
+            programs("pg_dump"),
+            "--inserts",
+            "-n",
+            TEMPLATE,
+            "-h",
+            str(self._sockets),
+            "-U",
+            "keeper",
+        ]
         done = subprocess.run([*asked, "postgres"], check=True, capture_output=True, text=True)
         return "\n".join(line for line in done.stdout.split("\n") if not line.startswith("\\"))
 
 
 @contextmanager
-def running(*settings: str) -> Iterator[Server]:
-    """Run a server while it is needed; its folder goes with it."""
-    initdb, postgres = program("initdb"), program("postgres")
-    assert initdb is not None
-    assert postgres is not None
+def running(
+    *settings: str, folder: Path | None = None, environment: Mapping[str, str] | None = None
+) -> Iterator[Server]:
+    """Run a server while it is needed, in a folder that goes with it or in one that is there."""
     who = owner()
     with tempfile.TemporaryDirectory(prefix="pg-") as name:
-        if who:
-            os.chown(name, who["user"], who["group"])
-        told = [initdb, "-D", f"{name}/data", "-U", "keeper", "-A", "trust", "-E", "UTF8"]
-        told += ["--no-sync", "--no-instructions", "--locale=C.UTF-8"]
-        subprocess.run(told, check=True, capture_output=True, cwd="/", **who)
-        told = [postgres, "-D", f"{name}/data", "-k", name, "-c", "listen_addresses=", *settings]
-        with (Path(name) / "log").open("wb") as log:
-            process = subprocess.Popen(told, stdout=log, stderr=log, cwd="/", **who)
+        for each in (Path(name), *filter(None, [folder])):
+            os.chown(each, who.get("user", -1), who.get("group", -1))
+        data = (folder or Path(name)) / "data"
+        server = Server(Path(name), data, settings, environment or {})
+        server.make()
         try:
-            server = Server(Path(name))
-            wait_for(server)
+            server.start()
             yield server
         finally:
-            process.send_signal(signal.SIGQUIT)  # at once: what it holds is thrown away
-            process.wait(START_S)
-
-
-def wait_for(server: Server) -> None:
-    until = monotonic() + START_S
-    while True:
-        try:
-            server.ask("SELECT 1")
-        except psycopg.OperationalError:
-            if monotonic() > until:
-                raise AssertionError((server.folder / "log").read_text()) from None
-            sleep(0.05)
-        else:
-            return
+            server.stop()

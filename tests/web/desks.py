@@ -31,7 +31,7 @@ class Clock:
         self.now += timedelta(days=days)
 
 
-def desk_on(book: Path, clock: Clock | None = None) -> Desk:
+def desk_on(book: Path | str, clock: Clock | None = None) -> Desk:
     """Lay out a desk."""
     return lay_out(Book(book), clock=clock or Clock(), members=FEW)
 

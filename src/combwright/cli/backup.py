@@ -66,16 +66,16 @@ def restore(
     as_json: JsonOption = False,
 ) -> None:
     """Make a book again from a backup, where there is none yet."""
+    from combwright.records.store.book_handle import Book
     from combwright.services.backup.restoring import restore as restored
 
-    target = Path(book_place(book))
+    target = book_place(book)
     told = restored(file, target, _passphrase(passphrase_file, asked=sealed))
+    place = Book(target).place  # without a password
     if as_json:
-        print_json({"book": target, "made": told.made, "entries": told.entries})
+        print_json({"book": place, "made": told.made, "entries": told.entries})
     else:
-        typer.echo(
-            f"{target}: {told.entries} entries, as they were at {told.made:%H:%M, %d %B %Y}."
-        )
+        typer.echo(f"{place}: {told.entries} entries, as they were at {told.made:%H:%M, %d %B %Y}.")
 
 
 def check(

@@ -21,6 +21,7 @@ from combwright.cli import (
     looking_back,
     mites,
     mix,
+    moving,
     own_sheet,
     people,
     prices,
@@ -71,6 +72,7 @@ app.add_typer(bees.commands, name="bees")
 book.commands.command("import", epilog=own_sheet.EXAMPLE)(own_sheet.import_sheet)
 for look in (looking_back.find, looking_back.history, looking_back.photo):
     book.commands.command(epilog=looking_back.EXAMPLES[look.__name__])(look)
+book.commands.command(epilog=moving.EXAMPLE)(moving.move)
 app.command(epilog=backup.EXAMPLE)(backup.backup)
 app.add_typer(book.commands, name="book")
 app.add_typer(buyers.commands, name="buyers")

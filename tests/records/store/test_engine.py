@@ -122,6 +122,13 @@ def test_a_folder_is_no_book(tmp_path: Path) -> None:
         open_engine(tmp_path)
 
 
+@pytest.mark.parametrize("name", ["x" * 300, "a/" * 3000])
+def test_a_name_that_no_file_can_have_is_said(tmp_path: Path, name: str) -> None:
+    for must_exist in (True, False):
+        with pytest.raises(BookError):
+            open_engine(tmp_path / name, must_exist=must_exist)
+
+
 def test_a_file_cannot_be_the_folder_of_a_book(tmp_path: Path) -> None:
     (tmp_path / "file").write_text("")
     with pytest.raises(BookError, match="folder cannot be made"):

@@ -1,18 +1,21 @@
 """Ten thousand notes while the writer is killed at random moments: what was acknowledged is there.
 
 ``KILLS=50 python -m pytest -m validation tests/validation/hostile/test_kills.py`` kills less often.
+On PostgreSQL every twentieth time the whole server is killed too, in the midst of its work.
 """
 
 import os
-import signal
-import subprocess
-import sys
+from collections.abc import Callable, Iterator
+from contextlib import closing
 from pathlib import Path
 from random import Random
-from threading import Timer
+from statistics import median
+from time import monotonic
 from typing import Final
 
 import pytest
+from tests import postgres
+from tests.validation.hostile.noting import written
 
 from combwright.records.store.book_handle import Book
 
@@ -20,51 +23,49 @@ pytestmark = pytest.mark.validation
 KILLS: Final = int(os.environ.get("KILLS", "1000"))
 SEED: Final = int(os.environ.get("SEED", "20261127"))
 NOTES: Final = 10  # for each kill
-
-WRITER = """
-import sys
-from pathlib import Path
-from uuid import UUID
-from combwright.records.store.book_handle import Book
-from combwright.records.store.kept_entries import keep
-from tests.records.samples import a_visit
-
-book, first, count = Book(Path(sys.argv[1])), int(sys.argv[2]), int(sys.argv[3])
-print("ready", flush=True)
-for number in range(first, first + count):
-    with book.writing() as db:
-        keep(db, [a_visit(number)])
-    print(number, flush=True)
-"""
+SERVER: Final = 20  # kills of a writer for one of the server
 
 
-def written(book: Path, first: int, root: Path, after_s: float) -> list[int]:
-    """Write notes in a process that is killed after a while, and say which it acknowledged."""
-    command = [sys.executable, "-c", WRITER, str(book), str(first), str(NOTES)]
-    with subprocess.Popen(command, cwd=root, stdout=subprocess.PIPE, text=True) as writer:
-        assert writer.stdout is not None
-        assert writer.stdout.readline() == "ready\n"
-        kill = Timer(after_s, writer.send_signal, [signal.SIGKILL])
-        kill.start()
-        told = [int(line) for line in writer.stdout.read().split("\n")[:-1]]
-        kill.cancel()
-    return told
+@pytest.fixture
+def killed_server() -> Iterator[postgres.Server]:
+    """A server that writes to the disk as in earnest."""
+    with postgres.running() as found:
+        yield found
 
 
-def test_what_was_acknowledged_is_there_once(tmp_path: Path, root: Path) -> None:
+def tried(place: Path | str, kill_more: Callable[[int], None]) -> str:
+    """Note and be killed again and again; say what came of it."""
     luck = Random(SEED)  # noqa: S311  (repeatable on purpose)
-    place, acknowledged, killed = tmp_path / "a.book", set[int](), 0
+    acknowledged, killed, took = set[int](), 0, list[float]()
     for kill in range(KILLS):
-        first = 1 + NOTES * kill
-        told = written(place, first, root, luck.uniform(0.0, 0.12))
-        acknowledged |= set(told)
+        numbers = range(1 + NOTES * kill, 1 + NOTES * (kill + 1))
+        usual = median(took) if took else 0.2
+        told = written(place, numbers, luck.uniform(0.0, 1.2 * usual))
+        acknowledged |= told
         killed += len(told) < NOTES
-        while len(told) < NOTES:  # as a phone would, what was not acknowledged is sent again
-            told = written(place, first, root, 60)
-            acknowledged |= set(told)
-    book = Book(place)
-    there = [each.id.int for each in book.now().history]
-    assert len(there) == len(set(there)) == NOTES * KILLS
-    assert acknowledged <= set(there)
-    assert book.check() == []
+        kill_more(kill)
+        began = monotonic()
+        again = written(place, numbers)  # as a phone would, all is sent again
+        took = [*took[-9:], monotonic() - began]
+        assert again == set(numbers)
+        acknowledged |= again
+    with closing(Book(place)) as book:
+        there = [each.id.int for each in book.now().history]
+        assert len(there) == len(set(there)) == NOTES * KILLS
+        assert acknowledged == set(there)
+        assert book.check() == []
     assert killed > KILLS // 5  # the moments were such that they hit
+    return f"{KILLS} kills, {killed} in the midst of {NOTES} notes, {len(there)} notes"
+
+
+def test_in_a_file(tmp_path: Path) -> None:
+    print(tried(tmp_path / "a.book", lambda _: None))  # noqa: T201
+
+
+def test_on_a_server(killed_server: postgres.Server) -> None:
+    def kill_more(kill: int) -> None:
+        if kill % SERVER == SERVER - 1:
+            killed_server.kill()
+            killed_server.start()
+
+    print(tried(killed_server.empty(), kill_more))  # noqa: T201

@@ -62,6 +62,11 @@ class Book:
         return self._kept.name
 
     @property
+    def file(self) -> Path | None:
+        """The book's file, where it is one."""
+        return self._kept.path if isinstance(self._kept, BookFile) else None
+
+    @property
     def key(self) -> str:
         """What tells this book from others, however it was named."""
         return self._kept.key
@@ -120,7 +125,10 @@ class Book:
     def take(self, other: Transaction) -> Mapping[str, Poured]:
         """Take in all that another book holds, while this one is empty: all of it, or nothing."""
         with self.writing() as db:
-            return pour(other, db)
+            poured = pour(other, db)
+            if wrong := thoroughly(db):
+                raise BookError(wrong[0], where=self.place, remedy="Nothing was kept there.")
+            return poured
 
     def check(self) -> list[str]:
         """Go through the whole book, and say what is wrong with it; it is not written to then."""

@@ -21,31 +21,31 @@ class BookFile:
     """Where the book is, what it is called, and how it is opened."""
 
     def __init__(self, path: Path) -> None:
-        self._path = path
+        self.path = path
         self.place = str(path)
         self.name = path.name
 
     @property
     def key(self) -> str:
         """What tells this file from others, however it was named."""
-        return str(self._path.resolve())
+        return str(self.path.resolve())
 
     @property
     def is_gone(self) -> bool:
         """Whether there is no file; SQLite would make an empty one."""
-        return not self._path.exists()
+        return not is_there(self.path)
 
     def beside(self, what: str) -> Path:
         """Say where things lie that go with the book."""
-        return self._path.with_name(f"{self._path.name}.{what}")
+        return self.path.with_name(f"{self.path.name}.{what}")
 
     def engine(self) -> sa.Engine:
         """Make ready to open it; there is nothing in a new one."""
-        make_folder(self._path.parent)
-        make_private(self._path)
+        make_folder(self.path.parent)
+        make_private(self.path)
         # no pool: a book that nobody reads or writes is one file, which can be copied as it is
         book = sa.create_engine(
-            address(self._path), poolclass=sa.NullPool, execution_options={"place": self.place}
+            address(self.path), poolclass=sa.NullPool, execution_options={"place": self.place}
         )
         sa.event.listen(book, "connect", prepare)
         sa.event.listen(book, "begin", begin)
@@ -86,12 +86,23 @@ def address(path: Path) -> sa.URL:
     SQLite would want to make files beside it even to read. Where its log holds writing that is not
     in the book’s file yet, those files are there, and it is asked to read them as well.
     """
-    if not path.is_file() or (os.access(path, os.W_OK) and os.access(path.parent, os.W_OK)):
+    if (
+        not is_there(path)
+        or not path.is_file()
+        or (os.access(path, os.W_OK) and os.access(path.parent, os.W_OK))
+    ):
         return sa.URL.create("sqlite", database=str(path))
     log = path.with_name(f"{path.name}-wal")
     as_it_lies = {} if log.exists() and log.stat().st_size else {"immutable": "1"}
     query = {"uri": "true", "mode": "ro"} | as_it_lies
     return sa.URL.create("sqlite", database=f"file:{quote(str(path))}", query=query)
+
+
+def is_there(path: Path) -> bool:
+    """Tell whether there is anything; a name that no file can have is not there."""
+    with suppress(OSError, ValueError):
+        return path.exists()
+    return False
 
 
 def make_folder(folder: Path) -> None:

@@ -10,16 +10,14 @@ from typing import Final
 from combwright import __version__
 from combwright.records.store.book_handle import Book
 from combwright.services.backup.archive import BackupList, opened, write
+from combwright.services.backup.belongings import belongings
 from combwright.services.backup.seal import Seal
-from combwright.services.book.importing import REMEMBERED
-from combwright.services.book.photos import MEDIA
 from combwright.services.private_file import PrivateFile
 from combwright.services.whole_file import private_folder
 from combwright.terms.errors import BookError, OutOfRangeError
 
 OLD: Final = timedelta(days=30)  # what may be lost with a disk: a month's notes; judgement
 ENDING: Final = ".backup.zip"
-BESIDE: Final = ("access", REMEMBERED)  # files that go with a book
 REMEDY: Final = "Run `combwright backup`, best into a folder of another disk."
 
 
@@ -82,15 +80,10 @@ def _written(book: Book, path: Path, now: datetime, seal: Seal | None) -> Backup
 
 
 def _contents(book: Book, copy: Path) -> Iterator[tuple[str, bytes]]:
-    """Give what belongs to a book. Sessions and forecasts do not: they can be had again."""
+    """Give the book and what belongs to it."""
     yield "book", copy.read_bytes()
-    for name in BESIDE:
-        if (kept := book.beside(name)).exists():
-            yield name, kept.read_bytes()
-    photos = book.beside("photos")
-    for each in sorted(photos.iterdir()) if photos.is_dir() else ():
-        if each.suffix in MEDIA and not each.name.startswith("."):
-            yield f"photos/{each.name}", each.read_bytes()
+    for name, path in belongings(book):
+        yield name, path.read_bytes()
 
 
 def _thinned(book: Book, folder: Path, keep: int) -> tuple[Path, ...]:

@@ -1,12 +1,14 @@
 """A backup looked through, and made into a book again."""
 
+from contextlib import closing
 from dataclasses import dataclass
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from combwright.records.store.book_handle import Book
 from combwright.services.backup.archive import Archive, BackupList, opened
-from combwright.services.backup.backups import BESIDE
+from combwright.services.backup.belongings import BESIDE, place_for
+from combwright.services.backup.moving import move_book
 from combwright.services.whole_file import private_folder, write_whole
 from combwright.terms.errors import BookError
 
@@ -29,8 +31,22 @@ def check_backup(path: Path, passphrase: str = "") -> Checked:
         return Checked(str(path), archive.contents.entries, wrong)
 
 
-def restore(path: Path, target: Path, passphrase: str = "") -> BackupList:
+def restore(path: Path, place: Path | str, passphrase: str = "") -> BackupList:
     """Make a book again from a backup, where there is none; nothing half done remains."""
+    target = Book(place)
+    if target.file is not None:
+        return _into_file(path, target.file, passphrase)
+    with (
+        TemporaryDirectory() as room,
+        opened(path, passphrase) as archive,
+        closing(_laid_out(archive, Path(room) / "book")) as book,
+        closing(target),
+    ):
+        move_book(book, target)
+        return archive.contents
+
+
+def _into_file(path: Path, target: Path, passphrase: str) -> BackupList:
     for there in (target, *(Book(target).beside(name) for name in ("photos", *BESIDE))):
         if there.exists():
             raise BookError(
@@ -66,10 +82,8 @@ def restore(path: Path, target: Path, passphrase: str = "") -> BackupList:
 def _laid_out(archive: Archive, target: Path) -> Book:
     """Write what a backup holds, each content as it was."""
     book = Book(target, must_exist=True)
-    places = {"book": target} | {name: book.beside(name) for name in BESIDE}
     for each in archive.contents.kept:
-        folder, _, name = each.name.rpartition("/")
-        place = book.beside(folder) / name if folder else places[each.name]
+        place = target if each.name == "book" else place_for(book, each.name)
         private_folder(place.parent)
         write_whole(place, archive.read(each), mode=0o600)
     return book

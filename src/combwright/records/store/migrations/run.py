@@ -12,11 +12,15 @@ from alembic.script import ScriptDirectory
 from combwright.records.store.tables import CURRENT, tables, version
 
 
+def revisions() -> list[str]:
+    """Name the states that a book's tables have had, in order."""
+    return [each.revision for each in reversed(list(_scripts(Config()).walk_revisions()))]
+
+
 def upgrade(db: sa.Connection, to: str = CURRENT) -> None:
     """Bring a book to a version, inside the transaction that is already open on ``db``."""
     config = Config()
-    config.set_main_option("script_location", str(Path(__file__).parent).replace("%", "%%"))
-    scripts = ScriptDirectory.from_config(config)
+    scripts = _scripts(config)
 
     def steps(found: Any, _context: MigrationContext) -> list[RevisionStep]:  # noqa: ANN401
         return scripts._upgrade_revs(to, found)  # noqa: SLF001  (as Alembic's own command does)
@@ -30,3 +34,8 @@ def upgrade(db: sa.Connection, to: str = CURRENT) -> None:
             render_as_batch=True,
         )
         environment.run_migrations()
+
+
+def _scripts(config: Config) -> ScriptDirectory:
+    config.set_main_option("script_location", str(Path(__file__).parent).replace("%", "%%"))
+    return ScriptDirectory.from_config(config)
