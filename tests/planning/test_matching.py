@@ -141,6 +141,14 @@ def test_a_spare_queen_goes_where_she_is_worth_most_and_the_others_are_named() -
     assert any("1 mated queen, if you have any: for C1;" in item for item in made.load[0].items)
 
 
+def test_a_queen_named_like_a_colony_is_no_job_there() -> None:
+    made = sheet(
+        colony(1, YARDS[0], Requeen()), colony(2, YARDS[0], GIVES), queens=(SpareQueen("C2"),)
+    )
+    assert [each.said for each in made.handed] == ["the spare queen C2 to C1 at Alder Bank"]
+    assert not any("queen" in job for job in made.colonies[1].jobs)
+
+
 def test_no_queen_comes_from_beside_sick_bees_and_none_goes_there() -> None:
     shut = MoveNothing(signs_at="C2")
     queens = (SpareQueen("White 9", raised_in="C2"),)

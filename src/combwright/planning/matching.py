@@ -159,7 +159,8 @@ def _pairs(
 
 def _told(sheet: ColonySheet, handed: Sequence[Handed]) -> ColonySheet:
     """Put the names into a colony's jobs."""
-    said = [each.to_giver for each in handed if each.giver == sheet.colony]
+    here = sheet.colony, sheet.yard
+    said = [each.to_giver for each in handed if (each.giver, each.giver_yard) == here]
     takes = [each for each in handed if each.taker == sheet.colony]
     said += [each.to_taker for each in takes]
     if not said:

@@ -219,6 +219,8 @@ class Handed(Shown):
         '2 combs of stores from Ash to Birch at Mill Orchard'
 
         """
+        if self.what == "mated queen":
+            return f"the spare queen {self.giver} to {self.taker}{self._place}"
         return f"{self.counted} from {self.giver} to {self.taker}{self._place}"
 
     @property
@@ -226,7 +228,7 @@ class Handed(Shown):
         """Say what is carried in the van."""
         if self.what == "mated queen":
             return f"the spare queen {self.giver}, caged, for {self.taker}"
-        return f"a closed box for {self.counted} from {self.giver} to {self.taker}{self._place}"
+        return f"a closed box for {self.said}"
 
     @property
     def _place(self) -> str:

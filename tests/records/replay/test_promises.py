@@ -70,6 +70,30 @@ def test_a_batch_and_a_queen_stand_as_last_counted() -> None:
 
 
 @pytest.mark.parametrize(
+    ("event", "state", "stays_in"),
+    [
+        ("cell given", "cell", "Ash"),
+        ("emerged", "virgin", "Ash"),
+        ("seen", "not noted", "Ash"),
+        ("laying", "laying", "Ash"),
+        ("drone layer", "drone layer", "Ash"),
+        ("moved", "not noted", "Ash"),
+        ("sold", "sold", None),
+        ("lost", "lost", None),
+    ],
+)
+def test_each_event_of_a_queen_says_how_she_stands(
+    event: str, state: str, stays_in: str | None
+) -> None:
+    told = [
+        noted_as("own queen", 1, "2027-05-20", queen="Q1", colony="Birch"),
+        noted_as("own queen news", 2, "2027-06-01", queen="Q1", event=event, colony="Ash"),
+    ]
+    now = known_queens(told)["Q1"]
+    assert (now.state, now.colony, now.is_gone) == (state, stays_in, stays_in is None)
+
+
+@pytest.mark.parametrize(
     ("entry", "field", "what"),
     [
         (order("D", 1, wanted_by="2027-01-09"), "wanted_by", "was over when it was ordered"),
