@@ -72,6 +72,21 @@ def test_a_promise_already_given_is_placed_or_shows_as_missing() -> None:
     assert lost.money < 0  # its loss is on the account, it is not dropped silently
 
 
+@pytest.mark.parametrize("boxes", [8, None])
+def test_an_older_promise_is_not_put_off_for_a_larger_one(boxes: int | None) -> None:
+    """Two stand; six were promised too soon: without turns the two would go to the six."""
+    two_stand = np.full((1, UNTIL + 1), 2.0)
+    orders = [
+        order("A", 2, 7, promised=7), order("B", 6, 2, promised=2), order("C", 1, 7, promised=9)
+    ]  # fmt: skip
+    promised = solved(replace(season(orders, donors=3, boxes=boxes), in_hand=two_stand)).promised
+    assert promised["A"] == 7
+    if boxes is None:  # B can be served, late, and C after it
+        assert 7 < promised["B"] <= promised["C"]
+    else:  # B cannot be served at all: no reason to let C down too
+        assert promised.keys() == {"A", "C"}
+
+
 def test_what_stands_already_is_promised_without_any_work() -> None:
     task = season([order("A", 2, 3)], donors=0)
     plan = solved(replace(task, in_hand=np.full((1, UNTIL + 1), 2.0)))

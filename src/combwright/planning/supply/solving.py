@@ -73,6 +73,7 @@ def solve(
     build = Build(task, margin)
     _work(build)
     _orders(build)
+    _in_turn(build)
     _donors(build)
     _means(build)
     for product in PRODUCTS:
@@ -120,6 +121,32 @@ def _orders(build: Build) -> None:
             loss = number("never_loss") * order.price * order.count
             missing = build.left_out[order.order] = programme.variable(-loss, 1.0)
             programme.at_most(dict.fromkeys([*terms, missing], -1.0), -1.0)
+
+
+def _in_turn(build: Build) -> None:
+    """First promised, first served: nobody is served while an older promise waits past its week.
+
+    One that is not served at all this season keeps back those who want as many or more: what serves
+    them could have served it.
+    """
+    orders, until = build.task.orders, build.task.until
+    for at, order in enumerate(orders):
+        if order.promised is None:
+            continue
+        for later in (each for each in orders[at + 1 :] if each.product == order.product):
+            served: dict[int, float] = {}
+            for w in range(until + 1):
+                if (later.order, w) not in build.placed:
+                    continue
+                served[build.placed[later.order, w]] = 1.0
+                waits = {
+                    build.placed[order.order, week]: 1.0
+                    for week in range(max(w, order.promised) + 1, until + 1)
+                    if (order.order, week) in build.placed
+                }
+                if later.count >= order.count:
+                    waits[build.left_out[order.order]] = 1.0
+                build.programme.at_most(served | waits, 1.0)
 
 
 def _kept_worth(order: WantedOrder, week: int) -> float:
