@@ -34,7 +34,7 @@ def test_the_plan_is_waited_for_and_names_whom_to_ring(client: TestClient, desk:
     desk.supplies.begin(asked).future.result(timeout=120)
     answer = client.get(path, headers=PAGE)
     assert answer.status_code == 200
-    for words in ("4 Daly", "Week by week", "Nuc Ash", "What if"):
+    for words in ("No 4", "Week by week", "Nuc Ash", "What if"):
         assert words in answer.text
     to_ring = answer.text[answer.text.index("Customers to ring") :]
     assert "<strong>Hall</strong> (7 Hall): Promised for the week of 3 May" in to_ring
@@ -43,7 +43,7 @@ def test_the_plan_is_waited_for_and_names_whom_to_ring(client: TestClient, desk:
 
 def test_the_book_of_orders_is_listed_in_its_turn(client: TestClient) -> None:
     text = client.get("/supply", headers=PAGE).text
-    assert text.index("2 Kelly") < text.index("1 Byrne")  # who has a promise is served first
+    assert text.index("No 2") < text.index("No 1")  # who has a promise is served first
     assert "White 7" in text
 
 
@@ -54,4 +54,4 @@ def test_the_calendar_holds_the_days_of_batches_and_promises(
     events: list[Any] = icalendar.Calendar.from_ical(answer.text).walk("VEVENT")
     told = {(str(event["DTSTART"].dt), str(event["SUMMARY"])) for event in events}
     assert ("2027-04-27", "First graft: give the ripe cells") in told
-    assert ("2027-06-28", "2 Kelly: 2 promised to Kelly for this week") in told
+    assert ("2027-06-28", "No 2: 2 promised to Kelly for this week") in told
