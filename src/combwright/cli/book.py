@@ -160,11 +160,20 @@ def mend(
 
 
 @commands.command(epilog="Example: `combwright book check --book yard.book`")
-def check(named: BookOption = None, as_json: JsonOption = False) -> None:
+def check(
+    code: Annotated[
+        str, typer.Option(help="The code of a seal on a paper, to be looked up in the book.")
+    ] = "",
+    named: BookOption = None,
+    as_json: JsonOption = False,
+) -> None:
     """Go through every entry and its seal: does the book still say what was written into it."""
-    from combwright.services.book.checking import check_book
+    from combwright.services.book.checking import check_book, code_words
 
-    found = check_book(named_book(named, must_exist=True))
+    book = named_book(named, must_exist=True)
+    found = check_book(book)
+    if code:
+        typer.echo(code_words(book, code), err=as_json)
     if as_json:
         print_json(found)
     else:

@@ -16,7 +16,7 @@ from combwright.records.store.integrity import thoroughly
 from combwright.records.store.kept_entries import history, keep, row
 from combwright.records.store.migrations.run import upgrade
 from combwright.records.store.personal import DELETED, forget
-from combwright.records.store.seals import BEFORE_ALL, check_seals, seal_rows
+from combwright.records.store.seals import BEFORE_ALL, check_seals, found_by, seal_rows
 from combwright.records.store.tables import entry, old_seal, seal
 from combwright.terms.entries import AnyEntry, BeesSold, Correction, Movement, NamesDeleted, Order
 
@@ -120,6 +120,7 @@ def test_the_names_of_an_old_book_move_out_and_its_seals_are_kept() -> None:
         assert "Murphy" not in str(db.scalars(sa.select(entry.c.body)).all())
         assert check_seals(db).broken_at is None
         assert [one._asdict() for one in db.execute(sa.select(old_seal))] == sealed
+        assert found_by(db, sealed[-1]["hash"][:12]) == (len(ALL), True)
         assert db.scalar(sa.select(seal.c.hash).where(seal.c.sequence == 1)) == sealed[0]["hash"]
         assert thoroughly(db) == []
         assert forget(db, NAMED) == 3

@@ -16,9 +16,9 @@ from combwright.records.store.book_handle import Book
 from combwright.records.store.kept_entries import keep
 from combwright.records.store.migrations.run import upgrade
 from combwright.records.store.seals import BEFORE_ALL, NEWEST, canonical, check_seals, seal_of
-from combwright.services.book.checking import check_book, seal_words
+from combwright.services.book.checking import check_book, code_words, seal_words
 from combwright.terms.entries import Correction, Visit
-from combwright.terms.errors import BookError
+from combwright.terms.errors import BookError, NotFoundError
 
 # Worked out apart, with SHA-256 over the text of RFC 8785 of each entry.
 BOUGHT = {
@@ -103,6 +103,17 @@ def test_notes_corrections_and_strike_outs_all_have_their_seal(path: Path) -> No
     assert (found.entries, found.wrong) == (COUNT, "")
     assert found.until == date(2027, 4, 4)
     assert f"over {COUNT} entries" in found.words
+
+
+def test_the_code_on_a_paper_is_found_again(path: Path) -> None:
+    book = Book(path)
+    code = check_book(book).code
+    with book.writing() as db:
+        keep(db, [visit(COUNT + 1)])
+    assert code_words(book, code) == f"The code {code} is the seal over the first {COUNT} entries."
+    for other in ("0000-0000-0000", "%", ""):
+        with pytest.raises(NotFoundError):
+            code_words(book, other)
 
 
 @pytest.mark.parametrize(

@@ -14,7 +14,7 @@ from typing import Any, Final
 import rfc8785
 import sqlalchemy as sa
 
-from combwright.records.store.tables import entry, seal
+from combwright.records.store.tables import entry, old_seal, seal
 
 MOST_EXACT: Final = 2**53  # whole numbers below it are exact in a double
 BEFORE_ALL: Final = "0" * 64
@@ -123,6 +123,16 @@ def check_seals(db: sa.Connection, *, newest: int | None = None) -> SealsChecked
     # what was cut off at the end leaves its seals behind
     longest = db.scalar(sa.select(sa.func.max(seal.c.sequence))) or 0
     return SealsChecked(count, before, last + 1 if longest > last else None)
+
+
+def found_by(db: sa.Connection, code: str) -> tuple[int, bool] | None:
+    """Find the entry whose seal a short code is of; and whether it is a seal of before."""
+    plain = code.replace("-", "").strip().lower()
+    for table in (seal, old_seal) if len(plain) == GROUP * GROUPS else ():
+        wanted = sa.select(table.c.sequence).where(table.c.hash.startswith(plain, autoescape=True))
+        if (sequence := db.scalar(wanted.limit(1))) is not None:
+            return sequence, table is old_seal
+    return None
 
 
 def _sealed(db: sa.Connection, first: int) -> Iterator[tuple[int, Mapping[str, Any], str | None]]:

@@ -4,7 +4,8 @@ from dataclasses import dataclass
 from datetime import date
 
 from combwright.records.store.book_handle import Book
-from combwright.records.store.seals import NEWEST, SealsChecked, check_seals
+from combwright.records.store.seals import NEWEST, SealsChecked, check_seals, found_by
+from combwright.terms.errors import NotFoundError
 
 ALTERED = (
     "Something other than this program, or a failing disk, changed it. Keep this file as it is, "
@@ -38,6 +39,20 @@ def check_book(book: Book) -> CheckedBook:
     with book.reading() as db:
         found = check_seals(db)
     return _told(book, found, found.entries)
+
+
+def code_words(book: Book, code: str) -> str:
+    """Say of which entries the code on a paper is the seal."""
+    with book.reading() as db:
+        found = found_by(db, code)
+    if found is None:
+        raise NotFoundError(
+            f"No seal of this book has the code “{code}”.",
+            remedy="Copy it once more, such as c96f-4929-03fe; or it is the paper of another book.",
+        )
+    entries, is_old = found
+    since = ", as they were sealed before buyers were kept apart from them" if is_old else ""
+    return f"The code {code} is the seal over the first {entries} entries{since}."
 
 
 def _told(book: Book, found: SealsChecked, entries: int) -> CheckedBook:
