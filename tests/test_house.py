@@ -22,6 +22,10 @@ MODULES = sorted(SOURCE.rglob("*.py"))
 LONGEST = 300
 LONGER_FOR_A_REASON: dict[str, str] = {}
 
+# rooms whose modules decide, but for those that only word, hold or read what others decide by
+DECIDING = ("advice.", "belief.", "planning.")
+WITHOUT_CHOICE = {"food_words", "money_words", "space_words", "building", "supply_numbers"}
+
 FORBIDDEN_NAMES = {"utils", "util", "helpers", "helper", "common", "core", "base", "manager"}
 
 # Split, so that this list is not what it finds.
@@ -80,6 +84,27 @@ def test_no_module_is_too_long_to_read() -> None:
 def test_no_name_says_nothing() -> None:
     places = [path.relative_to(SOURCE) for path in MODULES]
     assert [each for each in places if {each.stem, *each.parts[:-1]} & FORBIDDEN_NAMES] == []
+
+
+def test_what_decides_has_a_test_that_names_its_room() -> None:
+    """One that imports the module, or one called after it."""
+    tests = [path for path in (ROOT / "tests").rglob("test_*.py") if "validation" not in path.parts]
+    told = " ".join(path.read_text("utf-8") for path in tests)
+    called_after = {path.stem.removeprefix("test_") for path in tests}
+    assert [
+        module
+        for path in MODULES
+        if (module := ".".join(path.relative_to(SOURCE).with_suffix("").parts)).startswith(DECIDING)
+        and path.stem not in {"__init__", *WITHOUT_CHOICE, *called_after}
+        and not re.search(named(module), told)
+    ] == []
+
+
+def named(module: str) -> str:
+    """A pattern of the two ways to import a module."""
+    room, _, name = module.rpartition(".")
+    inside = rf"from combwright\.{re.escape(room)} import (\([^)]*|[^\n(]*)\b{name}\b"
+    return rf"from combwright\.{re.escape(module)} import|{inside}"
 
 
 def test_one_word_is_one_thing() -> None:

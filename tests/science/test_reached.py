@@ -69,7 +69,8 @@ def _defined(node: ast.stmt) -> Iterator[str]:
         yield node.name
     elif isinstance(node, ast.Assign | ast.AnnAssign):
         targets = node.targets if isinstance(node, ast.Assign) else [node.target]
-        yield from (target.id for target in targets if isinstance(target, ast.Name))
+        named = (each for target in targets for each in ast.walk(target))
+        yield from (each.id for each in named if isinstance(each, ast.Name))
 
 
 def _texts() -> dict[str, str]:
