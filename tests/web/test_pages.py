@@ -1,5 +1,6 @@
 import re
 from collections.abc import Iterator
+from concurrent.futures import Future
 from datetime import timedelta
 from pathlib import Path
 from uuid import uuid4
@@ -16,6 +17,7 @@ from combwright.services.demo import ON, Paths
 from combwright.services.demo_colonies import CASTS
 from combwright.services.progress import BUSY, PLANNING, Step
 from combwright.terms.entries import Visit
+from combwright.web.addresses import segment
 from combwright.web.desk import Desk
 
 PAGES = (
@@ -116,7 +118,7 @@ def test_a_round_that_is_worked_out_says_how_far_it_is_and_others_wait_for_it(
     assert "Working out" in answer.text
     assert '<noscript><meta http-equiv="refresh"' in answer.text
     told = client.get(f"{ROUND}/progress?days=23").json()
-    assert set(told) == {"doing", "done", "total", "counted", "ready"}
+    assert set(told) == {"doing", "done", "total", "counted", "ready", "planned"}
     for path in (f"{ROUND}/note/Bramble", f"/bench/{ON}"):  # each needs its round
         answer = client.get(f"{path}?days=24")
         assert answer.status_code == 202
@@ -133,7 +135,25 @@ def test_a_round_that_is_worked_out_says_how_far_it_is_and_others_wait_for_it(
         "total": 16,
         "counted": "16 of 16 colonies",
         "ready": True,
+        "planned": [],
     }
+
+
+def test_a_hive_that_is_planned_can_be_read_while_the_others_are_in_work(
+    client: TestClient, desk: Desk
+) -> None:
+    working = desk.rounds.begin(ON, 23)
+    whole = working.future.result()
+    working.future = Future()  # as it is before the last of them is ready
+    name = whole.colonies[0].colony
+    wait = client.get(f"{ROUND}?days=23").text
+    assert f'href="{ROUND}/hive/{segment(name)}?days=23"' in wait
+    told = client.get(f"{ROUND}/progress?days=23").json()
+    assert [colony for colony, _ in told["planned"]] == [each.colony for each in whole.colonies]
+    hive = client.get(f"{ROUND}/hive/{segment(name)}?days=23")
+    assert hive.status_code == 200
+    assert name in hive.text
+    working.future.set_result(whole)
 
 
 def test_a_colony_that_never_came_is_told_of_at_the_top(demo: Paths, tmp_path: Path) -> None:

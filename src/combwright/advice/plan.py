@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, timedelta
 from typing import Final, TypeVar
 
 from combwright.advice.actions import Action, days_asked_for, of_kind
@@ -58,6 +58,7 @@ class Plan:
 
     on: date
     planned_until: date
+    pays_best: date
     decisions: tuple[Decision, ...]
     set_up: SetUp
     portion: Feeding
@@ -96,11 +97,11 @@ class Plan:
 
     @property
     def next_visit(self) -> date:
-        """The earliest day that an action asks for, or the usual one; never while it is shut."""
+        """The earliest day that an action asks for, or that pays best; never while it is shut."""
         asked = [day for day in days_asked_for(self.actions) if day > self.on]
         shut = [(each.since or self.on, each.until) for each in self.asks(LeaveShut) if each.until]
-        is_usual_open = not any(since <= self.planned_until < until for since, until in shut)
-        return min([*asked, *([self.planned_until] if is_usual_open or not asked else [])])
+        is_open = not any(since <= self.pays_best < until for since, until in shut)
+        return min([*asked, *([self.pays_best] if is_open or not asked else [])])
 
 
 def plan(situation: Situation, *, with_branches: bool = True) -> Plan:
@@ -117,6 +118,7 @@ def plan(situation: Situation, *, with_branches: bool = True) -> Plan:
     return Plan(
         living.on,
         living.planned_until,
+        living.on + timedelta(days=visits.days_of(deciding)),
         decisions,
         set_up_after(living.standing.set_up, actions),
         decided.portion,

@@ -6,7 +6,7 @@ colony as it then stands is worth on 1 April closes the account.
 """
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from functools import lru_cache
 from typing import Any, Final
@@ -37,6 +37,7 @@ CLEAR_TIMES: Final = PARAMETERS["clear_times"].value
 ENDS_MONTH: Final = int(PARAMETERS["ends_month"].value)
 CLOSE_MEMBERS: Final = int(PARAMETERS["close_members"].value)
 SPRING_MONTH: Final = int(PARAMETERS["spring_month"].value)
+SWARM_SHARE: Final = PARAMETERS["swarm_share"].value
 LEAST_GAIN: Final = PARAMETERS["least_gain"].value
 
 
@@ -138,10 +139,21 @@ def ahead_of(
         more[kept], more_came[kept] = rest, came_rest
         money = np.concatenate([money, more], axis=1)
         came = np.concatenate([came, more_came], axis=1)
-    return [
-        Ahead(one, dict(zip(CAME, counted.mean(axis=0).tolist(), strict=True)))
-        for one, counted in zip(money, came, strict=True)
-    ]
+    return [_ahead(one, counted) for one, counted in zip(money, came, strict=True)]
+
+
+def _ahead(money: Floats, came: Floats) -> Ahead:
+    return Ahead(money, dict(zip(CAME, came.mean(axis=0).tolist(), strict=True)))
+
+
+def after_waits(
+    colonies: NDArray[np.void], change: Change, at: Account, waits: Sequence[int], done: Done
+) -> list[Ahead]:
+    """Give what one change brings, by how many days it is until the keeper is there again."""
+    some = _spread_out(len(colonies))[:MEMBERS]
+    asked = [(change, done)]
+    rolled = [_rolled(colonies, asked, replace(at, days=wait), some, slice(None)) for wait in waits]
+    return [_ahead(money[0], came[0]) for money, came in rolled]
 
 
 def _rolled(
@@ -213,7 +225,7 @@ def _income(came: Floats, at: Account) -> Floats:
         "supers": -prices.super - prices.work(MINUTES["super"].value),
         "queens": -prices.mated_queen - prices.work(MINUTES["queen"].value),
         "treatments": -prices.treatment - prices.work(MINUTES["treatment"].value),
-        "swarms": -PARAMETERS["swarm_share"].value * at.swarm_loss,
+        "swarms": -SWARM_SHARE * at.swarm_loss,
         "queens_lost": -PARAMETERS["queen_share"].value * at.swarm_loss,
     }
     return np.asarray(came @ np.array([worth.get(name, 0.0) for name in CAME]))

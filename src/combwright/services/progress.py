@@ -1,7 +1,7 @@
 """How far long work has come, in words that terminal and page share."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Final
 
 from combwright.advice.words.wording import many
@@ -21,6 +21,7 @@ class Step:
     doing: str
     done: int = 0
     total: int = 0
+    part: object = field(default=None, repr=False, compare=False)  # of it that is ready
 
     @property
     def counted(self) -> str:

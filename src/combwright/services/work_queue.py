@@ -21,10 +21,11 @@ MOST_WAITING: Final = 8  # unfinished, the one in work included; judgement
 
 @dataclass
 class InWork(Generic[Made]):
-    """Something that is being worked out, and how far that is."""
+    """Something that is being worked out: how far that is, and the parts that are ready."""
 
     step: Step
     future: "Future[Made]" = field(default_factory=Future)
+    parts: list[object] = field(default_factory=list)
     is_wanted: bool = True
 
     def tell(self, step: Step) -> None:
@@ -32,6 +33,8 @@ class InWork(Generic[Made]):
         if not self.is_wanted:
             raise CancelledError
         self.step = step
+        if step.part is not None:
+            self.parts.append(step.part)
 
 
 class WorkQueue(Generic[Key, Made]):

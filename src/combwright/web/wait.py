@@ -7,6 +7,9 @@ from starlette.responses import Response
 
 from combwright.planning.sheet import RoundSheet
 from combwright.services.progress import Step
+from combwright.services.rounds.at_a_glance import glance
+from combwright.services.rounds.kept_rounds import part_of_round
+from combwright.services.rounds.price_list import prices_on
 from combwright.web.desk import Desk
 from combwright.web.showing import page
 
@@ -14,16 +17,31 @@ from combwright.web.showing import page
 class StillWorking(Exception):  # noqa: N818  (no error: the page says how far it is, and goes on)
     """A page needs a round that is not ready."""
 
-    def __init__(self, on: date, days: int, step: Step) -> None:
-        self.on, self.days, self.step = on, days, step
+    def __init__(self, on: date, days: int, step: Step, ready: list[tuple[str, str]]) -> None:
+        self.on, self.days, self.step, self.ready = on, days, step, ready
 
 
 def worked_out(at: Desk, on: date, days: int = 7) -> RoundSheet:
     """Give a round if it is ready; if not, begin it and let the page wait."""
     working = at.rounds.begin(on, days)
     if not working.future.done():
-        raise StillWorking(on, days, working.step)
+        raise StillWorking(on, days, working.step, lines_ready(at, on, days))
     return working.future.result()
+
+
+def lines_ready(at: Desk, on: date, days: int) -> list[tuple[str, str]]:
+    """Give the colonies of a round in work that are planned, each with its one line."""
+    look = prices_on(at.book.now().entries, on).minutes_at_a_hive
+    return [(each.colony, glance(each, look).line) for each in at.rounds.so_far(on, days)]
+
+
+def worked_out_for(at: Desk, on: date, days: int, colony: str) -> RoundSheet:
+    """Give a round as far as one colony's page needs it: what is ready, if that colony is."""
+    working = at.rounds.begin(on, days)
+    ready = [] if working.future.done() else at.rounds.so_far(on, days)
+    if all(each.colony != colony for each in ready):
+        return worked_out(at, on, days)
+    return part_of_round(on, ready)
 
 
 async def show_wait(request: Request, waiting: Exception) -> Response:

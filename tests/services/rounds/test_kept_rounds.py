@@ -1,13 +1,17 @@
 """Rounds that are worked out in the background."""
 
 from concurrent.futures import CancelledError
+from contextlib import closing
 from pathlib import Path
 
 import pytest
 from tests.demo import copied
 
+from combwright.planning.sheet import ColonySheet
 from combwright.records.store.book_handle import Book
 from combwright.services.demo import ON, Paths
+from combwright.services.progress import READING, Step
+from combwright.services.rounds.from_book import round_sheet
 from combwright.services.rounds.kept_rounds import Rounds
 
 MANY = 400  # members: too many to be ready before the rounds are closed
@@ -22,3 +26,18 @@ def test_closing_does_not_wait_for_the_round_in_work(demo: Paths, tmp_path: Path
         working.future.result()
     assert working.step.done < 16
     book.close()
+
+
+def test_the_first_hive_of_the_walk_is_planned_before_the_others_are_read(
+    demo: Paths, tmp_path: Path
+) -> None:
+    told: list[Step] = []
+    with closing(Book(copied(demo, tmp_path))) as book:
+        sheet = round_sheet(book, ON, members=20, progress=told.append)
+    parts = [step.part for step in told]
+    first = next(place for place, part in enumerate(parts) if isinstance(part, ColonySheet))
+    assert isinstance(parts[first], ColonySheet)
+    assert parts[first].colony == sheet.colonies[0].colony
+    assert all(step.doing != READING for step in told[:first])
+    come = [part.colony for part in parts[first + 1 :] if isinstance(part, ColonySheet)]
+    assert come == [each.colony for each in sheet.colonies]

@@ -229,7 +229,7 @@ class Follower:
     def _next(self, situation: Situation, decided: Plan) -> int:
         if self.lacks == "looking":
             return situation.days
-        return max(2, min(situation.days, (decided.next_visit - situation.on).days))
+        return max(2, (decided.next_visit - situation.on).days)
 
     # --- noting -------------------------------------------------------------------------------
 

@@ -1,4 +1,4 @@
-"""The next visit: the longest wait that the limits on harm allow."""
+"""The next visit: the day that pays best, no later than the limits on harm allow."""
 
 from dataclasses import replace
 from datetime import date, timedelta
@@ -7,58 +7,104 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
+from combwright.advice.actions import Action
 from combwright.advice.bee_acts import Due, LeaveShut, Look
 from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
 from combwright.advice.decisions import food, queen, space, swarm
 from combwright.advice.decisions.honey import after_honey
 from combwright.advice.decisions.kept_shut import is_cold
-from combwright.advice.numbers import numbers
+from combwright.advice.lately import done_by
+from combwright.advice.numbers import is_in_season, numbers
+from combwright.advice.season_ahead import SWARM_SHARE, after_waits
 from combwright.advice.situation import Situation
 from combwright.advice.swarm_chance import calibrated
 from combwright.advice.trial import doing
+from combwright.advice.words.money_words import money_words
 from combwright.advice.words.wording import day_words
 from combwright.belief.worlds import WORLDS
 from combwright.simulation import observe
 from combwright.simulation.run import run
 
-# Longest wait by month: weekly in the swarm season, a month in winter (associations' practice).
+Floats = NDArray[np.float64]
 PARAMETERS: Final = numbers("visits")
 YEAR: Final = 2000  # any: of its months the names are taken
-LONGEST_WAIT: Final = {
+# The usual wait by month: weekly in the swarm season, a month in winter (associations' practice).
+USUAL_WAIT: Final = {
     month: int(PARAMETERS[f"{date(YEAR, month, 1):%B}".lower()].value) for month in range(1, 13)
 }
+LONGEST_WAIT: Final = int(PARAMETERS["longest"].value)
+STEP: Final = int(PARAMETERS["step"].value)
 
 
 def decide(deciding: Deciding) -> Decision:
-    """Tell by when the colony must be seen again under the plan.
+    """Tell when the colony is best seen again under the plan, and by when it must be.
 
     Each day ahead, after today's work, the chance of hunger, of a queen short of room and of a
-    swarm is followed; the last day within the limits counts. A virgin is left alone until she
-    should lay.
+    swarm is followed; the last day within the limits counts. In the season the day up to it is
+    told that brings most, each trip at its price. A virgin is left alone until she should lay.
     """
+    situation = deciding.situation
     shut = deciding.of(queen.decide).asks(LeaveShut)
     if shut and shut[0].until is not None:
-        days = (shut[0].until - deciding.situation.on).days
-        return _seen_again(deciding.situation, days, "a virgin is not disturbed before")
+        days = (shut[0].until - situation.on).days
+        return _seen_again(
+            situation, days, {"days_at_most": float(days)}, "a virgin is not disturbed before then"
+        )
     situation = deciding.of(after_honey)
     made = (deciding.of(decide) for decide in (space.decide, swarm.decide, food.decide))
-    work = [action for decision in made for action in decision.actions]
-    planned = situation.colonies.copy()
-    doing(situation, work)(planned)
-    days, due = _within_limits(situation, planned, can_give_room=_can_give_room(deciding))
-    told = _seen_again(situation, days, f"{due} after" if due else "nothing is due before")
-    if due is None or days >= situation.days:
+    work = tuple(action for decision in made for action in decision.actions)
+    most, due, swarmed = _within_limits(situation, work, can_give_room=_can_give_room(deciding))
+    inputs = {"days_at_most": float(most)}
+    days, gained = _pays_best(situation, work, most, swarmed)
+    if days < most or due is None:
+        reason = f"a trip then rather than at the usual day is worth {money_words(gained)} more"
+        return _seen_again(situation, days, inputs | {"worth_more": gained}, reason)
+    told = _seen_again(situation, days, inputs, f"{due} after then")
+    if days >= situation.days:
         return told
     by = situation.on + timedelta(days=days)
     return replace(told, actions=(Look(at="colony", by=by, due=due),))
 
 
-def _seen_again(situation: Situation, days: int, reason: str) -> Decision:
+def days_of(deciding: Deciding) -> int:
+    """Give the days until the colony is best seen again."""
+    return int(deciding.of(decide).inputs["days"])
+
+
+def _seen_again(situation: Situation, days: int, inputs: dict[str, float], reason: str) -> Decision:
     by = situation.on + timedelta(days=days)
-    because = f"Seen again by {day_words(by)}: {reason} then."
-    inputs = {"days_at_most": float(days)}
-    return Decision(topic="next visit", because=(because,), inputs=inputs)
+    because = f"Seen again by {day_words(by)}: {reason}."
+    return Decision(topic="next visit", because=(because,), inputs=inputs | {"days": float(days)})
+
+
+def _pays_best(
+    situation: Situation, work: tuple[Action, ...], most: int, swarmed: list[float]
+) -> tuple[int, float]:
+    """Give the wait up to the longest that brings most, and by how much more than the usual one.
+
+    The season ahead is lived with the first visit on each day; a visit saved is worth its price,
+    and a swarm that leaves before anybody comes is lost whole.
+    """
+    usual = min(most, USUAL_WAIT[situation.on.month])
+    if not is_in_season(situation.on, PARAMETERS, "weighed"):
+        return usual, 0.0
+    waits = sorted({usual, most, *range(STEP, most, STEP)})
+    brought = after_waits(
+        situation.colonies,
+        doing(situation, work),
+        situation.account,
+        waits,
+        done_by(work, situation.on),
+    )
+    lost = (1.0 - SWARM_SHARE) * situation.account.swarm_loss
+    saved = situation.prices.visit / USUAL_WAIT[situation.on.month]
+    worth = {
+        wait: ahead.mean + saved * wait - lost * swarmed[wait - 1]
+        for wait, ahead in zip(waits, brought, strict=True)
+    }
+    best = max(waits, key=lambda wait: worth[wait])
+    return best, worth[best] - worth[usual]
 
 
 def _can_give_room(deciding: Deciding) -> bool:
@@ -70,28 +116,38 @@ def _can_give_room(deciding: Deciding) -> bool:
 
 
 def _within_limits(
-    situation: Situation, colonies: NDArray[np.void], *, can_give_room: bool
-) -> tuple[int, Due | None]:
-    """Follow planned members in place to the last day within the limits; tell what breaks them."""
-    most = min(LONGEST_WAIT[situation.on.month], situation.conditions.shape[1] - 1)
+    situation: Situation, work: tuple[Action, ...], *, can_give_room: bool
+) -> tuple[int, Due | None, list[float]]:
+    """Follow planned members to the last day within the limits; tell what breaks them.
+
+    Gives with it the chance that a swarm has left by each of the days.
+    """
+    colonies = situation.colonies.copy()
+    doing(situation, work)(colonies)
+    most = min(LONGEST_WAIT, situation.conditions.shape[1] - 1)
+    if not is_in_season(situation.on, PARAMETERS, "weighed"):
+        most = min(most, USUAL_WAIT[situation.on.month])
+    swarmed: list[float] = []
     colonies["hungry_days"] = colonies["short_of_room_days"] = colonies["swarmed"] = 0.0
     for day in range(most):
         today, chance = situation.conditions[:, day : day + 1], situation.luck[:, day : day + 1]
         run(colonies, today, chance, worlds=WORLDS)
-        if due := _broken(situation, colonies, can_give_room=can_give_room):
-            return max(1, day), due
-    return most, None
+        swarmed.append(calibrated(_share(colonies["swarmed"] > 0.0), len(colonies)))
+        if due := _broken(situation, colonies, swarmed[-1], can_give_room=can_give_room):
+            return max(1, day), due, swarmed
+    return most, None, swarmed
 
 
-def _broken(situation: Situation, colonies: NDArray[np.void], *, can_give_room: bool) -> Due | None:
+def _broken(
+    situation: Situation, colonies: NDArray[np.void], swarmed: float, *, can_give_room: bool
+) -> Due | None:
     limits = situation.limits
     if _share(colonies["hungry_days"] > 0.0) > limits.hunger:
         return "food may run out"
     short = _share(colonies["short_of_room_days"] >= PARAMETERS["short_days"].value)
     if can_give_room and short > limits.no_room:
         return "the queen may be short of room"
-    swarmed = _share(colonies["swarmed"] > 0.0)
-    if calibrated(swarmed, len(colonies)) > limits.swarm:
+    if swarmed > limits.swarm:
         return "it may swarm"
     return "it may be dead" if _share(observe.adults(colonies) <= 0.0) > 0.5 else None
 

@@ -24,17 +24,19 @@ def for_each(
     *,
     doing: str,
     progress: Progress = silent,
+    as_they_come: bool = False,
 ) -> list[Made]:
     """Do the same for many colonies, side by side; the answers are in the order given.
 
-    ``doing`` is what it is called while it lasts.
+    ``doing`` is what it is called while it lasts; on demand each answer is told as it comes.
     """
     done: list[Made] = []
     progress(Step(doing, 0, len(colonies)))
     with ThreadPoolExecutor(WORKERS) as workers:
         for made in workers.map(work, colonies):
             done.append(made)
-            progress(Step(doing, len(done), len(colonies)))
+            part = made if as_they_come else None
+            progress(Step(doing, len(done), len(colonies), part))
     return done
 
 

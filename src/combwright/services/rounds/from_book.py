@@ -17,7 +17,7 @@ from combwright.records.replay.known_queens import known_batches, known_queens
 from combwright.records.store.book_handle import Book
 from combwright.services.beliefs.unknown_colonies import unknown_colony_notices
 from combwright.services.beliefs.workers import follow_each, for_each, or_left_out
-from combwright.services.progress import PLANNING, Progress, silent
+from combwright.services.progress import PLANNING, READY, Progress, Step, silent
 from combwright.services.rounds.kept_plans import KeptPlans, plans_folder
 from combwright.services.rounds.own_minutes import own_minutes
 from combwright.services.rounds.situations import (
@@ -28,6 +28,7 @@ from combwright.services.rounds.situations import (
 )
 from combwright.services.supply.batch_days import due
 from combwright.services.weather.known_places import unknown_places
+from combwright.simulation.ahead.roll import make_ready
 from combwright.terms.errors import ClashError, NotFoundError, OutOfRangeError
 
 NOTICES: Final = (
@@ -63,6 +64,8 @@ def round_sheet(
     _check(asked)
     situations = situations_of(book, asked)
     left_out: dict[str, str] = {}
+    plans = KeptPlans(plans_folder()) if kept is None else kept
+    _first_of_all(situations, progress, plans)
     followed = _standing(situations, progress, left_out)
     if left_out and not followed:
         raise ClashError(" ".join(left_out.values()))
@@ -71,7 +74,6 @@ def round_sheet(
             f"No colony stands in {'yard ' + yard if yard else 'the book'} on {on.day} {on:%B %Y}.",
             remedy="Ask for another day or yard; `combwright book export` shows what is there.",
         )
-    plans = KeptPlans(plans_folder()) if kept is None else kept
     sheet = _sheet(followed, situations, progress, plans, left_out)
     if minutes is None:
         return sheet
@@ -114,6 +116,23 @@ def _standing(
     return [each for each in standing if each.yard == asked.yard]
 
 
+def _first_of_all(situations: Situations, progress: Progress, kept: KeptPlans) -> None:
+    """Plan where the walk begins before all else, so that its sheet can be read meanwhile."""
+    if progress is silent:
+        return
+    progress(Step(READY))
+    make_ready()
+    asked, replay = situations.asked, situations.replay
+    for name in replay.colonies:
+        followed = or_left_out(name, partial(replay.follow, name, asked.on), {})
+        if followed is None or followed.has_ended or asked.yard not in {None, followed.yard}:
+            continue
+        if not any(_last_of_all(followed, situations)):
+            make = partial(kept.sheet, followed, situations, 1, partial(colony_sheet, order=1))
+            progress(Step(READY, part=or_left_out(name, make, {})))
+            return
+
+
 def _sheet(
     followed: Sequence[Followed],
     situations: Situations,
@@ -132,7 +151,8 @@ def _sheet(
         make = partial(kept.sheet, each, situations, order, partial(colony_sheet, order=order))
         return or_left_out(each.belief.colony, make, left_out)
 
-    planned = for_each(one, list(enumerate(in_order, 1)), doing=PLANNING, progress=progress)
+    numbered = list(enumerate(in_order, 1))
+    planned = for_each(one, numbered, doing=PLANNING, progress=progress, as_they_come=True)
     done = [
         each.model_copy(update={"last_visit": asked.on})
         if each.colony in situations.newcomers

@@ -6,11 +6,14 @@ from functools import partial
 from operator import attrgetter
 from typing import Final
 
-from combwright.planning.sheet import RoundSheet
+from combwright import __version__
+from combwright.advice.decisions.found import at_any_colony
+from combwright.planning.round import shown_branches
+from combwright.planning.sheet import ColonySheet, RoundSheet
 from combwright.planning.supplies import bench, load
 from combwright.records.store.book_handle import Book
 from combwright.services.progress import Progress
-from combwright.services.rounds.from_book import round_sheet
+from combwright.services.rounds.from_book import NOTICES, round_sheet
 from combwright.services.rounds.kept_plans import KeptPlans, plans_folder
 from combwright.services.rounds.situations import SYRUP_FRACTION
 from combwright.services.work_queue import InWork, WorkQueue
@@ -54,6 +57,15 @@ class Rounds:
         """Give the round of a day, waiting for it."""
         return self.begin(on, days).future.result()
 
+    def so_far(self, on: date, days: int) -> list[ColonySheet]:
+        """Give the sheets of a round in work that are ready, as they came."""
+        found = {
+            part.colony: part
+            for part in tuple(self.begin(on, days).parts)
+            if isinstance(part, ColonySheet)
+        }
+        return list(found.values())
+
     def newest(self) -> RoundSheet | None:
         """Give the round that was asked for last and is ready, if any."""
         return self._queue.newest()
@@ -61,6 +73,23 @@ class Rounds:
     def close(self) -> None:
         """Stop working, without going to the end of the round in work."""
         self._queue.close()
+
+
+def part_of_round(on: date, ready: list[ColonySheet]) -> RoundSheet:
+    """Give a round of the colonies that are ready, while the others are still in work."""
+    yards = list(dict.fromkeys(each.yard for each in ready))
+    return RoundSheet(
+        on=on,
+        version=__version__,
+        seed=1,
+        weather="",
+        yards=yards,
+        colonies=ready,
+        bench=bench(ready, SYRUP_FRACTION),
+        load=load(ready, yards, SYRUP_FRACTION),
+        at_any_colony=shown_branches(at_any_colony(on)),
+        notices=list(NOTICES),
+    )
 
 
 def of_yard(sheet: RoundSheet, yard: str) -> RoundSheet:

@@ -27,7 +27,7 @@ from combwright.terms.errors import NotFoundError, OutOfRangeError
 
 SYRUP_FRACTION: Final = 0.60  # 1.5 : 1 by weight
 LONGEST_SILENCE_DAYS: Final = 730  # after the last note, beyond which nothing is said; judgement
-LOOK_AHEAD_DAYS: Final = max(LONGEST_WAIT.values()) + 1  # for the next visit, in any month
+LOOK_AHEAD_DAYS: Final = LONGEST_WAIT + 1  # for the next visit
 
 
 @dataclass(frozen=True)
@@ -55,7 +55,7 @@ class Situations:
     def of(self, followed: Followed) -> Situation:
         """Give what a decision about a colony must know."""
         asked, belief = self.asked, followed.belief
-        days = max(asked.days + MARGIN_DAYS, LONGEST_WAIT[asked.on.month] + 1)
+        days = max(asked.days + MARGIN_DAYS, LOOK_AHEAD_DAYS)
         until = asked.on + timedelta(days=days)
         return Situation(
             colony=belief.colony,

@@ -15,7 +15,7 @@ from combwright.web.desk import AtDesk
 from combwright.web.pages.note import of_colony
 from combwright.web.pages.sheet import Days
 from combwright.web.showing import page
-from combwright.web.wait import worked_out
+from combwright.web.wait import worked_out_for
 
 router = APIRouter(include_in_schema=False)
 
@@ -23,7 +23,7 @@ router = APIRouter(include_in_schema=False)
 @router.get("/round/{on}/hive/{colony:path}")
 def show(at: AtDesk, request: Request, on: date, colony: ColonyName, days: Days = 7) -> Response:
     """Show one colony's part of the round, with its yard in working order beside it."""
-    sheet = worked_out(at, on, days)
+    sheet = worked_out_for(at, on, days, colony)
     mine = of_colony(sheet, colony)
     book = at.book.now()
     own = own_minutes(book.entries, on)

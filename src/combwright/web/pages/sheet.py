@@ -1,6 +1,5 @@
 """The round of a day: the sheet in working order, with what was noted so far."""
 
-from dataclasses import asdict
 from datetime import date, timedelta
 from typing import Annotated, Final
 
@@ -19,7 +18,7 @@ from combwright.services.weather.day_weather import weather_lines
 from combwright.terms.entries import Visit
 from combwright.web.desk import AtDesk
 from combwright.web.showing import page
-from combwright.web.wait import worked_out
+from combwright.web.wait import lines_ready, worked_out
 
 router = APIRouter(include_in_schema=False)
 
@@ -99,5 +98,7 @@ def what_patterns_mean(request: Request) -> Response:
 def progress(at: AtDesk, on: date, days: Days = 7) -> Response:
     """Tell how far the working out of a round is."""
     working = at.rounds.begin(on, days)
-    step = working.step
-    return JSONResponse({**asdict(step), "counted": step.counted, "ready": working.future.done()})
+    step, ready = working.step, working.future.done()
+    told = {"doing": step.doing, "done": step.done, "total": step.total, "counted": step.counted}
+    planned = [] if ready else lines_ready(at, on, days)
+    return JSONResponse({**told, "ready": ready, "planned": planned})
