@@ -154,7 +154,7 @@ def the_actions_lead_to_the_set_up(at: Situation, decided: Plan) -> bool:
 
 def the_next_visit_is_the_first_day_asked_for(at: Situation, decided: Plan) -> bool:
     days = [day for day in days_asked_for(decided.actions) if day > at.on]
-    return decided.next_visit == min([*days, decided.planned_until]) or is_kept_shut(decided)
+    return decided.next_visit == min([*days, decided.pays_best]) or is_kept_shut(decided)
 
 
 def the_next_visit_is_not_while_it_is_left_shut(at: Situation, decided: Plan) -> bool:

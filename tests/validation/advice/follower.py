@@ -16,6 +16,7 @@ from combwright.advice.decisions.successor import to_be_had
 from combwright.advice.kit_acts import Counting, Feeding, SuperOff, Treat
 from combwright.advice.nuc_worth import PARAMETERS as NUCS
 from combwright.advice.plan import Plan, plan
+from combwright.advice.prices import Prices
 from combwright.advice.season_ahead import SeasonDays, season_ends
 from combwright.advice.situation import Limits, Situation
 from combwright.belief.following.causes import TOO_WEAK
@@ -60,6 +61,7 @@ class Follower:
     flagged: list[tuple[float, bool]] = field(default_factory=list)
     keys: int = 0
     lacks: str = ""
+    prices: Prices = field(default_factory=Prices)
 
     def visit(self, colony: TrueColony) -> int:
         """Note, believe, plan, do."""
@@ -138,6 +140,7 @@ class Follower:
             luck=luck(SEED, colony.name, colony.on, AHEAD, belief.members),
             limits=Limits(),
             history=tuple(entry for entry in self.entries if entry.on < colony.on),
+            prices=self.prices,
             season=SeasonDays(ahead[:, :FORTNIGHT] if self.lacks == "season" else ahead, year),
         )
 

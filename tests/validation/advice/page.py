@@ -36,6 +36,7 @@ LIMITS: Final = {
     "syrup in honey": 0.0,
 }
 RESAMPLES: Final = 4000
+HONEY_KG: Final = 3.0  # that honey first takes more than nucs first, at least
 LINE: Final = 50.0  # money a colony and year above the best opponent that is asked for
 
 
@@ -91,6 +92,7 @@ def write_page(
     command: str,
     seeds: Sequence[int],
     without: Mapping[str, Sequence["Outcome"]] | None = None,
+    aimed: Mapping[str, Sequence["Outcome"]] | None = None,
 ) -> str:
     """Write the page."""
     parts = [INTRODUCTION.format(command=command, today=date.today(), seeds=_listed(seeds))]  # noqa: DTZ011
@@ -109,6 +111,8 @@ def write_page(
         )
     if without:
         parts.append(_ablation(without))
+    if aimed:
+        parts.append(_aims(aimed))
     return "".join(parts)
 
 
@@ -193,6 +197,39 @@ def _ablation(without: Mapping[str, Sequence["Outcome"]]) -> str:
             f"| {name} | {mine['money'].mean():.0f} | {at:+.0f} ({low:+.0f} to {high:+.0f}) | "
             f"{mine['apart'].mean():.0f} |"
         )
+    return "\n".join(lines) + "\n"
+
+
+def _aims(aimed: Mapping[str, Sequence["Outcome"]]) -> str:
+    """Tell what an aim of the keeper changes, on the same colonies as the parts."""
+    lines = [
+        "\n## What an aim changes\n",
+        "The same colonies and year; money at the usual prices.\n",
+        "| aim | honey [kg] | nucs | visits | money |",
+        "|---|---|---|---|---|",
+    ]
+    for aim, outcomes in aimed.items():
+        means = [
+            f"{per_colony(outcomes, 'Combwright', name).mean():.{digits}f}"
+            for name, digits in (("honey", 1), ("nucs", 2), ("visits", 1), ("money", 0))
+        ]
+        lines.append(f"| {aim} | {' | '.join(means)} |")
+    honey, nucs = (
+        interval(
+            per_colony(aimed[more], "Combwright", name)
+            - per_colony(aimed[less], "Combwright", name)
+        )
+        for name, more, less in (
+            ("honey", "honey first", "nucs first"),
+            ("nucs", "nucs first", "honey first"),
+        )
+    )
+    reached = honey[0] >= HONEY_KG and nucs[0] > 0.0
+    lines.append(
+        f"\n“Honey first” takes {honey[0]:+.1f} kg ({honey[1]:+.1f} to {honey[2]:+.1f}) beside "
+        f"“nucs first”, which makes {nucs[0]:+.2f} nucs ({nucs[1]:+.2f} to {nucs[2]:+.2f}) more. "
+        f"The line of {HONEY_KG:.0f} kg is {'reached' if reached else 'missed'}."
+    )
     return "\n".join(lines) + "\n"
 
 

@@ -23,6 +23,7 @@ from tests.validation.advice.money import money, parts, without_nucs
 from tests.validation.advice.truth import COUNTED, Tally, TrueColony
 from tests.validation.advice.weather import Known, conditions_of
 
+from combwright.advice.prices import Prices
 from combwright.belief.worlds import WORLDS
 from combwright.evidence.fit.trying import FREE
 from combwright.kit.catalogue import catalogue
@@ -53,6 +54,7 @@ LACKS: Final = {
     "queens": "queens, but for those of nucs",
     "looking": "looks and counts that are asked for",
 }
+AIMED: Final = ("honey first", "nucs first", "few visits")
 SEED: Final = 2027  # of the truth, unless another is given
 
 
@@ -68,6 +70,7 @@ class Asked:
     seed: int
     keepers: tuple[str, ...] = KEEPERS
     lacks: str = ""
+    aim: str = "as priced"
 
 
 @dataclass(frozen=True)
@@ -109,7 +112,7 @@ def live_with_all(asked: Asked) -> Outcome:
 
 def _keeper(keeper: str, known: Known, asked: Asked) -> Keeper:
     if keeper == "Combwright":
-        return Follower(known, asked.members, lacks=asked.lacks)
+        return Follower(known, asked.members, lacks=asked.lacks, prices=Prices().aimed(asked.aim))
     return Careful(
         queen_since=date(FIRST.year - 1, 6, 20),
         buys_queens=keeper == "careful with queens",
@@ -286,9 +289,21 @@ def run_study(
     return _run(asked, workers)
 
 
-def run_without(lacks: str, colonies: int, seed: int, workers: int) -> list[Outcome]:
-    """Run the advice alone for a year, without one of its parts."""
-    alone = Asked(PLACES[0], 0, 1, 60, outside=False, seed=seed, keepers=KEEPERS[:1], lacks=lacks)
+def run_alone(
+    colonies: int, seed: int, workers: int, *, lacks: str = "", aim: str = "as priced"
+) -> list[Outcome]:
+    """Run the advice alone for a year, without one of its parts or with an aim of the keeper."""
+    alone = Asked(
+        PLACES[0],
+        0,
+        1,
+        60,
+        outside=False,
+        seed=seed,
+        keepers=KEEPERS[:1],
+        lacks=lacks,
+        aim=aim,
+    )
     asked = [
         replace(alone, place=PLACES[number % len(PLACES)], number=number)
         for number in range(colonies)
@@ -338,11 +353,16 @@ def main(arguments: Sequence[str] | None = None) -> None:
             )
     command = " ".join(sys.argv[1:]) if arguments is None else ""
     without = {
-        name: run_without(lacks, chosen.without, chosen.seed[0] + 1, chosen.workers)
+        name: run_alone(chosen.without, chosen.seed[0] + 1, chosen.workers, lacks=lacks)
         for lacks, name in LACKS.items()
         if chosen.without
     }
-    text = write_page(studies, command, chosen.seed, without)
+    aimed = {
+        aim: run_alone(chosen.without, chosen.seed[0] + 1, chosen.workers, aim=aim)
+        for aim in AIMED
+        if chosen.without
+    }
+    text = write_page(studies, command, chosen.seed, without, aimed)
     if chosen.page:
         chosen.page.write_text(text, encoding="utf-8")
     sys.stdout.write(text)

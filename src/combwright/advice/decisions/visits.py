@@ -34,7 +34,9 @@ USUAL_WAIT: Final = {
     month: int(PARAMETERS[f"{date(YEAR, month, 1):%B}".lower()].value) for month in range(1, 13)
 }
 LONGEST_WAIT: Final = int(PARAMETERS["longest"].value)
-STEP: Final = int(PARAMETERS["step"].value)
+WAITS: Final = tuple(
+    int(number.value) for name, number in PARAMETERS.items() if name.startswith("after_")
+)
 
 
 def decide(deciding: Deciding) -> Decision:
@@ -89,7 +91,7 @@ def _pays_best(
     usual = min(most, USUAL_WAIT[situation.on.month])
     if not is_in_season(situation.on, PARAMETERS, "weighed"):
         return usual, 0.0
-    waits = sorted({usual, most, *range(STEP, most, STEP)})
+    waits = sorted({usual, most, *(wait for wait in WAITS if wait < most)})
     brought = after_waits(
         situation.colonies,
         doing(situation, work),
