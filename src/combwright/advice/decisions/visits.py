@@ -60,8 +60,10 @@ def decide(deciding: Deciding) -> Decision:
     inputs = {"days_at_most": float(most)}
     days, gained = _pays_best(situation, work, most, swarmed)
     if days < most or due is None:
-        reason = f"a trip then rather than at the usual day is worth {money_words(gained)} more"
-        return _seen_again(situation, days, inputs | {"worth_more": gained}, reason)
+        usual = situation.on + timedelta(days=USUAL_WAIT[situation.on.month])
+        reason = f"worth {money_words(gained)} more than a trip by {day_words(usual)}"
+        why = f"{reason}, swarms and trips counted" if gained > 0.0 else "the usual day"
+        return _seen_again(situation, days, inputs | {"worth_more": gained}, why)
     told = _seen_again(situation, days, inputs, f"{due} after then")
     if days >= situation.days:
         return told
@@ -122,7 +124,8 @@ def _within_limits(
 ) -> tuple[int, Due | None, list[float]]:
     """Follow planned members to the last day within the limits; tell what breaks them.
 
-    Gives with it the chance that a swarm has left by each of the days.
+    Gives with it the share that has swarmed by each of the days. It is not calibrated: that was
+    done on weekly looks, and nobody looks here.
     """
     colonies = situation.colonies.copy()
     doing(situation, work)(colonies)
@@ -134,7 +137,7 @@ def _within_limits(
     for day in range(most):
         today, chance = situation.conditions[:, day : day + 1], situation.luck[:, day : day + 1]
         run(colonies, today, chance, worlds=WORLDS)
-        swarmed.append(calibrated(_share(colonies["swarmed"] > 0.0), len(colonies)))
+        swarmed.append(_share(colonies["swarmed"] > 0.0))
         if due := _broken(situation, colonies, swarmed[-1], can_give_room=can_give_room):
             return max(1, day), due, swarmed
     return most, None, swarmed
@@ -149,7 +152,7 @@ def _broken(
     short = _share(colonies["short_of_room_days"] >= PARAMETERS["short_days"].value)
     if can_give_room and short > limits.no_room:
         return "the queen may be short of room"
-    if swarmed > limits.swarm:
+    if calibrated(swarmed, len(colonies)) > limits.swarm:
         return "it may swarm"
     return "it may be dead" if _share(observe.adults(colonies) <= 0.0) > 0.5 else None
 
