@@ -102,7 +102,9 @@ class ColonySheet(Shown):
     hive: str
     order: int
     last_visit: date | None
-    next_visit: date = Field(description="The earliest day that an action asks for, or that pays best")
+    next_visit: date = Field(
+        description="The earliest day that an action asks for, or that pays best"
+    )
     planned_until: date = Field(description="The day to which food and room are planned")
     expected: Expected
     portion: Portion

@@ -35,9 +35,10 @@ def test_the_first_hive_of_the_walk_is_planned_before_the_others_are_read(
     with closing(Book(copied(demo, tmp_path))) as book:
         sheet = round_sheet(book, ON, members=20, progress=told.append)
     parts = [step.part for step in told]
-    first = next(place for place, part in enumerate(parts) if isinstance(part, ColonySheet))
-    assert isinstance(parts[first], ColonySheet)
-    assert parts[first].colony == sheet.colonies[0].colony
+    first, *_ = (place for place, part in enumerate(parts) if isinstance(part, ColonySheet))
+    planned = parts[first]
+    assert isinstance(planned, ColonySheet)
+    assert planned.colony == sheet.colonies[0].colony
     assert all(step.doing != READING for step in told[:first])
     come = [part.colony for part in parts[first + 1 :] if isinstance(part, ColonySheet)]
     assert come == [each.colony for each in sheet.colonies]
