@@ -9,7 +9,7 @@ from combwright.planning.sheet import RoundSheet
 from combwright.services.progress import Step
 from combwright.services.rounds.at_a_glance import glance
 from combwright.services.rounds.kept_rounds import part_of_round
-from combwright.services.rounds.price_list import prices_on
+from combwright.services.rounds.own_minutes import own_minutes
 from combwright.web.desk import Desk
 from combwright.web.showing import page
 
@@ -31,8 +31,8 @@ def worked_out(at: Desk, on: date, days: int = 7) -> RoundSheet:
 
 def lines_ready(at: Desk, on: date, days: int) -> list[tuple[str, str]]:
     """Give the colonies of a round in work that are planned, each with its one line."""
-    look = prices_on(at.book.now().entries, on).minutes_at_a_hive
-    return [(each.colony, glance(each, look).line) for each in at.rounds.so_far(on, days)]
+    own = own_minutes(at.book.now().entries, on)
+    return [(each.colony, glance(each, own).line) for each in at.rounds.so_far(on, days)]
 
 
 def worked_out_for(at: Desk, on: date, days: int, colony: str) -> RoundSheet:
