@@ -19,7 +19,7 @@ READY_TO_TEST := .venv/ready-to-test
 
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
-.PHONY: help set-up demo test coverage browser explore lint docs sbom validate fit screenshots benchmarks lock clean check-python
+.PHONY: help set-up demo test coverage browser explore lint docs sbom holes validate fit screenshots benchmarks lock clean check-python
 
 help:  ## Show what can be made
 	@sed -n 's/^\([a-z-]*\):.*  ## \(.*\)/make \1\t\2/p' $(MAKEFILE_LIST) | expand -t 20
@@ -63,6 +63,9 @@ docs: $(READY_TO_TEST)  ## Write the generated pages again
 
 sbom: $(READY)  ## Write what it is made of, with hashes and licences, as CycloneDX
 	$(PY) docs/supply.py sbom.cdx.json
+
+holes: $(READY_TO_TEST)  ## Look the locked packages up in a stored list of known holes
+	$(PY) docs/known_holes.py
 
 validate: $(READY_TO_TEST)  ## Run the long studies (an hour or more)
 	$(PY) -m pytest -m validation -n $(JOBS)
