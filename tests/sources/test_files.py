@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 
 from combwright.sources.days import Read, runs
 from combwright.sources.hours import sun_from_radiation_h
+from combwright.sources.met_eireann_forecast import read_met_eireann_forecast
 from combwright.sources.source_files import read_weather
 from combwright.sources.table import HEADINGS, read_table, write_table
 from combwright.terms.errors import CombwrightError, SourceError
@@ -109,6 +110,19 @@ def test_a_forecast_of_met_eireann() -> None:
     # radiation on the first day, cloud of 40 % on the second
     assert found.days[0].sun_h != found.days[1].sun_h
     assert found.days[1].sun_h == pytest.approx(0.6 * 14.66, abs=0.2)
+
+
+@pytest.mark.parametrize(
+    "entity",
+    ['SYSTEM "file:///etc/hostname"', '"&b;&b;&b;&b;&b;&b;"', "SYSTEM 'http://203.0.113.9/'"],
+)
+def test_a_forecast_brings_nothing_in_from_elsewhere(entity: str) -> None:
+    text = (FILES / "met_eireann_forecast.xml").read_text("utf-8")
+    head, _, rest = text.partition("<weatherdata")
+    made = f'{head}<!DOCTYPE w [<!ENTITY b "bees"><!ENTITY a {entity}>]><weatherdata{rest}'
+    put = made.replace("<temperature ", "&a;<temperature ", 1)
+    with pytest.raises(SourceError):
+        read_met_eireann_forecast(put.replace('percent="', 'percent="&a;', 1), "made.xml")
 
 
 def test_order_of_blocks_in_a_forecast_does_not_matter() -> None:

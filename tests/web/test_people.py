@@ -98,6 +98,9 @@ def test_a_helper_sets_nothing_and_a_reader_writes_nothing(shared: Desk) -> None
     assert note_of(cleo, str(uuid4())) == 403
     assert cleo.post("/api/entries", json=aim).status_code == 403
     assert shared.book.now().last == before
+    log = [(one.name, one.what) for one in door_lines(shared.book, 20)]
+    assert ("Cleo", "was refused: POST a page for keepers") in log
+    assert ("Ben", "was refused: POST /api/entries") in log
     assert inside(shared, "Anna").post("/api/entries", json=aim).status_code == 200
 
 

@@ -57,7 +57,7 @@ class Desk:
 
         So a note never makes the day jump.
         """
-        day, _, chosen_on = request.cookies.get(DAY, "").partition("/")
+        day, _, chosen_on = request.cookies.get(day_cookie(request), "").partition("/")
         if chosen_on == str(self.today):
             try:
                 return date.fromisoformat(day)
@@ -65,9 +65,21 @@ class Desk:
                 pass
         return self.book.now().next_round(self.today)
 
-    def remember_day(self, answer: Response, on: date) -> None:
+    def remember_day(self, request: Request, answer: Response, on: date) -> None:
         """Keep the day that is looked at, for today."""
-        answer.set_cookie(DAY, f"{on}/{self.today}", max_age=86400, httponly=True, samesite="lax")
+        answer.set_cookie(
+            day_cookie(request),
+            f"{on}/{self.today}",
+            max_age=86400,
+            httponly=True,
+            samesite="lax",
+            secure=request.url.scheme == "https",
+        )
+
+
+def day_cookie(request: Request) -> str:
+    """Name the cookie of the day; over HTTPS the browser itself ties it to this host."""
+    return f"__Host-{DAY}" if request.url.scheme == "https" else DAY
 
 
 def lay_out(

@@ -4,6 +4,7 @@ from typing import Final
 
 from fastapi import Request
 from fastapi.exceptions import RequestValidationError
+from starlette.concurrency import run_in_threadpool
 from starlette.responses import JSONResponse, Response
 
 from combwright.services.book.field_words import FieldProblem
@@ -21,11 +22,22 @@ async def show_error(request: Request, error: Exception) -> Response:
     """Show what a person can put right."""
     status = status_of(error)
     later = {"Retry-After": str(RETRY_AFTER_S)} if status == PASSING else {}
+    if status == FORBIDDEN:
+        await run_in_threadpool(note_refusal, request)
     if "text/html" in request.headers.get("accept", ""):
         shown = page(request, "error.html", status_code=status, error=error)
         shown.headers.update(later)
         return shown
     return JSONResponse(told(error), status_code=status, headers=later)
+
+
+def note_refusal(request: Request) -> None:
+    """Write into the log of the door who asked for what they may not have."""
+    at, caller = request.app.state.desk, getattr(request.state, "caller", None)
+    if caller is not None:
+        who = caller.person.id if caller.person else None
+        what = getattr(request.scope.get("route"), "path", "") or "a page for keepers"
+        at.access.note(at.clock(), who, f"was refused: {request.method} {what}")
 
 
 async def show_unreadable(request: Request, error: Exception) -> Response:

@@ -9,6 +9,7 @@ from combwright.web.login import OPEN_TO_ALL
 
 POLICY: Final = (
     "default-src 'none'; "
+    "object-src 'none'; "
     "script-src 'self'; "
     "style-src 'self'; "
     "font-src 'self'; "
@@ -28,7 +29,7 @@ HEADERS: Final = {
     "Cross-Origin-Resource-Policy": "same-origin",
     "Permissions-Policy": "geolocation=(), microphone=(), camera=(self)",
 }
-FOR_A_YEAR: Final = "max-age=31536000"
+FOR_A_YEAR: Final = "max-age=31536000; includeSubDomains"
 
 
 class SafeHeaders:

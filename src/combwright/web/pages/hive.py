@@ -43,5 +43,5 @@ def show(at: AtDesk, request: Request, on: date, colony: ColonyName, days: Days 
         before=sheet.colonies[place - 1].colony if place else None,
         after=sheet.colonies[place + 1].colony if place + 1 < len(sheet.colonies) else None,
     )
-    at.remember_day(answer, on)
+    at.remember_day(request, answer, on)
     return answer

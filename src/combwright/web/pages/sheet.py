@@ -72,7 +72,7 @@ def show(at: AtDesk, request: Request, on: date, yard: str = "", days: Days = 7)
         after=on + timedelta(days=1),
         today=at.today,
     )
-    at.remember_day(answer, on)
+    at.remember_day(request, answer, on)
     return answer
 
 
