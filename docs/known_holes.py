@@ -1,7 +1,7 @@
 """Known holes of the locked packages, from a stored list: no network is asked.
 
 ``python docs/known_holes.py`` looks the locks up in ``known_holes.json`` and ends with 1 where
-one is found. ``python docs/known_holes.py --renew all.zip`` makes the list anew from an export of the OSV
+one is found. With ``--renew all.zip`` it makes the list anew first, from an export of the OSV
 database (https://osv.dev, the archive of PyPI), for the packages that are locked.
 """
 

@@ -6,6 +6,7 @@ import sys
 from datetime import date
 from pathlib import Path
 from types import ModuleType
+from typing import Any
 from zipfile import ZipFile
 
 import pytest
@@ -38,12 +39,12 @@ def test_a_version_with_a_hole_is_named_with_what_mends_it(tool: ModuleType) -> 
 
 
 def test_the_list_is_made_anew_from_an_export(tool: ModuleType, tmp_path: Path) -> None:
-    def told(name: str, *events: dict[str, str], **more: str) -> dict[str, object]:
-        range_ = {"type": "ECOSYSTEM", "events": list(events)}
-        return {
-            "id": name,
-            "affected": [{"package": {"name": "Jinja2"}, "ranges": [range_]}],
-        } | more
+    def told(name: str, *events: dict[str, str]) -> dict[str, Any]:
+        about = {
+            "package": {"name": "Jinja2"},
+            "ranges": [{"type": "ECOSYSTEM", "events": list(events)}],
+        }
+        return {"id": name, "affected": [about]}
 
     archive = tmp_path / "all.zip"
     with ZipFile(archive, "w") as file:
@@ -52,7 +53,7 @@ def test_the_list_is_made_anew_from_an_export(tool: ModuleType, tmp_path: Path) 
             told("A", *twice),
             told("B", {"introduced": "1"}, {"last_affected": "1.9"}),
             told("C", {"introduced": "4"}),
-            told("D", {"introduced": "0"}, withdrawn="2026-01-01"),
+            told("D", {"introduced": "0"}) | {"withdrawn": "2026-01-01"},
         ):
             file.writestr(f"{each['id']}.json", json.dumps(each))
     made = tool.renewed(archive, {"jinja2"}, date(2026, 11, 27))
