@@ -22,6 +22,13 @@ def test_a_passphrase_is_recognised_and_nothing_else(tmp_path: Path) -> None:
     assert not again.is_right("")
 
 
+def test_a_passphrase_is_stretched_as_is_recommended(tmp_path: Path) -> None:
+    Access(Book(tmp_path / "a.book")).set_passphrase(WORDS)
+    kept = (tmp_path / "a.book.access").read_text("utf-8")
+    # https://www.rfc-editor.org/rfc/rfc9106#section-4, the second set
+    assert "$argon2id$v=19$m=65536,t=3,p=4$" in kept
+
+
 def test_a_session_holds_until_its_end(tmp_path: Path) -> None:
     access = Access(Book(tmp_path / "a.book"))
     access.set_passphrase(WORDS)

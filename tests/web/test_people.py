@@ -94,7 +94,8 @@ def test_a_helper_sets_nothing_and_a_reader_writes_nothing(shared: Desk) -> None
     assert ben.post("/book/add", files={"file": ("a.csv", b"date\n")}).status_code == 403
     assert ben.get("/people", headers=PAGE).status_code == 403
     assert "calendar/" not in ben.get("/settings", headers=PAGE).text
-    assert cleo.get("/yards", headers=PAGE).status_code == 200
+    assert "You may look at this book" in cleo.get("/yards", headers=PAGE).text
+    assert "You may look at this book" not in ben.get("/yards", headers=PAGE).text
     assert note_of(cleo, str(uuid4())) == 403
     assert cleo.post("/api/entries", json=aim).status_code == 403
     assert shared.book.now().last == before

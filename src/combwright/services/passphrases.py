@@ -11,6 +11,7 @@ SHORTEST: Final = 12
 LONGEST: Final = 200
 LOOKED_AT: Final = 72  # signs, beyond which guessing would take minutes to reckon
 HARD_TO_GUESS: Final = 3  # of 4: ten thousand million guesses and more, by zxcvbn
+HASHER = PasswordHasher()  # Argon2id by the second set of RFC 9106, section 4
 OURS: Final = ("combwright", "beekeeper", "beekeeping", "passphrase")
 WELL_KNOWN: Final = ("correct horse battery staple",)  # everybody’s example, https://xkcd.com/936
 
@@ -40,12 +41,12 @@ def refuse_weak(words: str, *own: str) -> None:
 
 def hashed(words: str) -> str:
     """Give the hash by which a passphrase is known again."""
-    return PasswordHasher().hash(words)
+    return HASHER.hash(words)
 
 
 def fits(words: str, kept: str) -> bool:
     """Tell whether a passphrase is the one of a hash."""
     try:
-        return PasswordHasher().verify(kept, words[:LONGEST])
+        return HASHER.verify(kept, words[:LONGEST])
     except (VerifyMismatchError, InvalidHashError):
         return False

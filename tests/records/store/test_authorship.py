@@ -6,6 +6,7 @@ from uuid import UUID, uuid4
 
 import pytest
 import sqlalchemy as sa
+from tests.postgres import Places
 from tests.records.samples import a_visit
 
 from combwright.records.store.authorship import authors_of, written_by
@@ -26,8 +27,8 @@ def by(role: Role = Role.HELPER) -> Author:
 
 
 @pytest.fixture
-def book(tmp_path: Path) -> Book:
-    made = Book(tmp_path / "a.book")
+def book(places: Places) -> Book:
+    made = Book(places("a.book"))
     with made.writing() as db:
         add_person(db, BEN)
     return made
