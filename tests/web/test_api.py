@@ -117,6 +117,7 @@ def open_house(demo: Paths, tmp_path_factory: pytest.TempPathFactory) -> Iterato
 OPERATIONS = (
     "GET /api/entries",
     "POST /api/entries",
+    "GET /api/noted-by",
     "GET /api/colonies",
     "GET /api/colonies/{colony}",
     "GET /api/round/{on}",

@@ -79,6 +79,10 @@ def test_each_note_says_whose_it_is_and_others_leave_it_alone(shared: Desk) -> N
     assert "(Anna)" in told
     assert "(Ben)" in told
     assert "(Anna, Ben)" in ben.get("/history?colony=Bramble", headers=PAGE).text
+    authors = ben.get("/api/noted-by?colony=Bramble").json()
+    assert set(authors.values()) == {"Anna", "Ben"}
+    for entry, name in authors.items():
+        assert f"{name} noted it." in ben.get(f"/mend/{entry}", headers=PAGE).text
     before = shared.book.now().last
     assert ben.post("/note/undo", data={"undoes": annas, "on": str(ON)}).status_code == 403
     assert shared.book.now().last == before

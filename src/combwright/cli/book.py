@@ -11,6 +11,7 @@ from combwright.cli.options import BookOption, JsonOption, named_book, print_jso
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
+    from uuid import UUID
 
     from combwright.records.problems import Problem
     from combwright.services.book.book import Page, Report
@@ -66,6 +67,7 @@ def show(
     from combwright.services.book.entry_words import stands
     from combwright.services.book.own import show_own
     from combwright.services.book.own_words import own_words
+    from combwright.services.people.sharing import whose_notes
 
     book = named_book(named, must_exist=True)
     page: OwnPage | Page
@@ -74,11 +76,13 @@ def show(
     else:
         word, page = "colony", show_colony(book, name)
         standing = stands(page.standing)
+    whose = whose_notes(book, [each.id for each in page.entries])
     if as_json:
         entries = [each.model_dump(exclude_none=True) for each in page.entries]
-        print_json({word: name, "standing": page.standing, "entries": entries})
+        told = {word: name, "standing": page.standing, "entries": entries}
+        print_json(told | ({"noted_by": whose} if whose else {}))
     else:
-        _show_page(name, standing, page.entries)
+        _show_page(name, standing, page.entries, whose)
 
 
 @commands.command("list", epilog="Example: `combwright book list orders --book yard.book`")
@@ -217,7 +221,9 @@ def show_report(report: "Report", place: str) -> None:
                 typer.echo(f"  {one}")
 
 
-def _show_page(name: str, standing: str, entries: "Iterable[Noted]") -> None:
+def _show_page(
+    name: str, standing: str, entries: "Iterable[Noted]", whose: "Mapping[UUID, str]"
+) -> None:
     from rich import box
     from rich.console import Console
     from rich.table import Table
@@ -231,5 +237,6 @@ def _show_page(name: str, standing: str, entries: "Iterable[Noted]") -> None:
     for heading in ("day", "entry", "what it says", "id"):
         table.add_column(heading, overflow="fold", no_wrap=heading == "day")
     for each in entries:
-        table.add_row(each.on.isoformat(), each.kind, said(each), str(each.id)[:8])
+        by = f" ({whose[each.id]})" if each.id in whose else ""
+        table.add_row(each.on.isoformat(), each.kind, said(each) + by, str(each.id)[:8])
     console.print(table)

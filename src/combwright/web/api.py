@@ -3,6 +3,7 @@
 from asyncio import wrap_future
 from datetime import date
 from typing import Annotated
+from uuid import UUID
 
 from fastapi import APIRouter, Body, Query
 from pydantic import BaseModel
@@ -15,6 +16,7 @@ from combwright.services.book.field_words import FieldProblem
 from combwright.services.book.notes import NoteError
 from combwright.services.calculators.syrup_batch import Wanted
 from combwright.services.calculators.syrup_mixing import Mix, mix
+from combwright.services.people.sharing import whose_notes
 from combwright.terms.entries import AnyEntry, Noted
 from combwright.web.desk import AtDesk
 
@@ -61,6 +63,16 @@ def read_entries(
     book = at.book.now()
     found = book.entries if colony is None else book.of(colony)
     return [each for each in found if since is None or each.on >= since]
+
+
+@router.get("/noted-by")
+def read_authors(
+    at: AtDesk, colony: Annotated[str | None, Query(max_length=60)] = None
+) -> dict[UUID, str]:
+    """Name who noted the entries that stand, where people share the book."""
+    book = at.book.now()
+    found = book.entries if colony is None else book.of(colony)
+    return dict(whose_notes(at.book, [each.id for each in found]))
 
 
 @router.post("/entries", status_code=200)

@@ -11,7 +11,7 @@ from combwright.terms.person import Role
 LOOKING: Final = frozenset({"GET", "HEAD", "OPTIONS"})
 OWN: Final = ("/own-login", "/logout", "/login", "/join/")  # one's own login, whoever one is
 NOTING: Final = ("/note", "/round/", "/enter/", "/mend/", "/api/entries")
-KEEPERS: Final = ("/people",)
+KEEPERS: Final = ("/people", "/buyers")  # pages about persons
 
 
 def refuse_beyond_role(role: Role, method: str, path: str) -> None:

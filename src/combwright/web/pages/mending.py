@@ -10,6 +10,7 @@ from starlette.responses import RedirectResponse, Response
 from combwright.services.book.entry_words import said
 from combwright.services.book.mending import as_written, entry_named, mend, mend_fields, strike
 from combwright.services.book.notes import NoteError
+from combwright.services.people.sharing import whose_notes
 from combwright.terms.entries import Noted
 from combwright.web.addresses import segment
 from combwright.web.desk import AtDesk, Desk
@@ -41,6 +42,7 @@ def form(
         status_code=422 if error else 200,
         entry=entry,
         said=said(entry),
+        noted_by=whose_notes(at.book, [entry.id]).get(entry.id, ""),
         fields=mend_fields(entry, known_names(at)),
         values=values,
         wrong={one.field: f"{one.what} {one.remedy}" for one in (error.problems if error else ())},
