@@ -1,5 +1,6 @@
 """A promise that cannot be kept: by how much, and what would keep it."""
 
+from dataclasses import replace
 from datetime import date
 
 import numpy as np
@@ -44,6 +45,15 @@ def test_how_many_are_sure_and_what_would_keep_it_is_said(short: SupplyTask) -> 
     helps = what_helps(short, firm, 5.0)["A"]
     assert "2 more nuc boxes" in helps
     assert "4 more hours a week" not in helps
+
+
+def test_what_another_is_promised_later_is_not_sure_for_one() -> None:
+    """Two stand, and are Byrne's: none of them is Hall's, however soon six were promised."""
+    hall = order("B", 6, 2, promised=2)
+    task = season([PROMISED, hall], donors=0)
+    firm = planned(replace(task, in_hand=np.full((1, UNTIL + 1), 2.0)))
+    assert firm.plan.promised == {"A": 8}
+    assert "6 cannot be ready this season" in ring(KNOWN, hall, firm, (None, None))
 
 
 def test_where_nothing_helps_alone_that_is_said() -> None:

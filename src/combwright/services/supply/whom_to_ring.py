@@ -40,7 +40,7 @@ def ring(
 
 
 def _sure_of(wanted: WantedOrder, firm: FirmPlan) -> int:
-    """Count what is left for an order in its promised week in nine seasons of ten."""
-    spare = firm.tried.spare[wanted.product][:, wanted.promised or 0]
-    edge = float(np.quantile(spare, 1.0 - KEPT, method="lower"))
+    """Count what an order can have in its week in nine seasons of ten, others' promises kept."""
+    left = firm.tried.spare[wanted.product][:, wanted.promised or 0 :].min(axis=1)
+    edge = float(np.quantile(left, 1.0 - KEPT, method="lower"))
     return int(np.clip(edge, 0, wanted.count))
