@@ -22,7 +22,7 @@ SPREAD: Final = parameter("planning/planning", "minutes_spread").value
 LOOK: Final = "look"
 TASKS: Final = (LOOK, *MINUTES)
 RANGES: Final = {LOOK: USUAL["minutes_at_a_hive"], **MINUTES}
-OF_RANGE: Final = 4.0  # a plausible range reaches about two spreads to each side
+OF_RANGE: Final = parameter("planning/planning", "spreads_in_range").value
 MOVED: Final[Mapping[str, str]] = {
     **dict.fromkeys(("drawn frame", "foundation frame", "brood frame", "stores frame"), "frames"),
     "dummy board": "boards",
