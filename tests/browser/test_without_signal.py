@@ -267,7 +267,7 @@ def test_what_became_of_a_note_stands_at_its_colony(
     name = colonies(house)[0]
     bar = page.locator("#said")
 
-    monkeypatch.setattr("combwright.records.store.engine.BUSY_TIMEOUT_MS", 20)
+    monkeypatch.setattr("combwright.records.store.sqlite_file.BUSY_TIMEOUT_MS", 20)
     with closing(sqlite3.connect(house.desk.book.place, isolation_level=None)) as db:
         db.execute("BEGIN IMMEDIATE")
         note(page, house, name, bees="2", brood="6")

@@ -145,7 +145,7 @@ def test_undoing_what_never_came_is_no_matter(client: TestClient) -> None:
 @contextmanager
 def busy(book: str, monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
     """Another program writes to the book, longer than anybody waits for it."""
-    monkeypatch.setattr("combwright.records.store.engine.BUSY_TIMEOUT_MS", 20)
+    monkeypatch.setattr("combwright.records.store.sqlite_file.BUSY_TIMEOUT_MS", 20)
     with closing(sqlite3.connect(book, isolation_level=None)) as other:
         other.execute("BEGIN IMMEDIATE")
         yield
