@@ -13,6 +13,7 @@ from combwright.paper.pocket_card import card_pdf
 from combwright.paper.round_sheet import Paper, round_pdf
 from combwright.planning.sheet import Handed, LeftOut, RoundSheet
 from combwright.terms.combs import Box, Place, StackView
+from combwright.terms.place_word import PlaceWord
 
 MOST_A_PAGE = 6
 MakeRound = Callable[..., RoundSheet]
@@ -113,6 +114,13 @@ def test_what_is_written_stands_in_the_order_of_the_notebook(sheet: RoundSheet) 
 def test_the_weather_of_the_day_stands_on_top(sheet: RoundSheet) -> None:
     text = words(round_pdf(sheet, day_weather=["Weather: 9 to 15 °C, wind 3 m/s."]))
     assert text.index("Weather: 9 to 15 °C") < text.index(sheet.colonies[0].colony)
+
+
+def test_a_sheet_says_apiary_where_the_keeper_does(sheet: RoundSheet) -> None:
+    said = words(round_pdf(sheet, words=PlaceWord("apiary")))
+    assert "Apiaries: " in said
+    assert "For every apiary" in said
+    assert "yard" not in said.lower()
 
 
 def test_a_card_has_a_line_a_hive_and_room_to_write(sheet: RoundSheet) -> None:

@@ -30,6 +30,7 @@ FILLED: dict[str, dict[str, str]] = {
     "limit": {"harm": "no room", "percent": "5"},
     "price": {"of": "honey", "amount": "9.5"},
     "aim": {"aim": "nucs first"},
+    "wording": {"place": "apiary"},
     "counting": {"brood": "combs with brood", "bees": "seams"},
     "batch": {"batch": "B9", "day_0": "2027-05-10", "begun": "30", "colony": "Bramble"},
     "batch counts": {"batch": "B9", "accepted": "24", "on": "2027-05-11"},

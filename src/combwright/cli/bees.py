@@ -46,11 +46,12 @@ def sheet(
     from combwright.services.bees_sold.hand_over import hand_over
     from combwright.services.book.book import save
 
-    found = hand_over(named_book(book, must_exist=True), sale)
+    opened = named_book(book, must_exist=True)
+    found = hand_over(opened, sale)
     if pdf is not None:
         from combwright.paper.hand_over_sheet import hand_over_pdf
 
-        save(pdf, hand_over_pdf(found))
+        save(pdf, hand_over_pdf(found, words=opened.now().place_word))
     if as_json:
         print_json(found)
         return
@@ -81,11 +82,12 @@ def register(
     from combwright.services.register.record import as_csv
 
     last = day_of(until) if until else date.today()  # noqa: DTZ011  (the keeper's own calendar)
-    found = sales_register(named_book(book, must_exist=True), day_of(since), last, yard)
+    opened = named_book(book, must_exist=True)
+    found = sales_register(opened, day_of(since), last, yard)
     if pdf is not None:
         from combwright.paper.record_paper import record_pdf
 
-        save(pdf, record_pdf(found))
+        save(pdf, record_pdf(found, words=opened.now().place_word))
     if csv is not None:
         save(csv, as_csv(found))
     if as_json:

@@ -62,12 +62,13 @@ def trace(
     from combwright.services.honey import tracing
     from combwright.services.register.record import as_csv
 
-    found = tracing.trace(named_book(book, must_exist=True), name)
+    opened = named_book(book, must_exist=True)
+    found = tracing.trace(opened, name)
     record = tracing.recall(found, date.today())  # noqa: DTZ011  (the keeper's own calendar)
     if pdf is not None:
         from combwright.paper.record_paper import record_pdf
 
-        save(pdf, record_pdf(record))
+        save(pdf, record_pdf(record, words=opened.now().place_word))
     if csv is not None:
         save(csv, as_csv(record))
     if as_json:

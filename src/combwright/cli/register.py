@@ -34,11 +34,12 @@ def register(
 
     # the keeper's own calendar
     years = sorted(set(year or [date.today().year]))  # noqa: DTZ011
-    found = medicines.register(named_book(book, must_exist=True), country.upper(), years)
+    opened = named_book(book, must_exist=True)
+    found = medicines.register(opened, country.upper(), years)
     if pdf is not None:
         from combwright.paper.record_paper import record_pdf
 
-        save(pdf, record_pdf(as_record(found)))
+        save(pdf, record_pdf(as_record(found), words=opened.now().place_word))
     if csv is not None:
         from combwright.services.register.record import as_csv
 

@@ -50,7 +50,7 @@ def plan_round(
         from combwright.paper.round_sheet import round_pdf
         from combwright.services.book.book import save
 
-        save(pdf, round_pdf(sheet))
+        save(pdf, round_pdf(sheet, words=opened.now().place_word))
     if json:
         typer.echo(sheet.model_dump_json(indent=2))
         return

@@ -7,9 +7,10 @@ import typst
 
 from combwright.paper.printable import printable
 from combwright.services.bees_sold.hand_over import HandOver, plainly
+from combwright.terms.place_word import USUAL, PlaceWord
 
 
-def hand_over_pdf(found: HandOver) -> bytes:
+def hand_over_pdf(found: HandOver, *, words: PlaceWord = USUAL) -> bytes:
     """Print a hand-over sheet as PDF/A-2a, which is also accessible (PDF/UA-1)."""
     content = {
         "title": printable(found.title),
@@ -31,7 +32,7 @@ def hand_over_pdf(found: HandOver) -> bytes:
     return bytes(
         typst.compile(
             files("combwright.paper").joinpath("hand_over_sheet.typ").read_bytes(),
-            sys_inputs={"sheet": json.dumps(content, ensure_ascii=False)},
+            sys_inputs={"sheet": json.dumps(words.into_data(content), ensure_ascii=False)},
             ignore_system_fonts=True,
             pdf_standards=["a-2a", "ua-1"],
         )

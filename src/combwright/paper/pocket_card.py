@@ -10,10 +10,15 @@ from combwright.paper.printable import printable
 from combwright.paper.sheet_words import day_words, expected_words
 from combwright.planning.at_every_colony import everywhere
 from combwright.planning.sheet import RoundSheet
+from combwright.terms.place_word import USUAL, PlaceWord
 
 
 def card_pdf(
-    sheet: RoundSheet, lines: Mapping[str, str], *, day_weather: Sequence[str] = ()
+    sheet: RoundSheet,
+    lines: Mapping[str, str],
+    *,
+    day_weather: Sequence[str] = (),
+    words: PlaceWord = USUAL,
 ) -> bytes:
     """Print the card of a round's yard as PDF/UA-1; ``lines`` say what to do, by colony."""
     content = {
@@ -36,7 +41,7 @@ def card_pdf(
     return bytes(
         typst.compile(
             files("combwright.paper").joinpath("pocket_card.typ").read_bytes(),
-            sys_inputs={"card": json.dumps(content, ensure_ascii=False)},
+            sys_inputs={"card": json.dumps(words.into_data(content), ensure_ascii=False)},
             ignore_system_fonts=True,
             pdf_standards="ua-1",
         )

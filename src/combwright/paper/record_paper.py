@@ -7,9 +7,10 @@ import typst
 
 from combwright.paper.printable import printable
 from combwright.services.register.record import Record
+from combwright.terms.place_word import USUAL, PlaceWord
 
 
-def record_pdf(record: Record) -> bytes:
+def record_pdf(record: Record, *, words: PlaceWord = USUAL) -> bytes:
     """Print a record as PDF/A-2a, which is also accessible (PDF/UA-1)."""
     content = {
         "title": printable(record.title),
@@ -30,7 +31,7 @@ def record_pdf(record: Record) -> bytes:
     return bytes(
         typst.compile(
             files("combwright.paper").joinpath("record_paper.typ").read_bytes(),
-            sys_inputs={"record": json.dumps(content, ensure_ascii=False)},
+            sys_inputs={"record": json.dumps(words.into_data(content), ensure_ascii=False)},
             ignore_system_fonts=True,
             pdf_standards=["a-2a", "ua-1"],
         )

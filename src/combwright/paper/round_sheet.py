@@ -21,13 +21,20 @@ from combwright.paper.sheet_words import (
 )
 from combwright.planning.at_every_colony import Everywhere, everywhere
 from combwright.planning.sheet import ColonySheet, RoundSheet
+from combwright.terms.place_word import USUAL, PlaceWord
 
 Paper = Literal["a4", "a5", "large"]
 ROOM_MM: Mapping[Paper, int] = {"a4": 265, "a5": 175, "large": 265}
 LETTERS: Mapping[Paper, float] = {"a4": 1.0, "a5": 1.0, "large": 1.6}
 
 
-def round_pdf(sheet: RoundSheet, *, paper: Paper = "a4", day_weather: Sequence[str] = ()) -> bytes:
+def round_pdf(
+    sheet: RoundSheet,
+    *,
+    paper: Paper = "a4",
+    day_weather: Sequence[str] = (),
+    words: PlaceWord = USUAL,
+) -> bytes:
     """Print a round sheet as an accessible PDF (PDF/UA-1), with the weather of its day.
 
     The same sheet gives the same bytes on every machine: its date is the date of the round, its
@@ -38,7 +45,7 @@ def round_pdf(sheet: RoundSheet, *, paper: Paper = "a4", day_weather: Sequence[s
     return bytes(
         typst.compile(
             files("combwright.paper").joinpath("round.typ").read_bytes(),
-            sys_inputs={"sheet": json.dumps(content, ensure_ascii=False)},
+            sys_inputs={"sheet": json.dumps(words.into_data(content), ensure_ascii=False)},
             ignore_system_fonts=True,
             pdf_standards="ua-1",
         )
@@ -58,6 +65,8 @@ def sheet_content(sheet: RoundSheet, paper: Paper) -> dict[str, Any]:
         "version": printable(sheet.version),
         "weather": printable(sheet.weather),
         "yards": [printable(yard) for yard in sheet.yards],
+        "called": "Yards" if len(sheet.yards) > 1 else "Yard",
+        "each": "For every yard",
         "notices": [printable(notice) for notice in sheet.notices],
         "legend": legend(columns=4 if paper == "a5" else 6),
         "colonies": [_colony(colony, said, paper) for colony in in_order],

@@ -10,7 +10,7 @@ from starlette.responses import JSONResponse, Response
 from combwright.services.book.field_words import FieldProblem
 from combwright.services.book.notes import NoteError
 from combwright.terms.errors import NotAllowedError, NotFoundError, PassingError
-from combwright.web.showing import page
+from combwright.web.showing import page, place_word
 
 PASSING: Final = 503
 FORBIDDEN: Final = 403
@@ -28,7 +28,8 @@ async def show_error(request: Request, error: Exception) -> Response:
         shown = page(request, "error.html", status_code=status, error=error)
         shown.headers.update(later)
         return shown
-    return JSONResponse(told(error), status_code=status, headers=later)
+    words = place_word(request.app.state.desk.book)
+    return JSONResponse(words.into_data(told(error)), status_code=status, headers=later)
 
 
 def note_refusal(request: Request) -> None:

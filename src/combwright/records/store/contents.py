@@ -21,8 +21,9 @@ from combwright.records.replay.known_queens import (
 )
 from combwright.records.replay.on_shelf import OnShelf, on_shelf
 from combwright.records.store.words_index import WordsIndex
-from combwright.terms.entries import PAPERS, AnyEntry, Correction, Kit, Noted, Yard
+from combwright.terms.entries import PAPERS, AnyEntry, Correction, Kit, Noted, Wording, Yard
 from combwright.terms.errors import NotFoundError
+from combwright.terms.place_word import OURS, USUAL, PlaceWord, words_of
 
 A_WEEK = timedelta(days=7)
 
@@ -95,6 +96,16 @@ class Contents:
     def shelf(self) -> Mapping[str, OnShelf]:
         """Kit as it was last counted, and what went since."""
         return on_shelf(self.entries)
+
+    @cached_property
+    def place_word(self) -> PlaceWord:
+        """What the keeper calls a place with colonies."""
+        chosen = [each.place for each in self.entries if isinstance(each, Wording)]
+        if not chosen or chosen[-1] == OURS:
+            return USUAL
+        written = (vars(each).values() for each in self.entries)
+        texts = (value for values in written for value in values if isinstance(value, str))
+        return PlaceWord(chosen[-1], words_of(texts))
 
     @cached_property
     def words(self) -> WordsIndex:

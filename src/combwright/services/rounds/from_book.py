@@ -141,7 +141,7 @@ def _sheet(
     left_out: dict[str, str],
 ) -> RoundSheet:
     asked = situations.asked
-    yards = sorted(dict.fromkeys(each.yard for each in followed), key=situations.is_shut)
+    yards = sorted(dict.fromkeys(each.yard for each in followed), key=situations.driven_to)
     in_order = sorted(
         followed, key=lambda each: (yards.index(each.yard), *_last_of_all(each, situations))
     )

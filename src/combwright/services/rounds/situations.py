@@ -1,5 +1,6 @@
 """The situations that a book leaves its colonies in on a day: what is advised rests on them."""
 
+import math
 from collections.abc import Sequence
 from collections.abc import Set as AbstractSet
 from dataclasses import dataclass, field, replace
@@ -88,6 +89,11 @@ class Situations:
     def is_suspected(self, followed: Followed) -> bool:
         """Tell whether signs of disease stand noted at a colony."""
         return followed.belief.colony in self._with_signs
+
+    def driven_to(self, yard: str) -> tuple[bool, float]:
+        """Give a yard's place in the order of driving: the keeper's own, and shut ones last."""
+        stops = {each.yard: each.stop for each in self.yards}
+        return self.is_shut(yard), stops.get(yard) or math.inf
 
     def is_shut(self, yard: str) -> bool:
         """Tell whether signs of disease stand noted at a colony of a yard."""

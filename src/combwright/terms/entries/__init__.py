@@ -22,7 +22,16 @@ from combwright.terms.entries.hive_to_jar import (
     JarWeights,
 )
 from combwright.terms.entries.keeper import Keeper
-from combwright.terms.entries.keeping import Aim, AimedAt, Harm, Kit, Limit, Price, Priced
+from combwright.terms.entries.keeping import (
+    Aim,
+    AimedAt,
+    Harm,
+    Kit,
+    Limit,
+    Price,
+    Priced,
+    Wording,
+)
 from combwright.terms.entries.medicines import Disposal, Product, Purchase
 from combwright.terms.entries.mites import Substance, TrayCount, Treatment, WashCount
 from combwright.terms.entries.orders import Order, Ordered, OrderNews
@@ -93,6 +102,7 @@ __all__ = [
     "Unite",
     "Visit",
     "WashCount",
+    "Wording",
     "Yard",
 ]
 
@@ -126,6 +136,7 @@ Noted = Annotated[
     | Limit
     | Price
     | Aim
+    | Wording
     | HowCounted
     | Batch
     | BatchCounts
@@ -155,7 +166,7 @@ KINDS: Final[tuple[type[Entry], ...]] = get_args(get_args(Noted)[0])
 # what is written at a desk and says nothing of how a colony is
 PAPERS: Final = (
     *(HoneyBatch, HoneySource, JarRun, JarWeights, HoneySale, Keeper),
-    *(BeesSold, Movement, NamesDeleted, Product, Purchase, Disposal),
+    *(BeesSold, Movement, NamesDeleted, Product, Purchase, Disposal, Wording),
 )
 
 Correction.model_rebuild()

@@ -27,6 +27,7 @@ Priced = Literal[
     "minutes at a hive",
     "hour",
 ]
+PlaceCalled = Literal["yard", "apiary"]
 AimedAt = Literal["as priced", "honey first", "nucs first", "few visits"]
 
 
@@ -90,3 +91,20 @@ class Aim(Entry):
 
     kind: Literal["aim"] = "aim"
     aim: Annotated[AimedAt, About("Aim", "what comes first", said="")]
+
+
+class Wording(Entry):
+    """The keeper's word for a place with colonies, on every page and paper."""
+
+    TITLE: ClassVar[str] = "What you call a place with colonies"
+
+    kind: Literal["wording"] = "wording"
+    place: Annotated[
+        PlaceCalled,
+        About(
+            "A place with colonies is",
+            "the keeper's word for a place with colonies",
+            said="a place with colonies is",
+            words={"yard": "“yard”", "apiary": "“apiary”"},
+        ),
+    ]

@@ -47,6 +47,15 @@ class Yard(Entry):
         ),
         Field(ge=-180, le=180),
     ] = None
+    stop: Annotated[
+        int | None,
+        About(
+            "Stop on the round",
+            "where it comes in the keeper's own order of driving",
+            hint="1 is first; those left open come after, by name",
+        ),
+        Field(ge=1, le=999),
+    ] = None
 
 
 class Move(Entry):

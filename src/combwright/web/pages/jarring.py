@@ -42,7 +42,9 @@ def both_ways(at: AtDesk, request: Request, of: Named) -> Response:
 @router.get("/honey/trace.pdf")
 def trace_on_paper(at: AtDesk, of: Named) -> Response:
     """Give the list for a recall as PDF."""
-    return Response(record_pdf(_recall(at, of)), media_type="application/pdf")
+    return Response(
+        record_pdf(_recall(at, of), words=at.book.now().place_word), media_type="application/pdf"
+    )
 
 
 @router.get("/honey/trace.csv")

@@ -45,9 +45,9 @@ def as_pdf(
         shown = short_day(shown, minutes, own)
     if paper == "card":
         lines = {each.colony: glance(each, own).line for each in shown.colonies}
-        content = card_pdf(shown, lines, day_weather=weather)
+        content = card_pdf(shown, lines, day_weather=weather, words=book.place_word)
     else:
-        content = round_pdf(shown, paper=paper, day_weather=weather)
+        content = round_pdf(shown, paper=paper, day_weather=weather, words=book.place_word)
     name = f'inline; filename="round-{on}-{paper}.pdf"'
     return Response(content, media_type="application/pdf", headers={"Content-Disposition": name})
 

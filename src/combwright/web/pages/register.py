@@ -38,7 +38,7 @@ def show(at: AtDesk, request: Request, country: str = USUAL, year: int | None = 
 @router.get("/register.pdf")
 def on_paper(at: AtDesk, country: str = USUAL, year: int | None = None) -> Response:
     """Give the register as PDF."""
-    data = record_pdf(as_record(_found(at, country, year)))
+    data = record_pdf(as_record(_found(at, country, year)), words=at.book.now().place_word)
     return Response(data, media_type="application/pdf")
 
 

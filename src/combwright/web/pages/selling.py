@@ -36,7 +36,10 @@ def sheet(at: AtDesk, request: Request, sale: Named) -> Response:
 @router.get("/bees/sheet.pdf")
 def sheet_on_paper(at: AtDesk, sale: Named) -> Response:
     """Give the hand-over sheet of a sale as PDF."""
-    return Response(hand_over_pdf(hand_over(at.book, sale)), media_type="application/pdf")
+    return Response(
+        hand_over_pdf(hand_over(at.book, sale), words=at.book.now().place_word),
+        media_type="application/pdf",
+    )
 
 
 def _sold(at: Desk, since: date | None, until: date | None, yard: str) -> Record:
@@ -70,7 +73,10 @@ def register_on_paper(
     at: AtDesk, since: date | None = None, until: date | None = None, yard: Named = ""
 ) -> Response:
     """Give the sales register as PDF."""
-    return Response(record_pdf(_sold(at, since, until, yard)), media_type="application/pdf")
+    return Response(
+        record_pdf(_sold(at, since, until, yard), words=at.book.now().place_word),
+        media_type="application/pdf",
+    )
 
 
 @router.get("/bees/register.csv")

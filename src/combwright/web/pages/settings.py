@@ -29,6 +29,7 @@ def show(at: AtDesk, request: Request) -> Response:
         today=at.today,
         limits=asdict(limits_on(book.entries, at.today)),
         prices=price_list(book.entries, at.today),
+        place=f"“{book.place_word.word}”",
         counting=counting_on(book.entries, at.today),
         book=at.book.name,
         told=at.nightly.told,

@@ -1,8 +1,10 @@
 """Yards and their colonies, and the forms for what changes them."""
 
-from collections.abc import Mapping, Sequence
+import math
+from collections.abc import Callable, Mapping, Sequence
 from itertools import groupby
 from typing import Final
+from urllib.parse import urlencode
 from uuid import uuid4
 
 from fastapi import APIRouter, Request
@@ -11,6 +13,7 @@ from starlette.responses import RedirectResponse, Response
 
 from combwright.records.replay.known_medicines import known_products
 from combwright.records.replay.on_shelf import FONDANT, SUGAR, jar_item
+from combwright.records.store.contents import Contents
 from combwright.services.book.beginning import hive_used_last
 from combwright.services.book.entry_form import form_fields, form_of, take_entry
 from combwright.services.book.notes import NoteError
@@ -25,6 +28,7 @@ from combwright.web.showing import page
 OWN = ("order", "order news", "batch", "batch counts", "own queen", "own queen news")
 MEDICINES = ("product", "purchase", "disposal")
 HONEY = ("honey batch", "honey source", "jar run", "jar weights", "honey sale", "keeper")
+ANEW: Final = {"id", "kind", "on", "remark"}  # of a form that changes what is known
 BEES = ("bees sold", "movement", "suspicion")
 USUAL_JARS: Final = (227.0, 340.0, 454.0)  # common practice
 PHOTO_OF: Final = {
@@ -41,10 +45,17 @@ def show(at: AtDesk, request: Request) -> Response:
     """List the yards and the colonies in them."""
     book = at.book.now()
     seen = {each.colony: each.on for each in book.entries if isinstance(each, Visit)}
-    yards = {name: list(some) for name, some in groupby(book.living, key=lambda one: one.yard)}
-    for name in book.yards:
-        yards.setdefault(name, [])
-    return page(request, "yards.html", yards=yards, known=book.yards, seen=seen)
+    here = {name: list(some) for name, some in groupby(book.living, key=lambda one: one.yard)}
+    yards = {name: here.get(name, []) for name in sorted({*here, *book.yards}, key=stop_at(book))}
+    change = {name: urlencode(each.model_dump(exclude=ANEW, exclude_none=True))
+              for name, each in book.yards.items()}  # fmt: skip
+    return page(request, "yards.html", yards=yards, known=book.yards, seen=seen, change=change)
+
+
+def stop_at(book: Contents) -> Callable[[str], tuple[float, str]]:
+    """Put yards in the keeper's own order of driving, the others after them by name."""
+    stops = {name: each.stop or math.inf for name, each in book.yards.items()}
+    return lambda name: (stops.get(name, math.inf), name)
 
 
 @router.get("/enter/{kind}")
@@ -57,7 +68,7 @@ def ask(at: AtDesk, request: Request, kind: str) -> Response:
 
 
 BACK = {
-    "kit": "/kit", **dict.fromkeys(("limit", "price", "aim"), "/settings"),
+    "kit": "/kit", **dict.fromkeys(("limit", "price", "aim", "counting", "wording"), "/settings"),
     **dict.fromkeys(OWN, "/supply"), **dict.fromkeys(MEDICINES, "/register"),
     **dict.fromkeys(HONEY, "/honey"), **dict.fromkeys(BEES, "/bees"),
 }  # fmt: skip
