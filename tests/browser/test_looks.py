@@ -1,10 +1,12 @@
 """Every page: for everyone, on the smallest phone, in both themes, with a keyboard."""
 
 from collections.abc import Iterator
+from io import BytesIO
 from typing import Any
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
+from pdfminer.pdfpage import PDFPage
 from playwright.sync_api import Browser, Page, Playwright, expect
 from tests.browser.chromium import chromium
 from tests.browser.conftest import ARGUMENTS, PHONE, House
@@ -13,6 +15,7 @@ from tests.browser.pages import PAGES
 
 from combwright.services.demo import ON
 from combwright.terms.entries import Visit
+from combwright.web.addresses import segment
 
 pytestmark = pytest.mark.browser
 MOST_TAPS = 9
@@ -141,6 +144,80 @@ def test_a_whole_visit_is_noted_in_nine_taps_without_scrolling(
     assert None not in {visit.frames_of_bees, visit.frames_of_brood, visit.frames_of_stores}
     assert (visit.eggs, visit.queen_cells) == (True, "none")
     page.close()
+
+
+SPOKEN = {
+    "Seven and a half frames of bees, 4 brood, two stores": {
+        "frames_of_bees": "7.5",
+        "frames_of_brood": "4",
+        "frames_of_stores": "2",
+    },
+    "wasps at the entrance, no flow": {"entrance_trouble": "wasps", "flow": "none"},
+    "no wasps, not any robbing; without eggs": {},
+    "stores granulated, pollen coming in": {"granulated": "yes", "pollen": "yes"},
+    "saw the queen, no eggs, two sealed cells": {
+        "queen_seen": "yes",
+        "eggs": "no",
+        "queen_cells": "sealed",
+    },
+    "patchy brood and no larvae, strong flow": {
+        "brood_pattern": "patchy",
+        "larvae": "no",
+        "flow": "strong",
+    },
+    "quiet, all well": {},
+}
+NAMES = ("Bramble", "a/b", "..", ".", "%2e", "=2E", "Hive 3", "Ähre?", "a\\b", "#1", "50 %")
+
+
+def test_what_is_spoken_is_offered_and_names_lead_where_they_should(
+    browser: Browser, shown: House
+) -> None:
+    """Also of a colony called “..”: page and server write its address alike."""
+    page = browser.new_page(viewport=PHONE)
+    page.goto(shown.address + PAGES["note"])
+    for words, meant in SPOKEN.items():
+        ask = "async w => [...(await import('/static/spoken.js')).heard(w)]"
+        assert dict(page.evaluate(ask, words)) == meant, words
+    ask = "async names => names.map((await import('/static/states.js')).segment)"
+    assert page.evaluate(ask, NAMES) == [segment(name) for name in NAMES]
+    page.get_by_label("Remark").fill("wasps, 6 frames of bees")
+    page.locator("#heard button", has_text="frames of bees").click()
+    expect(page.locator("#f-frames_of_bees")).to_have_value("6")
+    page.locator("#heard button", has_text="wasps").click()
+    assert (
+        page.evaluate("document.querySelector('#note').elements.entrance_trouble.value") == "wasps"
+    )
+    expect(page.locator("#heard")).not_to_contain_text("6")
+    page.close()
+
+
+def test_a_sheet_is_shared_as_a_file_where_the_browser_can(browser: Browser, shown: House) -> None:
+    page = browser.new_page(viewport=PHONE)
+    page.add_init_script(
+        "navigator.canShare = () => true;"
+        "navigator.share = async ({ files: [one] }) => {"
+        " window.handedOn = [one.name, one.type, await one.slice(0, 5).text()]; };"
+    )
+    page.goto(shown.address + PAGES["round"])
+    page.get_by_role("button", name="Share").click()
+    page.wait_for_function("window.handedOn")
+    assert page.evaluate("window.handedOn") == [f"round-{ON}.pdf", "application/pdf", "%PDF-"]
+    page.close()
+
+
+def test_the_browser_prints_no_more_than_the_sheet(browser: Browser, shown: House) -> None:
+    page = browser.new_page()
+    sheet = page.request.get(f"{shown.address}{PAGES['round']}/sheet.pdf").body()
+    for name, most in (("round", printed(sheet)), ("hive", 2), ("bench", 2)):
+        page.goto(shown.address + PAGES[name])
+        assert printed(page.pdf(format="A4")) <= most, name
+    page.close()
+
+
+def printed(pdf: bytes) -> int:
+    """How many pages a PDF has."""
+    return len(list(PDFPage.get_pages(BytesIO(pdf))))
 
 
 def test_the_printed_round_is_the_sheet_alone(browser: Browser, shown: House) -> None:

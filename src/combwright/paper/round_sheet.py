@@ -82,8 +82,10 @@ def sheet_content(sheet: RoundSheet, paper: Paper) -> dict[str, Any]:
 def _colony(colony: ColonySheet, said: Everywhere, paper: Paper) -> dict[str, Any]:
     words = colony_words(colony, said)
     strips = _strips(colony, words["colony"])
+    if paper == "a5":
+        strips = strips[-1:]  # as it should be left: what is expected is said in words beside it
     tall = [float(one["svg"].split('height="', 1)[1].split("mm", 1)[0]) for one in strips]
-    strip_mm = sum(tall) if paper == "a5" else max(tall)
+    strip_mm = max(tall)
     text_mm = LETTERS[paper] * _text_mm(words)
     return words | {"strips": strips, "may_be_long": strip_mm + text_mm > ROOM_MM[paper]}
 

@@ -14,6 +14,7 @@ const CHOICES = [
   ["granulated", "yes", /\bgranulated\b|\bset hard\b/], ["pollen", "yes", /\b(?:bringing|carrying|plenty of) pollen\b|\bpollen coming in\b/],
   ["larvae", "no", /\bno larvae\b/], ["larvae", "yes", /\blarvae\b/], ["brood_pattern", "patchy", /\b(?:patchy|spotty|pepper-?pot)\b/],
 ];
+const DENIED = /\b(?:no|not|without|hardly)(?: any| sign of| signs of)? $/;
 
 export function heard(words) {
   const said = words.toLowerCase();
@@ -22,7 +23,10 @@ export function heard(words) {
     const match = said.match(new RegExp(`\\b${COUNT}(?: frames?)?(?: of)? ${what}\\b`));
     if (match) found.set(name, String(number(match[1]) + (match[2] ? 0.5 : 0)));
   }
-  for (const [name, value, pattern] of CHOICES) if (!found.has(name) && pattern.test(said)) found.set(name, value);
+  for (const [name, value, pattern] of CHOICES) {
+    const match = pattern.exec(said);
+    if (match && !found.has(name) && !DENIED.test(said.slice(0, match.index))) found.set(name, value);
+  }
   return found;
 }
 
