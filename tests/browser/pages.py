@@ -47,6 +47,7 @@ PAGES = {
     "without-signal": "/without-signal",
     "login": "/login",
     "enter": "/enter/split",
+    "supply": "/supply",
     "not-possible": "/colony/Nobody",
     "nothing-to-plan": "/round/2020-01-01",
 }

@@ -6,7 +6,8 @@ from importlib.resources import files
 import typst
 
 from combwright.paper.printable import printable
-from combwright.services.bees_sold.hand_over import HandOver, plainly
+from combwright.services.bees_sold.hand_over import HandOver
+from combwright.terms.dated import dated
 from combwright.terms.place_word import USUAL, PlaceWord
 
 
@@ -16,7 +17,7 @@ def hand_over_pdf(found: HandOver, *, words: PlaceWord = USUAL) -> bytes:
         "title": printable(found.title),
         "sale": printable(found.sale),
         "on": [found.on.year, found.on.month, found.on.day],
-        "day": plainly(found.on),
+        "day": dated(found.on),
         "sections": [
             [title, [[word, printable(told)] for word, told in rows]]
             for title, rows in found.sections

@@ -45,7 +45,17 @@ def test_every_kind_of_entry_that_is_noted_at_a_hive_has_a_heading() -> None:
     kinds = {one.field.kind.__name__.lower() for one in BY_WORD.values()}
     schema = ENTRY.json_schema()
     known = {name.lower() for name in schema["$defs"]}
-    at_the_desk = {"kit", "limit", "price", "aim", "howcounted", "product", "purchase", "disposal"}
+    at_the_desk = {
+        "kit",
+        "limit",
+        "price",
+        "aim",
+        "wording",
+        "howcounted",
+        "product",
+        "purchase",
+        "disposal",
+    }
     indoors = {"honeybatch", "honeysource", "jarrun", "jarweights", "honeysale", "keeper"}
     indoors |= {"beessold", "movement", "namesdeleted", "suspicion"}
     assert known - kinds == {*at_the_desk, *indoors, "correction"}

@@ -73,7 +73,9 @@ def opened(program: str, profile: Path) -> Iterator[Marionette]:
     asked = [program, "--headless", "--marionette", "--no-remote", "--profile", str(profile)]
     process = subprocess.Popen(asked, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
     try:
-        yield Marionette()
+        session = Marionette()
+        with session.link:
+            yield session
     finally:
         process.terminate()
         process.wait(20)

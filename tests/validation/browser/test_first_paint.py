@@ -7,7 +7,7 @@ memory). The developer tools of browsers are harder: 563 ms before each answer, 
 from collections.abc import Iterator
 
 import pytest
-from playwright.sync_api import Browser, Playwright
+from playwright.sync_api import Browser, Playwright, ViewportSize
 from tests.browser.chromium import chromium
 from tests.browser.conftest import ARGUMENTS, House, playwright, shared_house
 from tests.browser.pages import PAGES
@@ -15,7 +15,7 @@ from tests.browser.pages import PAGES
 __all__ = ["playwright", "shared_house"]
 pytestmark = [pytest.mark.browser, pytest.mark.validation]
 AIM_MS = 1000.0
-PHONE = {"width": 390, "height": 844}
+PHONE: ViewportSize = {"width": 390, "height": 844}
 SLOW_4G = {"latency": 150.0, "down": 1_600_000 / 8, "up": 750_000 / 8}
 HARDER = {"latency": 562.5, "down": 0.9 * 1_600_000 / 8, "up": 0.9 * 750_000 / 8}
 PAINTED = """() => new Promise(done => {

@@ -15,6 +15,7 @@ from combwright.science.health.bees_for_sale import (
     standard_faults,
 )
 from combwright.services.honey.tanks import keeper_of
+from combwright.terms.dated import dated
 from combwright.terms.entries import (
     BeesSold,
     Feed,
@@ -92,18 +93,6 @@ def bees_words(sold: BeesSold) -> str:
     return sold.what if sold.count == 1 else many
 
 
-def plainly(on: date) -> str:
-    """Write a day for somebody else’s eyes.
-
-    Examples
-    --------
-    >>> plainly(date(2026, 6, 13))
-    '13 June 2026'
-
-    """
-    return f"{on.day} {on:%B %Y}"
-
-
 def _history(now: Contents, sold: BeesSold) -> list[Noted]:
     """Give what stands of the colony, and of those it was split from, up to the sale."""
     found: list[Noted] = []
@@ -175,13 +164,13 @@ def _queen(now: Contents, sold: BeesSold) -> tuple[Told, ...]:
 def _health(history: Sequence[Noted], sold: BeesSold) -> Iterator[Told]:
     by = f" by {sold.inspected_by}" if sold.inspected_by else ""
     if sold.inspected:
-        yield "Inspected", f"{plainly(sold.inspected)}{by}: {sold.found}".rstrip(": ")
+        yield "Inspected", f"{dated(sold.inspected)}{by}: {sold.found}".rstrip(": ")
     counts = [each for each in history if isinstance(each, TrayCount | WashCount)]
     match counts[-1:]:
         case [TrayCount() as tray]:
-            told = f"{plainly(tray.on)}: {tray.mites} mites on the tray in {tray.days:g} days"
+            told = f"{dated(tray.on)}: {tray.mites} mites on the tray in {tray.days:g} days"
         case [WashCount() as wash]:
-            told = f"{plainly(wash.on)}: {wash.mites} mites on {wash.bees} bees"
+            told = f"{dated(wash.on)}: {wash.mites} mites on {wash.bees} bees"
         case _:
             told = "none noted"
     if sold.what in HAS_COMBS:
@@ -192,16 +181,16 @@ def _health(history: Sequence[Noted], sold: BeesSold) -> Iterator[Told]:
 def _fed(history: Sequence[Noted], sold: BeesSold) -> Iterator[str]:
     for each in history:
         if isinstance(each, Feed) and each.on > sold.on - FED_LATELY:
-            yield f"{plainly(each.on)} {each.grams / 1000:g} kg of {each.feed}"
+            yield f"{dated(each.on)} {each.grams / 1000:g} kg of {each.feed}"
 
 
 def _treated(history: Sequence[Noted], sold: BeesSold) -> Iterator[str]:
     for each in history:
         if isinstance(each, Treatment) and each.on > sold.on - A_YEAR:
             batch = f", batch {each.batch}" if each.batch else ""
-            until = f" to {plainly(each.until)}" if each.until else ""
+            until = f" to {dated(each.until)}" if each.until else ""
             named = f"{each.product} ({each.substance})" if each.product else each.substance
-            yield f"{named}{batch}: {plainly(each.on)}{until}"
+            yield f"{named}{batch}: {dated(each.on)}{until}"
 
 
 def _missing(sold: BeesSold, keeper: Keeper | None, treated: Sequence[str]) -> Iterator[str]:
