@@ -105,7 +105,7 @@ def list_own(
     for name, each in known.items():
         typer.echo(f"{name}: {own_words(each)}")
     if not known:
-        typer.echo(f"No {what} in the book.")
+        typer.echo(f"There {'is' if what == 'kit' else 'are'} no {what} in the book.")
 
 
 @commands.command(epilog="Example: `combwright book export --format json --out all.json`")
