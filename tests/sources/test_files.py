@@ -60,6 +60,13 @@ def test_a_daily_file_of_met_eireann() -> None:
     assert "2025-05-03 to 2025-05-04: 2 days missing; none was made up" in said(found)
 
 
+def test_a_year_beyond_all_calendars_is_left_out_and_said() -> None:
+    text = (FILES / "met_eireann_daily.csv").read_text("utf-8")
+    found = read_weather(text.replace("01-may-2025", f"01-may-{'9' * 30}"), "far.csv")
+    assert [day.on.day for day in found.days] == [2, 5]
+    assert "is no date" in said(found)
+
+
 def test_head_lines_padded_with_commas_and_a_byte_order_mark_do_no_harm() -> None:
     text = (FILES / "met_eireann_daily.csv").read_text("utf-8")
     padded = "\ufeff" + text.replace("Station Name: NOWHERE", "Station Name: NOWHERE,,,,,")

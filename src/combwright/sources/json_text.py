@@ -1,10 +1,12 @@
 """From the text of a service's answer to plain data, every number finite."""
 
 import json
-import math
-from typing import Any
+import sys
+from typing import Any, Final
 
 from combwright.terms.errors import SourceError
+
+LARGEST: Final = sys.float_info.max
 
 
 def parsed(text: str, name: str) -> Any:  # noqa: ANN401  # JSON of any shape
@@ -19,15 +21,17 @@ def parsed(text: str, name: str) -> Any:  # noqa: ANN401  # JSON of any shape
         ) from error
     except RecursionError as error:
         raise SourceError("This JSON is nested too deep.", where=name) from error
+    except ValueError as error:
+        raise SourceError("This JSON holds a number of thousands of digits.", where=name) from error
 
 
 def number(value: object, where: str) -> float | None:
     """Give a finite number, ``None`` for null, or say that it is neither."""
     if value is None:
         return None
-    if isinstance(value, (int, float)) and not isinstance(value, bool) and math.isfinite(value):
+    if isinstance(value, (int, float)) and not isinstance(value, bool) and abs(value) <= LARGEST:
         return float(value)
-    raise SourceError(f"{value!r} is no number.", where=where)
+    raise SourceError(f"{repr(value)[:40]} is no number.", where=where)
 
 
 def part(data: object, key: str, name: str) -> Any:  # noqa: ANN401  # JSON of any shape

@@ -96,5 +96,5 @@ def _date(cell: str) -> date:
         if len(year) <= len("99"):
             number += 1900 if number >= _CENTURY_TURNS else 2000
         return date(number, _MONTHS.index(month.casefold()) + 1, int(day))
-    except ValueError as error:
+    except (ValueError, OverflowError) as error:
         raise ValueError(f"'{cell}' is no date such as 01-jan-2026.") from error

@@ -36,6 +36,7 @@ def environment() -> Environment:
     """Give the one environment of all templates."""
     made = Environment(
         loader=PackageLoader("combwright.web"),
+        auto_reload=False,  # the files of the package do not change under a running page
         autoescape=True,
         undefined=StrictUndefined,
         trim_blocks=True,

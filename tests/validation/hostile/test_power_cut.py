@@ -98,7 +98,7 @@ def test_on_a_server(disk: ForgettingDisk) -> None:
 
         def note(first: int, after_s: float) -> set[int]:
             numbers = range(first, first + NOTES)
-            told = written(place, numbers, after_s, lambda _: server.kill())
+            told = written(place, numbers, after_s, lambda _: server.kill(), once_open=True)
             server.kill()
             return told
 

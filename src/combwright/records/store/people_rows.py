@@ -35,9 +35,13 @@ class DoorLine:
     what: str
 
 
+# put together once: it is asked for at every page
+ANYBODY: Final = sa.select(person.c.id).where(person.c.ended.is_(None)).limit(1)
+
+
 def has_people(db: sa.Connection) -> bool:
     """Tell whether anybody shares the book."""
-    return db.scalar(sa.select(person.c.id).where(person.c.ended.is_(None)).limit(1)) is not None
+    return db.scalar(ANYBODY) is not None
 
 
 def people(db: sa.Connection) -> list[Person]:
