@@ -16,7 +16,7 @@ from combwright.advice.decisions.honey import after_honey
 from combwright.advice.decisions.kept_shut import is_cold
 from combwright.advice.lately import done_by
 from combwright.advice.numbers import is_in_season, numbers
-from combwright.advice.season_ahead import SWARM_SHARE, after_waits
+from combwright.advice.season_ahead import LEAST_GAIN, SWARM_SHARE, after_waits
 from combwright.advice.situation import Situation
 from combwright.advice.swarm_chance import calibrated
 from combwright.advice.trial import doing
@@ -43,8 +43,9 @@ def decide(deciding: Deciding) -> Decision:
     """Tell when the colony is best seen again under the plan, and by when it must be.
 
     Each day ahead, after today's work, the chance of hunger, of a queen short of room and of a
-    swarm is followed; the last day within the limits counts. In the season the day up to it is
-    told that brings most, each trip at its price. A virgin is left alone until she should lay.
+    swarm is followed; the last day within the limits counts. In the season a later day than the
+    usual one is told if it brings more, each trip at its price. A virgin is left alone until she
+    should lay.
     """
     situation = deciding.situation
     shut = deciding.of(queen.decide).asks(LeaveShut)
@@ -85,7 +86,7 @@ def _seen_again(situation: Situation, days: int, inputs: dict[str, float], reaso
 def _pays_best(
     situation: Situation, work: tuple[Action, ...], most: int, swarmed: list[float]
 ) -> tuple[int, float]:
-    """Give the wait up to the longest that brings most, and by how much more than the usual one.
+    """Give the usual wait, or a longer one that brings clearly more, and by how much.
 
     The season ahead is lived with the first visit on each day; a visit saved is worth its price,
     and a swarm that leaves before anybody comes is lost whole.
@@ -93,7 +94,7 @@ def _pays_best(
     usual = min(most, USUAL_WAIT[situation.on.month])
     if not is_in_season(situation.on, PARAMETERS, "weighed"):
         return usual, 0.0
-    waits = sorted({usual, most, *(wait for wait in WAITS if wait < most)})
+    waits = sorted({usual, most, *(wait for wait in WAITS if usual < wait < most)})
     brought = after_waits(
         situation.colonies,
         doing(situation, work),
@@ -104,11 +105,14 @@ def _pays_best(
     lost = (1.0 - SWARM_SHARE) * situation.account.swarm_loss
     saved = situation.prices.visit / USUAL_WAIT[situation.on.month]
     worth = {
-        wait: ahead.mean + saved * wait - lost * swarmed[wait - 1]
+        wait: ahead.money + saved * wait - lost * swarmed[wait - 1]
         for wait, ahead in zip(waits, brought, strict=True)
     }
-    best = max(waits, key=lambda wait: worth[wait])
-    return best, worth[best] - worth[usual]
+    best = max(waits, key=lambda wait: float(worth[wait].mean()))
+    apart = worth[best] - worth[usual]
+    doubt = float(apart.std()) / len(apart) ** 0.5
+    gained = float(apart.mean())
+    return (best, gained) if gained > max(LEAST_GAIN, doubt) else (usual, 0.0)
 
 
 def _can_give_room(deciding: Deciding) -> bool:

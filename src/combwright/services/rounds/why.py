@@ -43,7 +43,7 @@ LESSONS = {
     ),
     "winter": "What counts on 1 October is bees, stores, few mites and a laying queen.",
     "nucs": "Sealed brood given away is bees lost here: only a surplus is given.",
-    "next visit": "The next visit is as late as food, room and the swarm clock allow.",
+    "next visit": "Seen again as late as pays, and as food, room and the swarm clock allow.",
 }
 
 
