@@ -9,10 +9,11 @@ import sqlalchemy as sa
 from tests.postgres import Places
 from tests.records.samples import a_visit
 
+from combwright.records.store import people_rows
 from combwright.records.store.authorship import authors_of, written_by
 from combwright.records.store.book_handle import Book
 from combwright.records.store.kept_entries import keep
-from combwright.records.store.people_rows import KEPT, MOST, add_person, people, tell, told
+from combwright.records.store.people_rows import KEPT, add_person, people, tell, told
 from combwright.records.store.tables import door_log, noted_by, seal
 from combwright.terms.entries import Correction
 from combwright.terms.errors import NotAllowedError
@@ -76,14 +77,15 @@ def test_whose_a_note_is_is_never_changed(book: Book, what: sa.Executable) -> No
         db.execute(what)
 
 
-def test_the_log_lets_go_of_what_is_old_or_too_much(book: Book) -> None:
+def test_the_log_lets_go_of_what_is_old_or_too_much(
+    book: Book, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(people_rows, "MOST", 50)
     with book.writing() as db:
-        many = [
-            {"sequence": at, "at": NOW, "what": "a wrong passphrase"} for at in range(1, MOST + 1)
-        ]
+        many = [{"sequence": at, "at": NOW, "what": "a wrong passphrase"} for at in range(1, 51)]
         db.execute(sa.insert(door_log), many)
         tell(db, NOW, BEN.id, "logged in")
-        assert db.scalar(sa.select(sa.func.count()).select_from(door_log)) == MOST
+        assert db.scalar(sa.select(sa.func.count()).select_from(door_log)) == 50
         assert [(one.name, one.what) for one in told(db, 1)] == [("Ben", "logged in")]
         tell(db, NOW + KEPT * 1.01, None, "logged in")
         assert len(told(db, 9)) == 1
