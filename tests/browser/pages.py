@@ -54,7 +54,10 @@ PAGES = {
 
 SCREENS = Path(__file__).parents[2] / "docs" / "screens"
 # The templates of the pictures that README and docs/look.md show, beside the style of all.
-PICTURED = ("base", "parts", "round", "hive", "note", "bench", "key", "written", "begin")
+PICTURED = (
+    *("base", "parts", "round", "hive", "note", "bench", "key", "written", "begin"),
+    *("colony_ahead", "what_if"),
+)
 
 
 def made_from() -> str:

@@ -20,6 +20,7 @@ from combwright.web.pages.reading import AT_HAND
 DESK: ViewportSize = {"width": 1280, "height": 900}
 SIZES = {"phone": PHONE, "desk": DESK}
 COLOURS = 48
+PATIENCE_MS = 180_000  # a busy machine takes its time over a page that is worked out
 ANCHORS: dict[str, str] = {}
 THEMES = {"round-dark": ("round", "dark")}
 
@@ -30,6 +31,7 @@ def take(browser: Browser, house: House, folder: Path) -> None:
     for size, viewport in SIZES.items():
         for picture, (name, theme) in views.items():
             page = browser.new_page(viewport=viewport, service_workers="block")
+            page.set_default_timeout(PATIENCE_MS)
             page.goto(house.address + PAGES[name])
             page.evaluate(f"document.documentElement.dataset.theme = '{theme}'")
             if name in ANCHORS:
