@@ -12,6 +12,7 @@ from combwright.terms.entries import (
     End,
     Feed,
     Harvest,
+    HoneySource,
     Move,
     Noted,
     Queen,
@@ -187,6 +188,13 @@ def test_notes_before_the_colony_came_and_after_it_left_are_told() -> None:
     assert followed.has_ended
     assert "before the colony came" in followed.notices[0]
     assert "after the colony had left" in followed.notices[-1]
+
+
+def test_a_paper_of_an_earlier_year_is_no_note_that_was_left_out() -> None:
+    paper = entry(HoneySource, -300, honey="Summer", supers=1, kg=10.0)
+    followed = replay([paper, *some_notes()]).follow("Sorrel", day(42))
+    assert followed is not None
+    assert not [notice for notice in followed.notices if "before the colony came" in notice]
 
 
 def test_a_colony_that_never_came_is_named() -> None:

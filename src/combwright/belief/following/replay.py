@@ -1,6 +1,6 @@
 """From the book to what is believed: every colony's notes, in order, through the filter."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 from datetime import date
 from itertools import groupby
@@ -21,7 +21,7 @@ from combwright.kit.catalogue import Catalogue
 from combwright.kit.standing import another_day
 from combwright.simulation.luck import luck
 from combwright.simulation.run import run
-from combwright.terms.entries import Colony, Noted, Split
+from combwright.terms.entries import PAPERS, Colony, Noted, Split
 
 __all__ = ["Followed", "KeptStates", "Replay", "Season"]
 
@@ -152,9 +152,9 @@ class Replay:
             if morning is None:
                 return None
             if followed is None:
-                morning = morning.told(*map(_too_early, before))
+                morning = morning.told(*map(_too_early, of_bees(before)))
             if morning.has_ended:
-                followed = morning.told(*map(_too_late, entries))
+                followed = morning.told(*map(_too_late, of_bees(entries)))
                 continue
             followed = self._look(morning, entries if followed else _still(entries))
             followed = do(
@@ -272,6 +272,11 @@ def _first_of(colony: str, entries: Sequence[Noted]) -> Colony | Split | None:
     found = [entry for entry in entries if _enters(entry, colony)]
     first = found[0] if found else None
     return first if isinstance(first, Colony | Split) else None
+
+
+def of_bees(entries: Iterable[Noted]) -> list[Noted]:
+    """Leave out papers, such as where a honey came from: the belief does without them anyhow."""
+    return [each for each in entries if not isinstance(each, PAPERS)]
 
 
 def _too_early(entry: Noted) -> str:
