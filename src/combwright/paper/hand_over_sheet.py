@@ -1,11 +1,7 @@
 """The hand-over sheet as PDF: one copy for the buyer, one for the drawer."""
 
-import json
-from importlib.resources import files
-
-import typst
-
 from combwright.paper.printable import printable
+from combwright.paper.typeset import typeset
 from combwright.services.bees_sold.hand_over import HandOver
 from combwright.terms.dated import dated
 from combwright.terms.place_word import USUAL, PlaceWord
@@ -30,11 +26,4 @@ def hand_over_pdf(found: HandOver, *, words: PlaceWord = USUAL) -> bytes:
         "cautions": [printable(one) for one in found.cautions],
         "law": found.law,
     }
-    return bytes(
-        typst.compile(
-            files("combwright.paper").joinpath("hand_over_sheet.typ").read_bytes(),
-            sys_inputs={"sheet": json.dumps(words.into_data(content), ensure_ascii=False)},
-            ignore_system_fonts=True,
-            pdf_standards=["a-2a", "ua-1"],
-        )
-    )
+    return typeset("hand_over_sheet", words.into_data(content))

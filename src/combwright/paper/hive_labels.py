@@ -1,18 +1,16 @@
 """Labels for hives: the name large, and a code that opens the hive's note on a phone."""
 
-import json
 from collections.abc import Sequence
 from datetime import date
-from importlib.resources import files
 from io import BytesIO
 from typing import Final
 from urllib.parse import quote
 
 import segno
-import typst
 
 from combwright.paper.label_sheet import SHEETS
 from combwright.paper.printable import printable
+from combwright.paper.typeset import typeset
 from combwright.terms.errors import OutOfRangeError
 
 USUAL: Final = 8  # large enough to be read from behind the hive
@@ -37,14 +35,7 @@ def hive_label_pdf(
             for name, yard in hives
         ],
     }
-    return bytes(
-        typst.compile(
-            files("combwright.paper").joinpath("hive_labels.typ").read_bytes(),
-            sys_inputs={"labels": json.dumps(content, ensure_ascii=False)},
-            ignore_system_fonts=True,
-            pdf_standards=["a-2a", "ua-1"],
-        )
-    )
+    return typeset("hive_labels", content)
 
 
 def _code(address: str, name: str) -> str:

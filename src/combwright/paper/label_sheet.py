@@ -1,13 +1,10 @@
 """Labels of a lot of jars on sheets of labels."""
 
-import json
 from collections.abc import Mapping
-from importlib.resources import files
 from typing import Any, Final
 
-import typst
-
 from combwright.paper.printable import printable
+from combwright.paper.typeset import TypesettingError, typeset
 from combwright.services.honey.labels import LotLabels
 from combwright.terms.data_files import rows
 from combwright.terms.errors import OutOfRangeError
@@ -54,15 +51,8 @@ def label_pdf(
         "lot": printable(label.lot),
     }
     try:
-        return bytes(
-            typst.compile(
-                files("combwright.paper").joinpath("label_sheet.typ").read_bytes(),
-                sys_inputs={"labels": json.dumps(content, ensure_ascii=False)},
-                ignore_system_fonts=True,
-                pdf_standards=["a-2a", "ua-1"],
-            )
-        )
-    except typst.TypstError as error:
+        return typeset("label_sheet", content)
+    except TypesettingError as error:
         if TOO_FULL not in str(error):
             raise
         raise OutOfRangeError(

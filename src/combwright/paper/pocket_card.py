@@ -1,13 +1,10 @@
 """One yard on a card for the pocket: a line a hive, and room to write what was seen."""
 
-import json
 from collections.abc import Mapping, Sequence
-from importlib.resources import files
-
-import typst
 
 from combwright.paper.printable import printable
 from combwright.paper.sheet_words import day_words, expected_words
+from combwright.paper.typeset import READ_ALOUD, typeset
 from combwright.planning.at_every_colony import everywhere
 from combwright.planning.sheet import RoundSheet
 from combwright.terms.place_word import USUAL, PlaceWord
@@ -38,11 +35,4 @@ def card_pdf(
             for each in sorted(sheet.colonies, key=lambda colony: colony.order)
         ],
     }
-    return bytes(
-        typst.compile(
-            files("combwright.paper").joinpath("pocket_card.typ").read_bytes(),
-            sys_inputs={"card": json.dumps(words.into_data(content), ensure_ascii=False)},
-            ignore_system_fonts=True,
-            pdf_standards="ua-1",
-        )
-    )
+    return typeset("pocket_card", words.into_data(content), READ_ALOUD)

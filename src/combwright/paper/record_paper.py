@@ -1,11 +1,7 @@
 """A record as PDF, for an inspector and for the drawer."""
 
-import json
-from importlib.resources import files
-
-import typst
-
 from combwright.paper.printable import printable
+from combwright.paper.typeset import typeset
 from combwright.services.register.record import Record
 from combwright.terms.place_word import USUAL, PlaceWord
 
@@ -28,11 +24,4 @@ def record_pdf(record: Record, *, words: PlaceWord = USUAL) -> bytes:
             for table in record.tables
         ],
     }
-    return bytes(
-        typst.compile(
-            files("combwright.paper").joinpath("record_paper.typ").read_bytes(),
-            sys_inputs={"record": json.dumps(words.into_data(content), ensure_ascii=False)},
-            ignore_system_fonts=True,
-            pdf_standards=["a-2a", "ua-1"],
-        )
-    )
+    return typeset("record_paper", words.into_data(content))

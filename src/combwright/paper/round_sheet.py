@@ -1,11 +1,7 @@
 """The round sheet as PDF: colonies in working order, then bench list and load list."""
 
-import json
 from collections.abc import Mapping, Sequence
-from importlib.resources import files
 from typing import Any, Literal
-
-import typst
 
 from combwright.figures.comb_legend import legend
 from combwright.figures.comb_strip import comb_stack
@@ -19,6 +15,7 @@ from combwright.paper.sheet_words import (
     stop_words,
     usual_kit,
 )
+from combwright.paper.typeset import READ_ALOUD, typeset
 from combwright.planning.at_every_colony import Everywhere, everywhere
 from combwright.planning.sheet import ColonySheet, RoundSheet
 from combwright.terms.place_word import USUAL, PlaceWord
@@ -42,14 +39,7 @@ def round_pdf(
     """
     content = sheet_content(sheet, paper)
     content["day_weather"] = [printable(line) for line in day_weather]
-    return bytes(
-        typst.compile(
-            files("combwright.paper").joinpath("round.typ").read_bytes(),
-            sys_inputs={"sheet": json.dumps(words.into_data(content), ensure_ascii=False)},
-            ignore_system_fonts=True,
-            pdf_standards="ua-1",
-        )
-    )
+    return typeset("round", words.into_data(content), READ_ALOUD)
 
 
 def sheet_content(sheet: RoundSheet, paper: Paper) -> dict[str, Any]:
