@@ -32,12 +32,14 @@ def plain(**_: object) -> Callable[[Callable[..., object]], Callable[..., object
     return kept
 
 
+def pytest_configure() -> None:
+    """Compile nothing from here on; only looking for examples imports it without."""
+    numba.njit = plain  # type: ignore[assignment]
+    np.seterr(all="ignore")  # compiled code divides by nothing without a word
+
+
 def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
     """Leave out what would take too long."""
     slow = [item for item in items if item.get_closest_marker("compiled")]
     config.hook.pytest_deselected(items=slow)
     items[:] = [item for item in items if item not in slow]
-
-
-numba.njit = plain  # type: ignore[assignment]
-np.seterr(all="ignore")  # compiled code divides by nothing without a word
