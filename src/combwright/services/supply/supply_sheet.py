@@ -43,7 +43,7 @@ class ColonyLine:
         Examples
         --------
         >>> ColonyLine("8", "Kane", 1, date(2027, 6, 12), 250.0, ("Bramble",), 180.0).said
-        '8, 1 colony for Kane by 12 June: Bramble could go; kept, worth 180 by October, sold 250'
+        '8, 1 colony for Kane by 12 Jun: Bramble could go; kept, worth 180 by October, sold 250'
 
         """
         wanted = f"{self.order}, {many(self.count, 'colony')} for {self.customer}"
