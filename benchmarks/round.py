@@ -7,7 +7,6 @@ held against the aim, with the time of its parts and the most memory it took. Co
 linear in colonies.
 """
 
-import csv
 import json
 import resource
 import subprocess
@@ -17,42 +16,19 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 from time import perf_counter
 
+sys.path.insert(0, str(Path(__file__).parent.parent))
+
+from tests.demo import many_colonies
+
 from combwright.planning.round import colony_sheet
 from combwright.records.store.book_handle import Book
-from combwright.records.store.weather_days import keep_weather
-from combwright.services.book.book import add_notebook
-from combwright.services.demo import ON, known_weather, write_demo
-from combwright.services.demo_colonies import CLIMATE
+from combwright.services.demo import ON
 from combwright.services.rounds.from_book import round_sheet
 from combwright.services.rounds.situations import AskedRound, situations_of
 
 SIZES = (75, 150, 300)
 MEMBERS = 200
 AIM_S, AIM_MB, AIM_COLONIES = 4.0, 600.0, 300
-
-
-def write_book(folder: Path, colonies: int) -> Book:
-    """Write a book of so many colonies in yards of about sixteen."""
-    demo = write_demo(folder / "demo")
-    with demo.notebook.open(encoding="utf-8") as file:
-        lines = list(csv.DictReader(file))
-    names = list(dict.fromkeys(line["colony"] for line in lines))
-    notebook = folder / f"{colonies}.csv"
-    with notebook.open("w", encoding="utf-8", newline="") as file:
-        writer = csv.DictWriter(file, list(lines[0]))
-        writer.writeheader()
-        for copy in range(-(-colonies // len(names))):
-            kept = names[: colonies - copy * len(names)]
-            writer.writerows(
-                {**line, "colony": f"{line['colony']} {copy}", "yard": f"{line['yard']} {copy}"}
-                for line in lines
-                if line["colony"] in kept
-            )
-    book = Book(folder / f"{colonies}.book")
-    add_notebook(book, notebook)
-    with book.writing() as db:
-        keep_weather(db, CLIMATE, known_weather(), "sampled")
-    return book
 
 
 def measure(book: Book) -> dict[str, float]:
@@ -96,7 +72,7 @@ def main() -> None:
         return
     with TemporaryDirectory() as folder:
         for size in SIZES:
-            book = write_book(Path(folder), size)
+            book = many_colonies(Path(folder), size)
             first, told = measured_apart(book), measured_apart(book)
             print(
                 f"{told['colonies']:4} colonies  first {first['round_s']:5.2f} s,"
