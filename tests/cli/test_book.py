@@ -114,7 +114,7 @@ def test_orders_and_batches_are_listed_and_shown(tmp_path: Path) -> None:
     )
     assert run.invoke(app, ["book", "add", str(file), "--book", book]).exit_code == 0
     listed = run.invoke(app, ["book", "list", "orders", "--book", book])
-    assert listed.stdout.startswith("A7: 2 nucs of 5 frames for Byrne, wanted by 2027-06-20")
+    assert listed.stdout.startswith("A7: 2 nucs of 5 frames for Byrne, wanted by 20 June 2027")
     (batch,) = json.loads(
         run.invoke(app, ["book", "list", "batches", "--book", book, "--json"]).stdout
     )
