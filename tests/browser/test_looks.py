@@ -197,12 +197,14 @@ def test_a_sheet_is_shared_as_a_file_where_the_browser_can(browser: Browser, sho
     page.add_init_script(
         "navigator.canShare = () => true;"
         "navigator.share = async ({ files: [one] }) => {"
-        " window.handedOn = [one.name, one.type, await one.slice(0, 5).text()]; };"
+        " const begins = await one.slice(0, 5).text();"
+        " document.body.dataset.handed = [one.name, one.type, begins].join(); };"
     )
     page.goto(shown.address + PAGES["round"])
     page.get_by_role("button", name="Share").click()
-    page.wait_for_function("window.handedOn")
-    assert page.evaluate("window.handedOn") == [f"round-{ON}.pdf", "application/pdf", "%PDF-"]
+    handed = page.wait_for_selector("body[data-handed]")
+    assert handed is not None
+    assert handed.get_attribute("data-handed") == f"round-{ON}.pdf,application/pdf,%PDF-"
     page.close()
 
 
