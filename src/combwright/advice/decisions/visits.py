@@ -44,8 +44,8 @@ def decide(deciding: Deciding) -> Decision:
 
     Each day ahead, after today's work, the chance of hunger, of a queen short of room and of a
     swarm is followed; the last day within the limits counts. In the season a later day than the
-    usual one is told if it brings more, each trip at its price. A virgin is left alone until she
-    should lay.
+    one asked for is told if it brings more, each trip at its price. A virgin is left alone until
+    she should lay.
     """
     situation = deciding.situation
     shut = deciding.of(queen.decide).asks(LeaveShut)
@@ -61,9 +61,9 @@ def decide(deciding: Deciding) -> Decision:
     inputs = {"days_at_most": float(most)}
     days, gained = _pays_best(situation, work, most, swarmed)
     if days < most or due is None:
-        usual = situation.on + timedelta(days=USUAL_WAIT[situation.on.month])
-        reason = f"worth {money_words(gained)} more than a trip by {day_words(usual)}"
-        why = f"{reason}, swarms and trips counted" if gained > 0.0 else "the usual day"
+        asked = situation.on + timedelta(days=situation.days)
+        reason = f"worth {money_words(gained)} more than a trip by {day_words(asked)}"
+        why = f"{reason}, swarms and trips counted" if gained > 0.0 else "as you mean to"
         return _seen_again(situation, days, inputs | {"worth_more": gained}, why)
     told = _seen_again(situation, days, inputs, f"{due} after then")
     if days >= situation.days:
@@ -86,15 +86,15 @@ def _seen_again(situation: Situation, days: int, inputs: dict[str, float], reaso
 def _pays_best(
     situation: Situation, work: tuple[Action, ...], most: int, swarmed: list[float]
 ) -> tuple[int, float]:
-    """Give the usual wait, or a longer one that brings clearly more, and by how much.
+    """Give the wait that was asked for, or a longer one that brings clearly more, and by how much.
 
     The season ahead is lived with the first visit on each day; a visit saved is worth its price,
     and a swarm that leaves before anybody comes is lost whole.
     """
-    usual = min(most, USUAL_WAIT[situation.on.month])
+    asked = min(most, situation.days)
     if not is_in_season(situation.on, PARAMETERS, "weighed"):
-        return usual, 0.0
-    waits = sorted({usual, most, *(wait for wait in WAITS if usual < wait < most)})
+        return asked, 0.0
+    waits = sorted({asked, most, *(wait for wait in WAITS if asked < wait < most)})
     brought = after_waits(
         situation.colonies,
         doing(situation, work),
@@ -103,16 +103,16 @@ def _pays_best(
         done_by(work, situation.on),
     )
     lost = (1.0 - SWARM_SHARE) * situation.account.swarm_loss
-    saved = situation.prices.visit / USUAL_WAIT[situation.on.month]
+    saved = situation.prices.visit / situation.days
     worth = {
         wait: ahead.money + saved * wait - lost * swarmed[wait - 1]
         for wait, ahead in zip(waits, brought, strict=True)
     }
     best = max(waits, key=lambda wait: float(worth[wait].mean()))
-    apart = worth[best] - worth[usual]
+    apart = worth[best] - worth[asked]
     doubt = float(apart.std()) / len(apart) ** 0.5
     gained = float(apart.mean())
-    return (best, gained) if gained > max(LEAST_GAIN, doubt) else (usual, 0.0)
+    return (best, gained) if gained > max(LEAST_GAIN, doubt) else (asked, 0.0)
 
 
 def _can_give_room(deciding: Deciding) -> bool:
