@@ -1,12 +1,10 @@
 """The page behind nginx, by the file of docs/install: TLS, the real address, limits."""
 
 import shutil
-import socket
 import ssl
 import subprocess
 import threading
 from collections.abc import Iterator
-from contextlib import closing
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from time import sleep
@@ -18,6 +16,7 @@ from cryptography import x509
 from cryptography.hazmat.primitives import hashes, serialization
 from cryptography.hazmat.primitives.asymmetric import ec
 from cryptography.x509.oid import NameOID
+from tests.browser.conftest import free_port
 from tests.web.desks import Clock, desk_on
 
 from combwright.services.login_tries import TRIES
@@ -37,12 +36,6 @@ include {room}/site.conf; }}
 """
 
 pytestmark = pytest.mark.skipif(NGINX is None, reason="no nginx here")
-
-
-def free_port() -> int:
-    with closing(socket.socket()) as found:
-        found.bind(("127.0.0.1", 0))
-        return int(found.getsockname()[1])
 
 
 def certify(room: Path) -> ssl.SSLContext:

@@ -13,9 +13,9 @@ import httpx
 import numpy as np
 import pytest
 import uvicorn
+from tests.browser.conftest import free_port
 from tests.demo import many_colonies
 from tests.web.desks import desk_on, planned
-from tests.web.test_behind_nginx import free_port
 
 from combwright.services.demo import ON
 from combwright.web.app import build

@@ -29,9 +29,11 @@ from combwright.simulation.run import run
 Floats = NDArray[np.float64]
 PARAMETERS: Final = numbers("visits")
 YEAR: Final = 2000  # any: of its months the names are taken
-# The usual wait by month: weekly in the swarm season, a month in winter (associations' practice).
+# The longest wait by month where the day is not weighed (associations' practice).
 USUAL_WAIT: Final = {
-    month: int(PARAMETERS[f"{date(YEAR, month, 1):%B}".lower()].value) for month in range(1, 13)
+    month: int(wait.value)
+    for month in range(1, 13)
+    if (wait := PARAMETERS.get(f"{date(YEAR, month, 1):%B}".lower()))
 }
 LONGEST_WAIT: Final = int(PARAMETERS["longest"].value)
 WAITS: Final = tuple(

@@ -10,6 +10,7 @@ from combwright.terms.entries import Change, Feed, Harvest, JarRun, Kit, Noted, 
 
 SUGAR, FONDANT = "sugar kg", "fondant kg"
 FRAMES: Final = {"drawn frame": 1, "foundation frame": 1, "brood frame": 0, "stores frame": 0}
+COUNTED: Final = ("supers", "dummy_boards", "excluder", "frames", "foundation")
 Taken = tuple[str, float]
 
 
@@ -85,10 +86,10 @@ def _stacked(each: Stack, hive: dict[str, int]) -> Iterator[Taken]:
     boxes = each.brood_boxes or hive.get("brood_boxes", 1)
     more = {
         name: int(now) - hive.get(name, int(now))
-        for name in ("supers", "dummy_boards", "excluder", "frames", "foundation")
+        for name in COUNTED
         if (now := getattr(each, name)) is not None
     }
-    for name in ("supers", "dummy_boards", "excluder", "frames", "foundation", "brood_boxes"):
+    for name in (*COUNTED, "brood_boxes"):
         if (now := getattr(each, name)) is not None:
             hive[name] = int(now)
     yield "super", more.get("supers", 0)

@@ -7,18 +7,17 @@ their behalf: no way into the book can forget it. Nobody's hand is that of the m
 from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from contextvars import ContextVar
-from itertools import islice
 from typing import Final
 from uuid import UUID
 
 import sqlalchemy as sa
 
+from combwright.records.store.id_batches import in_batches
 from combwright.records.store.tables import entry, noted_by, person
 from combwright.terms.entries import AnyEntry, Correction
 from combwright.terms.errors import NotAllowedError
 from combwright.terms.person import SETTINGS, Author
 
-IDS_AT_ONCE: Final = 900  # older builds of SQLite take no more values in a statement than 999
 HAND: Final[ContextVar[Author | None]] = ContextVar("hand", default=None)
 
 
@@ -56,8 +55,9 @@ def refuse_beyond(db: sa.Connection, author: Author | None, new: Sequence[AnyEnt
         said = each.replacement if isinstance(each, Correction) else each
         if said is not None and said.kind in SETTINGS:
             raise NotAllowedError(f"A {said.kind} holds for all.", remedy="Ask a keeper to set it.")
-    own = {each.id for each in new} | _own(db, author)
-    if any(isinstance(each, Correction) and each.corrects not in own for each in new):
+    corrected = {each.corrects for each in new if isinstance(each, Correction)}
+    others = corrected - {each.id for each in new}
+    if others and not others <= _own(db, author):
         raise NotAllowedError(
             "Another person noted this, so it is not yours to change.",
             remedy="Ask them or a keeper.",
@@ -77,8 +77,7 @@ def _own(db: sa.Connection, author: Author) -> set[UUID]:
 def authors_of(db: sa.Connection, ids: Sequence[UUID]) -> Mapping[UUID, str]:
     """Name who noted those of some entries that bear a name."""
     found: dict[UUID, str] = {}
-    wanted = iter(ids)
-    while some := list(islice(wanted, IDS_AT_ONCE)):
+    for some in in_batches(ids):
         rows = db.execute(
             sa.select(entry.c.id, person.c.name)
             .join(noted_by, noted_by.c.sequence == entry.c.sequence)

@@ -2,7 +2,7 @@
 
 import json
 from collections.abc import Collection, Iterable, Iterator, Sequence
-from itertools import count, islice
+from itertools import count
 from secrets import token_hex
 from typing import Any
 from uuid import UUID
@@ -12,6 +12,7 @@ import sqlalchemy as sa
 from combwright.records.replay.corrections import names, standing
 from combwright.records.store.authorship import refuse_beyond, sign, writing_hand
 from combwright.records.store.dialect import insert
+from combwright.records.store.id_batches import in_batches
 from combwright.records.store.personal import put_back, taken_out
 from combwright.records.store.seals import append_seals
 from combwright.records.store.stored_rows import entries_in, readable
@@ -19,8 +20,6 @@ from combwright.records.store.tables import entry, personal
 from combwright.terms.entries import ENTRY, KINDS, AnyEntry, Correction, Noted
 from combwright.terms.errors import ClashError
 
-# SQLite takes some 32 000 values in one statement, older builds 999
-IDS_AT_ONCE = 900
 SALT_BYTES = 16
 # who is in the book, and what is not about one colony
 ALWAYS_READ = (
@@ -128,8 +127,7 @@ def without_buyer(each: AnyEntry) -> AnyEntry:
 def bodies_of(db: sa.Connection, ids: Sequence[UUID]) -> dict[UUID, tuple[Any, Any]]:
     """Read the stored contents of those of the ids that the book knows, and what is kept apart."""
     found: dict[UUID, tuple[Any, Any]] = {}
-    wanted = iter(ids)
-    while some := list(islice(wanted, IDS_AT_ONCE)):
+    for some in in_batches(ids):
         asked = WHOLE.add_columns(entry.c.id).where(entry.c.id.in_(some))
         with readable(db):
             found |= {row.id: (row.body, row.told) for row in db.execute(asked)}

@@ -12,6 +12,7 @@ from uuid import UUID
 
 import sqlalchemy as sa
 
+from combwright.records.store.id_batches import in_batches
 from combwright.records.store.seals import canonical
 from combwright.records.store.tables import entry, personal
 from combwright.terms.entries import KINDS
@@ -19,7 +20,6 @@ from combwright.terms.entries.fields import fields_of
 
 DELETED: Final = "(deleted)"
 KEY: Final = "personal"
-IDS_AT_ONCE: Final = 900
 
 
 def _personal_fields() -> Iterator[tuple[str, tuple[str, ...]]]:
@@ -85,9 +85,9 @@ def _with(body: dict[str, Any], inner: dict[str, Any]) -> dict[str, Any]:
 
 def forget(db: sa.Connection, entries: Collection[UUID]) -> int:
     """Delete what some entries say of buyers, and tell of how many it was."""
-    known, gone = list(entries), 0
-    for at in range(0, len(known), IDS_AT_ONCE):
-        wanted = sa.select(entry.c.sequence).where(entry.c.id.in_(known[at : at + IDS_AT_ONCE]))
+    gone = 0
+    for some in in_batches(entries):
+        wanted = sa.select(entry.c.sequence).where(entry.c.id.in_(some))
         gone += db.execute(sa.delete(personal).where(personal.c.sequence.in_(wanted))).rowcount
     return gone
 
