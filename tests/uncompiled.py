@@ -15,6 +15,8 @@ def by_name(value: object) -> object:
     """Let a table's rows be asked by name, as compiled code may ask them."""
     if isinstance(value, np.ndarray) and value.dtype.names is not None:
         return value.view(np.recarray)
+    if type(value) is np.void:
+        return np.asarray(value).view(np.recarray)[()]
     return value
 
 

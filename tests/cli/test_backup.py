@@ -4,6 +4,9 @@ from pathlib import Path
 import pytest
 from tests.cli.typed import typed
 from tests.noted import noted
+from typer.testing import CliRunner
+
+from combwright.cli.main import app
 
 OAK = "2027-04-03,Top,Oak,national timber,2026,Dublin Airport,7,3,yes,1"
 
@@ -33,6 +36,35 @@ def test_there_and_back_again(book: Path, tmp_path: Path) -> None:
     refused = typed("restore", made["path"], "--book", str(tmp_path / "x.book"))
     assert refused.returncode == 2
     assert "--passphrase-file" in refused.stderr
+
+
+def test_of_many_backups_the_newest_are_kept_and_their_passphrase_may_be_typed(
+    book: Path, tmp_path: Path
+) -> None:
+    stick, words = tmp_path / "stick", "four unlikely words together\n"
+    given = ["backup", "--book", str(book), "--to", str(stick), "--sealed", "--keep", "1"]
+    for _ in range(2):
+        done = CliRunner().invoke(app, given, input=words * 2)
+        assert done.exit_code == 0, done.output
+        assert "entries and 0 photos" in done.output
+    assert "1 older ones are gone" in done.output
+    (path,) = stick.iterdir()
+    found = CliRunner().invoke(app, ["check", str(path), "--sealed", "--json"], input=words)
+    assert '"wrong": []' in found.output
+    new = str(tmp_path / "typed.book")
+    back = ["restore", str(path), "--sealed", "--book", new, "--json"]
+    assert f'"book": "{new}"' in CliRunner().invoke(app, back, input=words).output
+
+
+def test_a_book_is_moved_to_another_file_and_compared(book: Path, tmp_path: Path) -> None:
+    there = str(tmp_path / "there.book")
+    move = ("book", "move", "--book", str(book), "--to", there)
+    told = typed(*move).stdout.splitlines()
+    assert f"The book is now in {there}." in told
+    assert typed("book", "export", "--book", there).stdout == (
+        typed("book", "export", "--book", str(book)).stdout
+    )
+    assert "something in this book already" in typed(*move).stderr
 
 
 def test_a_damaged_book_is_told_in_a_sentence(book: Path) -> None:

@@ -1,9 +1,15 @@
 import json
+from datetime import datetime
 from pathlib import Path
 
 import pytest
 from tests.cli.typed import typed
 from tests.noted import noted
+from typer.testing import CliRunner
+
+from combwright.cli.main import app
+from combwright.records.store.book_handle import Book
+from combwright.services.access import Access
 
 OAK = "2027-04-03,Top,Oak,national timber,2026,Dublin Airport,7,3,yes,1"
 
@@ -50,3 +56,26 @@ def test_people_come_and_go_at_the_machine(book: str, tmp_path: Path) -> None:
         "invited Ben as reader",
         "began to share the book",
     ]
+
+
+def test_sessions_second_factors_and_passphrases_are_ended_and_set_there(book: str) -> None:
+    words, access = "nineteen orange kettles whistle\n", Access(Book(book))
+    begun = CliRunner().invoke(app, ["people", "begin", "Anna", "--book", book], input=words * 2)
+    assert "Anna is the first of its people." in begun.output
+    now = datetime.now().astimezone()
+    access.begin(now, access.weigh("Anna", words.strip(), "", now).result(), "a phone")
+    (line,) = [one for one in typed("people", "list", "--book", book).stdout.splitlines()
+               if one.startswith("Session ")]  # fmt: skip
+    assert line.endswith("a phone")
+    session = line.split()[1].rstrip(":")
+    over = typed("people", "end", session, "--session", "--book", book, "--json")
+    assert json.loads(over.stdout) == {"session": session}
+    assert "Session" not in typed("people", "list", "--book", book).stdout
+    told = typed("people", "lost", "Anna", "factor", "--book", book).stdout
+    assert told == "Anna comes in by the passphrase alone.\n"
+    other = "twelve green spoons in a tree\n"
+    setting = ["people", "passphrase", "Anna", "--book", book]
+    assert CliRunner().invoke(app, setting, input=other * 2).exit_code == 0
+    door = typed("people", "log", "--lines", "2", "--book", book).stdout.splitlines()
+    assert len(door) == 2
+    assert " UTC  " in door[0]

@@ -6,6 +6,7 @@ import socket
 import subprocess
 import sys
 import time
+from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
 import httpx
@@ -66,12 +67,12 @@ def test_an_impossible_port_is_refused(tmp_path: Path, port: str) -> None:
 
 
 def test_a_port_that_another_program_uses_is_said_in_a_sentence(tmp_path: Path) -> None:
-    with socket.socket() as other:
+    words = ("serve", "--measures", "--book", str(tmp_path / "my.book"), "--port")
+    with socket.socket() as other, ThreadPoolExecutor(1) as apart:  # with an event loop of its own
         other.bind(("127.0.0.1", 0))
         other.listen()
         port = str(other.getsockname()[1])
-        told = [str(PROGRAM), "serve", "--port", port, "--book", str(tmp_path / "my.book")]
-        ran = subprocess.run(told, capture_output=True, text=True, check=False)  # a loop of its own
+        ran = apart.submit(typed, *words, port).result()
     assert ran.returncode == 2
     assert f"could not be opened at http://127.0.0.1:{port}/" in ran.stderr
     assert "choose one with --port" in ran.stderr

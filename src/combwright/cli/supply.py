@@ -53,7 +53,7 @@ def supply(
     if json:
         print_json(sheet)
     else:
-        _show(sheet)
+        show(sheet)
 
 
 def otherwise(told: "list[str] | tuple[str, ...]") -> "WhatIf":
@@ -82,7 +82,8 @@ def otherwise(told: "list[str] | tuple[str, ...]") -> "WhatIf":
     return WhatIf(tuple(prices.items()), frozenset(lost), cold)
 
 
-def _show(sheet: "SupplySheet") -> None:
+def show(sheet: "SupplySheet") -> None:
+    """Say the plan: whom to ring, orders, weeks, nucs, donors, money."""
     from combwright.advice.words.wording import chance_words, day_words, many
 
     for line in sheet.to_ring:

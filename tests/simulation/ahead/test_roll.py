@@ -18,6 +18,7 @@ from combwright.simulation.ahead.rules import PARAMETERS, RULES
 from combwright.simulation.ahead.visit import CAME, risk, visit
 from combwright.simulation.begin import Described, begin
 from combwright.simulation.biology import BIOLOGY, as_table
+from combwright.simulation.columns import LAYING, QUEENLESS
 from combwright.simulation.luck import luck
 from combwright.terms.set_up import SetUp
 from combwright.weather.climates import climate
@@ -51,21 +52,23 @@ def lived(members: NDArray[np.void], season: tuple[Floats, Floats]) -> dict[str,
     return {name: came[:, at] for at, name in enumerate(CAME)}
 
 
-def visited(members: NDArray[np.void], day: float) -> Floats:
+def visited(members: NDArray[np.void], day: float, nuc: tuple[float, float] = (0.0, 0.0)) -> Floats:
     today = np.zeros(DAY + 1)
     today[DAY], today[NIGHT_C] = day, 10.0
     came = np.zeros((len(members), len(CAME)))
     for one, counted in zip(members.view(np.recarray), came, strict=True):
-        visit(one, day, np.zeros(2), STACK, RULES[0], counted)
+        visit(one, day, np.array(nuc), STACK, RULES[0], counted)
         risk(one, today, 1.0, 7.0, as_table(BIOLOGY)[0], STACK, counted)
     return came
 
 
+@pytest.mark.compiled
 def test_a_strong_colony_brings_more_honey_than_a_weak_one(season: tuple[Floats, Floats]) -> None:
     weak, strong = (lived(colonies(bees, 11), season) for bees in (3.0, 10.0))
     assert strong["honey_kg"].mean() > 2.0 * weak["honey_kg"].mean() > 0.0
 
 
+@pytest.mark.compiled
 def test_nobody_swarms_or_loses_a_queen_but_both_are_priced(season: tuple[Floats, Floats]) -> None:
     members = colonies(11.0, 11)
     came = lived(members, season)
@@ -75,6 +78,7 @@ def test_nobody_swarms_or_loses_a_queen_but_both_are_priced(season: tuple[Floats
     assert ((came["queens_lost"] > 0.0) & (came["queens_lost"] < 1.0)).all()
 
 
+@pytest.mark.compiled
 def test_at_the_end_supers_are_off_it_is_treated_and_fed_for_winter(
     season: tuple[Floats, Floats],
 ) -> None:
@@ -88,11 +92,14 @@ def test_at_the_end_supers_are_off_it_is_treated_and_fed_for_winter(
 
 
 def test_a_lane_does_not_feel_those_beside_it(season: tuple[Floats, Floats]) -> None:
-    one, other = colonies(8.0, 11), colonies(5.0, 7)
-    both = np.concatenate([one, other])
-    together = lived(both, season)
-    apart = lived(one, season)
-    assert np.array_equal(together["honey_kg"][:MEMBERS], apart["honey_kg"])
+    one, other, four_weeks = colonies(8.0, 11)[:2], colonies(5.0, 7)[:2], season[0][:2, :28]
+    both, luck_of_two = np.concatenate([one, other]), season[1][:2]
+    together = lived(both, (four_weeks, luck_of_two))
+    apart = lived(one, (four_weeks, luck_of_two))
+    assert apart["swarms"].max() > 0.0
+    for name, values in apart.items():
+        assert np.array_equal(together[name][:2], values), name
+    assert np.array_equal(both["nest"][:2], one["nest"])
 
 
 @pytest.mark.parametrize("day", [130.0, 160.0, 200.0])
@@ -115,6 +122,33 @@ def test_honey_with_fed_sugar_in_it_is_not_sold() -> None:
     fed["super_syrup"] = 800.0
     assert (visited(clean, 220.0)[:, 0] > 9.0).all()
     assert (visited(fed, 220.0)[:, 0] == 0.0).all()
+
+
+def test_a_nuc_is_made_of_a_strong_colony_which_rests_then() -> None:
+    members = colonies(12.0, 11)
+    members["sealed"] *= 2.0
+    before = members.copy()
+    came = visited(members, 150.0, nuc=(160.0, 1.0))
+    made = came[:, CAME.index("nucs")]
+    assert ((made > 0.0) & (made <= 1.0)).all()
+    assert came[:, CAME.index("nuc_money")] == pytest.approx(160.0 * made)
+    assert (members["nest"] < before["nest"]).all()
+    assert (members["sealed"].sum(axis=1) < before["sealed"].sum(axis=1)).all()
+    assert (members["ripe"] < before["ripe"]).all()
+    assert (members["queen"] == before["queen"]).all()
+    assert (visited(colonies(4.0, 6), 150.0, nuc=(160.0, 1.0))[:, CAME.index("nucs")] == 0.0).all()
+
+
+@pytest.mark.parametrize(("bees", "day", "given"), [(8.0, 150, 1), (0.3, 150, 0), (8.0, 330, 0)])
+def test_a_queenless_colony_of_enough_bees_is_given_a_queen_in_season(
+    bees: float, day: float, given: float
+) -> None:
+    members = colonies(bees, 11)
+    members["queen"], members["queen_age"] = QUEENLESS, 900.0
+    came = visited(members, day)
+    assert (came[:, CAME.index("queens")] == given).all()
+    assert ((members["queen"] == LAYING) == bool(given)).all()
+    assert ((members["queen_age"] < 900.0) == bool(given)).all()
 
 
 def test_cells_that_stand_count_as_a_swarm_begun() -> None:

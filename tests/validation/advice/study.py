@@ -22,10 +22,10 @@ from tests.validation.advice.keepers import Careful, Keeper, fits
 from tests.validation.advice.money import money, parts, without_nucs
 from tests.validation.advice.truth import COUNTED, Tally, TrueColony
 from tests.validation.advice.weather import Known, conditions_of
+from tests.validation.simulation.trying import FREE
 
 from combwright.advice.prices import Prices
 from combwright.belief.worlds import WORLDS
-from combwright.evidence.fit.trying import FREE
 from combwright.kit.catalogue import catalogue
 from combwright.simulation import observe
 from combwright.simulation.begin import SPREAD, Described, begin

@@ -10,9 +10,9 @@ from typing import Final
 
 import numpy as np
 from tests.validation.simulation.fit_page import write
+from tests.validation.simulation.searching import WorldsTried, search
+from tests.validation.simulation.trying import FREE, ends
 
-from combwright.evidence.fit.searching import WorldsTried, search
-from combwright.evidence.fit.trying import FREE, ends
 from combwright.simulation.worlds import FILE
 
 ROOT: Final = Path(__file__).parents[3]

@@ -8,10 +8,9 @@ import altair as alt
 import numpy as np
 import vl_convert
 from numpy.typing import NDArray
-
-from combwright.evidence.fit.emulating import Emulator
-from combwright.evidence.fit.searching import EDGE, FITS, RULED_OUT, WorldsTried
-from combwright.evidence.fit.trying import (
+from tests.validation.simulation.emulating import Emulator
+from tests.validation.simulation.searching import EDGE, FITS, RULED_OUT, WorldsTried
+from tests.validation.simulation.trying import (
     COLONIES,
     EACH,
     FREE,
@@ -24,6 +23,7 @@ from combwright.evidence.fit.trying import (
     over_years,
     tolerance,
 )
+
 from combwright.evidence.simulated_lives import CLOSED, live
 from combwright.evidence.targets import Target, targets
 from combwright.simulation.biology import BIOLOGY

@@ -4,8 +4,8 @@ import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from tests.validation.simulation.trying import FREE, cells, ends, free_of, implausible, world
 
-from combwright.evidence.fit.trying import FREE, cells, ends, free_of, implausible, world
 from combwright.evidence.targets import Target, targets
 from combwright.simulation.biology import BIOLOGY
 

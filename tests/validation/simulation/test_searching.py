@@ -3,9 +3,9 @@
 import numpy as np
 import pytest
 from numpy.typing import NDArray
+from tests.validation.simulation.searching import WorldsTried, next_wave
+from tests.validation.simulation.trying import FREE, cells
 
-from combwright.evidence.fit.searching import WorldsTried, next_wave
-from combwright.evidence.fit.trying import FREE, cells
 from combwright.evidence.targets import targets
 
 EVERY = [*cells(held_out=False), *cells(held_out=True)]

@@ -13,9 +13,9 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 from scipy.stats import qmc
+from tests.validation.simulation.emulating import Emulator
+from tests.validation.simulation.trying import FREE, Cell, cells, chance, ends, implausible, tried
 
-from combwright.evidence.fit.emulating import Emulator
-from combwright.evidence.fit.trying import FREE, Cell, cells, chance, ends, implausible, tried
 from combwright.evidence.targets import targets
 
 Floats = NDArray[np.float64]

@@ -4,8 +4,7 @@ import numpy as np
 from hypothesis import given
 from hypothesis import strategies as st
 from numpy.typing import NDArray
-
-from combwright.evidence.fit.emulating import Emulator
+from tests.validation.simulation.emulating import Emulator
 
 
 def quadratic(unit: NDArray[np.float64]) -> NDArray[np.float64]:
