@@ -2,14 +2,13 @@
 
 from collections.abc import Iterator
 from io import BytesIO
-from typing import Any
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe
 from pdfminer.pdfpage import PDFPage
 from playwright.sync_api import Browser, Page, Playwright, expect
 from tests.browser.chromium import chromium
 from tests.browser.conftest import ARGUMENTS, PHONE, House
+from tests.browser.for_everyone import expect_for_everyone
 from tests.browser.hands import hive
 from tests.browser.pages import PAGES
 
@@ -19,25 +18,6 @@ from combwright.web.addresses import segment
 
 pytestmark = pytest.mark.browser
 MOST_TAPS = 9
-WCAG_2_2 = {"runOnly": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]}
-# Everything that is tapped and smaller than 44 px; links within a line of text may be.
-SMALL = """
-[...document.querySelectorAll("a, button, input, select, textarea, summary")]
-  .filter(e => e.checkVisibility() && e.type !== "hidden")
-  .filter(e => e.tagName !== "A" || e.matches(".button") || !e.closest("p, dd, td, .head"))
-  .map(e => [(e.closest("label") ?? e).getBoundingClientRect(), e])
-  .filter(([r]) => r.width > 0 && r.left >= 0 && (r.height < 43.5 || r.width < 43.5))
-  .map(([r, e]) => `${e.outerHTML.slice(0, 90)} ${r.width} x ${r.height}`)
-"""
-# With letters twice as large no bar covers more than a third of the page, and no words run over.
-COVERED = """
-[...document.querySelectorAll("header nav, .sticky, h1, button, .button, th, label")]
-  .filter(e => e.checkVisibility())
-  .map(e => [e, getComputedStyle(e)])
-  .filter(([e, style]) => e.scrollWidth > e.clientWidth + 1 && style.display !== "inline"
-    || ["fixed", "sticky"].includes(style.position) && e.offsetHeight > innerHeight / 3)
-  .map(([e]) => e.outerHTML.slice(0, 120))
-"""
 
 
 @pytest.fixture(scope="module")
@@ -52,41 +32,27 @@ def shown(shared_house: House) -> House:
     return shared_house
 
 
-def violations(page: Page, options: dict[str, Any]) -> list[Any]:
-    found = Axe().run(page, options=options).response
-    assert found["passes"]
-    return [
-        (one["id"], node["html"][:200], node["any"][:1])
-        for one in found["violations"]
-        for node in one["nodes"][:3]
-    ]
-
-
-@pytest.mark.usefixtures("some_evidence")
-@pytest.mark.parametrize("name", PAGES)
-def test_a_page_is_for_everyone(browser: Browser, shown: House, name: str) -> None:
-    """Read aloud, in either theme, without scrolling sideways, with gloves, in large letters.
-
-    And nothing goes wrong meanwhile that only a console would tell.
-    """
+@pytest.fixture(scope="module")
+def phone(browser: Browser) -> Iterator[tuple[Page, list[str]]]:
+    """One page for all looks, and what was said to its console: a new one each is dear."""
     said: list[str] = []
     page = browser.new_page(viewport=PHONE)
     page.on("console", lambda message: said.append(message.text))
     page.on("pageerror", lambda error: said.append(str(error)))
+    yield page, said
+    page.close()
+
+
+@pytest.mark.usefixtures("some_evidence")
+@pytest.mark.parametrize("name", PAGES)
+def test_a_page_is_for_everyone(phone: tuple[Page, list[str]], shown: House, name: str) -> None:
+    """And nothing goes wrong meanwhile that only a console would tell."""
+    page, said = phone
+    said.clear()
     page.goto(shown.address + PAGES[name])
     expect(page.locator("h1")).to_be_visible()
     expect(page.locator("#net")).to_have_attribute("data-waiting", "0")
-    page.evaluate("document.querySelectorAll('main details').forEach(d => { d.open = true })")
-    page.evaluate("document.documentElement.dataset.theme = 'sunlight'")
-    assert violations(page, WCAG_2_2) == []
-    page.evaluate("document.documentElement.dataset.theme = 'dark'")
-    assert violations(page, {"runOnly": ["color-contrast"]}) == []
-    assert page.evaluate("document.documentElement.scrollWidth") <= PHONE["width"]
-    assert page.evaluate(SMALL) == []
-    page.evaluate("document.documentElement.style.fontSize = '225%'")  # twice ours of 112.5 %
-    assert page.evaluate("document.documentElement.scrollWidth") <= PHONE["width"]
-    assert page.evaluate(COVERED) == []
-    page.close()
+    expect_for_everyone(page)
     assert [line for line in said if "404 (Not Found)" not in line] == []
 
 

@@ -7,8 +7,8 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Page, expect
 from tests.browser.conftest import PHONE, House, Telephone, free_port
+from tests.browser.for_everyone import SMALL, WCAG_2_2, violations
 from tests.browser.hands import ROUND
-from tests.browser.test_looks import SMALL, WCAG_2_2, violations
 from tests.demo import copied
 from tests.web.desks import Clock
 

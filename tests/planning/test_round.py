@@ -1,9 +1,12 @@
 """One colony's part of the sheet, from a colony of our own making."""
 
+from datetime import timedelta
+
 import numpy as np
 import pytest
 from tests.planning.standing import AVERAGE, MEMBERS, NUC, ON, STRONG, Kind, situation
 
+from combwright.advice.bee_acts import LeaveShut
 from combwright.belief.following.causes import Since
 from combwright.belief.following.followed import Followed
 from combwright.belief.sharing.shared import draw_shared
@@ -75,3 +78,17 @@ def test_bees_beyond_their_frames_are_given_another() -> None:
     assert sheet.set_up.frames > 6
     assert any(job.startswith("Add") for job in sheet.jobs)
     assert sum(place.is_new for place in sheet.after.boxes[0].places) == sheet.set_up.frames - 6
+
+
+def test_a_feed_that_ends_before_the_next_visit_says_what_holds_until_then() -> None:
+    sheet = sheet_of(AVERAGE._replace(stores_kg=0.5))
+    assert sheet.portion.syrup_g
+    later = {"next_visit": sheet.planned_until + timedelta(days=7)}
+    said = "Reckoned to 4 May; hunger stays within your limit to 11 May."
+    assert sheet.model_copy(update=later).after_the_feed == said
+    for change in (
+        {"next_visit": sheet.planned_until},
+        {"portion": sheet.portion.model_copy(update={"syrup_g": 0})},
+        {"actions": [LeaveShut(why="virgin mates")]},  # the day is hers, whatever there is to eat
+    ):
+        assert sheet.model_copy(update=later | change).after_the_feed == ""

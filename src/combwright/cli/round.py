@@ -129,6 +129,8 @@ def _colony(console: "Console", colony: "ColonySheet", said: "Everywhere") -> No
         _item(console, "?", question, style="bold")
     for job in said.jobs_of(colony):
         _item(console, "[ ]", job)
+    if colony.after_the_feed:
+        _item(console, "fed:", colony.after_the_feed)
     for reason in colony.because:
         _item(console, "why:", reason, style="dim")
     for branch in said.branches_of(colony):

@@ -52,7 +52,7 @@ def colony_words(sheet: ColonySheet, said: Everywhere) -> dict[str, Any]:
         "place": printable(f"{sheet.hive} · {seen} · next {short_day(sheet.next_visit)}"),
         "expected": expected_words(sheet.expected),
         "room": _unseen(sheet.expected),
-        "portion": portion_words(sheet.portion),
+        "portion": [*portion_words(sheet.portion), sheet.after_the_feed],
         "jobs": [printable(job) for job in said.jobs_of(sheet)],
         "because": [printable(reason) for reason in sheet.because],
         "branches": [_branch(branch) for branch in said.branches_of(sheet)],

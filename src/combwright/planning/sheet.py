@@ -7,7 +7,9 @@ from datetime import date
 
 from pydantic import BaseModel, ConfigDict, Field
 
-from combwright.advice.actions import Action
+from combwright.advice.actions import Action, of_kind
+from combwright.advice.bee_acts import LeaveShut
+from combwright.advice.words.wording import day_words
 from combwright.terms.combs import StackView
 
 
@@ -121,6 +123,19 @@ class ColonySheet(Shown):
     decisions: list[DecisionShown] = Field(default_factory=list)
     before: StackView
     after: StackView
+
+    @property
+    def after_the_feed(self) -> str:
+        """Say what holds from the day to which the feed is reckoned to a later next visit.
+
+        The visit is put off only as far as hunger stays within its limit under this very portion;
+        a colony left shut for its virgin's sake is seen when she should lay, whatever is fed.
+        """
+        is_later = self.next_visit > self.planned_until and not of_kind(self.actions, LeaveShut)
+        if not self.portion.syrup_g or not is_later:
+            return ""
+        until, seen = day_words(self.planned_until), day_words(self.next_visit)
+        return f"Reckoned to {until}; hunger stays within your limit to {seen}."
 
 
 class Short(Shown):

@@ -5,17 +5,18 @@ from pathlib import Path
 import pytest
 from axe_playwright_python.base import AXE_SCRIPT
 from tests.browser.conftest import PHONE, House, shared_house
+from tests.browser.for_everyone import COVERED, SMALL, TWICE, WCAG_2_2
 from tests.browser.pages import PAGES
-from tests.browser.test_looks import COVERED, SMALL, WCAG_2_2
 from tests.validation.browser.firefox import Marionette, firefox, opened
 
 __all__ = ["shared_house"]
 pytestmark = pytest.mark.validation
 LEAST_PX = 500  # Firefox without a screen makes no window narrower
-AXE = f"return (await axe.run(document, {WCAG_2_2})).violations.map(v => v.id + v.nodes[0].html)"
+RULES = f"{{runOnly: {WCAG_2_2}}}"
+AXE = f"return (await axe.run(document, {RULES})).violations.map(v => v.id + v.nodes[0].html)"
 OPEN = "document.querySelectorAll('main details').forEach(d => { d.open = true })"
 TOO_WIDE = "return document.documentElement.scrollWidth > innerWidth"
-LARGE = "document.documentElement.style.fontSize = '225%'"
+LARGE = f"document.documentElement.style.fontSize = '{TWICE}'"
 
 
 @pytest.mark.skipif(firefox() is None, reason="no Firefox is here, and FIREFOX names none")
