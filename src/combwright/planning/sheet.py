@@ -9,7 +9,7 @@ from pydantic import BaseModel, ConfigDict, Field
 
 from combwright.advice.actions import Action, of_kind
 from combwright.advice.bee_acts import LeaveShut
-from combwright.advice.words.wording import day_words
+from combwright.advice.words.wording import day_words, many
 from combwright.terms.combs import StackView
 
 
@@ -201,12 +201,7 @@ class Handed(Shown):
     @property
     def counted(self) -> str:
         """Say how many of what."""
-        return f"{self.count} {self.what}" if self.count == 1 else f"{self.count} {self._many}"
-
-    @property
-    def _many(self) -> str:
-        first, _, rest = self.what.partition(" of ")
-        return f"{first}s of {rest}" if rest else f"{first}s"
+        return many(self.count, self.what)
 
     @property
     def to_giver(self) -> str:
