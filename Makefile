@@ -3,9 +3,11 @@
 
 PYTHON ?= python3
 JOBS ?= 2
-COVERED := --cov --cov-report=
 COMPILED := .pytest_cache/d/compiled  # where the tests look for it
 SEED ?= $(shell date +%Y%m%d)
+ifdef MEASURED
+COVERED := --cov --cov-report=
+endif
 
 # Tests start the program many times: it is compiled once, whatever the environment says.
 export PYTHONDONTWRITEBYTECODE :=
@@ -19,7 +21,7 @@ READY_TO_TEST := .venv/ready-to-test
 
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
-.PHONY: help set-up demo test coverage browser explore lint docs sbom holes validate fit screenshots benchmarks lock clean check-python
+.PHONY: help set-up demo test browser explore lint docs sbom holes validate fit screenshots benchmarks lock clean check-python
 
 help:  ## Show what can be made
 	@sed -n 's/^\([a-z-]*\):.*  ## \(.*\)/make \1\t\2/p' $(MAKEFILE_LIST) | expand -t 20
@@ -30,18 +32,17 @@ demo: $(READY)  ## Write an invented season into demo/ and plan the next round f
 	$(BIN)/combwright demo --dir demo
 	@echo; echo "Here combwright is $(BIN)/combwright; after '. $(BIN)/activate' its name is enough."
 
-test: $(READY_TO_TEST)  ## Check format, style, types and layers, then run every quick test
+test: $(READY_TO_TEST)  ## Check format, style, types and layers, then run every quick test (MEASURED=1: and coverage)
 	$(BIN)/ruff format --check .
 	$(BIN)/ruff check .
 	@NUMBA_CACHE_DIR=$(COMPILED) $(PY) -c "from combwright.simulation.ahead import roll; roll.make_ready()" &
 	$(BIN)/mypy
 	$(BIN)/lint-imports
-	$(PY) -m pytest -n $(JOBS) --dist loadscope
-
-coverage: $(READY_TO_TEST)  ## Run every quick test, and the step uncompiled, to measure what they go through
 	$(PY) -m pytest -n $(JOBS) --dist loadscope $(COVERED)
-	$(PY) -m pytest $(COVERED) --cov-append -p tests.uncompiled tests/simulation/step
+ifdef MEASURED
+	$(PY) -m pytest $(COVERED) --cov-append -p tests.uncompiled tests/simulation/step tests/simulation/ahead
 	$(PY) -m tests.covered
+endif
 
 browser: $(READY_TO_TEST)  ## Find a Chromium or Chrome for the tests of the pages, or fetch one
 	@$(PY) -m tests.browser.chromium

@@ -1,6 +1,6 @@
 """The limits on what the tests go through: of all of src, and of each module.
 
-``make test`` runs this on what its two runs of pytest have left.
+``make test MEASURED=1`` runs this on what its two runs of pytest have left.
 """
 
 import json

@@ -72,7 +72,7 @@ def test_each_colony_lives_in_the_world_that_it_names() -> None:
     worlds = tuple(BIOLOGY._replace(lay_peak=peak) for peak in (1000.0, 1500.0, 2000.0))
     together = np.concatenate([samples.usual(members=4) for _ in range(4)])
     together["world"] = np.repeat([0.0, 1.0, 2.0, 7.0], 4)
-    days, luck = samples.dublin()[:1, :60], samples.chance(5, 4, 60)
+    days, luck = samples.dublin()[:1, :15], samples.chance(5, 4, 15)
     run(together, days, luck, worlds=worlds)
     for place, world in enumerate((*worlds, worlds[0])):
         alone = samples.usual(members=4)
