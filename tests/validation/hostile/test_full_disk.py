@@ -9,6 +9,7 @@ import tempfile
 from collections.abc import Callable, Iterator
 from contextlib import closing, contextmanager
 from pathlib import Path
+from random import Random
 
 import pytest
 from tests import postgres
@@ -36,13 +37,18 @@ def small_disk(megabytes: int) -> Iterator[Path]:
             subprocess.run(["umount", "-l", name], check=True)
 
 
+def hardly_smaller(number: int) -> str:
+    """Give a remark that the server cannot make much smaller, so that the disk fills."""
+    return Random(number).randbytes(1000).hex()  # noqa: S311  (repeatable on purpose)
+
+
 def note_until_full(place: Path | str, first: int) -> tuple[int, str]:
     """Write notes until it is refused; give the number after the last one that was not."""
     with closing(Book(place)) as book:
         for number in range(first, first + MOST):
             try:
                 with book.writing() as db:
-                    keep(db, [a_visit(number, remark="x" * 2000)])
+                    keep(db, [a_visit(number, remark=hardly_smaller(number))])
             except BookError as error:
                 return number, str(error)
     raise AssertionError("the disk was never full")
@@ -76,10 +82,19 @@ def test_in_a_file() -> None:
         print(tried(disk, disk / "a.book"))  # noqa: T201
 
 
+FEW = ("-c", "min_wal_size=2MB")  # little of the log is made ahead
+
+
 def test_on_a_server() -> None:
     with small_disk(150) as disk:
         room = disk / "server"
         room.mkdir()
-        few = ("-c", "max_wal_size=4MB", "-c", "min_wal_size=2MB")
-        with postgres.running(*few, folder=room) as server:
+        with postgres.running(*FEW, "-c", "max_wal_size=4MB", folder=room) as server:
             print(tried(disk, server.empty(), server.start))  # noqa: T201
+
+
+def test_on_a_server_whose_log_is_full() -> None:
+    """Without room for what it writes first, the whole server ends; what it said before holds."""
+    with small_disk(20) as disk, postgres.running(*FEW) as server:
+        server.log_to(disk)
+        print(tried(disk, server.empty(), server.start))  # noqa: T201
