@@ -5,6 +5,7 @@ import pytest
 
 from combwright.records.store.book_handle import Book
 from combwright.services.access import SESSION, Access
+from combwright.services.people.sessions import UNUSED
 from combwright.terms.errors import BookError, OutOfRangeError
 
 NOW = datetime(2027, 4, 24, 9, tzinfo=UTC)
@@ -33,11 +34,24 @@ def test_a_session_holds_until_its_end(tmp_path: Path) -> None:
     access = Access(Book(tmp_path / "a.book"))
     access.set_passphrase(WORDS)
     token = access.begin(NOW)
+    for day in (10, 20):
+        assert access.who(token, NOW + timedelta(days=day))
     assert access.who(token, NOW + SESSION - timedelta(seconds=1))
     assert access.who(token, NOW + SESSION) is None
     assert access.who("", NOW) is None
     access.sessions.end(access.sessions.going(NOW)[0].key)
     assert access.who(token, NOW) is None
+
+
+def test_a_session_that_nobody_uses_ends_sooner(tmp_path: Path) -> None:
+    access = Access(Book(tmp_path / "a.book"))
+    access.set_passphrase(WORDS)
+    token = access.begin(NOW)
+    used = NOW + UNUSED - timedelta(minutes=1)
+    assert access.who(token, used)
+    assert access.who(token, used + UNUSED - timedelta(minutes=1))
+    assert access.who(access.begin(NOW), NOW + UNUSED) is None
+    assert access.who(token, NOW + SESSION - timedelta(seconds=1))  # that other ended alone
 
 
 def test_sessions_that_are_over_are_forgotten(tmp_path: Path) -> None:

@@ -74,8 +74,9 @@ def outside(tmp_path: Path) -> Iterator[httpx.Client]:
         while not server.started:
             sleep(0.01)
         inner = server.servers[0].sockets[0].getsockname()[1]
-        trusting, outer = certify(tmp_path), free_port()
+        trusting, outer, plain = certify(tmp_path), free_port(), free_port()
         site = CONFIG.read_text("utf-8").replace("443", f"127.0.0.1:{outer}")
+        site = site.replace("listen 80;", f"listen 127.0.0.1:{plain};")
         site = site.replace("127.0.0.1:8321", f"127.0.0.1:{inner}")
         site = site.replace(f"/etc/letsencrypt/live/{HOST}", str(tmp_path))
         (tmp_path / "site.conf").write_text(site, "utf-8")
@@ -85,7 +86,7 @@ def outside(tmp_path: Path) -> Iterator[httpx.Client]:
         )
         with httpx.Client(
             base_url=f"https://{HOST}:{outer}",
-            transport=Here(outer, trusting),
+            transport=Here({"https": outer, "http": plain}, trusting),
             headers={"Host": HOST},
         ) as client:
             for _ in range(200):
@@ -106,12 +107,13 @@ def outside(tmp_path: Path) -> Iterator[httpx.Client]:
 class Here(httpx.HTTPTransport):
     """Finds the name at this machine, as a file of hosts would."""
 
-    def __init__(self, port: int, trusting: ssl.SSLContext) -> None:
+    def __init__(self, ports: dict[str, int], trusting: ssl.SSLContext) -> None:
         super().__init__(verify=trusting)
-        self._port = port
+        self._ports = ports
 
     def handle_request(self, request: httpx.Request) -> httpx.Response:
-        request.url = request.url.copy_with(host="127.0.0.1", port=self._port)
+        port = self._ports[request.url.scheme]
+        request.url = request.url.copy_with(host="127.0.0.1", port=port)
         request.extensions["sni_hostname"] = HOST
         return super().handle_request(request)
 
@@ -124,6 +126,10 @@ def test_the_page_is_reached_by_https_alone_and_knows_who_asks(outside: httpx.Cl
     assert "__Host-combwright=" in answer.headers["Set-Cookie"]
     assert "Secure" in answer.headers["Set-Cookie"]
     assert "max-age=31536000" in answer.headers["Strict-Transport-Security"]
+    led = outside.get(f"http://{HOST}/yards")
+    assert (led.status_code, led.headers["Location"]) == (301, f"https://{HOST}/yards")
+    for path in ("/api/colonies", "/calendar/key.ics", "/measures"):
+        assert outside.get(f"http://{HOST}{path}").status_code == 403
     assert "Server" not in answer.headers or "uvicorn" not in answer.headers["Server"]
     cookie = {"Cookie": answer.headers["Set-Cookie"].split(";")[0]}
     assert outside.get("/yards", headers=cookie).status_code == 200

@@ -209,6 +209,12 @@ def test_the_second_factor_and_the_passphrase_are_changed_by_who_knows_it(shared
     assert ben.post("/own-login/factor/confirm", data={"code": "000000"}).status_code == 404
     papers = ben.post("/own-login/factor/confirm", data={"code": code}).text
     assert len(re.findall(r"<code>([A-Z2-7-]{29})</code>", papers)) == 8
+    assert not is_let_in(shared, "Ben")
+    lost = {"person": str(person_named(shared.book, "Ben").id), "what": "factor"}
+    for who, word in {"Ben": 403, "Cleo": 403, "Anna": 303}.items():  # only a keeper, who knows Ben
+        told = lost | {"passphrase": WORDS[who]}
+        assert inside(shared, who).post("/people/change", data=told).status_code == word
+    assert is_let_in(shared, "Ben")
     assert elsewhere.get("/api/colonies").status_code == 200
     new = {"passphrase": WORDS["Ben"], "new": "copper rivers climb sideways"}
     assert ben.post("/own-login/passphrase", data=new).status_code == 303

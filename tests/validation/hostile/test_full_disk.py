@@ -95,6 +95,6 @@ def test_on_a_server() -> None:
 
 def test_on_a_server_whose_log_is_full() -> None:
     """Without room for what it writes first, the whole server ends; what it said before holds."""
-    with small_disk(20) as disk, postgres.running(*FEW) as server:
+    with small_disk(8) as disk, postgres.running(*FEW, "-c", "wal_recycle=off") as server:
         server.log_to(disk)
         print(tried(disk, server.empty(), server.start))  # noqa: T201

@@ -1,6 +1,7 @@
 """Sessions of the page, kept on its side: of each token only its SHA-256."""
 
 from collections.abc import Callable
+from contextlib import suppress
 from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from hashlib import sha256
@@ -10,8 +11,13 @@ from typing import Any, Final, final
 from uuid import UUID
 
 from combwright.services.private_file import PrivateFile
+from combwright.terms.errors import BookError
 
 SESSION: Final = timedelta(days=30)
+UNUSED: Final = timedelta(
+    days=14
+)  # after which one ends sooner: two rounds a week apart; judgement
+SEEN: Final = timedelta(days=1)  # how exactly its last use is known, so that few pages write it
 SHOWN: Final = 12  # signs by which a session is named where it is ended from afar
 
 
@@ -54,8 +60,14 @@ class Sessions:
 
     def whose(self, token: str, now: datetime) -> Session | None:
         """Find the session of a token, while it lasts."""
-        one = self._all().get(digest(token))
-        return _session(digest(token), one) if one and one["until"] > now.isoformat() else None
+        key = digest(token)
+        one = _left(self._all(), now).get(key)
+        if one is None:
+            return None
+        if now - _seen(one) >= SEEN:
+            with suppress(BookError):  # on a disk that is read-only the book may still be read
+                self._change(lambda going: _used(going, key, now))
+        return _session(key, one)
 
     def going(self, now: datetime) -> list[Session]:
         """List the sessions that go on, newest first."""
@@ -84,7 +96,22 @@ def digest(token: str) -> str:
 
 
 def _left(going: dict[str, dict[str, str]], now: datetime) -> dict[str, dict[str, str]]:
-    return {key: one for key, one in going.items() if one["until"] > now.isoformat()}
+    return {
+        key: one
+        for key, one in going.items()
+        if one["until"] > now.isoformat() and now - _seen(one) < UNUSED
+    }
+
+
+def _used(going: dict[str, dict[str, str]], key: str, now: datetime) -> dict[str, dict[str, str]]:
+    # one that was ended meanwhile stays ended
+    return going | {each: going[each] | {"seen": now.isoformat()} for each in {key} & going.keys()}
+
+
+def _seen(one: dict[str, str]) -> datetime:
+    """Tell when a session was used last, to a day."""
+    told = one.get("seen") or one.get("began")
+    return datetime.fromisoformat(told) if told else datetime.fromisoformat(one["until"]) - SESSION
 
 
 def _session(key: str, one: dict[str, str]) -> Session:
