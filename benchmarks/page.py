@@ -21,7 +21,6 @@ import uvicorn
 
 from combwright.records.store.book_handle import Book
 from combwright.records.store.kept_entries import keep
-from combwright.services.book.book import read_book
 from combwright.services.demo import ON, VISITS, write_demo
 from combwright.services.rounds.planned_note import as_advised
 from combwright.terms.entries import PAPERS, Kit, Noted, Split, Unite
@@ -60,7 +59,7 @@ def season(demo: list[Noted], copy: int) -> Iterator[Noted]:
 
 def write_book(folder: Path) -> Book:
     """Write the book."""
-    demo = read_book(Book(write_demo(folder / "demo").book))
+    demo = Book(write_demo(folder / "demo").book).now().entries
     colonies = sum(each.kind == "colony" for each in demo)
     book = Book(folder / "large.book")
     with book.writing() as db:

@@ -3,7 +3,7 @@ from typing import Any
 import pytest
 
 from combwright.evidence.check_files import CheckError, parse_checks, read_checks, refuse_twins
-from combwright.terms.errors import NotFoundError
+from combwright.terms.errors import CombwrightError, NotFoundError
 
 GOOD: dict[str, Any] = {
     "id": '"syrup-one"',
@@ -58,7 +58,7 @@ def test_a_malformed_check_is_explained_with_its_place(
 
 
 def test_a_file_that_is_not_toml_is_explained() -> None:
-    with pytest.raises(CheckError, match=r"syrup\.toml: This is not TOML.*line 2"):
+    with pytest.raises(CombwrightError, match=r"syrup\.toml: This is not TOML.*line 2"):
         parse_checks("[[check]]\nid =\n", "syrup", "syrup.toml")
 
 

@@ -12,7 +12,6 @@ from tests.web.desks import PAGE, ROUND, client_of, desk_on
 
 from combwright.records.store.book_handle import Book
 from combwright.records.store.kept_entries import keep
-from combwright.services.book.book import read_book
 from combwright.services.demo import ON
 
 MOST = 8  # queries of a page, one of them for who is at it
@@ -45,7 +44,7 @@ def counted() -> Iterator[list[str]]:
 def twofold(path: Path) -> Path:
     """Say everything twice, of other colonies in other yards."""
     book = Book(path)
-    entries = read_book(book)
+    entries = book.now().entries
     with book.writing() as db:
         keep(
             db,

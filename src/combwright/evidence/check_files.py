@@ -1,6 +1,5 @@
 """The checks as data: ``checks/TOPIC.toml``, read and gated."""
 
-import tomllib
 from collections.abc import Iterable, Iterator
 from functools import cached_property
 from importlib.resources import files
@@ -8,6 +7,7 @@ from typing import Any, Literal, Self
 
 from pydantic import BaseModel, ConfigDict, Field, ValidationError, model_validator
 
+from combwright.terms.data_files import tables_in
 from combwright.terms.errors import CombwrightError, NotFoundError
 from combwright.terms.parameters import Verified
 
@@ -115,12 +115,7 @@ def parse_checks(text: str, topic: str, file: str) -> list[Check]:
     combwright.evidence.check_files.CheckError: syrup.toml, check 1: id: Field required; ...
 
     """
-    try:
-        data = tomllib.loads(text)
-    except tomllib.TOMLDecodeError as error:
-        raise CheckError(
-            f"This is not TOML: {error}.", where=file, remedy="Mend that line."
-        ) from error
+    data = tables_in(text, file, "Mend that line.")
     if set(data) - {"check"} or not isinstance(data.get("check", []), list):
         raise CheckError(
             "The file may hold [[check]] tables only.", where=file, remedy="Take the rest out."

@@ -18,7 +18,6 @@ from combwright.simulation.begin import Described, begin
 from combwright.simulation.biology import BIOLOGY
 from combwright.simulation.columns import CAGED, LAYING, TRAITS
 from combwright.simulation.hands import actions
-from combwright.simulation.hands.dividing import take_swarm_apart
 from combwright.simulation.luck import luck
 from combwright.simulation.run import run
 from combwright.terms.set_up import SetUp
@@ -223,12 +222,3 @@ def cells_of_full_food(nectar_share: float) -> dict[str, float]:
     honey_kg = (sugar - float(np.median(made["unripe"]))) / 1000.0 / observe.SUGAR_IN_HONEY
     gone = float(np.median(water - made["water"])) / 1000.0
     return {"nectar_kg": (sugar + float(water[0])) / 1000.0 / honey_kg, "water_kg": gone / honey_kg}
-
-
-def split_by_hand() -> dict[str, float]:
-    """Share of bees and of mites that go along in an artificial swarm."""
-    made = colonies(25000.0, 20000.0)
-    made["mites"] = 500.0
-    bees = float(observe.adults(made)[0])
-    new = take_swarm_apart(made, catalogue().hive("national timber"), SetUp(frames=11))
-    return {"bees": float(observe.adults(new)[0]) / bees, "mites": float(new["mites"][0]) / 500.0}

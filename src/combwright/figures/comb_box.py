@@ -57,9 +57,9 @@ def draw_box(box: Box, left: float, top: float, width: float) -> str:
     )
 
 
-def plus(x: float, y: float, size: float = 24) -> str:
+def plus(x: float, y: float) -> str:
     """Draw the sign of what is put in on this round, centred on a point."""
-    half = size / 2
+    half = 12.0
     path = horizontal(x - half, x + half, y) + vertical(x, y - half, y + half)
     return stroke(path, 8, colour="put-in")
 

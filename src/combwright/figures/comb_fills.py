@@ -118,9 +118,9 @@ def slanting(area: Area, *, step: float) -> str:
     return "".join(parts)
 
 
-def waves(area: Area, *, step: float = 16) -> str:
+def waves(area: Area) -> str:
     """Return the path of level waves: liquid."""
-    rows = []
+    rows, step = [], 16.0
     y = area.y + step * 0.75
     while y < area.bottom - 3:
         ripples = max(1, round(area.width / 30))

@@ -14,12 +14,10 @@ def worth_chart(
     curves: Mapping[str, Sequence[float]],
     *,
     title: str,
-    width: int = 560,
-    height: int = 90,
 ) -> str:
     """Draw what each thing is worth in each week as SVG, with a description in words.
 
-    Equal data give equal bytes. Width and height are those of one plot without its axes. [px]
+    Equal data give equal bytes.
     """
     if not weeks or any(len(values) != len(weeks) for values in curves.values()):
         raise OutOfRangeError(
@@ -30,7 +28,7 @@ def worth_chart(
     import vl_convert
 
     plots = [
-        _plot(name, weeks, values).properties(width=width, height=height)
+        _plot(name, weeks, values).properties(width=560, height=90)  # px, without its axes
         for name, values in curves.items()
     ]
     chart = (

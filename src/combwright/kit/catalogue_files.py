@@ -1,7 +1,6 @@
 """From TOML text to things of the catalogue, with errors that a keeper can put right."""
 
 import difflib
-import tomllib
 from collections.abc import Iterable, Mapping
 from typing import Any
 
@@ -9,6 +8,7 @@ from pydantic import TypeAdapter, ValidationError
 from pydantic_core import ErrorDetails
 
 from combwright.kit import items
+from combwright.terms.data_files import tables_in
 from combwright.terms.errors import NotFoundError, OutOfRangeError
 
 # In the order in which they refer to one another.
@@ -73,12 +73,7 @@ def nearest(key: str, known: Iterable[str]) -> str:
 
 
 def _parse(label: str, text: str) -> dict[str, list[dict[str, Any]]]:
-    try:
-        tables = tomllib.loads(text)
-    except tomllib.TOMLDecodeError as error:
-        raise OutOfRangeError(
-            f"This is not TOML: {error}.", where=label, remedy="See the catalogue for examples."
-        ) from error
+    tables = tables_in(text, label, "See the catalogue for examples.")
     for kind, entries in tables.items():
         if kind not in KINDS:
             raise NotFoundError(

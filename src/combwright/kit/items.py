@@ -154,11 +154,6 @@ class Hive(Item):
         return self.honey_super.frames if self.honey_super else 0
 
     @property
-    def super_frame(self) -> Frame | None:
-        """The frame in its usual super."""
-        return self.honey_super.frame if self.honey_super else None
-
-    @property
     def empty_kg(self) -> float:
         """Floor, one brood box with drawn frames, crown board and roof, without bees. [kg]."""
         combs = self.frames * self.frame.drawn_kg

@@ -5,6 +5,7 @@ from functools import cache
 from importlib.resources import files
 from typing import Any
 
+from combwright.terms.errors import OutOfRangeError
 from combwright.terms.parameters import Parameter
 
 
@@ -14,6 +15,14 @@ def contents(place: str) -> dict[str, Any]:
     package, name = place.split("/")
     text = files(f"combwright.{package}").joinpath(f"data/{name}.toml").read_text("utf-8")
     return tomllib.loads(text)
+
+
+def tables_in(text: str, where: str, remedy: str) -> dict[str, Any]:
+    """Read TOML that a person wrote; what is none is said with its line."""
+    try:
+        return tomllib.loads(text)
+    except tomllib.TOMLDecodeError as error:
+        raise OutOfRangeError(f"This is not TOML: {error}.", where=where, remedy=remedy) from error
 
 
 def parameter(place: str, name: str) -> Parameter:

@@ -6,6 +6,7 @@ from fastapi import Request
 from starlette.responses import Response
 
 from combwright.planning.sheet import RoundSheet
+from combwright.records.store.contents import Contents
 from combwright.services.progress import Step
 from combwright.services.rounds.at_a_glance import glance
 from combwright.services.rounds.kept_rounds import part_of_round
@@ -19,6 +20,13 @@ class StillWorking(Exception):  # noqa: N818  (no error: the page says how far i
 
     def __init__(self, on: date, days: int, step: Step, ready: list[tuple[str, str]]) -> None:
         self.on, self.days, self.step, self.ready = on, days, step, ready
+
+
+def nothing_yet(book: Contents, request: Request, on: date) -> Response | None:
+    """Give the page of a day on which no colony was noted yet."""
+    if book.living and book.first_note is not None and on >= book.first_note:
+        return None
+    return page(request, "empty.html", on=on, first=book.first_note)
 
 
 def worked_out(at: Desk, on: date, days: int = 7) -> RoundSheet:

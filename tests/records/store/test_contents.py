@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 from tests.postgres import Places
 
 from combwright.records.store.book_handle import Book
-from combwright.services.book.book import add_entries, read_book
+from combwright.services.book.book import add_entries
 from combwright.terms.entries import AnyEntry, Colony, Correction, Visit, Yard
 from combwright.terms.errors import NotFoundError
 
@@ -55,7 +55,7 @@ def test_read_bit_by_bit_it_is_the_same_book(places: Places, steps: list[tuple[b
             noted.append(each)
         add_entries(book, [each])
         live.now()
-    assert live.now().entries == read_book(book)
+    assert live.now().entries == Book(book.place).now().entries
     live.close()
 
 

@@ -16,7 +16,6 @@ from combwright.services.book.book import (
     add_entries,
     add_notebook,
     export,
-    read_book,
     save,
     show_colony,
 )
@@ -88,7 +87,7 @@ def test_of_clashing_lines_the_later_is_left_out_and_all_that_hangs_on_it(desk: 
     )
     report = add_notebook(desk.book, file, keep_good=True)
     assert {one.line for one in report.problems if one.blocks} == {3, 4, 5}
-    assert {each.on.day for each in read_book(desk.book)} == {3, 8}
+    assert {each.on.day for each in desk.book.now().entries} == {3, 8}
 
 
 def test_a_clash_with_the_book_names_the_line_in_the_file(desk: Desk) -> None:
@@ -105,9 +104,9 @@ def test_a_changed_line_can_put_the_book_right(desk: Desk) -> None:
     add_notebook(desk.book, desk.file("2026-04-06,,Alder,,,7,,,,500,"))
     report = add_notebook(desk.book, desk.file("2026-04-06,,Alder,,,6,,,,500,"), correct=True)
     assert (report.new, report.corrected) == (1, 1)
-    visits = [each for each in read_book(desk.book) if each.kind == "visit"]
+    visits = [each for each in desk.book.now().entries if each.kind == "visit"]
     assert [getattr(each, "frames_of_bees", None) for each in visits] == [6.5, 6.0]
-    assert sum(each.kind == "feed" for each in read_book(desk.book)) == 2
+    assert sum(each.kind == "feed" for each in desk.book.now().entries) == 2
 
 
 def test_a_note_that_makes_an_older_one_impossible_is_refused_even_with_keep_good(
@@ -227,7 +226,7 @@ def test_a_colony_made_by_a_split_is_shown_too(desk: Desk) -> None:
 
 def test_reading_what_is_not_there_makes_no_book(tmp_path: Path) -> None:
     absent = Book(tmp_path / "none.book", must_exist=True)
-    for ask in (read_book, export, lambda book: show_colony(book, "Alder")):
+    for ask in (Book.now, export, lambda book: show_colony(book, "Alder")):
         with pytest.raises(BookError, match="no book here yet"):
             ask(absent)
     assert list(tmp_path.iterdir()) == []
@@ -265,7 +264,7 @@ def test_a_book_made_from_an_export_is_the_same_book(
     file, copy = desk.folder / f"all.{form}", Book(places(f"{folder.name}.copy"))
     save(file, export(desk.book, form))
     add_notebook(copy, file)
-    assert read_book(copy) == read_book(desk.book)
+    assert copy.now().entries == desk.book.now().entries
     assert export(copy, form) == export(desk.book, form)
     assert add_notebook(copy, file).new == 0
 

@@ -18,7 +18,7 @@ from combwright.simulation.biology import Biology
 from combwright.simulation.columns import CELL, COLUMNS, LAYING, QUEENLESS
 from combwright.simulation.hands import actions
 from combwright.simulation.hands.actions import QUEEN_EVENTS, treatment_courses
-from combwright.simulation.hands.dividing import GoesWith, split, take_swarm_apart, unite
+from combwright.simulation.hands.dividing import GoesWith, split, unite
 from combwright.simulation.run import run
 from combwright.terms.errors import ClashError
 from combwright.terms.set_up import SetUp
@@ -79,10 +79,6 @@ def parted(colonies: Colonies, *, goes_with: GoesWith, bees: float, brood: float
         unite(new, colonies)
 
 
-def swarmed_by_hand(colonies: Colonies) -> None:
-    whole(take_swarm_apart(colonies, samples.TIMBER, SetUp(frames=11, foundation=9)))
-
-
 Action = Callable[[Colonies], Any]
 counts = st.integers
 a_set_up = st.builds(stand, counts(1, 22), counts(0, 8), counts(0, 2), counts(0, 4))
@@ -101,7 +97,6 @@ some_action: st.SearchStrategy[Action] = st.one_of(
         st.floats(0, 12),
         st.floats(0, 12),
     ).map(lambda s: lambda c: parted(c, goes_with=s[0], bees=s[1], brood=s[2])),
-    st.just(swarmed_by_hand),
 )
 
 
@@ -177,18 +172,18 @@ def test_a_split_shares_out_what_was_there(
 def test_a_split_with_the_queen_leaves_the_cells_to_the_parent() -> None:
     parent = samples.usual(members=3, bees=11.0, brood=8.0)
     parent["swarm_clock"] = 9.0
-    swarmed = take_swarm_apart(parent, samples.TIMBER, SetUp(frames=11))
+    new = split(
+        parent,
+        NUC,
+        SetUp(hive=NUC.key, frames=6),
+        frames_of_bees=2.0,
+        frames_of_brood=1.0,
+        frames_of_stores=1.0,
+        goes_with="queen",
+    )
     assert (parent["queen"] == CELL).all()
     assert (parent["queen_clock"] == 9.0).all()
-    assert (swarmed["queen"] == LAYING).all()
-
-
-def test_the_flying_bees_take_their_mites_along() -> None:
-    parent = samples.usual(members=3, bees=11.0, brood=0.0, mites=600.0)
-    per_bee = observe.mites_per_bee(parent)
-    new = take_swarm_apart(parent, samples.TIMBER, SetUp(frames=11))
-    assert observe.mites_per_bee(new) == pytest.approx(per_bee, rel=0.2)
-    assert observe.mites_per_bee(parent) == pytest.approx(per_bee)
+    assert (new["queen"] == LAYING).all()
 
 
 def test_bees_whose_swarm_cells_are_knocked_down_begin_anew() -> None:

@@ -67,12 +67,6 @@ class Mating:
         """Chance that she lays at all."""
         return float(self.success.mean())
 
-    @property
-    def drone_layer(self) -> float:
-        """Chance that she turns out a drone layer: more of those that could hardly fly."""
-        mated = self.lays / NO_DRONE_LAYER.value
-        return mated - self.lays
-
     def _by(self, on: date, *, with_sale: bool) -> Floats:
         days = (on - self.given).days + (0.0 if with_sale else LAYS_BEFORE_SALE.value)
         return ready_by(days, self.success, self.waits)

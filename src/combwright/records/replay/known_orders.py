@@ -41,12 +41,10 @@ class KnownOrder:
         return self.first_promised or date.max, self.ordered, self.order
 
 
-def known_orders(entries: Iterable[Noted], on: date | None = None) -> dict[str, KnownOrder]:
-    """Replay entries up to the end of a day: every order, in the order of its turn."""
+def known_orders(entries: Iterable[Noted]) -> dict[str, KnownOrder]:
+    """Replay entries: every order, in the order of its turn."""
     found: dict[str, KnownOrder] = {}
     for each in entries:
-        if on is not None and each.on > on:
-            continue
         if isinstance(each, Order) and each.order not in found:
             found[each.order] = _begun(each)
         elif isinstance(each, OrderNews) and each.order in found:

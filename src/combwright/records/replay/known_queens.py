@@ -81,12 +81,10 @@ class KnownQueen:
         return self.state in ("sold", "lost")
 
 
-def known_batches(entries: Iterable[Noted], on: date | None = None) -> dict[str, KnownBatch]:
-    """Replay entries up to the end of a day: every batch, by its day 0."""
+def known_batches(entries: Iterable[Noted]) -> dict[str, KnownBatch]:
+    """Replay entries: every batch, by its day 0."""
     found: dict[str, KnownBatch] = {}
     for each in entries:
-        if on is not None and each.on > on:
-            continue
         if isinstance(each, Batch) and each.batch not in found:
             found[each.batch] = KnownBatch(
                 **each.model_dump(exclude={"id", "kind", "on", "remark"})
@@ -97,12 +95,10 @@ def known_batches(entries: Iterable[Noted], on: date | None = None) -> dict[str,
     return dict(sorted(found.items(), key=lambda pair: (pair[1].day_0, pair[0])))
 
 
-def known_queens(entries: Iterable[Noted], on: date | None = None) -> dict[str, KnownQueen]:
-    """Replay entries up to the end of a day: every queen with a name, those gone too."""
+def known_queens(entries: Iterable[Noted]) -> dict[str, KnownQueen]:
+    """Replay entries: every queen with a name, those gone too."""
     found: dict[str, KnownQueen] = {}
     for each in entries:
-        if on is not None and each.on > on:
-            continue
         if isinstance(each, OwnQueen) and each.queen not in found:
             told = each.model_dump(exclude={"id", "kind", "on", "remark"})
             found[each.queen] = KnownQueen(**told, seen=each.on)

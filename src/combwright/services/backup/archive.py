@@ -104,15 +104,6 @@ def opened(path: Path, passphrase: str = "") -> Iterator[Archive]:
         ) from error
 
 
-def is_sealed(path: Path) -> bool:
-    """Tell whether a backup wants a passphrase."""
-    try:
-        with ZipFile(path) as file:
-            return SEAL in file.namelist()
-    except (OSError, BadZipFile):
-        return False
-
-
 def write(
     path: Path, about: BackupList, contents: Iterable[tuple[str, bytes]], seal: Seal | None
 ) -> BackupList:

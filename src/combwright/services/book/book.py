@@ -67,7 +67,6 @@ def add_notebook(
     *,
     keep_good: bool = False,
     correct: bool = False,
-    today: date | None = None,
 ) -> Report:
     """Add a notebook, or entries that were exported, to the book: all of it, or nothing.
 
@@ -75,9 +74,7 @@ def add_notebook(
     the others; ``correct`` strikes out what earlier files said of the colonies and days of this one
     and it does not: of a file without problems only, whatever ``keep_good`` says.
     """
-    return add_data(
-        book, contents(csv_path), str(csv_path), keep_good=keep_good, correct=correct, today=today
-    )
+    return add_data(book, contents(csv_path), str(csv_path), keep_good=keep_good, correct=correct)
 
 
 def add_data(
@@ -132,11 +129,6 @@ def add_entries(book: Book, entries: Sequence[AnyEntry], today: date | None = No
 def this_day() -> date:
     """Give the day by the keeper's own calendar."""
     return date.today()  # noqa: DTZ011
-
-
-def read_book(book: Book) -> list[Noted]:
-    """Read the whole book as it stands, by day."""
-    return book.now().entries
 
 
 def show_colony(book: Book, colony: str) -> Page:

@@ -26,7 +26,7 @@ from combwright.weather.generator import generate
 if TYPE_CHECKING:
     from combwright.sources.forecast import Forecast
 
-VERSIONS = 200
+VERSIONS, SEED = 200, 1
 WEEK = 7
 LARGEST_BYTES = 50_000_000
 
@@ -93,10 +93,10 @@ def weather_places(book: Book) -> list[KnownWeather]:
         return [KnownWeather(*row) for row in places_with_weather(db)]
 
 
-def sampled_outlook(name: str, first: date, days: int, seed: int = 1) -> Outlook:
+def sampled_outlook(name: str, first: date, days: int) -> Outlook:
     """Show what the climate of a place may bring, in 200 versions."""
     place = climate(name)
-    weather = generate(place, first, days, VERSIONS, seed)
+    weather = generate(place, first, days, VERSIONS, SEED)
     remark = f"sampled in {VERSIONS} versions; {place.basis}"
     return Outlook(place.name, place.attribution, _weeks(weather, place), (remark,), sampled=True)
 
@@ -109,9 +109,9 @@ def file_outlook(path: Path, name: str) -> Outlook:
     return Outlook(read.source, read.attribution, weeks, _remarks(read, place), sampled=False)
 
 
-def sampled_table(name: str, first: date, days: int, seed: int = 1) -> str:
+def sampled_table(name: str, first: date, days: int) -> str:
     """Give one version of what a climate may bring as a table, day by day."""
-    return write_table(generate(climate(name), first, days, 1, seed))
+    return write_table(generate(climate(name), first, days, 1, SEED))
 
 
 def file_table(path: Path, name: str) -> str:

@@ -136,33 +136,3 @@ def unite(going: Any, into: Any) -> None:
         into[column] += going[column]
         going[column] = 0.0
     going["queen"] = QUEENLESS
-
-
-def take_swarm_apart(colonies: Any, hive: Hive, set_up: SetUp) -> NDArray[np.void]:
-    """Artificial swarm: queen, flying bees and one frame of brood to a new box on the old stand.
-
-    Gives the new colony with the queen; the old one keeps brood and nest bees in place and
-    raises a queen.
-    """
-    new = split(
-        colonies,
-        hive,
-        set_up,
-        frames_of_bees=0.0,
-        frames_of_brood=1.0,
-        frames_of_stores=1.0,
-        goes_with="queen",
-    )
-    before = adults(colonies)
-    for column, share in (
-        ("foragers", "foragers_swarmed"),
-        ("nest", "nest_swarmed"),
-        ("winter", "nest_swarmed"),
-    ):
-        moved = SHARES[share].value * colonies[column]
-        new[column] += moved
-        colonies[column] -= moved
-    mites = (1.0 - adults(colonies) / np.maximum(before, 1e-9)) * colonies["mites"]
-    new["mites"] += mites
-    colonies["mites"] -= mites
-    return new

@@ -12,9 +12,9 @@ from combwright.services.calculators.syrup_mixing import mix
 from combwright.services.rounds.kept_rounds import of_yard
 from combwright.terms.errors import CombwrightError
 from combwright.web.desk import AtDesk
-from combwright.web.pages.sheet import Days, first_day
+from combwright.web.pages.sheet import Days
 from combwright.web.showing import page
-from combwright.web.wait import worked_out
+from combwright.web.wait import nothing_yet, worked_out
 
 router = APIRouter(include_in_schema=False)
 
@@ -28,9 +28,8 @@ def newest(at: AtDesk, request: Request) -> Response:
 @router.get("/bench/{on}")
 def show(at: AtDesk, request: Request, on: date, yard: str = "", days: Days = 7) -> Response:
     """Show bench list and load list."""
-    book = at.book.now()
-    if not book.living or book.first_note is None or on < book.first_note:
-        return page(request, "empty.html", on=on, first=first_day(book))
+    if empty := nothing_yet(at.book.now(), request, on):
+        return empty
     sheet = worked_out(at, on, days)
     shown = of_yard(sheet, yard) if yard else sheet
     return page(request, "bench.html", sheet=shown, yards=sheet.yards, yard=yard, on=on, days=days)

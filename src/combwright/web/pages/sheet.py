@@ -7,7 +7,6 @@ from fastapi import APIRouter, Query, Request
 from starlette.responses import JSONResponse, RedirectResponse, Response
 
 from combwright.planning.at_every_colony import everywhere
-from combwright.records.store.contents import Contents
 from combwright.services.rounds.at_a_glance import glance, minutes_in_words
 from combwright.services.rounds.from_book import NOTICES
 from combwright.services.rounds.kept_rounds import of_yard
@@ -18,7 +17,7 @@ from combwright.services.weather.day_weather import weather_lines
 from combwright.terms.entries import Visit
 from combwright.web.desk import AtDesk
 from combwright.web.showing import page
-from combwright.web.wait import lines_ready, worked_out
+from combwright.web.wait import lines_ready, nothing_yet, worked_out
 
 router = APIRouter(include_in_schema=False)
 
@@ -40,8 +39,8 @@ def newest(at: AtDesk, request: Request, on: date | None = None) -> Response:
 def show(at: AtDesk, request: Request, on: date, yard: str = "", days: Days = 7) -> Response:
     """Show the round, or how far working it out has come."""
     book = at.book.now()
-    if not book.living or book.first_note is None or on < book.first_note:
-        return page(request, "empty.html", on=on, first=first_day(book))
+    if empty := nothing_yet(book, request, on):
+        return empty
     sheet = worked_out(at, on, days)
     noted = {each.colony for each in book.on(on) if isinstance(each, Visit)}
     own = own_minutes(book.entries, on)
@@ -74,11 +73,6 @@ def show(at: AtDesk, request: Request, on: date, yard: str = "", days: Days = 7)
     )
     at.remember_day(request, answer, on)
     return answer
-
-
-def first_day(book: Contents) -> date | None:
-    """Give the day of the first note, if there is one."""
-    return book.first_note
 
 
 @router.get("/round/{on}/found")
