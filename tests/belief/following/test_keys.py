@@ -11,7 +11,7 @@ from tests.belief.samples import Loose, day, enters, entry, nuc, season
 
 from combwright.belief.following.keys import Keys
 from combwright.belief.sharing.pooling import Pooled
-from combwright.terms.entries import Noted, Unite, Visit
+from combwright.terms.entries import HoneySource, Move, Noted, Unite, Visit
 
 LESSON = Pooled({"forage_success": 0.2})
 
@@ -120,7 +120,17 @@ def test_the_key_before_a_day_is_that_of_the_last_day_noted() -> None:
     of = {"Sorrel": sorted([*enters(), *looks(5, 6)], key=lambda each: each.on)}
     keys = Keys(of, season, {}, "seed 1")
     days = [(on, list(found)) for on, found in groupby(of["Sorrel"], lambda each: each.on)]
-    first, second, third = keys.chain("Sorrel", days)
-    assert keys.before("Sorrel", day(0)) == ""
+    first, second, third = ((key, "Home") for key in keys.chain("Sorrel", days))
+    assert keys.before("Sorrel", day(0)) == ("", "")
     assert [keys.before("Sorrel", day(at)) for at in (1, 7, 8, 15)] == [first, first, second, third]
-    assert keys.before("Thyme", day(15)) == ""
+    assert keys.before("Thyme", day(15)) == ("", "")
+
+
+def test_a_colony_stands_where_it_was_taken_and_a_nuc_where_its_parent_stood() -> None:
+    """A place that a paper about it leaves open is none."""
+    made, paper = nuc(14), entry(HoneySource, 10, honey="spring")
+    moved = entry(Move, 7, yard="Away")
+    of = {"Sorrel": [*enters(), moved, paper, made], "Nuc": [made]}
+    keys = Keys(of, season, {}, "seed 1")
+    assert [keys.before("Sorrel", day(at))[1] for at in (7, 8, 15)] == ["Home", "Away", "Away"]
+    assert keys.before("Nuc", day(15))[1] == "Away"

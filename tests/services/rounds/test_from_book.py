@@ -15,6 +15,7 @@ from combwright.services.book.book import add_entries, add_notebook
 from combwright.services.progress import PLANNING, READING, READY, Step
 from combwright.services.rounds.from_book import round_sheet
 from combwright.services.rounds.kept_plans import KeptPlans
+from combwright.services.rounds.situations import AskedRound, situations_of
 from combwright.terms.entries import Split
 from combwright.terms.errors import BookError, NotFoundError, OutOfRangeError
 
@@ -54,6 +55,12 @@ def test_every_colony_comes_once_in_the_order_of_its_yard(sheet: RoundSheet) -> 
     yards = [each.yard for each in sheet.colonies]
     assert yards == sorted(yards, key=sheet.yards.index)
     assert [stop.yard for stop in sheet.load] == sheet.yards
+
+
+def test_where_a_colony_stands_is_known_without_following_it(book: Book, sheet: RoundSheet) -> None:
+    replay = situations_of(book, AskedRound(ON, members=MEMBERS)).replay
+    for each in sheet.colonies:
+        assert replay.key(each.colony, ON)[1] == each.yard
 
 
 def test_the_sick_are_seen_last_and_their_yard_after_the_others(tmp_path: Path) -> None:

@@ -14,7 +14,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from combwright.belief.sharing.pooling import NOTHING, Pooled
-from combwright.terms.entries import Noted
+from combwright.terms.entries import Colony, Move, Noted
 
 Floats = NDArray[np.float64]
 Season = Callable[[str, date, date], Floats]  # yard, first day, day after the last -> conditions
@@ -37,9 +37,9 @@ class Keys:
         self._found: dict[tuple[str, date], tuple[str, str]] = {}
         self._weather: dict[tuple[str, date, date], bytes] = {}
 
-    def before(self, colony: str, on: date) -> str:
-        """Key of a colony with all that was noted of it before a day."""
-        return self._last(colony, [e for e in self._by_colony.get(colony, []) if e.on < on])[0]
+    def before(self, colony: str, on: date) -> tuple[str, str]:
+        """Key of a colony with all that was noted of it before a day, and where it then stood."""
+        return self._last(colony, [e for e in self._by_colony.get(colony, []) if e.on < on])
 
     def chain(self, colony: str, days: Sequence[tuple[date, Sequence[Noted]]]) -> Iterator[str]:
         """Give for each day with entries the key of all that led to the belief after it."""
@@ -55,7 +55,7 @@ class Keys:
             digest.update(self._days(yard, last, day))
             for entry in entries:
                 digest.update(entry.model_dump_json().encode())
-                yard = vars(entry).get("yard", yard)
+                yard = entry.yard if isinstance(entry, Colony | Move) else yard
                 other = _depends_on(colony, entry)
                 if other is not None:
                     their_key, their_yard = self._upto(other, day)

@@ -83,8 +83,8 @@ class Replay:
             if entries[0].on < on and not self._comes_in(name, on)
         ]
 
-    def key(self, colony: str, on: date) -> str:
-        """Tell one state of a colony's notes before a day from another."""
+    def key(self, colony: str, on: date) -> tuple[str, str]:
+        """Tell one state of a colony's notes before a day from another, and name its yard."""
         return self._keys.before(colony, on)
 
     def follow(self, colony: str, on: date) -> Followed | None:

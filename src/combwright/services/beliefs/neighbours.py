@@ -68,7 +68,7 @@ class Lessons(Mapping[str, Pooled]):
             self._kept = self._read()
         known, now = self._kept, {}
         for colony in list(dict.fromkeys(colonies))[:TEACHERS]:
-            key = self._alone.key(colony, self._on)
+            key, _ = self._alone.key(colony, self._on)
             now[key] = known.get(key) or self._moments(colony)
         if set(now) - set(known):
             self._kept = {**known, **now}

@@ -7,16 +7,15 @@ from typing import Final
 
 from combwright import __version__
 from combwright.advice.decisions.found import at_any_colony
-from combwright.belief.following.replay import Followed
 from combwright.planning.matching import SpareQueen, matched, told
-from combwright.planning.round import colony_sheet, shown_branches
+from combwright.planning.round import shown_branches
 from combwright.planning.sheet import ColonySheet, RoundSheet
 from combwright.planning.short_day import short_day
 from combwright.planning.supplies import bench, load
 from combwright.records.replay.known_queens import known_batches, known_queens
 from combwright.records.store.book_handle import Book
 from combwright.services.beliefs.unknown_colonies import unknown_colony_notices
-from combwright.services.beliefs.workers import follow_each, for_each, or_left_out
+from combwright.services.beliefs.workers import for_each, or_left_out
 from combwright.services.progress import PLANNING, READY, Progress, Step, silent
 from combwright.services.rounds.kept_plans import KeptPlans, plans_folder
 from combwright.services.rounds.own_minutes import own_minutes
@@ -26,6 +25,7 @@ from combwright.services.rounds.situations import (
     Situations,
     situations_of,
 )
+from combwright.services.rounds.stops import Stop, sheet_of, stop_at, stops_of
 from combwright.services.supply.batch_days import due
 from combwright.services.weather.known_places import unknown_places
 from combwright.simulation.ahead.roll import make_ready
@@ -66,15 +66,15 @@ def round_sheet(
     left_out: dict[str, str] = {}
     plans = KeptPlans(plans_folder()) if kept is None else kept
     _first_of_all(situations, progress, plans)
-    followed = _standing(situations, progress, left_out)
-    if left_out and not followed:
+    stops = stops_of(situations, progress, plans, left_out)
+    if left_out and not stops:
         raise ClashError(" ".join(left_out.values()))
-    if not followed:
+    if not stops:
         raise NotFoundError(
             f"No colony stands in {'yard ' + yard if yard else 'the book'} on {on.day} {on:%B %Y}.",
             remedy="Ask for another day or yard; `combwright book export` shows what is there.",
         )
-    sheet = _sheet(followed, situations, progress, plans, left_out)
+    sheet = _sheet(stops, situations, progress, plans, left_out)
     if minutes is None:
         return sheet
     return short_day(sheet, minutes, own_minutes(situations.entries, on))
@@ -98,58 +98,40 @@ def _check(asked: AskedRound) -> None:
         )
 
 
-def _standing(
-    situations: Situations, progress: Progress, left_out: dict[str, str]
-) -> list[Followed]:
-    """Follow every colony to the day, and keep those asked for that stand."""
-    asked, replay = situations.asked, situations.replay
-    found = follow_each(replay, replay.colonies, asked.on, progress, left_out)
-    standing = [each for each in found if each is not None and not each.has_ended]
-    if asked.yard is None:
-        return standing
-    yards = sorted({each.yard for each in standing})
-    if asked.yard not in yards:
-        raise NotFoundError(
-            f"There is no yard “{asked.yard}” with colonies in the book.",
-            remedy=f"There are: {', '.join(yards)}.",
-        )
-    return [each for each in standing if each.yard == asked.yard]
-
-
 def _first_of_all(situations: Situations, progress: Progress, kept: KeptPlans) -> None:
     """Plan where the walk begins before all else, so that its sheet can be read meanwhile."""
     if progress is silent:
         return
     progress(Step(READY))
     make_ready()
-    asked, replay = situations.asked, situations.replay
-    for name in replay.colonies:
-        followed = or_left_out(name, partial(replay.follow, name, asked.on), {})
-        if followed is None or followed.has_ended or asked.yard not in {None, followed.yard}:
+    asked = situations.asked
+    for name in situations.replay.colonies:
+        stop = or_left_out(name, partial(stop_at, name, situations, kept), {})
+        if stop is None or asked.yard not in {None, stop.yard}:
             continue
-        if not any(_last_of_all(followed, situations)):
-            make = partial(kept.sheet, followed, situations, 1, partial(colony_sheet, order=1))
+        if not any(_last_of_all(stop, situations)):
+            make = partial(sheet_of, stop, 1, situations, kept)
             progress(Step(READY, part=or_left_out(name, make, {})))
             return
 
 
 def _sheet(
-    followed: Sequence[Followed],
+    stops: Sequence[Stop],
     situations: Situations,
     progress: Progress,
     kept: KeptPlans,
     left_out: dict[str, str],
 ) -> RoundSheet:
     asked = situations.asked
-    yards = sorted(dict.fromkeys(each.yard for each in followed), key=situations.driven_to)
+    yards = sorted(dict.fromkeys(each.yard for each in stops), key=situations.driven_to)
     in_order = sorted(
-        followed, key=lambda each: (yards.index(each.yard), *_last_of_all(each, situations))
+        stops, key=lambda each: (yards.index(each.yard), *_last_of_all(each, situations))
     )
 
-    def one(numbered: tuple[int, Followed]) -> ColonySheet | None:
-        order, each = numbered
-        make = partial(kept.sheet, each, situations, order, partial(colony_sheet, order=order))
-        return or_left_out(each.belief.colony, make, left_out)
+    def one(numbered: tuple[int, Stop]) -> ColonySheet | None:
+        order, stop = numbered
+        make = partial(sheet_of, stop, order, situations, kept)
+        return or_left_out(stop.colony, make, left_out)
 
     numbered = list(enumerate(in_order, 1))
     planned = for_each(one, numbered, doing=PLANNING, progress=progress, as_they_come=True)
@@ -160,8 +142,7 @@ def _sheet(
         for each in planned
         if each is not None
     ]
-    hives = {each.belief.colony: each.standing.hive.frame for each in followed}
-    frames = {name: (each.top_bar_mm, each.depth_mm) for name, each in hives.items()}
+    frames = {each.colony: each.frame_mm for each in stops}
     handed = matched(done, frames, _spare_queens(situations))
     return RoundSheet(
         on=asked.on,
@@ -197,6 +178,6 @@ def _spare_queens(situations: Situations) -> list[SpareQueen]:
     return found
 
 
-def _last_of_all(followed: Followed, situations: Situations) -> tuple[bool, bool]:
+def _last_of_all(stop: Stop, situations: Situations) -> tuple[bool, bool]:
     """Put the sick last, and before them those that the book asks about: nothing is carried on."""
-    return situations.is_suspected(followed), bool(followed.belief.questions)
+    return situations.is_suspected(stop.colony), stop.is_asked_about

@@ -44,6 +44,20 @@ class AskedRound:
 
 
 @dataclass(frozen=True)
+class Beside:
+    """What a decision about a colony must know beside its belief, by the names of a situation."""
+
+    days: int
+    limits: Limits
+    prices: Prices
+    syrup_fraction: float
+    drawn_frames_to_hand: bool
+    history: tuple[Noted, ...]
+    signs_at: str | None
+    honey_waits: HoneyWaits | None
+
+
+@dataclass(frozen=True)
 class Situations:
     """A book's beliefs up to a day, and the days after it."""
 
@@ -61,24 +75,30 @@ class Situations:
         return Situation(
             colony=belief.colony,
             on=asked.on,
-            days=asked.days,
             colonies=belief.colonies,
             standing=followed.standing,
             conditions=self.around.season(followed.yard, asked.on, until)[belief.shared["year"]],
             luck=luck(asked.seed, belief.colony, asked.on, days, belief.members),
-            limits=self._limits,
-            prices=self._prices,
             season=SeasonDays(
                 self.around.season(followed.yard, asked.on, season_ends(asked.on, days)),
                 belief.shared["year"],
             ),
-            syrup_fraction=SYRUP_FRACTION,
-            drawn_frames_to_hand=self._has_drawn_frames,
             pitch_mm=followed.standing.pitch_mm,
-            history=self._history.get(belief.colony, ()),
-            signs_at=self._signs_beside(belief.colony, followed.yard),
             robbed=belief.chances.get("robbed", 0.0),
-            honey_waits=self._honey_waits.get(belief.colony),
+            **vars(self.beside(belief.colony, followed.yard)),
+        )
+
+    def beside(self, colony: str, yard: str) -> Beside:
+        """Give what the book says beside the belief of a colony in a yard."""
+        return Beside(
+            self.asked.days,
+            self._limits,
+            self._prices,
+            SYRUP_FRACTION,
+            self._has_drawn_frames,
+            self._history.get(colony, ()),
+            self._signs_beside(colony, yard),
+            self._honey_waits.get(colony),
         )
 
     @property
@@ -86,9 +106,9 @@ class Situations:
         """The yards as last noted."""
         return list({each.yard: each for each in self.entries if isinstance(each, Yard)}.values())
 
-    def is_suspected(self, followed: Followed) -> bool:
+    def is_suspected(self, colony: str) -> bool:
         """Tell whether signs of disease stand noted at a colony."""
-        return followed.belief.colony in self._with_signs
+        return colony in self._with_signs
 
     def driven_to(self, yard: str) -> tuple[bool, float]:
         """Give a yard's place in the order of driving: the keeper's own, and shut ones last."""
@@ -131,7 +151,7 @@ class Situations:
         some = (e for e in self.entries if e.on < on or (e.on == on and isinstance(e, Kit)))
         return {item: one.left for item, one in on_shelf(some).items()}
 
-    @property
+    @cached_property
     def _has_drawn_frames(self) -> bool:
         """Tell whether there are drawn frames to hand; who never counted them has some."""
         return self.on_shelf.get("drawn frame", 1.0) > 0.0
