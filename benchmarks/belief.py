@@ -16,6 +16,7 @@ from uuid import UUID
 
 import numpy as np
 
+from combwright.belief.following.noted import notes_of_colonies
 from combwright.belief.following.replay import Replay
 from combwright.belief.sharing.shared import draw_shared
 from combwright.belief.weighing.observation import EYE, looked_at
@@ -96,12 +97,13 @@ def followed(
 ) -> Took:
     """Follow a book, or one colony of it, with what its neighbours teach."""
     start, work = perf_counter(), process_time()
+    notes = notes_of_colonies(entries)
     kept, on = KeptBeliefs(folder, catalogue()), FIRST + timedelta(days=DAYS)
     alone = Replay(
-        entries, years, catalogue(), members=FEW, seed=1, kept=kept, version=version() + " alone"
+        notes, years, catalogue(), members=FEW, seed=1, kept=kept, version=version() + " alone"
     )
     replay = Replay(
-        entries,
+        notes,
         years,
         catalogue(),
         members=MEMBERS,

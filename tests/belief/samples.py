@@ -6,6 +6,7 @@ from uuid import UUID, uuid5
 
 import numpy as np
 
+from combwright.belief.following.noted import notes_of_colonies
 from combwright.belief.following.replay import Replay
 from combwright.kit.catalogue import catalogue
 from combwright.services.weather.surroundings import yard_conditions
@@ -63,7 +64,9 @@ def season(yard: str, first: date, until: date) -> Loose:
 
 
 def replay(entries: list[Noted], *, members: int = 20, seed: int = 1, **more: Loose) -> Replay:
-    return Replay(entries, season, catalogue(), members=members, seed=seed, **more)
+    return Replay(
+        notes_of_colonies(entries), season, catalogue(), members=members, seed=seed, **more
+    )
 
 
 def is_sound(records: Loose) -> bool:

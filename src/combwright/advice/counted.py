@@ -8,6 +8,7 @@ import numpy as np
 from combwright.advice.numbers import numbers
 from combwright.advice.situation import Situation
 from combwright.simulation import observe
+from combwright.simulation.columns import copied
 from combwright.terms.entries import Feed, Visit
 from combwright.terms.sugar import FONDANT_SUGAR, SYRUP_SUGAR
 
@@ -43,7 +44,7 @@ def seen_frames(situation: Situation) -> float:
 
 def bare_to(situation: Situation, left_kg: float) -> Situation:
     """Give the same situation with no more stores than so much. [kg]."""
-    colonies = situation.colonies.copy()
+    colonies = copied(situation.colonies)
     share = np.minimum(1.0, left_kg / np.maximum(observe.stores_kg(colonies), left_kg + 1.0))
     for column in ("ripe", "far", "super_ripe", "super_syrup", "unripe", "water"):
         colonies[column] *= share

@@ -165,7 +165,7 @@ def _rolled(
 ) -> tuple[Floats, Floats]:
     """Let a part of some members live on under each change: [change, member] and its counts."""
     asked = some[part]
-    lanes = np.tile(colonies[asked], len(changes))
+    lanes = colonies.take(np.tile(asked, len(changes)))
     lanes["super_syrup"] = np.minimum(lanes["super_syrup"], lanes["super_ripe"])
     for number, (change, _) in enumerate(changes):
         change(lanes[number * len(asked) : (number + 1) * len(asked)])

@@ -15,7 +15,7 @@ from combwright.advice.season_ahead import Account, SeasonDays, swarm_loss
 from combwright.belief.weighing.weights import quantiles
 from combwright.kit.standing import Standing
 from combwright.simulation import observe
-from combwright.simulation.columns import LAYING
+from combwright.simulation.columns import LAYING, copied
 from combwright.simulation.hands.actions import arrange, empty_feeder, harvest
 from combwright.terms.entries import Noted
 from combwright.terms.set_up import SetUp
@@ -185,7 +185,7 @@ class Situation:
         """Give the same situation for some of the members, as if they had been found."""
         return replace(
             self,
-            colonies=self.colonies[found],
+            colonies=self.colonies.take(found),
             conditions=self.conditions[found % self.conditions.shape[0]],
             luck=self.luck[found],
             season=self.season.with_members(found) if self.season else None,
@@ -194,7 +194,7 @@ class Situation:
 
     def with_set_up(self, set_up: SetUp) -> "Situation":
         """Give the same situation with another stack, as it stands after part of the work."""
-        colonies = self.colonies.copy()
+        colonies = copied(self.colonies)
         self.arrange(colonies, set_up)
         stands = replace(self.standing, set_up=set_up)
         return replace(
@@ -203,7 +203,7 @@ class Situation:
 
     def after_harvest(self, set_up: SetUp, honey_kg: float) -> "Situation":
         """Give the same situation with supers off and so much honey with them. [kg]."""
-        colonies = self.colonies.copy()
+        colonies = copied(self.colonies)
         harvest(colonies, honey_kg)
         arrange(colonies, self.standing.hive, set_up, honey_stays=True)
         return replace(self, colonies=colonies, standing=replace(self.standing, set_up=set_up))

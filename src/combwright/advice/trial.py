@@ -16,6 +16,7 @@ from combwright.advice.stacking import set_up_after
 from combwright.advice.swarm_chance import calibrated
 from combwright.belief.worlds import WORLDS
 from combwright.simulation import observe
+from combwright.simulation.columns import copied
 from combwright.simulation.hands.actions import change_queen, cut_cells, feed
 from combwright.simulation.hands.dividing import split
 from combwright.simulation.run import run
@@ -42,7 +43,7 @@ class Tried:
 def try_all(situation: Situation, changes: Sequence[Change]) -> list[Tried]:
     """Try each change of the members, made in place, up to the margin after the next visit."""
     members = len(situation.colonies)
-    lanes = np.tile(situation.colonies, len(changes))
+    lanes = situation.colonies.take(np.tile(np.arange(members), len(changes)))
     _count_afresh(lanes)
     for number, change in enumerate(changes):
         change(lanes[number * members : (number + 1) * members])
@@ -54,15 +55,15 @@ def try_all(situation: Situation, changes: Sequence[Change]) -> list[Tried]:
 
 def lived_on(situation: Situation, change: Change) -> list[NDArray[np.void]]:
     """Give the members after a change and after each day up to the margin after the next visit."""
-    colonies = situation.colonies.copy()
+    colonies = copied(situation.colonies)
     _count_afresh(colonies)
     change(colonies)
     conditions, luck = situation.tried_days
-    lived = [colonies.copy()]
+    lived = [copied(colonies)]
     for day in range(situation.horizon):
         one = slice(day, day + 1)
         run(colonies, conditions[:, one], luck[:, one], worlds=WORLDS)
-        lived.append(colonies.copy())
+        lived.append(copied(colonies))
     return lived
 
 

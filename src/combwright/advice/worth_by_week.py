@@ -29,6 +29,7 @@ from combwright.kit.standing import Standing
 from combwright.simulation import observe
 from combwright.simulation.ahead.roll import EVERY_DAYS, live_on, stack_table
 from combwright.simulation.ahead.visit import TREATMENTS
+from combwright.simulation.columns import copied
 from combwright.simulation.observe import SUGAR_IN_HONEY
 from combwright.simulation.step.shapes import YEAR
 
@@ -70,7 +71,7 @@ def _lived(
     colonies: NDArray[np.void], first: date, season: Floats, standing: Standing, prices: Prices
 ) -> tuple[NDArray[np.void], Done]:
     """Give the colonies as the ordinary keeper has kept them through some days."""
-    living, days = colonies.copy(), season.shape[1]
+    living, days = copied(colonies), season.shape[1]
     if not days:
         return living, Done()
     came = live_on(

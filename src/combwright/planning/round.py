@@ -17,6 +17,7 @@ from combwright.belief.weighing.filter import QUANTITIES
 from combwright.planning import sheet
 from combwright.planning.strip import stack_view
 from combwright.planning.supply.nuc_readiness import NucReady, is_sold, readiness_of
+from combwright.simulation.columns import copied
 from combwright.terms.set_up import SetUp
 
 TENTHS: Final = ("stores_kg", "frames_of_bees", "frames_of_brood")
@@ -26,7 +27,7 @@ def colony_sheet(followed: Followed, situation: Situation, order: int) -> sheet.
     """Plan for a colony and write its part of the sheet."""
     decided = plan(situation)
     set_up = decided.set_up
-    after = situation.colonies.copy()
+    after = copied(situation.colonies)
     situation.arrange(after, set_up)
     hive = situation.standing.hive
     sold = hive.kind == "nuc" and is_sold(situation.on)

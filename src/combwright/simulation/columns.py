@@ -2,13 +2,16 @@
 
 An ensemble is an array [member] of such records. All columns are floating-point numbers, so that
 resampling, copying and storing an ensemble are single array operations, and one member's record
-stays in the processor's cache during a day's step.
+stays in the processor's cache during a day's step. NumPy itself copies and joins records number by
+number, some twenty times slower: it is left to ``take``, ``compress`` and the two functions here.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
+from numpy.typing import NDArray
 
 
 @dataclass(frozen=True, slots=True)
@@ -137,6 +140,19 @@ STATE: Final = np.dtype(
         for column in COLUMNS
     ]
 )
+
+
+def copied(members: NDArray[np.void]) -> NDArray[np.void]:
+    """Copy members, [member], of any kind of record."""
+    return np.asarray(members.take(np.arange(len(members))))
+
+
+def joined(parts: Sequence[NDArray[np.void]]) -> NDArray[np.void]:
+    """Put members of one kind of record one after the other, [member]."""
+    kind = parts[0].dtype
+    plain = [np.ascontiguousarray(part).view((np.void, kind.itemsize)) for part in parts]
+    return np.concatenate(plain).view(kind)
+
 
 # The colony's own parameters: uncertain, slowly drifting, learned from the notes.
 TRAITS: Final = (

@@ -8,6 +8,7 @@ import pytest
 from tests.belief.samples import Loose, day, enters, entry, nuc, replay
 
 from combwright.belief.following.followed import Followed
+from combwright.belief.following.noted import notes_of_colonies
 from combwright.belief.following.replay import Replay
 from combwright.kit.catalogue import catalogue
 from combwright.records.store.book_handle import Book
@@ -168,7 +169,9 @@ def test_neighbours_are_asked_once(tmp_path: Path) -> None:
 
     def lessons(notes: list[Noted]) -> Lessons:
         kept = KeptBeliefs(tmp_path, catalogue())
-        alone = Counted(notes, season, catalogue(), members=20, seed=1, kept=kept)
+        alone = Counted(
+            notes_of_colonies(notes), season, catalogue(), members=20, seed=1, kept=kept
+        )
         return Lessons(alone, notes, on, file)
 
     first = lessons(notes)["Home"]

@@ -91,7 +91,7 @@ def test_all_that_the_book_says_beside_a_belief_makes_another_plan(
     situations: Situations, monkeypatch: pytest.MonkeyPatch, name: str
 ) -> None:
     before = rests_on("Bramble", situations)
-    changed: Any = {name: "another"}
+    changed: Any = {name: () if name == "history" else "another"}
     other = replace(situations.beside("Bramble", ""), **changed)
     monkeypatch.setattr(Situations, "beside", lambda *_: other)
     assert rests_on("Bramble", situations) != before

@@ -18,6 +18,7 @@ from numpy.typing import NDArray
 from combwright.belief.following.acting import act
 from combwright.belief.following.causes import CAUSES
 from combwright.belief.following.entering import see_through
+from combwright.belief.following.noted import notes_of_colonies
 from combwright.belief.following.replay import Followed, Replay
 from combwright.belief.scoring import surprise
 from combwright.belief.sharing.pooling import NOTHING, Pooled
@@ -298,7 +299,7 @@ def believed(
     kept = InMemory()
     lessons = {"Home": pooled}
     book = Replay(
-        truth.entries,
+        notes_of_colonies(truth.entries),
         years,
         catalogue(),
         members=members,

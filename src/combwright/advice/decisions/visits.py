@@ -24,6 +24,7 @@ from combwright.advice.words.money_words import money_words
 from combwright.advice.words.wording import day_words
 from combwright.belief.worlds import WORLDS
 from combwright.simulation import observe
+from combwright.simulation.columns import copied
 from combwright.simulation.run import run
 
 Floats = NDArray[np.float64]
@@ -133,7 +134,7 @@ def _within_limits(
     Gives with it the share that has swarmed by each of the days. It is not calibrated: that was
     done on weekly looks, and nobody looks here.
     """
-    colonies = situation.colonies.copy()
+    colonies = copied(situation.colonies)
     doing(situation, work)(colonies)
     most = min(LONGEST_WAIT, situation.conditions.shape[1] - 1)
     if not is_in_season(situation.on, PARAMETERS, "weighed"):

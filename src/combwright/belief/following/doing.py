@@ -15,7 +15,7 @@ from combwright.belief.weighing.filter import Belief
 from combwright.kit.catalogue import Catalogue
 from combwright.kit.evening import evening
 from combwright.kit.standing import Standing, in_order_of_work, usual
-from combwright.simulation.columns import CELL
+from combwright.simulation.columns import CELL, copied
 from combwright.simulation.hands.dividing import split, unite
 from combwright.terms.entries import End, Harvest, Move, Noted, Queen, Split, Unite
 from combwright.terms.errors import CombwrightError
@@ -36,7 +36,7 @@ def do(
 ) -> Followed:
     """Do to the members what was done on a day; what cannot have been is told and left out."""
     rng = stream(seed, followed.belief.colony, "done", day.toordinal())
-    belief = replace(followed.belief, colonies=followed.belief.colonies.copy())
+    belief = replace(followed.belief, colonies=copied(followed.belief.colonies))
     followed = replace(followed, belief=belief)
     entries = in_order_of_work(entries)
     stood = evening(followed.standing, entries, catalogue)
@@ -90,7 +90,7 @@ def _one(
                     f"{entry.on:%d %B %Y}: {entry.colony} cannot be united into {colony}; "
                     "there is no such other colony in the book by then."
                 )
-            unite(joining.belief.colonies.copy(), colonies)
+            unite(copied(joining.belief.colonies), colonies)
             return followed
         case Unite() | End():
             return replace(followed, has_ended=True)

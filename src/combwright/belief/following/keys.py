@@ -20,6 +20,8 @@ Floats = NDArray[np.float64]
 Season = Callable[[str, date, date], Floats]  # yard, first day, day after the last -> conditions
 
 DIGEST_BYTES: Final = 16
+At = tuple[str, date]  # colony, and the day up to which
+NONE: Final[frozenset[At]] = frozenset()
 
 
 class Keys:
@@ -34,7 +36,7 @@ class Keys:
     ) -> None:
         self._by_colony, self._season, self._pooled = by_colony, season, pooled
         self._root = root
-        self._found: dict[tuple[str, date], tuple[str, str]] = {}
+        self._found: dict[At, tuple[str, str]] = {}
         self._weather: dict[tuple[str, date, date], bytes] = {}
 
     def before(self, colony: str, on: date) -> tuple[str, str]:
@@ -47,7 +49,7 @@ class Keys:
             yield key
 
     def _chain(
-        self, colony: str, days: Sequence[tuple[date, Sequence[Noted]]]
+        self, colony: str, days: Sequence[tuple[date, Sequence[Noted]]], asked: frozenset[At] = NONE
     ) -> Iterator[tuple[str, str]]:
         key, yard, last = f"{self._root} {colony}", "", days[0][0]
         for day, entries in days:
@@ -58,25 +60,28 @@ class Keys:
                 yard = entry.yard if isinstance(entry, Colony | Move) else yard
                 other = _depends_on(colony, entry)
                 if other is not None:
-                    their_key, their_yard = self._upto(other, day)
+                    their_key, their_yard = self._upto((other, day), asked)
                     digest.update(their_key.encode())
                     yard = yard or their_yard
             digest.update(self._pooled.get(yard, NOTHING).key.encode())
             key, last = digest.hexdigest(), day
             yield key, yard
 
-    def _upto(self, colony: str, on: date) -> tuple[str, str]:
+    def _upto(self, at: At, asked: frozenset[At]) -> tuple[str, str]:
         """Key and yard of a colony with all that was noted of it up to a day."""
-        at = (colony, on)
+        if at in asked:
+            return "", ""  # two colonies that begin from each other end here
         if at not in self._found:
-            self._found[at] = ("", "")  # two colonies that begin from each other end here
+            colony, on = at
             past = [entry for entry in self._by_colony.get(colony, []) if entry.on <= on]
-            self._found[at] = self._last(colony, past)
+            self._found[at] = self._last(colony, past, asked | {at})
         return self._found[at]
 
-    def _last(self, colony: str, past: Sequence[Noted]) -> tuple[str, str]:
+    def _last(
+        self, colony: str, past: Sequence[Noted], asked: frozenset[At] = NONE
+    ) -> tuple[str, str]:
         days = [(day, list(found)) for day, found in groupby(past, lambda entry: entry.on)]
-        return list(self._chain(colony, days))[-1] if days else ("", "")
+        return list(self._chain(colony, days, asked))[-1] if days else ("", "")
 
     def _days(self, yard: str, first: date, until: date) -> bytes:
         at = (yard, first, until)

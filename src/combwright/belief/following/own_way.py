@@ -18,6 +18,8 @@ def as_counted(entries: Sequence[Noted]) -> list[Noted]:
     What is said holds from its day on, and what is said first before it too.
     """
     ways = [each for each in entries if isinstance(each, HowCounted)]
+    if not ways:
+        return list(entries)
     return [_read(each, ways) if isinstance(each, Visit) else each for each in entries]
 
 

@@ -12,13 +12,14 @@ from combwright.belief.following.entering import enter
 from combwright.belief.following.followed import Followed
 from combwright.belief.following.keys import Keys, Season
 from combwright.belief.following.looking import look
-from combwright.belief.following.own_way import as_counted, doubts
+from combwright.belief.following.noted import NotesOfColonies
 from combwright.belief.numbers import number
 from combwright.belief.sharing.pooling import NOTHING, Pooled
 from combwright.belief.weighing.filter import Belief
 from combwright.belief.worlds import WORLDS
 from combwright.kit.catalogue import Catalogue
 from combwright.kit.standing import another_day
+from combwright.simulation.columns import copied
 from combwright.simulation.luck import luck
 from combwright.simulation.run import run
 from combwright.terms.entries import PAPERS, Colony, Noted, Split
@@ -26,8 +27,6 @@ from combwright.terms.entries import PAPERS, Colony, Noted, Split
 __all__ = ["Followed", "KeptStates", "Replay", "Season"]
 
 CROWD: Final = int(number("crowd"))  # times more members weigh notes than are handed on
-# What is seen comes before what is done on the same day.
-ORDER: Final = ("colony", "visit", "tray count", "wash count")
 
 
 class KeptStates(Protocol):
@@ -45,7 +44,7 @@ class Replay:
 
     def __init__(
         self,
-        entries: Sequence[Noted],
+        notes: NotesOfColonies,
         season: Season,
         catalogue: Catalogue,
         *,
@@ -59,13 +58,7 @@ class Replay:
         self.members, self.seed = members, seed
         self.crowd = CROWD * members
         self.pooled, self.kept = {} if pooled is None else pooled, kept
-        self._by_colony: dict[str, list[Noted]] = {}
-        once = {entry.id: entry for entry in entries}
-        in_order = sorted(as_counted(list(once.values())), key=_turn)
-        self.doubts = doubts(entries)
-        for entry in in_order:
-            for name in _concerned(entry):
-                self._by_colony.setdefault(name, []).append(entry)
+        self._by_colony, self.doubts = notes.of, notes.doubts
         self._followed: dict[tuple[str, date], Followed] = {}
         root = f"{version} {members} {seed} {sorted(self.doubts.items())}"
         self._keys = Keys(self._by_colony, season, self.pooled, root)
@@ -205,7 +198,7 @@ class Replay:
         if parent is None:
             return None
         belief = parent.belief
-        new, standing = divide(belief.colonies.copy(), entry, self.catalogue)
+        new, standing = divide(copied(belief.colonies), entry, self.catalogue)
         since = (Since.now(new), Since.now(new))
         young = Belief(entry.new_colony, entry.on, new, belief.shared, since, entry.on)
         return Followed(young, standing, parent.yard)
@@ -225,7 +218,7 @@ class Replay:
         days = (until - belief.on).days
         if days <= 0 or followed.has_ended:
             return followed
-        colonies = belief.colonies.copy()
+        colonies = copied(belief.colonies)
         weather = self.season(followed.yard, belief.on, until)[belief.shared["year"]]
         chance = luck(self.seed, belief.colony, belief.on, days, len(colonies))
         run(colonies, weather, chance, worlds=WORLDS)
@@ -241,18 +234,6 @@ class Replay:
             if found is not None:
                 return place + 1, found
         return 0, None
-
-
-def _turn(entry: Noted) -> tuple[date, int]:
-    """Give the place of an entry among the others."""
-    return entry.on, ORDER.index(entry.kind) if entry.kind in ORDER else len(ORDER)
-
-
-def _concerned(entry: Noted) -> list[str]:
-    """Colonies that an entry speaks of."""
-    said = vars(entry)
-    names = (said.get(role) for role in ("colony", "new_colony", "into"))
-    return list(dict.fromkeys(name for name in names if name is not None))
 
 
 def _still(entries: Sequence[Noted]) -> list[Noted]:

@@ -19,6 +19,7 @@ from combwright.belief.weighing.spreading import SHRINK, spread_out
 from combwright.belief.weighing.weights import Weights, gentle_share, pick
 from combwright.belief.worlds import renew_worlds
 from combwright.simulation import observe
+from combwright.simulation.columns import joined
 from combwright.terms.streams import stream
 
 Floats = NDArray[np.float64]
@@ -58,8 +59,8 @@ class Belief:
         lanes = np.arange(0, self.members, step)
         return replace(
             self,
-            colonies=self.colonies[lanes].copy(),
-            shared=self.shared[lanes].copy(),
+            colonies=self.colonies.take(lanes),
+            shared=self.shared.take(lanes),
             since=of_lanes(self.since, lanes),
         )
 
@@ -78,8 +79,8 @@ class Offered:
         """Give those of some lanes, evenly weighted."""
         even = Weights.even(len(lanes)).log
         return Offered(
-            self.colonies[lanes].copy(),
-            self.shared[lanes].copy(),
+            self.colonies.take(lanes),
+            self.shared.take(lanes),
             of_lanes(self.since, lanes),
             even,
             self.fresh[lanes],
@@ -134,7 +135,7 @@ def offer(belief: Belief, fresh: NDArray[np.void], rng: np.random.Generator) -> 
         chance = cause.within(day, days)
         if chance > 0.0:
             lanes.append(everyone[::TRIED])
-            versions.append(belief.colonies[::TRIED].copy())
+            versions.append(belief.colonies.take(lanes[-1]))
             cause.happen(versions[-1], days, rng)
             chances.append(chance)
     made_up = len(versions)
@@ -147,8 +148,8 @@ def offer(belief: Belief, fresh: NDArray[np.void], rng: np.random.Generator) -> 
     each = np.log(np.array(chances) / np.array(sizes))
     ancestors = np.concatenate(lanes)
     return Offered(
-        np.concatenate(versions),
-        belief.shared[ancestors],
+        joined(versions),
+        belief.shared.take(ancestors),
         of_lanes(belief.since, ancestors),
         np.repeat(each, sizes),
         np.repeat(np.arange(len(sizes)) >= made_up, sizes),

@@ -14,6 +14,7 @@ from numpy.typing import NDArray
 
 from combwright.belief.numbers import WEEK_DAYS, number
 from combwright.simulation import observe
+from combwright.simulation.columns import copied
 
 # What moves together, and the number that says how far in a week.
 MOVED: Final = {
@@ -41,7 +42,7 @@ def gone_otherwise(
     ``days`` are those since the last note. Some have by far more: so many times more of them,
     and with spreads as many times ``wider``, where the last notes surprised.
     """
-    found = colonies.copy()
+    found = copied(colonies)
     weeks = days / WEEK_DAYS
     share = min(number("otherwise_most"), number("otherwise_weekly") * weeks * wider)
     moved = np.where(rng.random(len(found)) < share, 1.0, number("otherwise_all"))

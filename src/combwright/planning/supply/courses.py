@@ -38,7 +38,7 @@ def donor_course(situation: Situation, yard: str, weeks: int) -> Donor:
     """Let a colony live on under the ordinary keeper; weigh what its first nuc costs, by week."""
     at = situation.account
     some = _some(situation)
-    colonies = situation.colonies[some].copy()
+    colonies = situation.colonies.take(some)
     conditions = at.season.conditions[at.season.of[some]]
     drawn = without_the_rare(_luck(situation, some, A_WEEK * weeks))
     now = at.standing.set_up
@@ -112,7 +112,7 @@ class NucCourse:
 def nuc_course(situation: Situation, yard: str, weeks: int) -> NucCourse:
     """Let a nuc live on, fed when it is short, under weather and luck of each member."""
     some = _some(situation)
-    colonies = situation.colonies[some].copy()
+    colonies = situation.colonies.take(some)
     season = situation.account.season
     conditions = season.conditions[season.of[some]]
     drawn = _luck(situation, some, A_WEEK * weeks)
@@ -146,7 +146,7 @@ def _cell_fails(colonies: NDArray[np.void], colony: str) -> NDArray[np.bool_]:
 def _feed_the_hungry(colonies: NDArray[np.void]) -> None:
     hungry = np.flatnonzero(observe.stores_kg(colonies) < BELOW_KG)
     if len(hungry):
-        fed = colonies[hungry].copy()
+        fed = colonies.take(hungry)
         feed(fed, FED_G, FED_SHARE)
         colonies[hungry] = fed
 

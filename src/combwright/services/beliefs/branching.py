@@ -69,13 +69,15 @@ def _is_branch(last: Masks) -> bool:
 
 def _staying(members: Members, left: Sequence[Masks]) -> Members:
     stays = ~np.any([np.zeros(len(members), dtype=bool), *left], axis=0)
-    return members[stays] if stays.mean() >= WORTH_DRAWING else members
+    return members.compress(stays) if stays.mean() >= WORTH_DRAWING else members
 
 
 def _fork(what: str, ahead: Stages, masks: Sequence[Masks], names: Sequence[str]) -> Fork:
     share = float(masks[-1].mean())
     begun = next(i for i, mask in enumerate(masks) if mask.mean() >= WORTH_DRAWING)
-    taken = [members[mask] for (_, members), mask in zip(ahead, masks, strict=True)][begun:]
+    taken = [members.compress(mask) for (_, members), mask in zip(ahead, masks, strict=True)][
+        begun:
+    ]
     return Fork(
         what,
         calibrated(share, len(masks[-1])) if what == SWARMS else share,

@@ -15,6 +15,7 @@ from combwright.records.store.book_handle import Book
 from combwright.services.beliefs.branching import Fork, Series, forked, series_of
 from combwright.services.beliefs.work_done import WorkDone, work_done
 from combwright.services.rounds.situations import AskedRound, Situations, situations_of
+from combwright.simulation.columns import copied
 from combwright.simulation.luck import luck
 from combwright.simulation.run import run
 from combwright.terms.errors import OutOfRangeError
@@ -117,10 +118,10 @@ def _past(situations: Situations, colony: str) -> list[tuple[date, Any]]:
 def _ahead(situations: Situations, followed: Followed, days: int) -> list[tuple[date, Any]]:
     """Let the members live on day by day under sampled weather."""
     belief, on = followed.belief, situations.asked.on
-    colonies = belief.colonies.copy()
+    colonies = copied(belief.colonies)
     weather = situations.around.season(followed.yard, on, on + timedelta(days=days))
     chance = luck(situations.asked.seed, belief.colony, on, days, len(colonies))
-    stages = [(on, colonies.copy())]
+    stages = [(on, copied(colonies))]
     for day in range(days):
         part = slice(day, day + 1)
         run(colonies, weather[belief.shared["year"], part], chance[:, part], worlds=WORLDS)

@@ -26,7 +26,7 @@ from combwright.kit.catalogue import Catalogue
 from combwright.kit.standing import Standing
 from combwright.records.store.book_handle import Book
 from combwright.services.kept_files import keep_file, leave_the_newest, read_kept
-from combwright.simulation.columns import STATE
+from combwright.simulation.columns import STATE, copied
 from combwright.terms.fingerprint import fingerprint
 from combwright.terms.set_up import SetUp
 
@@ -127,8 +127,8 @@ def _read(content: bytes, catalogue: Catalogue) -> Followed:
     told = json.loads(head)
     ends = np.cumsum([0, *told["sizes"]])
     parts = [rest[start:end] for start, end in pairwise(ends)]
-    colonies = np.frombuffer(parts[0], dtype=STATE).copy()
-    shared = np.frombuffer(parts[1], dtype=SHARED).copy()
+    colonies = copied(np.frombuffer(parts[0], dtype=STATE))
+    shared = copied(np.frombuffer(parts[1], dtype=SHARED))
     stood = np.frombuffer(parts[2]).reshape(2, 3, len(colonies))
     ladders = np.frombuffer(parts[3]).reshape(-1, len(LADDER))
     since = [Since(swarms, robbed, laying > 0.0) for swarms, robbed, laying in stood]

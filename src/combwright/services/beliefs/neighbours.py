@@ -1,6 +1,7 @@
 """What the colonies of a yard teach each other, worked out when a yard is first asked for."""
 
 import json
+from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
 from datetime import date
 from pathlib import Path
@@ -47,12 +48,17 @@ class Lessons(Mapping[str, Pooled]):
             if isinstance(entry, Colony) and entry.on < self._on:
                 self._yards.setdefault(entry.yard, []).append(entry.colony)
         self._found: dict[str, Pooled] = {}
+        self._learning: defaultdict[str, Lock] = defaultdict(Lock)
         self._lock = Lock()
         self._kept: dict[str, Moments] | None = None
 
     def __getitem__(self, yard: str) -> Pooled:
         """Give the lessons of a yard; none of a yard that nobody knows."""
+        if yard in self._found:
+            return self._found[yard]
         with self._lock:
+            learning = self._learning[yard]
+        with learning:  # the other yards go on meanwhile
             if yard not in self._found:
                 self._found[yard] = self._learn(self._yards.get(yard, []))
             return self._found[yard]
@@ -64,15 +70,12 @@ class Lessons(Mapping[str, Pooled]):
         return len(self._yards)
 
     def _learn(self, colonies: Sequence[str]) -> Pooled:
-        if self._kept is None:
-            self._kept = self._read()
-        known, now = self._kept, {}
+        known, now = self._known(), dict[str, Moments]()
         for colony in list(dict.fromkeys(colonies))[:TEACHERS]:
             key, _ = self._alone.key(colony, self._on)
             now[key] = known.get(key) or self._moments(colony)
         if set(now) - set(known):
-            self._kept = {**known, **now}
-            self._keep(self._kept)
+            self._keep(now)
         said = [moments for moments in now.values() if moments]
         return pool(said, self._alone.doubts) if said else NOTHING
 
@@ -82,6 +85,12 @@ class Lessons(Mapping[str, Pooled]):
         except (CombwrightError, BrokenBalanceError):
             return {}  # said where it is followed itself; its neighbours learn from the others
         return moments_of(followed.belief) if followed is not None else {}
+
+    def _known(self) -> dict[str, Moments]:
+        with self._lock:
+            if self._kept is None:
+                self._kept = self._read()
+            return self._kept
 
     def _read(self) -> dict[str, Moments]:
         try:
@@ -94,5 +103,7 @@ class Lessons(Mapping[str, Pooled]):
             return {}
 
     def _keep(self, moments: Mapping[str, Moments]) -> None:
-        newest = dict(list(moments.items())[-MOST_KEPT:])
-        keep_file(self._file, json.dumps(newest).encode())
+        with self._lock:
+            self._kept = {**(self._kept or {}), **moments}
+            newest = dict(list(self._kept.items())[-MOST_KEPT:])
+            keep_file(self._file, json.dumps(newest).encode())

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from datetime import date
 
 from combwright.belief.following.keys import Season
+from combwright.belief.following.noted import notes_of_colonies
 from combwright.belief.following.replay import Replay
 from combwright.records.store.book_handle import Book
 from combwright.services.beliefs.kept_beliefs import KeptBeliefs, folder_for, version
@@ -28,12 +29,13 @@ def resumed_replay(
     """
     folder = folder_for(book)
     kept = KeptBeliefs(folder, book.kit)
+    notes = notes_of_colonies(entries)
     root = f"{version()} {book.kit.own}".strip()
     lessons = None
     if with_neighbours:
         few = min(MEMBERS, members)
         alone = Replay(
-            entries,
+            notes,
             season,
             book.kit,
             members=few,
@@ -43,7 +45,7 @@ def resumed_replay(
         )
         lessons = Lessons(alone, entries, on, folder / "lessons.json")
     return Replay(
-        entries,
+        notes,
         season,
         book.kit,
         members=members,

@@ -18,6 +18,7 @@ from combwright.services.beliefs.unknown_colonies import unknown_colony_notices
 from combwright.services.beliefs.workers import for_each, or_left_out
 from combwright.services.progress import PLANNING, READY, Progress, Step, silent
 from combwright.services.rounds.kept_plans import KeptPlans, plans_folder
+from combwright.services.rounds.on_the_way import OnTheWay, all_on_the_way, one_on_the_way, sheet_of
 from combwright.services.rounds.own_minutes import own_minutes
 from combwright.services.rounds.situations import (
     SYRUP_FRACTION,
@@ -25,7 +26,6 @@ from combwright.services.rounds.situations import (
     Situations,
     situations_of,
 )
-from combwright.services.rounds.stops import Stop, sheet_of, stop_at, stops_of
 from combwright.services.supply.batch_days import due
 from combwright.services.weather.known_places import unknown_places
 from combwright.simulation.ahead.roll import make_ready
@@ -66,15 +66,15 @@ def round_sheet(
     left_out: dict[str, str] = {}
     plans = KeptPlans(plans_folder()) if kept is None else kept
     _first_of_all(situations, progress, plans)
-    stops = stops_of(situations, progress, plans, left_out)
-    if left_out and not stops:
+    ours = all_on_the_way(situations, progress, plans, left_out)
+    if left_out and not ours:
         raise ClashError(" ".join(left_out.values()))
-    if not stops:
+    if not ours:
         raise NotFoundError(
             f"No colony stands in {'yard ' + yard if yard else 'the book'} on {on.day} {on:%B %Y}.",
             remedy="Ask for another day or yard; `combwright book export` shows what is there.",
         )
-    sheet = _sheet(stops, situations, progress, plans, left_out)
+    sheet = _sheet(ours, situations, progress, plans, left_out)
     if minutes is None:
         return sheet
     return short_day(sheet, minutes, own_minutes(situations.entries, on))
@@ -106,35 +106,35 @@ def _first_of_all(situations: Situations, progress: Progress, kept: KeptPlans) -
     make_ready()
     asked = situations.asked
     for name in situations.replay.colonies:
-        stop = or_left_out(name, partial(stop_at, name, situations, kept), {})
-        if stop is None or asked.yard not in {None, stop.yard}:
+        one = or_left_out(name, partial(one_on_the_way, name, situations, kept), {})
+        if one is None or asked.yard not in {None, one.yard}:
             continue
-        if not any(_last_of_all(stop, situations)):
-            make = partial(sheet_of, stop, 1, situations, kept)
+        if not any(_last_of_all(one, situations)):
+            make = partial(sheet_of, one, 1, situations, kept)
             progress(Step(READY, part=or_left_out(name, make, {})))
             return
 
 
 def _sheet(
-    stops: Sequence[Stop],
+    ours: Sequence[OnTheWay],
     situations: Situations,
     progress: Progress,
     kept: KeptPlans,
     left_out: dict[str, str],
 ) -> RoundSheet:
     asked = situations.asked
-    yards = sorted(dict.fromkeys(each.yard for each in stops), key=situations.driven_to)
+    yards = sorted(dict.fromkeys(each.yard for each in ours), key=situations.driven_to)
     in_order = sorted(
-        stops, key=lambda each: (yards.index(each.yard), *_last_of_all(each, situations))
+        ours, key=lambda each: (yards.index(each.yard), *_last_of_all(each, situations))
     )
 
-    def one(numbered: tuple[int, Stop]) -> ColonySheet | None:
-        order, stop = numbered
-        make = partial(sheet_of, stop, order, situations, kept)
-        return or_left_out(stop.colony, make, left_out)
+    def planned_one(numbered: tuple[int, OnTheWay]) -> ColonySheet | None:
+        order, one = numbered
+        make = partial(sheet_of, one, order, situations, kept)
+        return or_left_out(one.colony, make, left_out)
 
     numbered = list(enumerate(in_order, 1))
-    planned = for_each(one, numbered, doing=PLANNING, progress=progress, as_they_come=True)
+    planned = for_each(planned_one, numbered, doing=PLANNING, progress=progress, as_they_come=True)
     done = [
         each.model_copy(update={"last_visit": asked.on})
         if each.colony in situations.newcomers
@@ -142,7 +142,7 @@ def _sheet(
         for each in planned
         if each is not None
     ]
-    frames = {each.colony: each.frame_mm for each in stops}
+    frames = {each.colony: each.frame_mm for each in ours}
     handed = matched(done, frames, _spare_queens(situations))
     return RoundSheet(
         on=asked.on,
@@ -178,6 +178,6 @@ def _spare_queens(situations: Situations) -> list[SpareQueen]:
     return found
 
 
-def _last_of_all(stop: Stop, situations: Situations) -> tuple[bool, bool]:
+def _last_of_all(one: OnTheWay, situations: Situations) -> tuple[bool, bool]:
     """Put the sick last, and before them those that the book asks about: nothing is carried on."""
-    return situations.is_suspected(stop.colony), stop.is_asked_about
+    return situations.is_suspected(one.colony), one.is_asked_about

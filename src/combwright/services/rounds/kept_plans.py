@@ -6,6 +6,7 @@ be thrown away at any time.
 """
 
 from collections import OrderedDict
+from dataclasses import replace
 from functools import cache
 from hashlib import blake2b
 from pathlib import Path
@@ -97,7 +98,9 @@ def rests_on(colony: str, situations: Situations) -> str:
     asked = situations.asked
     notes, yard = situations.replay.key(colony, asked.on)
     beside = situations.beside(colony, yard)
-    said = repr((_maker(), asked.on, colony, yard, notes, beside)).encode()
-    digest = blake2b(said, digest_size=16)
+    ids = b"".join(entry.id.bytes for entry in beside.history)
+    plain = replace(beside, history=())
+    said = repr((_maker(), asked.on, colony, yard, notes, plain)).encode()
+    digest = blake2b(said + ids, digest_size=16)
     digest.update(situations.around.fingerprint(yard))
     return digest.hexdigest()

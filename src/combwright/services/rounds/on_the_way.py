@@ -17,7 +17,7 @@ from combwright.terms.errors import NotFoundError
 
 
 @dataclass(frozen=True)
-class Stop:
+class OnTheWay:
     """A colony on the way: its plan where one is kept, else the belief to plan from.
 
     ``frame_mm`` is the size of the frames that it takes [mm, mm]: top bar and depth.
@@ -31,15 +31,15 @@ class Stop:
     known: ColonySheet | Followed
 
 
-def stops_of(
+def all_on_the_way(
     situations: Situations, progress: Progress, kept: KeptPlans, left_out: dict[str, str]
-) -> list[Stop]:
+) -> list[OnTheWay]:
     """Give every colony that stands in the yard asked for; those without a plan are followed."""
     progress(Step(READY))
     make_ready()
 
-    def one(name: str) -> Stop | None:
-        return or_left_out(name, lambda: stop_at(name, situations, kept), left_out)
+    def one(name: str) -> OnTheWay | None:
+        return or_left_out(name, lambda: one_on_the_way(name, situations, kept), left_out)
 
     found = for_each(one, situations.replay.colonies, doing=READING, progress=progress)
     standing = [each for each in found if each is not None]
@@ -55,21 +55,21 @@ def stops_of(
     return [each for each in standing if each.yard == asked.yard]
 
 
-def stop_at(colony: str, situations: Situations, kept: KeptPlans) -> Stop | None:
-    """Give a colony as a stop on the way, or nothing if it does not stand."""
+def one_on_the_way(colony: str, situations: Situations, kept: KeptPlans) -> OnTheWay | None:
+    """Give a colony with its plan or belief, or nothing if it does not stand."""
     key = rests_on(colony, situations)
     known = kept.get(key)
     if known is not None:
         sheet = known.sheet
         if sheet is None:
             return None
-        return Stop(colony, sheet.yard, key, known.is_asked_about, known.frame_mm, sheet)
+        return OnTheWay(colony, sheet.yard, key, known.is_asked_about, known.frame_mm, sheet)
     followed = situations.replay.follow(colony, situations.asked.on)
     if followed is None or followed.has_ended:
         kept.put(key, Planned(sheet=None))
         return None
     frame = followed.standing.hive.frame
-    return Stop(
+    return OnTheWay(
         colony,
         followed.yard,
         key,
@@ -79,11 +79,11 @@ def stop_at(colony: str, situations: Situations, kept: KeptPlans) -> Stop | None
     )
 
 
-def sheet_of(stop: Stop, order: int, situations: Situations, kept: KeptPlans) -> ColonySheet:
-    """Give the sheet of a stop, made now where none is kept."""
-    if isinstance(stop.known, ColonySheet):
-        return stop.known.model_copy(update={"order": order})
-    sheet = colony_sheet(stop.known, situations.of(stop.known), order)
-    planned = Planned(sheet=sheet, is_asked_about=stop.is_asked_about, frame_mm=stop.frame_mm)
-    kept.put(stop.key, planned)
+def sheet_of(one: OnTheWay, order: int, situations: Situations, kept: KeptPlans) -> ColonySheet:
+    """Give the sheet of a colony, made now where none is kept."""
+    if isinstance(one.known, ColonySheet):
+        return one.known.model_copy(update={"order": order})
+    sheet = colony_sheet(one.known, situations.of(one.known), order)
+    planned = Planned(sheet=sheet, is_asked_about=one.is_asked_about, frame_mm=one.frame_mm)
+    kept.put(one.key, planned)
     return sheet
