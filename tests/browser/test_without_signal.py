@@ -31,6 +31,19 @@ PUT_RIGHT = """async on => {
   const fields = note.fields.map(([name, value]) => [name, name === "on" ? on : value]);
   await notes.put({ ...note, on, fields });
 }"""
+KEPT = """async () => {
+  const cache = await caches.open("pages");
+  const found = await Promise.all((await cache.keys()).map(each => cache.match(each)));
+  return (await Promise.all(found.map(each => each.text()))).join("");
+}"""
+KEYS = """new Promise(told => {
+  const asked = indexedDB.open("combwright-key");
+  asked.onsuccess = () => {
+    const counted = asked.result.transaction("keys").objectStore("keys").count();
+    counted.onsuccess = () => told(counted.result);
+    asked.result.close();
+  };
+})"""
 SAVED = re.compile(r"/hive/[^?]*$|/round/[\d-]+$")
 WORDS = "four unlikely words together"
 
@@ -127,12 +140,18 @@ def test_an_expired_login_keeps_the_notes(house: House, telephone: Telephone) ->
     page.get_by_role("button", name="Open the book").click()
     take_along(telephone.context, house)
     name = colonies(house)[0]
+    kept = page.evaluate(KEPT)
+    assert page.evaluate(KEYS) == 1
+    assert len(kept) > 100_000
+    assert "<html" not in kept
     page.goto(house.address + hive(name))
     house.clock.pass_days(31)
     page.get_by_role("button", name="Done as planned").click()
     expect(page.locator("#net")).to_contain_text("log in to send")
     expect_waiting(page, 1)
     assert not visited(house)
+    assert page.evaluate(KEPT) == ""
+    assert page.evaluate(KEYS) == 0  # what may be left on the disk says nothing
     page.get_by_label("Passphrase").fill(WORDS)
     page.get_by_role("button", name="Open the book").click()
     page.wait_for_url(re.compile("/round/"))

@@ -78,4 +78,6 @@ def test_sessions_second_factors_and_passphrases_are_ended_and_set_there(book: s
     assert CliRunner().invoke(app, setting, input=other * 2).exit_code == 0
     door = typed("people", "log", "--lines", "2", "--book", book).stdout.splitlines()
     assert len(door) == 2
+    whole = typed("people", "log", "--lines", "9" * 60, "--book", book)
+    assert whole.stdout.splitlines()[:2] == door
     assert " UTC  " in door[0]

@@ -114,7 +114,7 @@ def told(db: sa.Connection, most: int) -> Sequence[DoorLine]:
         sa.select(door_log.c.at, person.c.name, door_log.c.what)
         .outerjoin(person, person.c.id == door_log.c.person)
         .order_by(door_log.c.sequence.desc())
-        .limit(most)
+        .limit(min(most, MOST))  # a number of sixty digits is none for a database
     )
     return [DoorLine(row.at, row.name or "", row.what) for row in rows]
 

@@ -3,6 +3,7 @@
 import { keep, kept, send, undo } from "/static/outbox.js";
 import { dayShown, forget, markColonies, showVehicle } from "/static/round.js";
 import { say } from "/static/said.js";
+import "/static/sealing.js";
 import { standing } from "/static/states.js";
 
 const canWait = "serviceWorker" in navigator && "randomUUID" in crypto && "locks" in navigator;
@@ -42,7 +43,7 @@ export async function flush() {
   clearTimeout(again);
   await showState();
   went = await send();
-  if (went.state === "log in") await caches.delete("pages");
+  if (went.state === "log in") await sealing.forget();
   await showState();
   if (went.after) again = setTimeout(flush, went.after * 1000);
 }
@@ -116,14 +117,13 @@ async function takeAlong() {
   const carried = document.querySelector("[data-take]");
   if (!carried || !navigator.onLine) return;
   const wanted = carried.dataset.take.trim().split(/\s+/);
-  const cache = await caches.open("pages");
   const here = await fetch(location.href, { headers: { Accept: "text/html" } }).catch(() => null);
-  if (here?.status === 200 && !here.redirected) await cache.put(location.href.split("#")[0], here);
+  if (here?.status === 200 && !here.redirected) await sealing.keep(location.href.split("#")[0], here);
   let count = 0;
   for (const url of wanted) {
     const answer = await fetch(url, { headers: { Accept: "text/html" } }).catch(() => null);
     if (answer?.status === 200 && !answer.redirected) {
-      await cache.put(url, answer);
+      await sealing.keep(url, answer);
       count += 1;
     }
     carried.textContent = `On this device for work without signal: ${count} of ${wanted.length} pages.`;
@@ -131,7 +131,7 @@ async function takeAlong() {
   carried.dataset.done = String(count === wanted.length);
 }
 
-document.querySelector("form[action='/logout']")?.addEventListener("submit", () => caches.delete("pages"));
+for (const form of document.querySelectorAll("form[action='/logout']")) form.addEventListener("submit", sealing.forget);
 for (const choice of document.querySelectorAll("input[name=theme]")) {
   choice.checked = (localStorage.getItem("theme") ?? "") === choice.value;
   choice.addEventListener("change", () => {

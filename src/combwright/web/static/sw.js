@@ -2,8 +2,9 @@
 // EDITION and FILES are put before this by the server: an update brings a new set of files, and the
 // pages of the last round stay until newer ones have come.
 
+importScripts("/static/sealing.js");
+
 const KEPT_FILES = `files-${EDITION}`;
-const KEPT_PAGES = "pages";
 const PATIENCE_MS = 4000; // one bar of signal at a hedge is worse than none
 
 addEventListener("install", event => event.waitUntil(install()));
@@ -30,10 +31,10 @@ async function activate() {
 }
 
 async function renewPages() {
-  const cache = await caches.open(KEPT_PAGES);
+  const cache = await caches.open(sealing.PAGES);
   for (const request of await cache.keys()) {
     const answer = await fetch(request.url, { headers: { Accept: "text/html" } }).catch(() => null);
-    if (answer && isWorthKeeping(answer)) await cache.put(request, answer);
+    if (answer && isWorthKeeping(answer)) await sealing.keep(request, answer);
   }
 }
 
@@ -43,15 +44,15 @@ async function file(request) {
 }
 
 async function pageOf(request) {
-  const cache = await caches.open(KEPT_PAGES);
+  const cache = await caches.open(sealing.PAGES);
   const copy = await copyOf(cache, request);
   const stop = new AbortController();
   const timer = copy && setTimeout(() => stop.abort(), PATIENCE_MS);
   try {
     const answer = await fetch(request, { signal: stop.signal });
     // only who is not, or no longer, logged in is led there: nothing of the book stays readable
-    if (new URL(request.url).pathname === "/login") await caches.delete(KEPT_PAGES);
-    if (isWorthKeeping(answer)) await cache.put(request.url.split("#")[0], answer.clone());
+    if (new URL(request.url).pathname === "/login") await sealing.forget();
+    if (isWorthKeeping(answer)) await sealing.keep(request.url.split("#")[0], answer.clone()).catch(() => null);
     return answer;
   } catch {
     return copy ?? (await without(cache, request));
@@ -61,7 +62,7 @@ async function pageOf(request) {
 }
 
 async function copyOf(cache, request) {
-  return (await cache.match(request)) ?? (await cache.match(request, { ignoreSearch: true }));
+  return sealing.open((await cache.match(request)) ?? (await cache.match(request, { ignoreSearch: true })));
 }
 
 async function without(cache, request) {
