@@ -1,5 +1,5 @@
 // Pages kept for work without signal are sealed (AES-GCM) under a key of this session that the browser
-// hands to nobody, not even to us; with the session the key goes, and what is left of them says nothing.
+// gives to no script, not even ours; with the session the key goes, and what is left of them says nothing.
 // A module of the pages and a script of the service worker load this, so it exports nothing.
 
 self.sealing = (() => {
