@@ -9,6 +9,7 @@ import numpy as np
 import pytest
 from tests.advice.situations import Case, drawn, situation
 
+from combwright.advice.bee_acts import Uniting
 from combwright.advice.counted import as_counted
 from combwright.advice.kit_acts import SuperOff, SuperOn
 from combwright.advice.plan import Plan, plan
@@ -70,3 +71,14 @@ def test_nobody_has_more_than_was_counted_and_little_stays_little() -> None:
     at = seen_bare(BELIEVED[0], 0.5)
     assert observe.stores_kg(as_counted(at).colonies).max() <= 0.5 + 1e-9
     assert np.array_equal(as_counted(at).colonies["nest"], at.colonies["nest"])
+
+
+@pytest.mark.parametrize(("believed", "counted", "united"), [(9.0, 2.0, False), (3.2, 2.5, True)])
+def test_a_strong_colony_is_not_united_for_a_slip_of_the_count(
+    believed: float, counted: float, *, united: bool
+) -> None:
+    september = BELIEVED[0].on.replace(month=9, day=20)
+    case = Case(september, believed, 0.5, 12.0, 11)
+    seen = Visit(id=UUID(int=8), on=september, colony="colony", frames_of_bees=counted)
+    at = replace(situation(case), history=(seen,))
+    assert bool(plan(at, with_branches=False).asks(Uniting)) is united

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import replace
+from typing import Final
 
 from combwright.advice.bee_acts import (
     ClearEntrance,
@@ -23,22 +24,26 @@ from combwright.advice.decisions.going import goes
 from combwright.advice.decisions.kept_shut import is_barred, is_kept_shut, nothing_moves
 from combwright.advice.kit_acts import Act, Counting, CutDrones, Tray
 
+TOLD_LATER: Final = ("eggs", "cells on the test frame")  # looks that wait for a queen
+
 
 def bound(decision: Decision, deciding: Deciding) -> Decision:
     """Give a decision without what it may not ask for; what was found stays said."""
     forbidden = tuple(_forbidden(deciding))
+    asked = decision.asks(EggFrame) + decision.asks(Requeen)
     is_sick = is_suspected(deciding.situation)
+    is_in_vain = is_sick or any(isinstance(each, forbidden) for each in asked)
     allowed = tuple(
         each
         for each in decision.actions
-        if not isinstance(each, forbidden) and not (is_sick and _waits_for_queen(each))
+        if not isinstance(each, forbidden) and not (is_in_vain and _waits_for_queen(each))
     )
     return decision if allowed == decision.actions else replace(decision, actions=allowed)
 
 
 def _waits_for_queen(action: Act) -> bool:
-    """Tell whether it is part of waiting for a queen, which signs of disease overrule."""
-    return isinstance(action, LeaveShut) or (isinstance(action, Look) and action.at == "eggs")
+    """Tell whether it is part of waiting for a queen, which nothing follows then."""
+    return isinstance(action, LeaveShut) or (isinstance(action, Look) and action.at in TOLD_LATER)
 
 
 def _forbidden(deciding: Deciding) -> Iterator[type[Act]]:

@@ -6,7 +6,7 @@ from typing import Final
 import numpy as np
 
 from combwright.advice.numbers import numbers
-from combwright.advice.situation import Situation
+from combwright.advice.situation import Situation, band
 from combwright.simulation import observe
 from combwright.simulation.columns import copied
 from combwright.terms.entries import Feed, Visit
@@ -28,7 +28,8 @@ def as_counted(situation: Situation) -> Situation:
 def seen_frames(situation: Situation) -> float:
     """Give the frames of bees that it is taken to have: no more than a look lately counted.
 
-    Where it is asked what would be done if more were found, nothing was counted.
+    A count far below all that is believed is a slip, and is not acted on. Where it is asked what
+    would be done if more were found, nothing was counted.
     """
     counted = [
         entry.frames_of_bees
@@ -39,7 +40,7 @@ def seen_frames(situation: Situation) -> float:
     ]
     if not counted or situation.is_branch:
         return situation.bees
-    return min(situation.bees, counted[-1])
+    return min(situation.bees, max(counted[-1], band(situation.frames_of_bees)[0]))
 
 
 def bare_to(situation: Situation, left_kg: float) -> Situation:

@@ -4,12 +4,14 @@ from dataclasses import replace
 from datetime import date
 
 import pytest
-from tests.advice.situations import Case, situation
+from tests.advice.situations import AHEAD, Case, situation
 
+from combwright.advice.bee_acts import LeaveShut
 from combwright.advice.deciding import Deciding
-from combwright.advice.decisions import food
+from combwright.advice.decisions import food, queen
 from combwright.advice.decisions.food import FEEDER_G, Food
 from combwright.advice.prices import Prices
+from combwright.advice.situation import MARGIN_DAYS
 
 APRIL = Case(date(2027, 4, 20), 7.0, 4.0, 3.0, 8, nectar=0.0)
 
@@ -100,3 +102,13 @@ def test_a_feed_beyond_need_brings_more_than_its_sugar(on: date, bees: float) ->
 def test_a_colony_with_combs_of_stores_is_not_fed(on: date, bees: float, stores: float) -> None:
     told = decided(Case(on, bees, 0.4 * bees, stores, 11, nectar=0.0))
     assert told.inputs["hunger_without"] > 0.02 or told.portion.grams == 0
+
+
+def test_a_colony_left_shut_for_its_queen_is_fed_for_as_long() -> None:
+    waiting = replace(APRIL, on=date(2027, 6, 3), stores_kg=0.6, queen="cell", days=7)
+    told = Deciding(situation(waiting))
+    (shut,) = told.of(queen.decide).asks(LeaveShut)
+    assert shut.until is not None
+    portion = told.of(food.decide).portion
+    assert portion.grams > 0
+    assert portion.days == min((shut.until - waiting.on).days, AHEAD - MARGIN_DAYS)

@@ -13,16 +13,21 @@ from combwright.advice.decision import Decision
 from combwright.advice.decisions import queen
 from combwright.advice.prices import Prices
 from combwright.advice.words.action_words import words
+from combwright.simulation.columns import VIRGIN
 from combwright.terms.entries import Visit
 
 JUNE = Case(date(2027, 6, 10), 8.0, 4.0, 8.0, 11)
 
 
+def looks(on: date, missed: int) -> tuple[Visit, ...]:
+    """Give weekly looks that found no eggs, before a day."""
+    weeks = [on - timedelta(days=7 * (each + 1)) for each in reversed(range(missed))]
+    return tuple(Visit(id=UUID(int=1), on=day, colony="colony", eggs=False) for day in weeks)
+
+
 def decided(case: Case, years: float | None = None, *, missed: int = 0) -> Decision:
     """Decide about a case; ``missed`` is how many looks on end found no eggs."""
-    weeks = [case.on - timedelta(days=7 * (each + 1)) for each in reversed(range(missed))]
-    looks = tuple(Visit(id=UUID(int=1), on=on, colony="colony", eggs=False) for on in weeks)
-    at = replace(situation(case), history=looks)
+    at = replace(situation(case), history=looks(case.on, missed))
     if years is not None:
         at.colonies["queen_age"] = 365.0 * years
     return Deciding(at).of(queen.decide)
@@ -77,7 +82,9 @@ def test_without_any_it_depends_on_the_season_and_the_bees(
     on: date, bees: float, kind: type[EggFrame | Uniting | Wait]
 ) -> None:
     case = replace(JUNE, on=on, frames_of_bees=bees, frames_of_brood=0.5, queen="lost")
-    assert len(decided(case).asks(kind)) == len(decided(case).actions) == 1
+    told = decided(case)
+    assert len(told.asks(kind)) == 1
+    assert len(told.asks(Look)) == (kind is EggFrame)
 
 
 def test_the_shares_of_what_she_may_be_make_one() -> None:
@@ -91,6 +98,32 @@ def test_a_drone_layer_is_replaced_while_queens_are_to_be_had_and_there_are_bees
     for case in (replace(JUNE, frames_of_bees=2.0), replace(JUNE, on=date(2027, 4, 10))):
         (unite,) = decided(replace(case, queen="drone layer"), missed=2).asks(Uniting)
         assert unite.why == "drone layer"
+
+
+def test_a_test_frame_is_looked_at_while_it_tells() -> None:
+    told = decided(replace(JUNE, queen="lost"))
+    (look,) = told.asks(Look)
+    assert look.at == "cells on the test frame"
+    assert look.on is not None
+    assert 4 <= (look.on - JUNE.on).days <= 6
+
+
+def test_eggs_of_a_bought_queen_are_looked_for_unless_a_visit_is_dear() -> None:
+    replaced = decided(replace(JUNE, queen="drone layer"), missed=2)
+    assert [look.at for look in replaced.asks(Look)] == ["eggs"]
+    dear = replace(JUNE, queen="drone layer", prices=Prices(road_to_a_hive=500.0))
+    assert not decided(dear, missed=2).asks(Look)
+
+
+def test_a_colony_that_may_have_a_virgin_is_not_given_up() -> None:
+    """One in five may mate yet: to unite it would throw that away for its bees."""
+    at = situation(replace(JUNE, queen="laying workers", on=date(2027, 4, 10)))
+    at = replace(at, history=looks(at.on, 2))
+    assert Deciding(at).of(queen.decide).asks(Uniting)
+    at.colonies["queen"][: len(at.colonies) // 5] = VIRGIN
+    told = Deciding(at).of(queen.decide)
+    assert told.asks(Look)
+    assert not told.asks(Uniting)
 
 
 @pytest.mark.parametrize("kind", ["drone layer", "laying workers"])

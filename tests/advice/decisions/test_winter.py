@@ -129,3 +129,10 @@ def test_what_was_counted_lately_as_too_weak_is_united_whatever_is_believed(
         for seen in ((2.5, 3), (2.5, 40), (4.0, 3))
     ]
     assert united == [True, False, False]
+
+
+def test_a_light_one_gets_the_more_the_less_it_has_and_never_less_than_a_pack() -> None:
+    fed = [decided(replace(JANUARY, stores_kg=kg)).fondant_kg for kg in (1.0, 3.0, 5.0, 12.0)]
+    assert fed == sorted(fed, reverse=True)
+    assert all(kg == 0.0 or 1.0 <= kg <= 2.5 for kg in fed)
+    assert fed[-1] == 0.0

@@ -12,6 +12,7 @@ from tests.validation.advice.truth import TrueColony
 from tests.validation.advice.weather import AHEAD, VERSIONS, Known
 
 from combwright.advice.bee_acts import Divide, EggFrame, Give, Requeen, Uniting
+from combwright.advice.decisions.found import is_swarm_season
 from combwright.advice.decisions.successor import to_be_had
 from combwright.advice.kit_acts import Counting, Feeding, SuperOff, Treat
 from combwright.advice.nuc_worth import PARAMETERS as NUCS
@@ -88,7 +89,12 @@ class Follower:
 
     def _begin(self, colony: TrueColony, seen: Visit) -> None:
         said = Colony(
-            id=self._key(), on=colony.on, colony=colony.name, yard=YARD, hive=colony.hive.key
+            id=self._key(),
+            on=colony.on,
+            colony=colony.name,
+            yard=YARD,
+            hive=colony.hive.key,
+            queen_year=colony.queen_since.year,
         )
         stack = self._stack(colony)
         self.followed = enter(
@@ -139,7 +145,7 @@ class Follower:
             conditions=ahead[:, :AHEAD][year],
             luck=luck(SEED, colony.name, colony.on, AHEAD, belief.members),
             limits=Limits(),
-            history=tuple(entry for entry in self.entries if entry.on < colony.on),
+            history=tuple(self.entries),
             prices=self.prices,
             season=SeasonDays(ahead[:, :FORTNIGHT] if self.lacks == "season" else ahead, year),
         )
@@ -197,9 +203,8 @@ class Follower:
         if divided:
             told = [each.successor for each in decided.asks(Divide)] or [to_be_had(colony.on)]
             return told[0] == "mated queen" and colony.give_queen()
-        if not seen.eggs:
-            tested = decided.asks(EggFrame) and colony.is_queenless_by_test_frame()
-            return bool(tested) and colony.give_queen()
+        if decided.asks(EggFrame) and not seen.eggs:
+            return colony.is_queenless_by_test_frame() and colony.give_queen()
         return bool(decided.asks(Requeen)) and colony.requeen()
 
     def _take_honey(self, colony: TrueColony, decided: Plan) -> list[Noted]:
@@ -265,4 +270,5 @@ class Follower:
 def _finds_cells(seen: Visit) -> bool:
     """Tell whether the branch for queen cells holds: charged cells in a colony that may swarm."""
     strong = (seen.frames_of_bees or 0.0) >= TOO_WEAK
-    return bool(strong and seen.eggs and seen.queen_cells in {"charged", "sealed"})
+    found = seen.eggs and seen.queen_cells in {"charged", "sealed"}
+    return bool(strong and found and is_swarm_season(seen.on))

@@ -49,6 +49,7 @@ class Careful:
     last_nuc: date | None = None
     waits_until: date | None = None
     without_eggs: int = 0
+    drones_seen: int = 0
     treated_in: int = 0
     cleaned_in: date | None = None
 
@@ -75,6 +76,10 @@ class Careful:
         on = colony.on
         if self.waits_until is not None and on < self.waits_until:
             return
+        if seen.brood_kind in {"drone brood only", "several eggs a cell"}:
+            self._only_drones(colony)
+            return
+        self.drones_seen = 0
         if seen.eggs:
             self.without_eggs = 0
             strong = (seen.frames_of_bees or 0.0) >= 5.0  # who has fewer does not divide
@@ -93,6 +98,12 @@ class Careful:
         self.without_eggs += 1
         if colony.is_queenless_by_test_frame() and colony.give_queen():
             self.queen_since, self.without_eggs = on, 0
+
+    def _only_drones(self, colony: TrueColony) -> None:
+        """Replace a drone layer when drone brood alone is seen twice, while queens are for sale."""
+        self.drones_seen += 1
+        if self.drones_seen > 1 and colony.requeen():
+            self.queen_since, self.drones_seen = colony.on, 0
 
     def _wait(self, on: date, days: int) -> None:
         self.waits_until = date.fromordinal(on.toordinal() + days)

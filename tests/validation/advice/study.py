@@ -99,6 +99,8 @@ def live_with_all(asked: Asked) -> Outcome:
     for keeper in asked.keepers:
         who = _keeper(keeper, known, asked)
         colony = _first_colony(asked, name, true, fortune)
+        if isinstance(who, Careful):
+            who.queen_since = colony.queen_since
         _live(colony, who, last, asked)
         counted[keeper] = {each: getattr(colony.tally, each) for each in COUNTED}
         counted[keeper] |= {f"from {name}": part for name, part in parts(colony.tally).items()}
@@ -182,7 +184,7 @@ def _replace(colony: TrueColony, keeper: Keeper, day: date, asked: Asked) -> Non
     if isinstance(keeper, Follower):
         keeper.start_afresh()
     if isinstance(keeper, Careful):
-        keeper.queen_since = date(day.year - 1, 6, 20)
+        keeper.queen_since = colony.queen_since
         keeper.waits_until, keeper.without_eggs = None, 0
 
 

@@ -6,18 +6,25 @@ the colony and the day, not to the keeper.
 """
 
 from dataclasses import dataclass, field
-from datetime import date
+from datetime import date, timedelta
 from uuid import UUID
 
 import numpy as np
 from numpy.typing import NDArray
 from tests.validation.advice.money import colony_worth, nuc_income
 
-from combwright.belief.weighing.observation import CELLS_SEEN, CLUMPED, EYE, SEEN_BY_TRAY
+from combwright.belief.weighing.observation import (
+    BROOD_SEEN,
+    CELLS_SEEN,
+    CLUMPED,
+    EYE,
+    SEEN_BY_TRAY,
+    chance_of_eggs_found,
+)
 from combwright.kit.items import Hive
 from combwright.simulation import observe
 from combwright.simulation.biology import BIOLOGY, Biology
-from combwright.simulation.columns import CELL, LAYING, QUEENLESS
+from combwright.simulation.columns import CELL, LAYING, LAYING_WORKERS, QUEENLESS
 from combwright.simulation.hands.actions import (
     arrange,
     change_queen,
@@ -125,6 +132,11 @@ class TrueColony:
         return 0.0 if self.is_gone else colony_worth(bees, years, has_queen=self._queen == LAYING)
 
     @property
+    def queen_since(self) -> date:
+        """The day from which its queen has laid: who keeps it, or sells it, knows her year."""
+        return self.on - timedelta(days=float(self.record["queen_age"][0]))
+
+    @property
     def _queen(self) -> float:
         return float(self.record["queen"][0])
 
@@ -134,8 +146,8 @@ class TrueColony:
         """Note what a keeper sees: with the errors of the observation model, in halves."""
         rng = stream(7, self.name, "eye", self.on.toordinal())
         seen = {name: float(EYE[name].draw(self._true(name), rng)[0]) for name in self._TRUE}
-        chance_of_eggs = 0.02 + 0.90 * min(1.0, float(self.record["eggs"].sum()) / 300.0)
-        eggs, cells = bool(rng.random() < chance_of_eggs), self._cells(rng)
+        eggs = bool(rng.random() < float(chance_of_eggs_found(self.record)[0]))
+        cells = self._cells(rng)
         visit = Visit(id=_key(rng), on=self.on, colony=self.name)
         if not opened:
             return visit.model_copy(update={"stores_kg": round(seen["stores_kg"], 1)})
@@ -147,6 +159,7 @@ class TrueColony:
                 "syrup_left_g": round(seen["syrup_left_g"], -2) if self.has_feeder else None,
                 "eggs": eggs,
                 "queen_cells": cells,
+                "brood_kind": self._brood_kind(rng) if halves["frames_of_brood"] else None,
             }
         )
 
@@ -170,6 +183,11 @@ class TrueColony:
         if stage == "begun" and clock >= 4.0:
             stage = "sealed" if clock >= 8.0 else "charged"
         chances = CELLS_SEEN[stage]
+        return str(rng.choice(list(chances), p=np.array(list(chances.values()))))
+
+    def _brood_kind(self, rng: np.random.Generator) -> str:
+        """Draw what is noted of the kind of brood, with the chances of the observation model."""
+        chances = BROOD_SEEN.get(self._queen, BROOD_SEEN[LAYING])
         return str(rng.choice(list(chances), p=np.array(list(chances.values()))))
 
     def count_fall(self, days: float) -> int:
@@ -246,11 +264,12 @@ class TrueColony:
         return True
 
     def requeen(self) -> bool:
-        """Replace the laying queen by a bought one."""
+        """Replace the queen that lays by a bought one; laying workers kill her."""
         if self.on.month not in QUEENS_SOLD:
             return False
         self.tally.queens[self.year] += 1.0
-        self._introduce()
+        if self._queen != LAYING_WORKERS:
+            self._introduce()
         return True
 
     def _introduce(self) -> None:

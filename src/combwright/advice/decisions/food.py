@@ -1,20 +1,21 @@
 """Food: the portion of syrup for the days until the next visit."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final, Literal
 
 import numpy as np
 
+from combwright.advice.bee_acts import LeaveShut
 from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
-from combwright.advice.decisions import space, winter
+from combwright.advice.decisions import queen, space, winter
 from combwright.advice.decisions.going import goes
 from combwright.advice.decisions.honey import after_honey
 from combwright.advice.decisions.reserve import reserve_kg
 from combwright.advice.kit_acts import Feeding
 from combwright.advice.numbers import is_in_months, numbers
-from combwright.advice.situation import Situation, band
+from combwright.advice.situation import MARGIN_DAYS, Situation, band
 from combwright.advice.trial import Tried, fed_with, try_all
 from combwright.advice.weighing import gain, weigh
 from combwright.advice.words import food_words
@@ -43,7 +44,7 @@ class Food(Decision):
 
 def decide(deciding: Deciding) -> Food:
     """Choose the portion for the set-up: settled by winter, or by what the colony uses."""
-    situation, room = deciding.of(after_honey), deciding.of(space.decide)
+    situation, room = _until_opened(deciding), deciding.of(space.decide)
     for_winter = deciding.of(winter.decide)
     settled = None
     if goes(deciding):
@@ -57,6 +58,22 @@ def decide(deciding: Deciding) -> Food:
     elif is_in_months(situation.on, PARAMETERS, "unfed"):
         settled = Feeding(feed="syrup", grams=0, sugar_fraction=AUTUMN_FRACTION)
     return food(situation, room.set_up, settled=settled, only_if_hungry=room.super_near)
+
+
+def _until_opened(deciding: Deciding) -> Situation:
+    """Give the situation for as long as it is left shut for its queen, if it is: as far as known.
+
+    Nobody is there to feed it before.
+    """
+    situation = deciding.of(after_honey)
+    shut = deciding.of(queen.decide).asks(LeaveShut)
+    if not shut or shut[0].until is None:
+        return situation
+    known = situation.conditions.shape[1] - MARGIN_DAYS
+    days = min(known, (shut[0].until - situation.on).days)
+    if days <= situation.days:
+        return situation
+    return replace(situation, days=days, known_swarm_loss=situation.account.swarm_loss)
 
 
 def _to_hundreds(kilograms: float) -> int:

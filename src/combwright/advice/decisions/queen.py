@@ -5,6 +5,7 @@ from typing import Any, Final
 
 import numpy as np
 
+from combwright.advice.actions import Action
 from combwright.advice.bee_acts import EggFrame, LeaveCells, LeaveShut, Look, Requeen, Uniting, Wait
 from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
@@ -71,7 +72,16 @@ def _in_time(situation: Situation, laying: float, inputs: dict[str, float]) -> D
         f"{there}: from the second year on a queen lays less each year, and her colony swarms more "
         f"readily. A young one is worth {money_words(inputs['worth_more'])} more."
     )
-    return Decision(topic="queen", actions=(Requeen(),), because=(because,), inputs=inputs)
+    acts = _given(situation, queen_loss(situation))
+    return Decision(topic="queen", actions=acts, because=(because,), inputs=inputs)
+
+
+def _given(situation: Situation, at_stake: float) -> tuple[Action, ...]:
+    """Give a queen, and look for her eggs where to miss that she was refused costs more."""
+    if (1.0 - PARAMETERS["accepted"].value) * at_stake <= situation.prices.visit:
+        return (Requeen(),)
+    lays = situation.on + timedelta(days=PARAMETERS["laid_by_days"].value)
+    return Requeen(), Look(at="eggs", on=lays, if_none="test frame")
 
 
 def queen_loss(situation: Situation) -> float:
@@ -116,20 +126,23 @@ def _only_drones(
     among them is lost.
     """
     inputs = {**inputs, "frames_of_bees": situation.bees}
-    if shares["laying"] > PARAMETERS["unite_laying"].value or not _missed_twice(situation):
+    queenright = shares["laying"] + shares["virgin"] + shares["cell"]
+    is_sure = _saw_drone_brood(situation) or _missed_twice(situation)
+    if queenright > PARAMETERS["unite_laying"].value or not is_sure:
         return _again(situation, shares, inputs)
-    act: Requeen | Uniting = Requeen()
+    without, with_her = weigh(situation, [lambda _: None, introduced], [(), (Requeen(),)])
+    told = _given(situation, with_her.ahead.mean - without.ahead.mean)
     if shares["laying workers"] > shares["drone layer"]:
-        act = Uniting(why="laying workers")
+        told = (Uniting(why="laying workers"),)
     elif situation.bees < FEWEST_FOR_A_QUEEN or not is_in_season(
         situation.on, PARAMETERS, "season"
     ):
-        act = Uniting(why="drone layer")
+        told = (Uniting(why="drone layer"),)
     because = (
         f"A drone layer with {shares['drone layer']:.0%}, laying workers with "
         f"{shares['laying workers']:.0%}: no worker brood follows, and the bees grow old."
     )
-    return Decision(topic="queen", actions=(act,), because=(because,), inputs=inputs)
+    return Decision(topic="queen", actions=told, because=(because,), inputs=inputs)
 
 
 def _may_cast(situation: Situation) -> bool:
@@ -155,17 +168,30 @@ def _missed_twice(situation: Situation) -> bool:
     return [eggs for eggs in looked if eggs is not None][-2:] == [False, False]
 
 
+def _tested(situation: Situation) -> tuple[Action, ...]:
+    """Put a test frame in, and be there again when it tells."""
+    tells = situation.on + timedelta(days=PARAMETERS["test_days"].value)
+    return EggFrame(), Look(at="cells on the test frame", on=tells)
+
+
+def _saw_drone_brood(situation: Situation) -> bool:
+    """Tell whether the last two looks that told the kind of brood found none of workers."""
+    kinds = [each.brood_kind for each in situation.history if isinstance(each, Visit)]
+    told = [kind for kind in kinds if kind is not None][-2:]
+    return len(told) == 2 and "worker brood" not in told
+
+
 def _without(situation: Situation, shares: dict[str, float], inputs: dict[str, float]) -> Decision:
     """Give a queenless colony a queen while there are any, or unite it."""
     bees = situation.bees
     inputs = {**inputs, "frames_of_bees": bees}
-    act: Wait | Uniting | EggFrame = EggFrame()
+    told: tuple[Action, ...] = _tested(situation)
     if is_in_months(situation.on, PARAMETERS, "rests"):
-        act = Wait(until_month=int(PARAMETERS["rests_to_month"].value) + 1)
+        told = (Wait(until_month=int(PARAMETERS["rests_to_month"].value) + 1),)
     elif bees < FEWEST_FOR_A_QUEEN and situation.on.month <= PARAMETERS["unite_to_month"].value:
-        act = Uniting(why="queenless")
+        told = (Uniting(why="queenless"),)
     because = (
         f"No queen with {shares['none']:.0%}, laying with {shares['laying']:.0%}, on "
         f"{bees:.0f} frames of bees."
     )
-    return Decision(topic="queen", actions=(act,), because=(because,), inputs=inputs)
+    return Decision(topic="queen", actions=told, because=(because,), inputs=inputs)
