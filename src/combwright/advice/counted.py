@@ -40,7 +40,8 @@ def seen_frames(situation: Situation) -> float:
     ]
     if not counted or situation.is_branch:
         return situation.bees
-    return min(situation.bees, max(counted[-1], band(situation.frames_of_bees)[0]))
+    least = PARAMETERS["slip_share"].value * band(situation.frames_of_bees)[0]
+    return min(situation.bees, max(counted[-1], least))
 
 
 def bare_to(situation: Situation, left_kg: float) -> Situation:

@@ -29,10 +29,7 @@ def nuc_made(on: date, prices: Prices) -> NucMade:
     Three in four cells come to a queen, nine in ten bought queens are accepted, and one nuc in ten
     finds no buyer.
     """
-    frames = PARAMETERS["box_frames"].value * prices.frame_of_foundation
-    paid = frames + PARAMETERS["sugar_kg"].value * prices.sugar
-    paid += prices.work(PARAMETERS["minutes"].value)
-    sold = PARAMETERS["sold"].value
+    paid, sold = _paid(prices), PARAMETERS["sold"].value
     by_cell = on + timedelta(days=PARAMETERS["saleable_to"].value)
     cell = NucMade("cell", sold * PARAMETERS["mates"].value * prices.nuc(by_cell) - paid)
     if on.timetuple().tm_yday < PARAMETERS["queens_from"].value:
@@ -41,6 +38,19 @@ def nuc_made(on: date, prices: Prices) -> NucMade:
     asked = sold * PARAMETERS["accepted"].value * prices.nuc(by_queen)
     queen = NucMade("mated queen", asked - prices.mated_queen - paid)
     return max(queen, cell, key=lambda way: way.brings)
+
+
+def nuc_with_her(on: date, prices: Prices) -> float:
+    """Give what a nuc brings that is made today with the colony's own laying queen."""
+    ready = on + timedelta(days=PARAMETERS["with_queen_days"].value)
+    return PARAMETERS["sold"].value * prices.nuc(ready) - _paid(prices)
+
+
+def _paid(prices: Prices) -> float:
+    """Give what a nuc costs besides its queen: frames, feed and work."""
+    frames = PARAMETERS["box_frames"].value * prices.frame_of_foundation
+    feed = PARAMETERS["sugar_kg"].value * prices.sugar
+    return frames + feed + prices.work(PARAMETERS["minutes"].value)
 
 
 @lru_cache(maxsize=2)

@@ -6,14 +6,14 @@ from datetime import date, timedelta
 import pytest
 from tests.advice.situations import Case, situation
 
-from combwright.advice.bee_acts import Divide, KnockDown, LeaveShut, Look, Requeen
+from combwright.advice.bee_acts import CutCells, Divide, KnockDown, LeaveShut, Look, Requeen
 from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
 from combwright.advice.decisions import swarm
 from combwright.advice.decisions.successor import to_be_had
 from combwright.advice.decisions.swarm import nucleus_plan
 from combwright.advice.plan import plan
-from combwright.advice.prices import Prices
+from combwright.advice.prices import NUCS, Prices
 from combwright.advice.words.action_words import words
 
 MAY = Case(date(2027, 5, 20), 9.0, 6.0, 8.0, 11)
@@ -53,7 +53,6 @@ def test_the_method_keeps_to_the_clock_of_the_cells(on: date) -> None:
 @pytest.mark.parametrize(
     ("on", "given"),
     [
-        (date(2027, 4, 25), "marked cell"),  # no mated queens yet
         (date(2027, 5, 20), "mated queen"),
         (date(2027, 7, 25), "marked cell"),  # she would lay too late to earn her price
     ],
@@ -78,7 +77,7 @@ def test_what_is_divided_is_not_requeened_too() -> None:
     assert not told.asks(Requeen)
 
 
-@pytest.mark.parametrize("on", [date(2027, 5, 1), date(2027, 5, 20), date(2027, 6, 15)])
+@pytest.mark.parametrize("on", [date(2027, 5, 20), date(2027, 6, 15)])
 @pytest.mark.parametrize("clock", [4.0, 6.0, 8.0])
 def test_once_divided_it_hardly_swarms_and_is_not_looked_at_tomorrow(
     on: date, clock: float
@@ -98,3 +97,29 @@ def test_few_cells_of_an_old_queen_may_be_for_her_successor(age: float, *, said:
     (divide,) = Deciding(at).of(swarm.decide).asks(Divide)
     assert divide.may_supersede is said
     assert ("leave all alone" in words(divide)) is said
+
+
+@pytest.mark.parametrize("on", [date(2027, 4, 25), date(2027, 5, 20), date(2027, 7, 25)])
+@pytest.mark.parametrize("nuc", [20.0, 200.0, 800.0])
+def test_charged_cells_are_cut_unless_a_division_brings_more(on: date, nuc: float) -> None:
+    prices = replace(Prices(), **dict.fromkeys(NUCS, nuc))
+    told = decided(replace(MAY, on=on, prices=prices), 5.0)
+    (cut,) = told.asks(CutCells) or (None,)
+    assert bool(told.asks(Divide)) is (cut is None)
+    assert cut is None or on + timedelta(days=4) < cut.again_by < on + timedelta(days=8)
+    assert told.inputs["swarm"] <= 0.05
+
+
+@pytest.mark.parametrize("on", [date(2027, 5, 20), date(2027, 7, 10)])
+def test_the_dearer_a_nuc_the_sooner_is_divided(on: date) -> None:
+    divided = [
+        bool(
+            decided(
+                replace(MAY, on=on, prices=replace(Prices(), **dict.fromkeys(NUCS, nuc))), 5.0
+            ).asks(Divide)
+        )
+        for nuc in (0.0, 100.0, 200.0, 800.0)
+    ]
+    assert divided == sorted(divided)
+    assert divided[-1]
+    assert not divided[0]

@@ -11,9 +11,10 @@ from pydantic import TypeAdapter
 from tests.validation.advice.truth import TrueColony
 from tests.validation.advice.weather import AHEAD, VERSIONS, Known
 
-from combwright.advice.bee_acts import Divide, EggFrame, Give, Requeen, Uniting
+from combwright.advice.actions import of_kind
+from combwright.advice.bee_acts import CutCells, Divide, EggFrame, Give, Requeen, Uniting
 from combwright.advice.decisions.found import is_swarm_season
-from combwright.advice.decisions.successor import to_be_had
+from combwright.advice.decisions.swarm import repaired
 from combwright.advice.kit_acts import Counting, Feeding, SuperOff, Treat
 from combwright.advice.nuc_worth import PARAMETERS as NUCS
 from combwright.advice.plan import Plan, plan
@@ -76,7 +77,7 @@ class Follower:
         assert self.followed is not None
         situation = self._situation(colony)
         decided = plan(situation, with_branches=False)
-        done = self._carry_out(colony, decided, seen)
+        done = self._carry_out(colony, decided, seen, situation)
         self.entries += done
         self.followed = do(
             self.followed, done, on, catalogue=catalogue(), seed=SEED, other=lambda *_: None
@@ -166,13 +167,21 @@ class Follower:
             goes_with="queen",
         )
 
-    def _carry_out(self, colony: TrueColony, decided: Plan, seen: Visit) -> list[Noted]:
+    def _carry_out(
+        self, colony: TrueColony, decided: Plan, seen: Visit, situation: Situation
+    ) -> list[Noted]:
         done: list[Noted] = []
         if seen.queen_cells in {"charged", "sealed"} and not seen.eggs:
             colony.leave_one_cell()  # the branch for a colony that has swarmed
-        divided = bool(decided.asks(Divide)) or _finds_cells(seen)
-        if divided:
+        told = decided.actions
+        if _finds_cells(seen) and not decided.asks(Divide) + decided.asks(CutCells):
+            told = (*told, *repaired(situation))
+        divides = of_kind(told, Divide)
+        if divides:
             done.append(self._divide(colony))
+        elif of_kind(told, CutCells):
+            colony.cut_cells()
+            done.append(self._said("queen", colony, event="cells knocked down"))
         done += self._take_honey(colony, decided)
         if decided.asks(Uniting):
             colony.is_gone = True
@@ -185,7 +194,7 @@ class Follower:
             colony.treat(treat.substance)
             done.append(self._said("treatment", colony, substance=treat.substance))
         done += [self._feed(colony, one) for one in decided.asks(Feeding)]
-        if self._gets_a_queen(colony, decided, seen, divided=divided):
+        if self._gets_a_queen(colony, decided, seen, divides):
             done.append(self._said("queen", colony, event="introduced", queen_year=colony.on.year))
         return done
 
@@ -194,15 +203,13 @@ class Follower:
         colony: TrueColony,
         decided: Plan,
         seen: Visit,
-        *,
-        divided: bool,
+        divides: tuple[Divide, ...],
     ) -> bool:
         """Give a queen at a division where one is worth it, or where a test frame asks for one."""
         if self.lacks == "queens":
             return False
-        if divided:
-            told = [each.successor for each in decided.asks(Divide)] or [to_be_had(colony.on)]
-            return told[0] == "mated queen" and colony.give_queen()
+        if divides:
+            return divides[0].successor == "mated queen" and colony.give_queen()
         if decided.asks(EggFrame) and not seen.eggs:
             return colony.is_queenless_by_test_frame() and colony.give_queen()
         return bool(decided.asks(Requeen)) and colony.requeen()

@@ -28,6 +28,7 @@ from combwright.simulation.columns import CELL, LAYING, LAYING_WORKERS, QUEENLES
 from combwright.simulation.hands.actions import (
     arrange,
     change_queen,
+    cut_cells,
     empty_feeder,
     feed,
     harvest,
@@ -45,6 +46,7 @@ QUEENS_SOLD = (5, 6, 7, 8, 9)  # months in which a mated queen can be bought
 ALIVE_FRAMES = 1.0  # frames of bees from which a colony in spring counts as alive
 ACCEPTED = 0.85  # share of bought queens that the bees accept; eight to nine in ten, from memory
 TEST_DAYS, LONGEST_TEST_DAYS = 4, 21  # from which a test frame tells, and how long it does
+MISSED = 0.1  # share of looks that leave a queen cell standing; judgement
 TAKEN = 0.93  # share of honey that comes out of the comb
 HUNGRY, ROOM, CHILLED, SOUR, SYRUP = range(5)
 HARMS = ("hunger", "no room", "chilled", "sour", "syrup in honey")
@@ -316,6 +318,12 @@ class TrueColony:
         self.record["swarmed"] = 0.0  # one cell is left: no cast
         if with_queen:
             self.give_queen()
+
+    def cut_cells(self) -> None:
+        """Knock down all queen cells that are found: at one look in ten one is missed."""
+        rng = stream(7, self.name, "cut", self.on.toordinal())
+        if rng.random() >= MISSED:
+            cut_cells(self.record)
 
     def leave_one_cell(self) -> None:
         """Reduce the cells of a colony that has swarmed to one, so that no cast follows."""

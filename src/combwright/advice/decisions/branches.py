@@ -32,7 +32,7 @@ from combwright.advice.decisions.kept_shut import (
     nothing_moves,
     waits_for_a_queen,
 )
-from combwright.advice.decisions.successor import successor
+from combwright.advice.decisions.swarm import repaired
 from combwright.advice.kit_acts import Feeding, LeaveStack
 from combwright.advice.numbers import numbers
 from combwright.advice.situation import Situation
@@ -99,7 +99,9 @@ def branches(deciding: Deciding) -> tuple[IfFound, ...]:
         found.append(replace(no_eggs(situation.on), chance=without))
     begun = float(np.mean(situation.colonies["swarm_clock"] > 0.0))
     if begun >= LIKELY and is_swarm_season(situation.on):
-        found.append(replace(charged(situation.on, deciding.of(successor)), chance=begun))
+        some = np.flatnonzero(situation.colonies["swarm_clock"] > 0.0)
+        members = replace(situation.with_members(some), is_branch=True)
+        found.append(replace(charged(repaired(members)), chance=begun))
     return tuple(found)
 
 

@@ -3,6 +3,7 @@
 from datetime import date, timedelta
 from typing import Final
 
+from combwright.advice.actions import Action
 from combwright.advice.bee_acts import (
     AsForCharged,
     AsPlanned,
@@ -13,7 +14,6 @@ from combwright.advice.bee_acts import (
     Look,
     MoveNothing,
     Reporting,
-    Successor,
 )
 from combwright.advice.decisions.if_found import IfFound
 from combwright.advice.decisions.successor import to_be_had
@@ -75,7 +75,7 @@ def cells(on: date) -> tuple[IfFound, ...]:
             actions=(LeaveCells(which="all for now", on=again),),
             because="So small a colony seldom swarms.",
         ),
-        charged(on, to_be_had(on)),
+        charged(nucleus_plan(on, to_be_had(on))),
         _charged_without_finding_her(on),
         IfFound(
             code="swarmed",
@@ -96,9 +96,9 @@ def cells(on: date) -> tuple[IfFound, ...]:
     )
 
 
-def charged(on: date, successor: Successor) -> IfFound:
-    """Give the nucleus method, for charged cells where the queen is found."""
-    return IfFound(code="charged cells", actions=nucleus_plan(on, successor), because=CELL_CLOCK)
+def charged(actions: tuple[Action, ...]) -> IfFound:
+    """Give what is done about charged cells where the queen is found."""
+    return IfFound(code="charged cells", actions=actions, because=CELL_CLOCK)
 
 
 def _charged_without_finding_her(on: date) -> IfFound:

@@ -7,7 +7,6 @@ import numpy as np
 from numpy.typing import NDArray
 
 from combwright.advice.bee_acts import Requeen, Successor
-from combwright.advice.deciding import Deciding
 from combwright.advice.decisions.queen import introduced, queen_loss
 from combwright.advice.numbers import numbers
 from combwright.advice.situation import Situation
@@ -18,15 +17,21 @@ PARAMETERS: Final = numbers("queen")
 QUEENS_FROM: Final = PARAMETERS["queens_from"].value
 
 
-def successor(deciding: Deciding) -> Successor:
+def successor(situation: Situation) -> Successor:
     """Choose what brings more money; before mated queens are to be had it is a cell."""
-    best = to_be_had(deciding.situation.on)
-    return best if best == "marked cell" or is_bought(deciding.situation) else "marked cell"
+    best = to_be_had(situation.on)
+    return best if best == "marked cell" or is_bought(situation) else "marked cell"
 
 
 def to_be_had(on: date) -> Successor:
     """Give the best successor that is to be had on a day, whatever it costs."""
     return "mated queen" if on.timetuple().tm_yday >= QUEENS_FROM else "marked cell"
+
+
+def unqueened(situation: Situation, given: Successor) -> float:
+    """Give what it costs on average that a successor is refused, or does not come to lay."""
+    comes = PARAMETERS["accepted" if given == "mated queen" else "cells_mate"].value
+    return (1.0 - comes) * queen_loss(situation)
 
 
 def is_bought(situation: Situation) -> bool:

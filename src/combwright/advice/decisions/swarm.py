@@ -7,11 +7,13 @@ import numpy as np
 
 from combwright.advice.actions import Action, of_kind
 from combwright.advice.bee_acts import (
+    CutCells,
     Divide,
     KnockDown,
     LeaveCells,
     LeaveShut,
     Look,
+    Requeen,
     Successor,
 )
 from combwright.advice.deciding import Deciding
@@ -20,10 +22,13 @@ from combwright.advice.decisions import food, space
 from combwright.advice.decisions.honey import after_honey
 from combwright.advice.decisions.kept_shut import is_cold, is_kept_shut
 from combwright.advice.decisions.prevention import prevented
-from combwright.advice.decisions.successor import successor
+from combwright.advice.decisions.successor import successor, unqueened
+from combwright.advice.nuc_worth import nuc_with_her
 from combwright.advice.numbers import is_in_season, numbers
+from combwright.advice.season_ahead import LEAST_GAIN, Done
 from combwright.advice.situation import Situation
 from combwright.advice.trial import Tried, doing, try_all
+from combwright.advice.weighing import gain, weigh
 from combwright.advice.words.money_words import worth_words
 from combwright.advice.words.wording import chance_words, day_words
 from combwright.belief.following.causes import TOO_WEAK
@@ -41,8 +46,8 @@ def decide(deciding: Deciding) -> Decision:
     chance = deciding.of(food.decide).tried.chances["swarm"]
     is_closed = is_kept_shut(deciding) or is_cold(deciding)
     actions = () if is_closed else _actions(deciding, chance, charged)
-    if divides := of_kind(actions, Divide):
-        work = (*deciding.of(space.decide).actions, *divides)
+    if repairs := of_kind(actions, Divide) + of_kind(actions, CutCells):
+        work = (*deciding.of(space.decide).actions, *repairs)
         chance = try_all(situation, [doing(situation, work)])[0].chances["swarm"]
     kept = prevented(deciding) if _may_be_prevented(situation, actions, chance) else None
     if kept is not None:
@@ -69,7 +74,7 @@ def decide(deciding: Deciding) -> Decision:
 
 def _may_be_prevented(situation: Situation, actions: tuple[Action, ...], chance: float) -> bool:
     """Tell whether a swarm is likely enough to be held back, and nothing repairs it already."""
-    repairs = any(isinstance(each, Divide | KnockDown) for each in actions)
+    repairs = any(isinstance(each, Divide | CutCells | KnockDown) for each in actions)
     is_likely = chance >= PARAMETERS["worth_saying"].value and situation.bees >= TOO_WEAK
     return bool(actions) and not repairs and is_likely
 
@@ -97,11 +102,29 @@ def _actions(deciding: Deciding, chance: float, charged: float) -> tuple[Action,
     if charged < PARAMETERS["sure"].value or situation.bees < TOO_WEAK:
         return tuple(looks)
     if situation.signs_at is None:
-        old = float(np.median(situation.colonies["queen_age"])) >= PARAMETERS["old_days"].value
-        given = deciding.of(successor)
-        return (*looks, *nucleus_plan(situation.on, given, likely=True, may_supersede=old))
+        return (*looks, *repaired(situation, deciding.of(space.decide).actions, likely=True))
     again = situation.on + timedelta(days=PARAMETERS["cut_again"].value)
     return (*looks, KnockDown(on=situation.on, again_by=again))
+
+
+def repaired(
+    situation: Situation, planned: tuple[Action, ...] = (), *, likely: bool = False
+) -> tuple[Action, ...]:
+    """Give what is done about charged cells: they are cut, or the colony divided where it pays.
+
+    A division sells the queen with a nuc, and gives the colony a young one who swarms less; cells
+    that are cut cost the next look in time.
+    """
+    on, given = situation.on, successor(situation)
+    old = float(np.median(situation.colonies["queen_age"])) >= PARAMETERS["old_days"].value
+    divided = nucleus_plan(on, given, likely=likely, may_supersede=old)
+    cut = (CutCells(again_by=on + timedelta(days=PARAMETERS["cut_again"].value)),)
+    changes = [doing(situation, (*planned, *each)) for each in (cut, divided)]
+    bought = (Requeen(),) if given == "mated queen" else ()
+    kept, parted = weigh(situation, changes, [cut, bought], done=[Done(), Done(nuc=1.0)])
+    brings = nuc_with_her(on, situation.prices) - unqueened(situation, given)
+    brought = gain(parted, kept)
+    return divided if brought.money + brings > max(LEAST_GAIN, brought.doubt) else cut
 
 
 def nucleus_plan(
