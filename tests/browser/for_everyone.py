@@ -45,6 +45,7 @@ def violations(page: Page, rules: list[str]) -> list[Any]:
 
 def expect_for_everyone(page: Page) -> None:
     """Look at a page in both themes, as it is, and in letters twice as large."""
+    page.set_viewport_size(PHONE)
     page.evaluate("document.querySelectorAll('main details').forEach(d => { d.open = true })")
     page.evaluate("document.documentElement.dataset.theme = 'sunlight'")
     assert violations(page, WCAG_2_2) == []

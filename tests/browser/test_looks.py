@@ -12,12 +12,9 @@ from tests.browser.for_everyone import expect_for_everyone
 from tests.browser.hands import hive
 from tests.browser.pages import PAGES
 
-from combwright.services.demo import ON
-from combwright.terms.entries import Visit
 from combwright.web.addresses import segment
 
 pytestmark = pytest.mark.browser
-MOST_TAPS = 9
 
 
 @pytest.fixture(scope="module")
@@ -84,34 +81,6 @@ def test_a_round_can_be_noted_with_the_keyboard_alone(browser: Browser, house: H
     page.close()
 
 
-def test_a_whole_visit_is_noted_in_nine_taps_without_scrolling(
-    browser: Browser, house: House
-) -> None:
-    page = browser.new_page(viewport={"width": 390, "height": 844}, has_touch=True)
-    page.goto(house.address + PAGES["note"])
-    taps = [
-        *page.get_by_role("button", name="as expected").all()[:3],
-        page.locator("input[name=eggs][value=yes]"),
-        page.locator("input[name=queen_cells][value=none]"),
-        page.get_by_role("button", name="Save"),
-    ]
-    assert len(taps) <= MOST_TAPS
-    bar = page.locator(".sticky").bounding_box()
-    assert bar is not None
-    for tap in taps[:-1]:
-        box = tap.bounding_box()
-        assert box is not None
-        assert box["y"] + box["height"] <= bar["y"]
-        tap.tap()
-    taps[-1].tap()
-    page.wait_for_url("**/hive/*")
-    expect(page.locator("#net")).to_have_attribute("data-waiting", "0")
-    visit = next(each for each in house.desk.book.now().on(ON) if isinstance(each, Visit))
-    assert None not in {visit.frames_of_bees, visit.frames_of_brood, visit.frames_of_stores}
-    assert (visit.eggs, visit.queen_cells) == (True, "none")
-    page.close()
-
-
 SPOKEN = {
     "Seven and a half frames of bees, 4 brood, two stores": {
         "frames_of_bees": "7.5",
@@ -155,22 +124,6 @@ def test_what_is_spoken_is_offered_and_names_lead_where_they_should(
         page.evaluate("document.querySelector('#note').elements.entrance_trouble.value") == "wasps"
     )
     expect(page.locator("#heard")).not_to_contain_text("6")
-    page.close()
-
-
-def test_a_sheet_is_shared_as_a_file_where_the_browser_can(browser: Browser, shown: House) -> None:
-    page = browser.new_page(viewport=PHONE)
-    page.add_init_script(
-        "navigator.canShare = () => true;"
-        "navigator.share = async ({ files: [one] }) => {"
-        " const begins = await one.slice(0, 5).text();"
-        " document.body.dataset.handed = [one.name, one.type, begins].join(); };"
-    )
-    page.goto(shown.address + PAGES["round"])
-    page.get_by_role("button", name="Share").click()
-    handed = page.wait_for_selector("body[data-handed]")
-    assert handed is not None
-    assert handed.get_attribute("data-handed") == f"round-{ON}.pdf,application/pdf,%PDF-"
     page.close()
 
 

@@ -46,7 +46,7 @@ def climate(name: str) -> Climate:
     >>> climate("Paris")
     Traceback (most recent call last):
     ...
-    combwright.terms.errors.NotFoundError: There is no climate 'Paris'. There are: Dublin Airport, \
+    combwright.terms.errors.NotFoundError: There is no climate “Paris”. There are: Dublin Airport, \
 Cork Airport, Shannon Airport, Valentia Observatory, Armagh, Oxford, Sheffield.
 
     """
@@ -56,7 +56,7 @@ Cork Airport, Shannon Airport, Valentia Observatory, Armagh, Oxford, Sheffield.
     ]
     if len(fitting) == 1:
         return _climate(fitting[0])
-    what = f"There is no climate '{name}'." if not fitting else f"'{name}' could be several."
+    what = f"There is no climate “{name}”." if not fitting else f"“{name}” could be several."
     raise NotFoundError(what, remedy=f"There are: {', '.join(fitting or climates())}.")
 
 

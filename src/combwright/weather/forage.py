@@ -76,7 +76,7 @@ def calendar(district: str) -> tuple[Plant, ...]:
     """
     if district not in districts():
         raise NotFoundError(
-            f"There is no forage calendar for '{district}'.",
+            f"There is no forage calendar for “{district}”.",
             remedy=f"There are: {', '.join(districts())}.",
         )
     plants = contents("weather/forage")["plants"]

@@ -65,6 +65,15 @@ def status_of(error: Exception) -> int:
     return 404 if isinstance(error, NotFoundError) else 422
 
 
+def by_field(error: Exception | None) -> dict[str, str]:
+    """Give what stands beside each field of a form; a field may have several faults."""
+    found: dict[str, str] = {}
+    for one in error.problems if isinstance(error, NoteError) else ():
+        said = f"{one.what} {one.remedy}".strip()
+        found[one.field] = f"{found[one.field]} {said}" if one.field in found else said
+    return found
+
+
 def told(error: Exception) -> dict[str, object]:
     """Give an error as plain data."""
     problems = error.problems if isinstance(error, NoteError) else ()

@@ -65,8 +65,9 @@ def take_entry(book: Book, kind: str, fields: Mapping[str, str]) -> UUID:
     try:
         add_entries(book, [entry, *follows(entry), *told_of_the_colony(book, entry)])
     except RefusedError as error:
-        told_problems = [FieldProblem(one.field, one.what, one.remedy) for one in error.problems]
-        raise NoteError(told_problems) from error
+        raise NoteError(
+            [FieldProblem(one.field, one.what, one.remedy) for one in error.problems if one.blocks]
+        ) from error
     return entry.id
 
 

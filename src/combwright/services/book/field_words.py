@@ -20,6 +20,7 @@ RIGHT: Final[Mapping[str, str]] = {
     "float": "Give a number, such as 4.5.",
     "bool": "Give yes or no.",
     "date": "Give a day such as 2027-04-24.",
+    "finite": "Give a number, such as 4.5.",
 }
 
 
@@ -42,12 +43,13 @@ def in_words(
         named = (str(part) for part in reversed(one["loc"]))
         field = next((fields[part] for part in named if part in fields), None)
         label = field.about.label if field else str(one["loc"][-1]).capitalize()
-        what, remedy = _said(label, field.about.unit if field else "", one)
+        what, remedy = _said(label, field, one)
         found.append(FieldProblem(form_name(field) if field else label.lower(), what, remedy))
     return found
 
 
-def _said(label: str, unit: str, one: Any) -> tuple[str, str]:  # noqa: ANN401  (pydantic's own mapping)
+def _said(label: str, field: EntryField | None, one: Any) -> tuple[str, str]:  # noqa: ANN401  (pydantic's own mapping)
+    unit, hint = (field.about.unit, field.about.hint) if field else ("", "")
     kind, context = str(one["type"]), one.get("ctx", {})
     if kind == "missing":
         return f"{label} is missing.", "Fill it in, or leave its whole part empty."
@@ -56,9 +58,12 @@ def _said(label: str, unit: str, one: Any) -> tuple[str, str]:  # noqa: ANN401  
         bound = f"{next(iter(context.values())):g} {unit}".strip()
         return what, f"Give {BOUNDS[kind].format(bound)}"
     if kind == "literal_error":
-        return what, f"Choose {context.get('expected', 'one of the list')}."
+        choices = str(context.get("expected", "one of the list")).replace("'", "")
+        return what, f"Choose {choices}."
     if kind == "string_too_long":
         return f"{label} is too long.", f"{context['max_length']} signs at most."
+    if kind == "string_pattern_mismatch":
+        return what, f"Write it as {hint}." if hint else "Leave out signs that cannot be printed."
     return what, next(
         (right for start, right in RIGHT.items() if kind.startswith(start)), one["msg"]
     )

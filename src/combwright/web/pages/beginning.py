@@ -19,6 +19,7 @@ from combwright.terms.errors import CombwrightError
 from combwright.weather.places import find_places
 from combwright.web.desk import AtDesk, Desk
 from combwright.web.pages.note import sent
+from combwright.web.refusing import by_field
 from combwright.web.showing import page
 
 ROWS: Final = 3
@@ -55,7 +56,7 @@ def form(
         rows=range(1, rows + 1),
         most=MOST_ROWS,
         values=values,
-        wrong={one.field: f"{one.what} {one.remedy}" for one in (error.problems if error else ())},
+        wrong=by_field(error),
         today=at.today,
     )
 

@@ -16,6 +16,7 @@ from combwright.web.addresses import segment
 from combwright.web.desk import AtDesk, Desk
 from combwright.web.pages.note import sent
 from combwright.web.pages.yards import known_names
+from combwright.web.refusing import by_field
 from combwright.web.showing import page
 
 router = APIRouter(include_in_schema=False)
@@ -45,8 +46,7 @@ def form(
         noted_by=whose_notes(at.book, [entry.id]).get(entry.id, ""),
         fields=mend_fields(entry, known_names(at)),
         values=values,
-        wrong={one.field: f"{one.what} {one.remedy}" for one in (error.problems if error else ())},
-        error=error,
+        wrong=by_field(error),
         back=where(entry),
         has_photo=bool(at.photos.among([entry.id])),
     )

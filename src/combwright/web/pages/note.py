@@ -21,7 +21,7 @@ from combwright.terms.errors import CombwrightError, NotFoundError, PassingError
 from combwright.web.addresses import ColonyName, segment
 from combwright.web.desk import AtDesk, Desk
 from combwright.web.pages.sheet import Days
-from combwright.web.refusing import status_of
+from combwright.web.refusing import by_field, status_of
 from combwright.web.showing import page
 from combwright.web.wait import worked_out
 
@@ -88,8 +88,8 @@ def form(
     counting = counting_on(at.book.now().entries, sheet.on)
     seen, more = ([one for some in sections(counting)[place] for one in some] for place in PLACES)
     known = {one.name: one for one in (*seen, *(one for one in more if one.name in MITES))}
+    shown = [one for place in sections(counting).values() for some in place for one in some]
     first = [known[name] for name in asked_first(advised) if name in known]
-    problems = error.problems if isinstance(error, NoteError) else ()
     return page(
         request,
         "note.html",
@@ -104,7 +104,8 @@ def form(
         asks_counting=counting is None,
         unasked=unasked(values),
         beside=beside(advised, values),
-        wrong={one.field: f"{one.what} {one.remedy}" for one in problems},
+        wrong=by_field(error),
+        places=[*(one.name for one in shown), "photo"],
         error=error,
         following=later[0] if later else None,
         earlier=[each for each in at.book.now().of(advised.colony) if each.on == sheet.on],

@@ -11,12 +11,14 @@ from starlette.responses import RedirectResponse, Response
 
 from combwright.services.book.field_words import FieldProblem
 from combwright.services.book.hive_form import counting_on
+from combwright.services.book.notes import NoteError
 from combwright.services.rounds.from_paper import paper_fields, take_written
 from combwright.terms.entries import Visit
 from combwright.terms.errors import CombwrightError
 from combwright.web.desk import AtDesk, Desk
 from combwright.web.pages.note import sent
 from combwright.web.pages.sheet import Days
+from combwright.web.refusing import by_field
 from combwright.web.showing import page
 from combwright.web.wait import worked_out
 
@@ -50,7 +52,7 @@ def form(
         fields=paper_fields(counting_on(book.entries, on)),
         noted={each.colony for each in book.on(on) if isinstance(each, Visit)},
         values=values,
-        wrong={one.field: f"{one.what} {one.remedy}" for one in problems},
+        wrong=by_field(NoteError(problems)),
     )
 
 

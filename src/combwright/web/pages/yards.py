@@ -23,6 +23,7 @@ from combwright.weather.climates import climates
 from combwright.weather.forage import districts
 from combwright.web.desk import AtDesk, Desk
 from combwright.web.pages.note import Sent, sent
+from combwright.web.refusing import by_field
 from combwright.web.showing import page
 
 OWN = ("order", "order news", "batch", "batch counts", "own queen", "own queen news")
@@ -82,7 +83,6 @@ def form(
     error: NoteError | None = None,
 ) -> Response:
     """Show a form with values, and what is wrong beside its field."""
-    wrong = {one.field: f"{one.what} {one.remedy}" for one in (error.problems if error else ())}
     return page(
         request,
         "enter.html",
@@ -91,8 +91,7 @@ def form(
         title=form_of(kind).TITLE,
         fields=form_fields(kind, known_names(at)),
         values=values,
-        wrong=wrong,
-        error=error,
+        wrong=by_field(error),
         back=BACK.get(kind, "/yards"),
         takes_photo=PHOTO_OF.get(kind, ""),
     )
