@@ -33,7 +33,6 @@ PARAMETERS: Final = numbers("mites")
 MINUTES: Final = numbers("minutes")
 BROODLESS: Final = PARAMETERS["broodless_cells"].value
 # What is begun first where several are possible; substances in turn, so that none grows blunt.
-CONSIDERED: Final = "It should be treated, and now cannot be."
 DRONES: Final = "drone brood removed"
 IN_SEASON: Final = ("formic acid", "thymol", "amitraz")
 
@@ -88,7 +87,7 @@ def _mites(situation: Situation, supers: int) -> Decision:
         wanted = passing > PARAMETERS["allowed"].value
         asked = (*before.actions, *(_meanwhile(ways) if wanted else ()), *counts)
         reasons = (*because, _cannot(ways, chance_day)) if wanted else because
-        return _asking(tuple(dict.fromkeys(asked)), reasons, inputs)
+        return _asking(tuple(dict.fromkeys(asked)), reasons, inputs, overdue=wanted)
     if inputs["mites_high"] < PARAMETERS["none_to_speak_of"].value:
         return _asking((*before.actions, *counts), because, inputs)
     brought, known = _worth(situation, chosen)
@@ -139,15 +138,17 @@ def _asking(
     because: tuple[str, ...],
     inputs: dict[str, float],
     runner_up: str = "",
+    *,
+    overdue: bool = False,
 ) -> Decision:
-    """Give the decision; its reason stands on the sheet where something is begun."""
+    """Give the decision; its reason stands on the sheet where something is begun, or should be."""
     return Decision(
         topic="mites",
         actions=actions,
         because=because,
         inputs=inputs,
         runner_up=runner_up,
-        tells=bool(of_kind(actions, Treat)) or because[-1].startswith(CONSIDERED),
+        tells=overdue or bool(of_kind(actions, Treat)),
     )
 
 
@@ -164,7 +165,8 @@ def _cannot(ways: list[Option], chance_day: date) -> str:
         if way.possible == "no" and way.treatment.substance != DRONES and way.because:
             why.setdefault(way.treatment.substance, way.because[0])
     told = "; ".join(f"{name}: {reason}" for name, reason in why.items())
-    return f"{CONSIDERED} {told}. By {day_words(chance_day)} it must be treated."
+    must = f"By {day_words(chance_day)} it must be treated."
+    return f"It should be treated, and now cannot be. {told}. {must}"
 
 
 def _other_ways(chosen: str, ways: list[Option]) -> str:

@@ -5,6 +5,7 @@ import io
 import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
+from datetime import date
 from difflib import get_close_matches
 from typing import Final, Literal
 
@@ -187,7 +188,7 @@ def _filled(
 def _cell(text: str, match: Match, days: DayOrder) -> str:
     """Write a cell as the notebook has it; what is not understood stays as it is."""
     told, heading = text.strip(), BY_WORD[match.ours]
-    if match.ours == "date" or heading.field.allowed.startswith("a day"):
+    if match.ours == "date" or heading.field.holds is date:
         return _day(told, days)
     if told.lower() in NOT_LOOKED:
         return ""

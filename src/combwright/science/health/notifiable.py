@@ -9,13 +9,17 @@ from combwright.terms.data_files import contents, rows
 
 @dataclass(frozen=True, slots=True)
 class ToReport:
-    """A thing to report: how it looks, whether it stops all moves, the duty by country."""
+    """A thing to report: how it looks, whether it stops all moves, the duty by country.
+
+    ``each_place`` are the countries that want one report of each place where it is known.
+    """
 
     name: str
     sign: str
     stops_moves: bool
     duty: Mapping[str, str]
     source: str
+    each_place: tuple[str, ...] = ()
 
 
 THINGS: Final[tuple[ToReport, ...]] = tuple(
@@ -49,4 +53,4 @@ def notices_wanted(seen: int, reported: int, country: str) -> int:
 
     """
     varroa = next(one for one in THINGS if one.name == "varroa")
-    return max(0, seen - reported) if varroa.duty[country].startswith("report") else 0
+    return max(0, seen - reported) if country in varroa.each_place else 0

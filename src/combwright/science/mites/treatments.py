@@ -20,7 +20,7 @@ Substance = Literal[
     "tau-fluvalinate or flumethrin",
     "drone brood removed",
 ]
-Needs = Literal["no brood", "works with brood", "needs drone brood"]
+Needs = Literal["no brood", "works with brood", "brood and a caged queen", "needs drone brood"]
 Possible = Literal["yes", "no", "check"]
 
 LABEL = (
@@ -114,7 +114,7 @@ def _of_brood(way: MiteTreatment, month: int, brood: BroodState) -> tuple[Possib
         return ("yes", "") if raised else ("no", "colonies raise no drone brood now")
     if way.needs == "no brood":
         return _BROODLESS_ONLY[brood]
-    if way.way.startswith("after caging") and brood == "no brood":
+    if way.needs == "brood and a caged queen" and brood == "no brood":
         return "no", "there is no brood, so caging is not needed"
     return "yes", ""
 

@@ -216,9 +216,11 @@ def care(visit: _Visit, keeping: Keeping) -> None:
         visit.do(everyone, lambda some: actions.treat(some, "formic acid"))
     if keeping.treating == "usual" and visit.between("oxalic_from", "oxalic_until"):
         visit.do(everyone, lambda some: actions.treat(some, "oxalic acid"))
-    luck = visit.chance.random((2, len(colonies)))
+    finds_cells, sees_loss = visit.chance.random((2, len(colonies)))
     if keeping.swarm_control and visit.between("cells_from", "cells_until"):
-        found = (colonies["swarm_clock"] > BY["cells_seen_days"]) & (luck[0] < BY["cells_found"])
+        found = (colonies["swarm_clock"] > BY["cells_seen_days"]) & (
+            finds_cells < BY["cells_found"]
+        )
         visit.do(found, actions.cut_cells)
     if keeping.young_queens and visit.between("old_queens_from", "old_queens_until"):
         old = has_queen(colonies) & (colonies["queen_age"] > BY["old_queen_days"])
@@ -226,7 +228,7 @@ def care(visit: _Visit, keeping: Keeping) -> None:
     if keeping.requeens and visit.between("requeen_from", "requeen_until"):
         gone = np.isin(colonies["queen"], (QUEENLESS, DRONE_LAYER))
         gone &= observe.adults(colonies) > BY["requeen_bees"]
-        gone &= (colonies["larvae"].sum(axis=1) < 1.0) & (luck[1] < BY["requeen_seen"])
+        gone &= (colonies["larvae"].sum(axis=1) < 1.0) & (sees_loss < BY["requeen_seen"])
         visit.do(gone, give_queen)
 
 
