@@ -18,6 +18,7 @@ from combwright.records.notebook.entry_table import to_csv, to_json
 from combwright.records.store import postgres_database
 from combwright.records.store.book_handle import Book
 from combwright.records.store.kept_entries import history, keep
+from combwright.records.store.postgres_database import BookDatabase
 from combwright.records.store.seals import check_seals
 from combwright.records.store.tables import tables, version
 from combwright.terms.entries import AnyEntry
@@ -53,6 +54,22 @@ def test_a_password_is_told_to_nobody(where: str) -> None:
     told = [str(caught.value), book.place, book.key, book.name, str(book.beside("photos"))]
     assert all("hush" not in each for each in told)
     assert book.name == "bees.x"
+
+
+@pytest.mark.parametrize(
+    ("address", "mode"),
+    [
+        ("bees@db.example.org/bees", "require"),
+        ("bees@/bees?host=db.example.org", "require"),
+        ("bees@/bees?host=db.example.org&sslmode=verify-full", "verify-full"),
+        ("bees@localhost/bees", None),
+        ("bees@/bees?host=%2Frun%2Fpostgresql", None),
+        ("/bees", None),
+    ],
+)
+def test_what_goes_to_another_machine_is_sealed(address: str, mode: str | None) -> None:
+    made = BookDatabase(f"postgresql+psycopg://{address}").engine()
+    assert made.url.query.get("sslmode") == mode
 
 
 def test_what_is_no_address_is_not_repeated() -> None:

@@ -44,7 +44,7 @@ SENTENCES: Final = {
     ),
     AWAY: (
         "The server of the book does not answer, or does not let us in.",
-        "Look whether it runs, and at the address, the database’s name, user and password.",
+        "Look whether it runs (and offers TLS, if elsewhere), and at address, user and password.",
     ),
 }
 PASSING: Final = frozenset({BUSY, "SQLITE_FULL", "SQLITE_IOERR", AWAY})

@@ -21,6 +21,7 @@ LOCK_TIMEOUT_MS = 5000
 CONNECT_TIMEOUT_S: Final = "10"
 SHOWN: Final = ("host", "port", "dbname", "service", "options")  # of an address; no secret is
 SCHEMA: Final = re.compile(r"search_path=([^\s,]+)")
+HERE: Final = ("", "localhost", "127.0.0.1", "::1")  # or a socket, which is a path
 AT_ONCE: Final = 10  # connections of one program that stay open
 LOCK: Final = 0xC0B  # the first half of the lock’s number, so that it is nobody else’s
 
@@ -57,6 +58,8 @@ class BookDatabase:
     def engine(self) -> sa.Engine:
         """Make ready to open it; there is nothing in a new one."""
         wanted = {"connect_timeout": CONNECT_TIMEOUT_S, "application_name": "combwright"}
+        if is_elsewhere(self._url):
+            wanted["sslmode"] = "require"  # left to itself the driver would also go without
         book = sa.create_engine(
             self._url.set(drivername=DRIVER, query={**wanted, **self._url.query}),
             pool_size=AT_ONCE,
@@ -70,6 +73,13 @@ class BookDatabase:
 
     def make_ready(self, book: sa.Engine) -> None:
         """Do nothing: reading and writing never wait for each other."""
+
+
+def is_elsewhere(url: sa.URL) -> bool:
+    """Tell whether a server may be on another machine than this."""
+    told = url.query.get("host", "")
+    hosts = [url.host or "", *(told.split(",") if isinstance(told, str) else told)]
+    return any(host not in HERE and not host.startswith(("/", "@")) for host in hosts)
 
 
 def no_address() -> BookError:
