@@ -108,7 +108,7 @@ def followed(
         catalogue(),
         members=MEMBERS,
         seed=1,
-        pooled=Lessons(alone, entries, on, folder / "lessons.json"),
+        pooled=Lessons(alone, entries, on, folder / "lessons"),
         kept=kept,
         version=version(),
     )

@@ -157,7 +157,7 @@ def test_neighbours_are_asked_once(tmp_path: Path) -> None:
     notes = [each for name in ("A", "B", "C", "D", "E") for each in enters(name)]
     notes += [entry(Visit, 7, name, frames_of_bees=7.0) for name in ("A", "B", "C", "D", "E")]
     on = day(20)
-    file = tmp_path / "lessons.json"
+    folder = tmp_path / "lessons"
     asked: list[str] = []
 
     class Counted(Replay):
@@ -172,7 +172,7 @@ def test_neighbours_are_asked_once(tmp_path: Path) -> None:
         alone = Counted(
             notes_of_colonies(notes), season, catalogue(), members=20, seed=1, kept=kept
         )
-        return Lessons(alone, notes, on, file)
+        return Lessons(alone, notes, on, folder)
 
     first = lessons(notes)["Home"]
     assert sorted(asked) == ["A", "B", "C", "D", "E"]

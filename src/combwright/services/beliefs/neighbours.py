@@ -4,6 +4,7 @@ import json
 from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
 from datetime import date
+from hashlib import blake2b
 from pathlib import Path
 from threading import Lock
 from typing import Final
@@ -15,7 +16,7 @@ from combwright.simulation.run import BrokenBalanceError
 from combwright.terms.entries import Colony, Noted
 from combwright.terms.errors import CombwrightError
 
-MOST_KEPT: Final = 5000
+MOST_KEPT: Final = 50  # of a yard: of some days, and of notes that were mended
 TEACHERS: Final = 10  # of a yard, those that came first: more would teach little more
 SECOND_HALF: Final = 16
 MEMBERS: Final = 50  # enough for what many colonies have in common
@@ -37,12 +38,12 @@ class Lessons(Mapping[str, Pooled]):
     """Lessons by yard: from colonies followed by their own notes alone.
 
     They are drawn twice a month, from notes before the first or the sixteenth, so that in between
-    a new note is a matter of its own colony only. What each colony says is kept in a file by the
-    key of its notes.
+    a new note is a matter of its own colony only. What each colony says is kept by the key of its
+    notes, in a file for each yard.
     """
 
-    def __init__(self, alone: Replay, entries: Sequence[Noted], on: date, file: Path) -> None:
-        self._alone, self._on, self._file = alone, lesson_day(on), file
+    def __init__(self, alone: Replay, entries: Sequence[Noted], on: date, folder: Path) -> None:
+        self._alone, self._on, self._folder = alone, lesson_day(on), folder
         self._yards: dict[str, list[str]] = {}
         for entry in entries:
             if isinstance(entry, Colony) and entry.on < self._on:
@@ -50,7 +51,6 @@ class Lessons(Mapping[str, Pooled]):
         self._found: dict[str, Pooled] = {}
         self._learning: defaultdict[str, Lock] = defaultdict(Lock)
         self._lock = Lock()
-        self._kept: dict[str, Moments] | None = None
 
     def __getitem__(self, yard: str) -> Pooled:
         """Give the lessons of a yard; none of a yard that nobody knows."""
@@ -60,7 +60,7 @@ class Lessons(Mapping[str, Pooled]):
             learning = self._learning[yard]
         with learning:  # the other yards go on meanwhile
             if yard not in self._found:
-                self._found[yard] = self._learn(self._yards.get(yard, []))
+                self._found[yard] = self._learn(yard)
             return self._found[yard]
 
     def __iter__(self) -> Iterator[str]:
@@ -69,13 +69,15 @@ class Lessons(Mapping[str, Pooled]):
     def __len__(self) -> int:
         return len(self._yards)
 
-    def _learn(self, colonies: Sequence[str]) -> Pooled:
-        known, now = self._known(), dict[str, Moments]()
-        for colony in list(dict.fromkeys(colonies))[:TEACHERS]:
+    def _learn(self, yard: str) -> Pooled:
+        file = self._folder / f"{blake2b(yard.encode(), digest_size=8).hexdigest()}.lessons"
+        known, now = _read(file), dict[str, Moments]()
+        for colony in list(dict.fromkeys(self._yards.get(yard, [])))[:TEACHERS]:
             key, _ = self._alone.key(colony, self._on)
             now[key] = known.get(key) or self._moments(colony)
         if set(now) - set(known):
-            self._keep(now)
+            newest = list({**known, **now}.items())[-MOST_KEPT:]
+            keep_file(file, json.dumps(dict(newest)).encode())
         said = [moments for moments in now.values() if moments]
         return pool(said, self._alone.doubts) if said else NOTHING
 
@@ -86,24 +88,13 @@ class Lessons(Mapping[str, Pooled]):
             return {}  # said where it is followed itself; its neighbours learn from the others
         return moments_of(followed.belief) if followed is not None else {}
 
-    def _known(self) -> dict[str, Moments]:
-        with self._lock:
-            if self._kept is None:
-                self._kept = self._read()
-            return self._kept
 
-    def _read(self) -> dict[str, Moments]:
-        try:
-            kept = json.loads(read_kept(self._file) or b"{}")
-            return {
-                key: {name: (float(at[0]), float(at[1])) for name, at in moments.items()}
-                for key, moments in kept.items()
-            }
-        except (ValueError, AttributeError, TypeError, IndexError):
-            return {}
-
-    def _keep(self, moments: Mapping[str, Moments]) -> None:
-        with self._lock:
-            self._kept = {**(self._kept or {}), **moments}
-            newest = dict(list(self._kept.items())[-MOST_KEPT:])
-            keep_file(self._file, json.dumps(newest).encode())
+def _read(file: Path) -> dict[str, Moments]:
+    try:
+        kept = json.loads(read_kept(file) or b"{}")
+        return {
+            key: {name: (float(at[0]), float(at[1])) for name, at in moments.items()}
+            for key, moments in kept.items()
+        }
+    except (ValueError, AttributeError, TypeError, IndexError):
+        return {}

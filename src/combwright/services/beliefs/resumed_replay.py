@@ -43,7 +43,7 @@ def resumed_replay(
             kept=kept,
             version=f"{root} alone",
         )
-        lessons = Lessons(alone, entries, on, folder / "lessons.json")
+        lessons = Lessons(alone, entries, on, folder / "lessons")
     return Replay(
         notes,
         season,

@@ -101,7 +101,7 @@ class Situations:
             self._honey_waits.get(colony),
         )
 
-    @property
+    @cached_property
     def yards(self) -> list[Yard]:
         """The yards as last noted."""
         return list({each.yard: each for each in self.entries if isinstance(each, Yard)}.values())
