@@ -19,7 +19,7 @@ from combwright.advice.bee_acts import (
 from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
 from combwright.advice.decisions import swarm, treating
-from combwright.advice.decisions.disease import is_suspected
+from combwright.advice.decisions.disease import is_sick
 from combwright.advice.decisions.going import goes
 from combwright.advice.decisions.kept_shut import is_barred, is_kept_shut, nothing_moves
 from combwright.advice.kit_acts import Act, Counting, CutDrones, Tray
@@ -29,10 +29,9 @@ TOLD_LATER: Final = ("eggs", "cells on the test frame")  # looks that wait for a
 
 def bound(decision: Decision, deciding: Deciding) -> Decision:
     """Give a decision without what it may not ask for; what was found stays said."""
-    forbidden = tuple(_forbidden(deciding))
+    forbidden = deciding.of(_forbidden)
     asked = decision.asks(EggFrame) + decision.asks(Requeen)
-    is_sick = is_suspected(deciding.situation)
-    is_in_vain = is_sick or any(isinstance(each, forbidden) for each in asked)
+    is_in_vain = deciding.of(is_sick) or any(isinstance(each, forbidden) for each in asked)
     allowed = tuple(
         each
         for each in decision.actions
@@ -46,8 +45,12 @@ def _waits_for_queen(action: Act) -> bool:
     return isinstance(action, LeaveShut) or (isinstance(action, Look) and action.at in TOLD_LATER)
 
 
-def _forbidden(deciding: Deciding) -> Iterator[type[Act]]:
+def _forbidden(deciding: Deciding) -> tuple[type[Act], ...]:
     """Name what may not be done: between sick hives, at a shut one, to one that goes or divides."""
+    return tuple(_named(deciding))
+
+
+def _named(deciding: Deciding) -> Iterator[type[Act]]:
     if nothing_moves(deciding):
         yield from (CutDrones, EggFrame, Requeen, Uniting)
     if is_barred(deciding):

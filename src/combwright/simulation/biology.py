@@ -35,14 +35,29 @@ if TYPE_CHECKING:
 
 else:
     Biology = NamedTuple("Biology", [(name, float) for name in PARAMETERS])
-    # Told apart by one of them first: to hash some two hundred takes longer than a day's step.
-    Biology.__hash__ = lambda values: hash(values[0])
 
 BIOLOGY: Final = Biology(**{name: parameter.value for name, parameter in PARAMETERS.items()})
 RECORD: Final = np.dtype([(name, np.float64) for name in Biology._fields])
 
 
-@lru_cache(maxsize=8)
+class _Same:
+    """Worlds told apart by which they are: to hash their numbers takes longer than a day's step."""
+
+    def __init__(self, worlds: tuple[Biology, ...]) -> None:
+        self.worlds, self.which = worlds, tuple(map(id, worlds))
+
+    def __hash__(self) -> int:
+        return hash(self.which)
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, _Same) and self.which == other.which
+
+
 def as_table(*worlds: Biology) -> NDArray[np.void]:
     """Give the values in the form in which the compiled step reads them: a row for each world."""
-    return np.array([tuple(world) for world in worlds], dtype=RECORD)
+    return _table(_Same(worlds))
+
+
+@lru_cache(maxsize=8)
+def _table(same: _Same) -> NDArray[np.void]:
+    return np.array([tuple(world) for world in same.worlds], dtype=RECORD)

@@ -6,7 +6,6 @@ from typing import Final
 from combwright.advice.bee_acts import MoveNothing, Reporting, WashTools
 from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
-from combwright.advice.situation import Situation
 from combwright.advice.words.wording import day_words
 from combwright.terms.entries import Noted, Visit
 
@@ -27,9 +26,9 @@ def noted_signs(entries: Iterable[Noted]) -> Visit | None:
     return standing
 
 
-def is_suspected(situation: Situation) -> bool:
+def is_sick(deciding: Deciding) -> bool:
     """Tell whether signs noted at the colony itself still stand."""
-    return noted_signs(situation.history) is not None
+    return noted_signs(deciding.situation.history) is not None
 
 
 def decide(deciding: Deciding) -> Decision:

@@ -8,7 +8,7 @@ from typing import Final
 from combwright.advice.bee_acts import LeaveShut
 from combwright.advice.deciding import Deciding
 from combwright.advice.decisions import queen
-from combwright.advice.decisions.disease import is_suspected
+from combwright.advice.decisions.disease import is_sick
 from combwright.advice.numbers import is_in_months, numbers
 
 PARAMETERS: Final = numbers("look")
@@ -32,12 +32,12 @@ def keeps_out(deciding: Deciding) -> bool:
 
 def is_kept_shut(deciding: Deciding) -> bool:
     """Tell whether a colony is left shut: with a virgin, or with signs of disease."""
-    return keeps_out(deciding) or is_suspected(deciding.situation)
+    return keeps_out(deciding) or deciding.of(is_sick)
 
 
 def waits_for_a_queen(deciding: Deciding) -> bool:
     """Tell whether a colony is left shut for its virgin or cell alone."""
-    return keeps_out(deciding) and not is_suspected(deciding.situation)
+    return keeps_out(deciding) and not deciding.of(is_sick)
 
 
 def is_barred(deciding: Deciding) -> bool:
