@@ -19,6 +19,13 @@ def test_a_nuc_of_june_brings_less_where_it_is_cheaper_or_work_dearer() -> None:
     assert nuc_made(MAY, cheap).brings < usual
 
 
+def test_a_nuc_brings_the_price_of_the_month_in_which_it_is_ready() -> None:
+    made = date(2027, 4, 5)  # with a cell it is ready after a month and a half
+    april, may = (nuc_made(made, replace(Prices(), **{name: 500.0})).brings
+                  for name in ("nuc_in_april", "nuc_in_may"))  # fmt: skip
+    assert april == nuc_made(made, Prices()).brings < may
+
+
 def test_the_queen_is_bought_where_she_is_cheap_and_there_are_any() -> None:
     free, dear = (replace(Prices(), mated_queen=price) for price in (1.0, 500.0))
     assert nuc_made(MAY, free).queen == "mated queen"

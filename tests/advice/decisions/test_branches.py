@@ -6,9 +6,11 @@ import pytest
 from tests.advice.situations import Case, drawn, situation
 
 from combwright.advice.bee_acts import AsPlanned, Uniting
+from combwright.advice.decisions.branches import LIGHTER, STRONGER, WEAKER, Side
 from combwright.advice.decisions.found import at_any_colony
-from combwright.advice.kit_acts import LeaveStack
+from combwright.advice.kit_acts import Feeding, LeaveStack
 from combwright.advice.plan import plan
+from combwright.terms.set_up import SetUp
 
 
 def test_a_colony_that_is_opened_is_told_by_its_bees() -> None:
@@ -28,6 +30,32 @@ def test_in_autumn_the_lighter_end_is_fed_for_winter_too() -> None:
     fed = [each.portion.sugar_fraction for each in decided.branches if each.portion is not None]
     assert decided.portion.sugar_fraction == 0.62
     assert set(fed) == {0.62}
+
+
+@pytest.mark.parametrize(
+    ("side", "frames", "grams"),
+    [
+        (STRONGER, {7: 8, 8: 8, 10: 10}, {500: 1000, 1500: 1500}),
+        (WEAKER, {7: 7, 8: 8, 10: 8}, {500: 500, 1500: 1000}),
+        (LIGHTER, {7: 8, 8: 8, 10: 8}, {500: 1000, 1500: 1500}),
+    ],
+    ids=["stronger", "weaker", "lighter"],
+)
+def test_an_end_differs_from_the_plan_its_own_way_alone(
+    side: Side, frames: dict[int, int], grams: dict[int, int]
+) -> None:
+    planned = (
+        SetUp(frames=8, dummy_boards=2),
+        Feeding(feed="syrup", grams=1000, sugar_fraction=0.6),
+    )
+    for told, kept in frames.items():
+        stack, _ = side.kept_to(planned, (SetUp(frames=told, dummy_boards=1), planned[1]))
+        assert (stack.frames, stack.dummy_boards) == (kept, 1 if kept != 8 else 2)
+    for told, kept in grams.items():
+        _, portion = side.kept_to(
+            planned, (planned[0], Feeding(feed="syrup", grams=told, sugar_fraction=0.6))
+        )
+        assert portion.grams == kept
 
 
 def test_cells_are_told_apart_by_what_is_in_them_and_whether_the_queen_is_found() -> None:

@@ -28,6 +28,20 @@ def test_frames_that_hold_something_are_not_taken_out() -> None:
     assert stepped(full, -1) == []
 
 
+def test_foundation_is_as_empty_as_drawn_comb() -> None:
+    at = situation(Case(date(2027, 5, 8), 4.0, 3.0, 4.0, 9))
+    before = empty_frames(at)
+    for column, by in (("drawn", -1.0), ("foundation", 1.0)):
+        at.colonies[column] += by * at.colonies["cells_per_frame"]
+    assert empty_frames(at) == pytest.approx(before)
+
+
+def test_bees_that_cover_every_comb_get_the_next_frame_though_none_could_be_spared() -> None:
+    crowded = situation(Case(date(2027, 5, 8), 9.0, 6.0, 6.0, 9))
+    assert [each.frames for each in stepped(crowded, 1)] == [10]
+    assert stepped(crowded, -1) == []
+
+
 def test_a_colony_without_a_laying_queen_gets_no_frames() -> None:
     at = situation(Case(date(2027, 5, 8), 9.0, 3.0, 5.0, 8, queen="lost"))
     assert stepped(at, 1) == []

@@ -42,7 +42,10 @@ def test_it_lies_within_the_limits_and_dearer_trips_never_make_it_sooner(number:
 def test_a_swarm_that_may_leave_unseen_brings_the_day_nearer() -> None:
     strong = replace(MAY, frames_of_bees=11.0, frames_of_brood=8.0, frames=11, supers=1)
     quiet = replace(strong, on=date(2027, 7, 20))
-    assert told_day(strong) <= WEEK < told_day(quiet)
+    assert told_day(strong) <= WEEK
+    later = Deciding(situation(quiet)).of(visits.decide)
+    assert later.inputs["days"] > WEEK
+    assert "more than a trip by 27 Jul" in later.because[0]
 
 
 def test_a_colony_that_will_starve_under_its_supers_is_seen_sooner() -> None:

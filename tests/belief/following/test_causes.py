@@ -10,6 +10,8 @@ from combwright.belief.following.asking import suspected
 from combwright.belief.following.causes import (
     ASKED_FROM,
     CAUSES,
+    EMERGES_ON,
+    MATES_BY,
     OLDEST_DAYS,
     TOO_WEAK,
     begin_cells,
@@ -22,6 +24,7 @@ from combwright.belief.following.replay import CROWD
 from combwright.belief.weighing.filter import Belief
 from combwright.simulation import observe
 from combwright.simulation.columns import (
+    CELL,
     DRONE_LAYER,
     LAYING,
     LAYING_WORKERS,
@@ -154,6 +157,19 @@ def test_a_queen_may_have_gone_while_her_eggs_still_stood_at_the_last_note() -> 
     gone = colonies["larvae"][:, 2] == 0.0  # of an egg of five and a half days ago
     assert 0.1 < gone.mean() < 0.5
     assert (colonies["larvae"][:, 4] == 100.0).all()
+
+
+def test_after_a_long_wait_her_successor_is_a_cell_a_virgin_or_lays_since_she_mated() -> None:
+    colonies = followed().belief.colonies.copy()
+    lose_queen(colonies, 60.0, np.random.default_rng(1))
+    queen, clock = colonies["queen"], colonies["queen_clock"]
+    assert set(queen) == {CELL, VIRGIN, LAYING}
+    assert clock[queen == CELL].max() <= EMERGES_ON
+    assert clock[queen == VIRGIN].max() <= MATES_BY
+    assert (colonies["queen_age"][queen != LAYING] == 0.0).all()
+    assert colonies["queen_age"][queen == LAYING] == pytest.approx(
+        clock[queen == LAYING] - MATES_BY
+    )
 
 
 def test_where_a_queen_failed_no_larva_is_left_to_raise_another_from() -> None:

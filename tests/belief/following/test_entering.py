@@ -1,9 +1,11 @@
 """How a colony enters: what its first visit tells, in frames, and no more."""
 
+import numpy as np
 import pytest
 from tests.belief.samples import entry
+from tests.simulation import samples
 
-from combwright.belief.following.entering import counted_as_other, described
+from combwright.belief.following.entering import SEEN, counted_as_other, described, see_through
 from combwright.terms.entries import Visit
 
 
@@ -32,3 +34,16 @@ def test_seams_and_combs_are_turned_into_frames_and_known_less_well() -> None:
     assert told.frames_of_brood is not None
     assert 0.0 < told.frames_of_brood < 6.0
     assert told.brood_sd != in_frames.brood_sd
+
+
+def test_what_an_eye_sees_too_few_of_is_more_and_the_rest_stays_as_it_is() -> None:
+    colonies = samples.usual(members=4)
+    before, eyes = colonies.copy(), np.log([0.5, 0.8, 1.0, 1.25])
+    shared = {name: np.zeros(4) for eye, other, _ in SEEN.values() for name in (eye, other) if name}
+    told = described([entry(Visit, 0, frames_of_bees=6, frames_of_brood=3)], None, 2.2)
+    see_through(colonies, shared | {"bees_eye": eyes, "brood_eye": 2.0 * eyes}, told)
+    for column in ("nest", "foragers", "winter"):
+        assert colonies[column] == pytest.approx(before[column] / [0.5, 0.8, 1.0, 1.25])
+    ages = before["sealed"] / np.array([[0.25], [0.64], [1.0], [1.5625]])
+    assert colonies["sealed"] == pytest.approx(ages)
+    assert (colonies["ripe"] == before["ripe"]).all()

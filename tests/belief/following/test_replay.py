@@ -148,8 +148,10 @@ def test_a_nuc_is_what_its_parent_gave() -> None:
 
 
 def test_a_nuc_of_a_colony_that_came_in_that_day() -> None:
-    young = replay([*enters(), nuc(0)]).follow("Nuc", day(7))
+    book = replay([*enters(), nuc(0)])
+    young = book.follow("Nuc", day(7))
     assert young is not None
+    assert book.strangers(day(7)) == []
     assert is_sound(young.belief.colonies)
 
 

@@ -4,12 +4,15 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.stats import nbinom
 from tests.belief.samples import Loose, day, enters, entry, replay
+from tests.simulation import samples
 
+from combwright.belief.numbers import number
 from combwright.belief.weighing.observation import (
     BROOD_SEEN,
     CELLS_SEEN,
     EYE,
     SLIP,
+    chance_of_eggs_found,
     clumped,
     looked_at,
     of_visit,
@@ -74,6 +77,15 @@ def test_a_missing_value_says_nothing_and_values_add_up() -> None:
     assert (told() == 0.0).all()
     both = told(frames_of_bees=6.0, stores_kg=5.0)
     assert both == pytest.approx(told(frames_of_bees=6.0) + told(stores_kg=5.0))
+
+
+def test_eggs_are_found_the_surer_the_more_there_are_and_by_mistake_where_there_are_none() -> None:
+    colonies = samples.usual(members=4)
+    days, many = colonies["eggs"].shape[1], number("eggs_many")
+    colonies["eggs"] = np.array([[0.0], [0.5 * many], [many], [3.0 * many]]) / days
+    mistake, all_found = number("eggs_by_mistake"), number("eggs_where_many")
+    shares = (chance_of_eggs_found(colonies) - mistake) / all_found
+    assert shares == pytest.approx([0.0, 0.5, 1.0, 1.0])
 
 
 def test_a_generous_eye_sees_more() -> None:
