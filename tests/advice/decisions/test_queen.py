@@ -13,7 +13,7 @@ from combwright.advice.decision import Decision
 from combwright.advice.decisions import queen
 from combwright.advice.prices import Prices
 from combwright.advice.words.action_words import words
-from combwright.simulation.columns import VIRGIN
+from combwright.simulation.columns import QUEENLESS, VIRGIN
 from combwright.terms.entries import Visit
 
 JUNE = Case(date(2027, 6, 10), 8.0, 4.0, 8.0, 11)
@@ -95,7 +95,8 @@ def test_the_shares_of_what_she_may_be_make_one() -> None:
 
 def test_a_drone_layer_is_replaced_while_queens_are_to_be_had_and_there_are_bees() -> None:
     assert decided(replace(JUNE, queen="drone layer"), missed=2).asks(Requeen)
-    for case in (replace(JUNE, frames_of_bees=2.0), replace(JUNE, on=date(2027, 4, 10))):
+    april = replace(JUNE, on=date(2027, 4, 10), frames_of_bees=4.0)
+    for case in (replace(JUNE, frames_of_bees=2.0), april, replace(JUNE, on=date(2027, 9, 27))):
         (unite,) = decided(replace(case, queen="drone layer"), missed=2).asks(Uniting)
         assert unite.why == "drone layer"
 
@@ -106,6 +107,23 @@ def test_a_test_frame_is_looked_at_while_it_tells() -> None:
     assert look.at == "cells on the test frame"
     assert look.on is not None
     assert 4 <= (look.on - JUNE.on).days <= 6
+
+
+def test_a_strong_drone_layer_waits_for_the_day_on_which_queens_are_to_be_had() -> None:
+    told = decided(replace(JUNE, queen="drone layer", on=date(2027, 4, 25)), missed=2)
+    assert told.asks(Requeen)
+    assert not told.asks(Uniting)
+
+
+@pytest.mark.parametrize(("share", "looks_again"), [(1.0, False), (0.7, True)])
+def test_a_queen_in_doubt_is_looked_for_soon(share: float, *, looks_again: bool) -> None:
+    at = situation(JUNE)
+    at.colonies["queen"][round(share * len(at.colonies)) :] = QUEENLESS
+    looks = Deciding(at).of(queen.decide).asks(Look)
+    assert bool(looks) is looks_again
+    assert all(look.on == JUNE.on + timedelta(days=7) for look in looks)
+    dear = replace(at, prices=Prices(road_to_a_hive=500.0))
+    assert not Deciding(dear).of(queen.decide).asks(Look)
 
 
 def test_eggs_of_a_bought_queen_are_looked_for_unless_a_visit_is_dear() -> None:

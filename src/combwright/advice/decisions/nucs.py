@@ -59,7 +59,7 @@ def _nucs(situation: Situation, *, is_hungry: bool) -> Decision:
     spare_bees = (bees - PARAMETERS["keeps_bees"].value) / PARAMETERS["bees_a_frame"].value
     most = min(MOST, int(min(spare_bees, brood - PARAMETERS["keeps_brood"].value)))
     in_season = is_in_season(situation.on, PARAMETERS, "season")
-    if not in_season or is_hungry or most < 1 or situation.account.done.nuc > 0.0:
+    if not in_season or is_hungry or most < 1:
         return _helped(situation, inputs)
     takings = [_taking(situation, frames) for frames in range(most + 1)]
     works = [(Give(frames_of_brood=frames),) if frames else () for frames in range(most + 1)]

@@ -60,14 +60,16 @@ def _in_time(situation: Situation, laying: float, inputs: dict[str, float]) -> D
     there = f"A laying queen is there with {laying:.0%}; she has laid for {years:.1f} years"
     may_be = years >= PARAMETERS["old_years"].value
     if not may_be or not is_in_season(situation.on, PARAMETERS, "season"):
-        return Decision(topic="queen", because=(f"{there}.",), inputs=inputs)
+        looks = _in_doubt(situation, laying)
+        return Decision(topic="queen", actions=looks, because=(f"{there}.",), inputs=inputs)
     left, given = weigh(situation, [lambda _: None, introduced], [(), (Requeen(),)])
     brought = gain(given, left)
     refused = (1.0 - PARAMETERS["accepted"].value) * queen_loss(situation)
     inputs |= {"worth_more": brought.money - refused}
     if not brought.is_worth_it or brought.money <= refused:
         told = f"{there}: a young one would not be worth her price now."
-        return Decision(topic="queen", because=(told,), inputs=inputs)
+        looks = _in_doubt(situation, laying)
+        return Decision(topic="queen", actions=looks, because=(told,), inputs=inputs)
     because = (
         f"{there}: from the second year on a queen lays less each year, and her colony swarms more "
         f"readily. A young one is worth {money_words(inputs['worth_more'])} more."
@@ -76,12 +78,29 @@ def _in_time(situation: Situation, laying: float, inputs: dict[str, float]) -> D
     return Decision(topic="queen", actions=acts, because=(because,), inputs=inputs)
 
 
+def _in_doubt(situation: Situation, laying: float) -> tuple[Action, ...]:
+    """Look for eggs again soon, where to miss that she is gone costs more than a visit."""
+    if laying == 1.0 or is_in_months(situation.on, PARAMETERS, "rests"):
+        return ()
+    if (1.0 - laying) * queen_loss(situation) <= situation.prices.visit:
+        return ()
+    again = situation.on + timedelta(days=PARAMETERS["look_again"].value)
+    return (Look(at="eggs", on=again, if_none="test frame"),)
+
+
 def _given(situation: Situation, at_stake: float) -> tuple[Action, ...]:
     """Give a queen, and look for her eggs where to miss that she was refused costs more."""
     if (1.0 - PARAMETERS["accepted"].value) * at_stake <= situation.prices.visit:
         return (Requeen(),)
-    lays = situation.on + timedelta(days=PARAMETERS["laid_by_days"].value)
+    given_on = situation.on + timedelta(days=_until_queens(situation))
+    lays = given_on + timedelta(days=PARAMETERS["laid_by_days"].value)
     return Requeen(), Look(at="eggs", on=lays, if_none="test frame")
+
+
+def _until_queens(situation: Situation) -> int:
+    """Give the days until mated queens are to be had."""
+    first = int(PARAMETERS["queens_from"].value)
+    return max(0, first - situation.on.timetuple().tm_yday)
 
 
 def queen_loss(situation: Situation) -> float:
@@ -134,15 +153,20 @@ def _only_drones(
     told = _given(situation, with_her.ahead.mean - without.ahead.mean)
     if shares["laying workers"] > shares["drone layer"]:
         told = (Uniting(why="laying workers"),)
-    elif situation.bees < FEWEST_FOR_A_QUEEN or not is_in_season(
-        situation.on, PARAMETERS, "season"
-    ):
+    elif _is_past_a_queen(situation):
         told = (Uniting(why="drone layer"),)
     because = (
         f"A drone layer with {shares['drone layer']:.0%}, laying workers with "
         f"{shares['laying workers']:.0%}: no worker brood follows, and the bees grow old."
     )
     return Decision(topic="queen", actions=told, because=(because,), inputs=inputs)
+
+
+def _is_past_a_queen(situation: Situation) -> bool:
+    """Tell whether no queen is to be had any more, or too few bees will be left by then."""
+    halvings = _until_queens(situation) / PARAMETERS["halves_in"].value
+    is_late = situation.on.timetuple().tm_yday > PARAMETERS["queens_to"].value
+    return is_late or situation.bees < FEWEST_FOR_A_QUEEN * 2.0**halvings
 
 
 def _may_cast(situation: Situation) -> bool:
