@@ -8,6 +8,7 @@ one colony seldom changes it, and the others need not be followed again.
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import cached_property
 from typing import Any, Final
 
 import numpy as np
@@ -40,7 +41,7 @@ class Pooled:
         """Bring what is known of the flow into colonies at their start, in place."""
         colonies[FLOW] *= np.exp(self.middle.get(FLOW, 0.0))
 
-    @property
+    @cached_property
     def key(self) -> str:
         """Tell one set of lessons from another."""
         return repr((sorted(self.middle.items()), sorted(self.spread.items())))
