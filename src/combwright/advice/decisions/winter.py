@@ -58,7 +58,7 @@ def decide(deciding: Deciding) -> Winter:
     }
     if is_between(month, *AUTUMN):
         return _autumn(situation, inputs)
-    return _cold(situation, inputs)
+    return _cold(inputs)
 
 
 def target_kg(situation: Situation) -> float:
@@ -102,10 +102,9 @@ def _autumn(situation: Situation, inputs: dict[str, float]) -> Winter:
     )
 
 
-def _cold(situation: Situation, inputs: dict[str, float]) -> Winter:
-    """Give a light colony what it lacks and will use until the next visit, in fondant."""
+def _cold(inputs: dict[str, float]) -> Winter:
+    """Give a light colony what it lacks, in fondant, a pack at least."""
     lacking = LIGHT_KG - inputs["stores_kg_low"]
-    used = situation.used_g * situation.days / PARAMETERS["sugar_g_per_kg"].value
     pack = (PARAMETERS["fondant_pack_kg"].value, PARAMETERS["fondant_kg"].value)
     because = (
         f"About {inputs['stores_kg']:.0f} kg of stores ({inputs['stores_kg_low']:.0f} to "
@@ -116,5 +115,5 @@ def _cold(situation: Situation, inputs: dict[str, float]) -> Winter:
         actions=(Heft(), ClearEntrance()),
         because=(because,),
         inputs=inputs,
-        fondant_kg=float(np.clip(lacking + used, *pack)) if lacking > 0.0 else 0.0,
+        fondant_kg=float(np.clip(lacking, *pack)) if lacking > 0.0 else 0.0,
     )
