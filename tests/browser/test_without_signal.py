@@ -145,6 +145,11 @@ def test_an_expired_login_keeps_the_notes(house: House, telephone: Telephone) ->
     assert len(kept) > 100_000
     assert "<html" not in kept
     page.goto(house.address + hive(name))
+    telephone.context.set_offline(True)
+    page.get_by_role("button", name="Log out").click()
+    expect(page.locator("#said")).to_contain_text("No signal")
+    telephone.context.set_offline(False)
+    assert page.evaluate(KEYS) == 1
     house.clock.pass_days(31)
     page.get_by_role("button", name="Done as planned").click()
     expect(page.locator("#net")).to_contain_text("log in to send")

@@ -131,7 +131,12 @@ async function takeAlong() {
   carried.dataset.done = String(count === wanted.length);
 }
 
-for (const form of document.querySelectorAll("form[action='/logout']")) form.addEventListener("submit", sealing.forget);
+for (const form of document.querySelectorAll("form[action='/logout']"))
+  form.addEventListener("submit", event => {
+    if (navigator.onLine) return void sealing.forget();
+    event.preventDefault(); // nobody would be logged out, and the round would be gone
+    say("No signal: log out when there is some.");
+  });
 for (const choice of document.querySelectorAll("input[name=theme]")) {
   choice.checked = (localStorage.getItem("theme") ?? "") === choice.value;
   choice.addEventListener("change", () => {
