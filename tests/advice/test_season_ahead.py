@@ -61,6 +61,8 @@ def test_work_and_what_it_uses_up_are_charged() -> None:
     prices = Prices()
     paid = prices.frame_of_foundation + prices.super + prices.work(5.0)
     assert gain(free, charged).money == pytest.approx(paid)
+    assert gain(charged, free).minutes == charged.minutes - free.minutes > 0.0
+    assert gain(charged, charged).minutes == 0.0
 
 
 def test_a_swarm_in_spring_costs_and_a_later_one_costs_less() -> None:

@@ -6,6 +6,7 @@ from tests.belief.samples import entry
 from tests.simulation import samples
 
 from combwright.belief.following.entering import SEEN, counted_as_other, described, see_through
+from combwright.belief.weighing.counting import in_frames
 from combwright.terms.entries import Visit
 
 
@@ -47,3 +48,13 @@ def test_what_an_eye_sees_too_few_of_is_more_and_the_rest_stays_as_it_is() -> No
     ages = before["sealed"] / np.array([[0.25], [0.64], [1.0], [1.5625]])
     assert colonies["sealed"] == pytest.approx(ages)
     assert (colonies["ripe"] == before["ripe"]).all()
+
+
+def test_who_counts_seams_and_calls_them_frames_has_as_many_bees_as_fill_the_seams() -> None:
+    colonies = samples.usual(members=4)
+    before, likely = colonies.copy(), np.array([0.0, 1.0, 0.0, 1.0])
+    shared = {name: np.zeros(4) for eye, other, _ in SEEN.values() for name in (eye, other) if name}
+    told = described([entry(Visit, 0, frames_of_bees=6)], None, 2.2)
+    see_through(colonies, shared | {"bees_otherwise": likely}, told)
+    truly = in_frames("seams_of_bees", 6) / 6.0
+    assert colonies["nest"] / before["nest"] == pytest.approx(np.where(likely > 0.0, truly, 1.0))
