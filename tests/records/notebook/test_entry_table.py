@@ -64,6 +64,16 @@ def test_a_bad_value_is_named_by_line_and_column() -> None:
     assert "less than or equal to 40" in problem.what
 
 
+@pytest.mark.parametrize(
+    ("text", "what"),
+    [('[{"id": "x"}]', "what kind of entry it is."), ('[{"kind": "x"}]', "no such kind of entry.")],
+)
+def test_what_is_no_kind_of_entry_is_said_in_short(text: str, what: str) -> None:
+    ((_, problem),) = from_json(text.encode())
+    assert isinstance(problem, Problem)
+    assert problem.what.endswith(what)
+
+
 def test_a_table_that_was_cut_off_says_where() -> None:
     data = to_csv([a_visit(1), a_visit(2, remark="calm\nand sunny")]).encode()
     cut = data[: data.index(b"and sunny")]

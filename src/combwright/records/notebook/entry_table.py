@@ -16,6 +16,10 @@ from combwright.terms.entries import ENTRY, KINDS, AnyEntry, Correction, Entry
 from combwright.terms.errors import NotebookError
 
 FIRST = ("id", "kind", "on", "colony", "yard")
+NO_KIND = {  # what the gate says of it names all kinds there are
+    "union_tag_not_found": "It does not say what kind of entry it is",
+    "union_tag_invalid": "There is no such kind of entry",
+}
 NOT_IN_XML = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f\ufffe\uffff]")
 ALL: tuple[type[Entry], ...] = (*KINDS, Correction)
 FIELDS = tuple(dict.fromkeys((*FIRST, *(field for kind in ALL for field in kind.model_fields))))
@@ -125,4 +129,5 @@ def read(told: object, line: int, headings: tuple[str, ...]) -> AnyEntry | Probl
         first = error.errors(include_url=False)[0]
         name = str(first["loc"][-1]) if first["loc"] else ""
         here = column(headings.index(name), name) if name in headings else name
-        return Problem(f"{first['msg']}.", "Correct it, or export again.", line, here)
+        what = NO_KIND.get(first["type"], first["msg"])
+        return Problem(f"{what}.", "Correct it, or export again.", line, here)
