@@ -7,6 +7,7 @@ import subprocess
 import sys
 from pathlib import Path
 from typing import IO, Any
+from uuid import uuid4
 
 import pytest
 from tests.cli.typed import typed
@@ -15,6 +16,8 @@ from tests.noted import noted
 from typer.testing import CliRunner
 
 from combwright.cli.main import app
+from combwright.records.store.book_handle import Book
+from combwright.services.book.entry_form import take_entry
 from combwright.services.rounds.kept_plans import plans_folder
 
 run = CliRunner()
@@ -153,3 +156,13 @@ def test_a_folder_that_may_not_be_written_keeps_the_old_sheet(book: Path, tmp_pa
 def test_every_command_that_reads_the_book_takes_the_book(words: str) -> None:
     options = [name for each in COMMANDS[words].params for name in each.opts]  # type: ignore[attr-defined]
     assert "--book" in options
+
+
+def test_the_terminal_says_apiary_where_the_keeper_does(tmp_path: Path) -> None:
+    book = noted(tmp_path, *LINES[:1])
+    take_entry(Book(book), "wording", {"id": str(uuid4()), "on": "2027-04-10", "place": "apiary"})
+    done = typed(*PLAN, "--yard", "Nowhere", "--book", str(book))
+    assert "no apiary “Nowhere”" in done.stderr
+    planned = typed(*PLAN, "--book", str(book)).stdout
+    assert "apiary" in planned
+    assert " yard" not in planned

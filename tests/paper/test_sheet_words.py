@@ -30,7 +30,7 @@ def test_a_portion_without_litres_is_given_by_weight() -> None:
     fondant = Portion(
         syrup_g=1000, per_day_g=250, days=4, sugar_fraction=0.85, feed="fondant", litres=0
     )
-    assert portion_words(fondant) == ["1.0 kg fondant", "for 4 days, 250 g a day, 85 % sugar"]
+    assert portion_words(fondant) == ["1.0 kg fondant", "250 g a day for 4 days, 85 % sugar"]
 
 
 def test_no_portion_is_said_plainly() -> None:

@@ -153,7 +153,7 @@ def test_the_first_yard_and_colony_of_an_empty_book(client: TestClient, desk: De
     [
         ("batch", {"day_0": ""}, "day_0", "missing"),
         ("batch counts", {"accepted": "31"}, "accepted", "31 accepted, but only 30 begun"),
-        ("order news", {"week": "2027-04-12"}, "week", "was over on 2027-04-24"),
+        ("order news", {"week": "2027-04-12"}, "week", "was over on 24 April 2027"),
     ],
 )
 def test_batches_and_promises_that_cannot_be_are_refused_beside_their_field(

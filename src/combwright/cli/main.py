@@ -39,7 +39,7 @@ from combwright.cli import (
     worth,
 )
 from combwright.cli import round as round_command
-from combwright.cli.options import KIT_FOLDER
+from combwright.cli.options import KIT_FOLDER, in_own_words
 from combwright.terms.errors import CombwrightError, NotFoundError, OutputError
 
 NO_OUTPUT = {errno.ENOSPC, errno.EDQUOT, errno.EIO, errno.EBADF, errno.EFBIG}
@@ -109,7 +109,8 @@ def main() -> None:
         refuse_unreadable(sys.argv[1:])
         app()
     except CombwrightError as error:
-        _end(str(error))
+        where = f"{error.where}: " if error.where else ""
+        _end(where + in_own_words(f"{error.what} {error.remedy}".strip()))
     except OSError as error:
         # a file that fails is named where it is opened; without a name it is the output itself
         if error.filename is not None or error.errno not in NO_OUTPUT:

@@ -14,6 +14,8 @@ if TYPE_CHECKING:
 
 # what stands before the command: set once by the callback, read where the kit is needed
 KIT_FOLDER: ContextVar[Path | None] = ContextVar("kit", default=None)
+# the book that a command takes up: what is said of it is said in its keeper's words
+TAKEN_UP: ContextVar["Book | None"] = ContextVar("book", default=None)
 BookOption = Annotated[
     str | None,
     typer.Option(
@@ -61,7 +63,19 @@ def named_book(option: str | None, *, must_exist: bool = False) -> "Book":
     """Take up the book; it is opened when it is first needed."""
     from combwright.records.store.book_handle import Book
 
-    return Book(book_place(option), must_exist=must_exist, kit=kit_named(), warn=warned)
+    book = Book(book_place(option), must_exist=must_exist, kit=kit_named(), warn=warned)
+    TAKEN_UP.set(book)
+    return book
+
+
+def in_own_words(text: str) -> str:
+    """Say “apiary” where the keeper of the book does; what the keeper wrote stays."""
+    book = TAKEN_UP.get()
+    if book is None:
+        return text
+    from combwright.services.book.place_words import place_word
+
+    return place_word(book).into(text)
 
 
 def warned(sentence: str) -> None:

@@ -5,7 +5,14 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from combwright.cli.options import BookOption, JsonOption, OnOption, day_meant, named_book
+from combwright.cli.options import (
+    BookOption,
+    JsonOption,
+    OnOption,
+    day_meant,
+    in_own_words,
+    named_book,
+)
 
 if TYPE_CHECKING:
     from rich.console import Console
@@ -103,7 +110,7 @@ def _item(console: "Console", lead: str, text: str, *, style: str = "") -> None:
     from rich.padding import Padding
     from rich.text import Text
 
-    words = Text(f"{lead} {text}", style=style)
+    words = Text(in_own_words(f"{lead} {text}"), style=style)
     console.print(Padding(words, (0, 0, 0, 3)), highlight=False)
 
 

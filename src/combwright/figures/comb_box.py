@@ -19,11 +19,11 @@ from combwright.figures.comb_fills import (
 )
 from combwright.terms.combs import Box, Place
 
-PITCH = 42.0
-BAR = 30.0
+PITCH = 34.0
+BAR = 24.0
 WALL = 8.0
-PUT_IN_ROOM = 34.0
-LENGTHS = {"brood": 216.0, "super": 96.0}
+PUT_IN_ROOM = 28.0
+LENGTHS = {"brood": 136.0, "super": 62.0}
 
 
 def box_width(box: Box) -> float:

@@ -19,7 +19,8 @@ from combwright.terms.combs import Box, StackView
 TEXT = 29
 LETTER = 17.5
 LINE = 38
-LEAST_WIDTH = 430.0
+LEAST_WIDTH = 440.0
+LONGEST_ENTRANCE = len("entrance shut")
 SIGN_ROOM = 40.0
 ARROW_ROOM = 60.0
 FULL_ENTRANCE_MM = 430
@@ -45,7 +46,7 @@ def comb_strip(
     if after is not None:
         columns.append((after, before, captions[1]))
     heights = [_column_height(stack) for stack, _, _ in columns]
-    widths = [_column_width(stack) for stack, _, _ in columns]
+    widths = [_column_width(stack, caption) for stack, _, caption in columns]
     left, foot = 0.0, max(heights)
     drawn: list[str] = []
     for i, (stack, earlier, caption) in enumerate(columns):
@@ -60,7 +61,7 @@ def comb_strip(
 
 def comb_stack(stack: StackView, earlier: StackView, *, caption: str, title: str) -> str:
     """Draw one stack alone, with what differs from an earlier one marked."""
-    height, width = _column_height(stack), _column_width(stack)
+    height, width = _column_height(stack), _column_width(stack, caption)
     body = _column(stack, earlier, caption, 0.0, height)
     return svg(body, width, height, title=title, words=f"{caption}: {describe(stack)}")
 
@@ -88,12 +89,13 @@ def _stack_width(stack: StackView) -> float:
     return max((box_width(box) for box in stack.boxes), default=LEAST_WIDTH)
 
 
-def _column_width(stack: StackView) -> float:
-    return SIGN_ROOM + max(_stack_width(stack), LEAST_WIDTH) + 4
+def _column_width(stack: StackView, caption: str) -> float:
+    words = LETTER * (len(caption) + 2 + len(stack.cover))
+    return SIGN_ROOM + max(_stack_width(stack), LEAST_WIDTH, words) + 10
 
 
 def _floor_height() -> float:
-    return 2 * LINE + 24.0
+    return LINE + 42.0
 
 
 def _column_height(stack: StackView) -> float:
@@ -167,25 +169,22 @@ def _floor(stack: StackView, earlier: StackView, x: float, y: float, width: floa
     door = x + (width - opening) / 2
     sides = horizontal(x - 3, door, y + 8) + horizontal(door + opening, x + width + 3, y + 8)
     posts = vertical(door, y, y + 22) + vertical(door + opening, y, y + 22)
-    words = entrance_words(stack)
+    entrance, tray = entrance_words(stack), tray_words(stack)
+    behind = x + LETTER * LONGEST_ENTRANCE + SIGN_ROOM - 12
     return (
         stroke(sides, 16)
         + stroke(posts, 5)
-        + _changed(x, y + 50, words, is_changed=words != entrance_words(earlier))
-        + _tray(stack, earlier, x, y + 62, max(width, LEAST_WIDTH))
+        + _tray(stack, x, y + 26, max(width, LEAST_WIDTH))
+        + _changed(x, y + 70, entrance, is_changed=entrance != entrance_words(earlier))
+        + _changed(behind, y + 70, tray, is_changed=tray != tray_words(earlier))
     )
 
 
-def _tray(stack: StackView, earlier: StackView, x: float, y: float, width: float) -> str:
-    """Draw the tray beside its words: dark as far as it is pushed in."""
-    words = tray_words(stack)
-    left = x + LETTER * len(words) + 14
-    length = x + width - left
-    pushed_in = length * (1 - min(stack.tray_open_mm / FULL_TRAY_MM, 1))
-    return (
-        _changed(x, y + 26, words, is_changed=words != tray_words(earlier))
-        + rectangle(Area(left, y + 8, length, 16), "back", outline=3)
-        + rectangle(Area(left, y + 8, pushed_in, 16), "ink")
+def _tray(stack: StackView, x: float, y: float, width: float) -> str:
+    """Draw the tray under the floor: dark as far as it is pushed in."""
+    pushed_in = width * (1 - min(stack.tray_open_mm / FULL_TRAY_MM, 1))
+    return rectangle(Area(x, y, width, 14), "back", outline=3) + rectangle(
+        Area(x, y, pushed_in, 14), "ink"
     )
 
 

@@ -32,12 +32,12 @@ Entrance 30 mm, tray shut.
 
 def entrance_words(stack: StackView) -> str:
     """Say how wide the entrance is."""
-    return f"entrance {stack.entrance_mm:.0f} mm" if stack.entrance_mm >= 1 else "entrance shut"
+    return f"entrance {stack.entrance_mm:.0f}" if stack.entrance_mm >= 1 else "entrance shut"
 
 
 def tray_words(stack: StackView) -> str:
     """Say how far the tray is drawn out."""
-    return f"tray open {stack.tray_open_mm:.0f} mm" if stack.tray_open_mm >= 1 else "tray shut"
+    return f"tray {stack.tray_open_mm:.0f} mm" if stack.tray_open_mm >= 1 else "tray shut"
 
 
 def _box(box: Box) -> str:

@@ -3,6 +3,7 @@
 from combwright.paper.printable import printable
 from combwright.paper.typeset import typeset
 from combwright.services.register.record import Record
+from combwright.terms.dated import in_days
 from combwright.terms.place_word import USUAL, PlaceWord
 
 
@@ -13,13 +14,13 @@ def record_pdf(record: Record, *, words: PlaceWord = USUAL) -> bytes:
         "on": [record.on.year, record.on.month, record.on.day],
         "law": printable(record.law),
         "seal": printable(record.seal),
-        "missing": [printable(one) for one in record.missing],
+        "missing": [printable(in_days(one)) for one in record.missing],
         "complete": printable(record.complete),
         "tables": [
             {
                 "title": table.title,
                 "headings": table.headings,
-                "rows": [[printable(cell) for cell in row] for row in table.rows],
+                "rows": [[printable(in_days(cell)) for cell in row] for row in table.rows],
             }
             for table in record.tables
         ],

@@ -18,6 +18,7 @@ from combwright.paper.sheet_words import (
 from combwright.paper.typeset import READ_ALOUD, typeset
 from combwright.planning.at_every_colony import Everywhere, everywhere
 from combwright.planning.sheet import ColonySheet, RoundSheet
+from combwright.services.rounds.from_book import NOTICES
 from combwright.terms.place_word import USUAL, PlaceWord
 
 Paper = Literal["a4", "a5", "large"]
@@ -57,7 +58,8 @@ def sheet_content(sheet: RoundSheet, paper: Paper) -> dict[str, Any]:
         "yards": [printable(yard) for yard in sheet.yards],
         "called": "Yards" if len(sheet.yards) > 1 else "Yard",
         "each": "For every yard",
-        "notices": [printable(notice) for notice in sheet.notices],
+        "notices": [printable(each) for each in sheet.notices if each not in NOTICES],
+        "usual": [printable(each) for each in sheet.notices if each in NOTICES],
         "legend": legend(columns=4 if paper == "a5" else 6),
         "colonies": [_colony(colony, said, paper) for colony in in_order],
         "everywhere": everywhere_words(said),

@@ -52,8 +52,9 @@ def colony_words(sheet: ColonySheet, said: Everywhere) -> dict[str, Any]:
         "place": printable(f"{sheet.hive} · {seen} · next {short_day(sheet.next_visit)}"),
         "expected": expected_words(sheet.expected),
         "room": _unseen(sheet.expected),
-        "portion": [*portion_words(sheet.portion), sheet.after_the_feed],
-        "jobs": [printable(job) for job in said.jobs_of(sheet)],
+        "portion": portion_words(sheet.portion),
+        "fed": [printable(" ".join(_fed(sheet))), sheet.after_the_feed],
+        "jobs": [printable(job) for job in said.jobs_of(sheet) if job not in _fed(sheet)],
         "because": [printable(reason) for reason in sheet.because],
         "branches": [_branch(branch) for branch in said.branches_of(sheet)],
         "questions": [printable(question) for question in sheet.questions],
@@ -61,6 +62,11 @@ def colony_words(sheet: ColonySheet, said: Everywhere) -> dict[str, Any]:
             f"{printable(harm)} {_chance(chance)}" for harm, chance in sheet.chances.items()
         ),
     }
+
+
+def _fed(sheet: ColonySheet) -> list[str]:
+    """Give the jobs of feeding, which stand beside the portion."""
+    return [job for each in sheet.decisions if each.topic == "food" for job in each.jobs]
 
 
 def everywhere_words(said: Everywhere) -> dict[str, Any]:
@@ -78,7 +84,7 @@ def portion_words(portion: Portion) -> list[str]:
     --------
     >>> feed = Portion(syrup_g=1500, per_day_g=500, days=3, sugar_fraction=0.6, litres=1.2)
     >>> portion_words(feed)
-    ['1.2 L syrup', '1.5 kg for 3 days, 500 g a day, 60 % sugar']
+    ['1.2 L syrup', '500 g a day for 3 days, 60 % sugar']
 
     """
     if portion.syrup_g <= 0:
@@ -89,9 +95,9 @@ def portion_words(portion: Portion) -> list[str]:
         if portion.litres
         else f"{kilograms(portion.syrup_g)} {feed}"
     )
-    mass = f"{kilograms(portion.syrup_g)} for " if portion.litres else "for "
-    rest = f"{portion.per_day_g} g a day, {portion.sugar_fraction:.0%} sugar".replace("%", " %")
-    return [big, f"{mass}{many(portion.days, 'day')}, {rest}"]
+    sugar = f"{portion.sugar_fraction:.0%} sugar".replace("%", " %")
+    days = many(portion.days, "day")
+    return [big, f"{portion.per_day_g} g a day for {days}, {sugar}"]
 
 
 def bench_words(bench: Bench) -> dict[str, Any]:
@@ -141,8 +147,8 @@ def expected_words(expected: Expected) -> str:
     """Say in a line what should be found, nine times in ten."""
     return (
         f"{_band(expected.frames_of_bees, 1)} frames of bees, "
-        f"{_band(expected.frames_of_brood, 1)} of brood, "
-        f"{_band(expected.stores_kg, 1)} kg of stores."
+        f"{_band(expected.frames_of_brood, 1)} brood, "
+        f"{_band(expected.stores_kg, 1)} kg stores."
     )
 
 
@@ -159,7 +165,7 @@ def _band(band: Band, digits: int) -> str:
     low, high = (
         f"{round(value, digits) + 0.0:,.{max(digits, 0)}f}" for value in (band.low, band.high)
     )
-    return f"{low}–{high}"
+    return low if low == high else f"{low}–{high}"
 
 
 def _branch(branch: Branch) -> dict[str, Any]:

@@ -18,14 +18,12 @@ from combwright.advice.words.wording import many
 from combwright.figures.comb_legend import legend
 from combwright.figures.comb_strip import comb_stack
 from combwright.planning.sheet import Band
-from combwright.records.store.book_handle import Book
 from combwright.science.queens.mark_colour import mark_colour
 from combwright.services.access import Caller
+from combwright.services.book.place_words import place_word
 from combwright.terms.combs import StackView
-from combwright.terms.dated import dated
-from combwright.terms.errors import CombwrightError
+from combwright.terms.dated import dated, in_days
 from combwright.terms.person import Role
-from combwright.terms.place_word import USUAL, PlaceWord
 from combwright.web.addresses import segment
 
 STATIC: Final = Path(str(files("combwright.web").joinpath("static")))
@@ -46,6 +44,7 @@ def environment() -> Environment:
         "day": day,
         "short": short,
         "dated": dated,
+        "in_days": in_days,
         "span": span,
         "halves": halves,
         "slug": slug,
@@ -78,14 +77,6 @@ def page(request: Request, template: str, *, status_code: int = 200, **shown: An
         )
     )
     return HTMLResponse(words.into_page(html), status_code=status_code)
-
-
-def place_word(book: Book) -> PlaceWord:
-    """Give the keeper's word for a place with colonies; ours where the book cannot be read."""
-    try:
-        return book.now().place_word
-    except CombwrightError:
-        return USUAL
 
 
 @lru_cache(maxsize=4096)
