@@ -29,7 +29,7 @@ from combwright.simulation.luck import luck
 from combwright.simulation.step.shapes import YEAR
 
 Floats = NDArray[np.float64]
-Change = Callable[[Any], None]
+Effect = Callable[[Any], None]  # on colonies, in place
 PARAMETERS: Final = numbers("season")
 MEMBERS: Final = int(PARAMETERS["members"].value)
 FIRST: Final = int(PARAMETERS["first_members"].value)
@@ -105,7 +105,7 @@ class Account:
 
 def ahead_of(
     colonies: NDArray[np.void],
-    changes: Sequence[Change],
+    changes: Sequence[Effect],
     at: Account,
     members: int = MEMBERS,
     *,
@@ -147,7 +147,7 @@ def _ahead(money: Floats, came: Floats) -> Ahead:
 
 
 def after_waits(
-    colonies: NDArray[np.void], change: Change, at: Account, waits: Sequence[int], done: Done
+    colonies: NDArray[np.void], change: Effect, at: Account, waits: Sequence[int], done: Done
 ) -> list[Ahead]:
     """Give what one change brings, by how many days it is until the keeper is there again."""
     some = _spread_out(len(colonies))[:MEMBERS]
@@ -158,7 +158,7 @@ def after_waits(
 
 def _rolled(
     colonies: NDArray[np.void],
-    changes: Sequence[tuple[Change, Done]],
+    changes: Sequence[tuple[Effect, Done]],
     at: Account,
     some: NDArray[np.intp],
     part: slice,

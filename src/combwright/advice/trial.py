@@ -1,6 +1,6 @@
 """Trying candidates on the same ensemble under the same weather and the same luck."""
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import Any, Final
 
@@ -11,6 +11,7 @@ from combwright.advice.actions import Action, of_kind
 from combwright.advice.bee_acts import CutCells, Demaree, Divide
 from combwright.advice.kit_acts import Feeding, StoresOut
 from combwright.advice.numbers import numbers
+from combwright.advice.season_ahead import Effect
 from combwright.advice.situation import Situation
 from combwright.advice.stacking import set_up_after
 from combwright.advice.swarm_chance import calibrated
@@ -23,7 +24,6 @@ from combwright.simulation.run import run
 from combwright.terms.set_up import SetUp
 
 Floats = NDArray[np.float64]
-Change = Callable[[Any], None]
 
 PARAMETERS: Final = numbers("trial")
 NUC_FRAMES: Final = int(PARAMETERS["nuc_frames"].value)
@@ -40,7 +40,7 @@ class Tried:
     colonies: NDArray[np.void]
 
 
-def try_all(situation: Situation, changes: Sequence[Change]) -> list[Tried]:
+def try_all(situation: Situation, changes: Sequence[Effect]) -> list[Tried]:
     """Try each change of the members, made in place, up to the margin after the next visit."""
     members = len(situation.colonies)
     lanes = situation.colonies.take(np.tile(np.arange(members), len(changes)))
@@ -53,7 +53,7 @@ def try_all(situation: Situation, changes: Sequence[Change]) -> list[Tried]:
     return _judged(lanes.reshape(shape), before.reshape(shape))
 
 
-def lived_on(situation: Situation, change: Change) -> list[NDArray[np.void]]:
+def lived_on(situation: Situation, change: Effect) -> list[NDArray[np.void]]:
     """Give the members after a change and after each day up to the margin after the next visit."""
     colonies = copied(situation.colonies)
     _count_afresh(colonies)
@@ -67,7 +67,7 @@ def lived_on(situation: Situation, change: Change) -> list[NDArray[np.void]]:
     return lived
 
 
-def doing(situation: Situation, actions: Iterable[Action]) -> Change:
+def doing(situation: Situation, actions: Iterable[Action]) -> Effect:
     """Give the work of a visit as a change: the stack as the actions leave it, and their feed."""
     actions = tuple(actions)
     set_up = set_up_after(situation.standing.set_up, actions)
@@ -112,7 +112,7 @@ def stores_out(colonies: Any, combs: int) -> None:
     colonies["ripe"] = np.maximum(colonies["ripe"] - full, 0.0)
 
 
-def fed_with(situation: Situation, grams: float, fraction: float) -> Change:
+def fed_with(situation: Situation, grams: float, fraction: float) -> Effect:
     """Give a feed, warm where that helps, as a change of a stack that is arranged already."""
     warmer_k = PARAMETERS["hand_warm_k"].value if situation.is_cool else 0.0
     return lambda colonies: feed(colonies, float(grams), fraction, warmer_k=warmer_k)

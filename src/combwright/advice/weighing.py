@@ -9,9 +9,8 @@ import numpy as np
 from combwright.advice.actions import Action
 from combwright.advice.costs import cost_of, minutes_of
 from combwright.advice.lately import done_by
-from combwright.advice.season_ahead import FIRST, LEAST_GAIN, MEMBERS, Ahead, Done, ahead_of
+from combwright.advice.season_ahead import FIRST, LEAST_GAIN, MEMBERS, Ahead, Done, Effect, ahead_of
 from combwright.advice.situation import Situation
-from combwright.advice.trial import Change
 from combwright.simulation.ahead.visit import CAME
 
 NOTHING_ASKED: Final = Ahead(np.zeros(1), dict.fromkeys(CAME, 0.0))
@@ -48,7 +47,7 @@ class Gain:
 
 def weigh(
     situation: Situation,
-    changes: Sequence[Change],
+    changes: Sequence[Effect],
     works: Sequence[tuple[Action, ...]],
     members: int = MEMBERS,
     *,

@@ -17,8 +17,8 @@ from combwright.advice.numbers import numbers
 from combwright.advice.prices import Prices
 from combwright.advice.season_ahead import (
     Account,
-    Change,
     Done,
+    Effect,
     SeasonDays,
     ahead_of,
     season_luck,
@@ -86,7 +86,7 @@ def _lived(
     return living, Done(treated=float(came[:, TREATMENTS].mean() > 0.5))
 
 
-def more_of(standing: Standing) -> Mapping[str, Change]:
+def more_of(standing: Standing) -> Mapping[str, Effect]:
     """Give what there is a little more of, each as a change of a colony."""
     above = standing.hive.honey_super
     cells = above.frames * above.frame.worker_cells if above is not None else 0

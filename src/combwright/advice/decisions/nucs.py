@@ -15,9 +15,9 @@ from combwright.advice.decisions.kept_shut import nothing_moves
 from combwright.advice.lately import nucs_of
 from combwright.advice.nuc_worth import NucMade, nuc_made
 from combwright.advice.numbers import is_in_season, numbers
-from combwright.advice.season_ahead import LEAST_GAIN
+from combwright.advice.season_ahead import LEAST_GAIN, Effect
 from combwright.advice.situation import Situation
-from combwright.advice.trial import Change, try_all
+from combwright.advice.trial import try_all
 from combwright.advice.weighing import gain, weigh
 from combwright.advice.words.money_words import money_words
 from combwright.advice.words.wording import chance_words, count_words, day_words
@@ -124,7 +124,7 @@ def _taking_in(colonies: Any) -> None:
     colonies["sealed"] += (cells / colonies["sealed"].shape[1])[:, None]
 
 
-def _taking(situation: Situation, frames: int) -> Change:
+def _taking(situation: Situation, frames: int) -> Effect:
     """Take frames of brood with bees and stores for a nuc."""
     standing = situation.standing
 

@@ -15,10 +15,10 @@ from combwright.advice.decisions.honey import after_honey
 from combwright.advice.decisions.kept_shut import is_cold, is_kept_shut
 from combwright.advice.decisions.stacks import stacks, stepped, without_supers
 from combwright.advice.numbers import numbers
-from combwright.advice.season_ahead import LEAST_GAIN
+from combwright.advice.season_ahead import LEAST_GAIN, Effect
 from combwright.advice.situation import Situation, band
 from combwright.advice.stacking import steps_to
-from combwright.advice.trial import Change, Tried, fed_with, try_all
+from combwright.advice.trial import Tried, fed_with, try_all
 from combwright.advice.weighing import Weighed, gain, weigh
 from combwright.advice.words.money_words import less_words
 from combwright.advice.words.space_words import because
@@ -194,7 +194,7 @@ def _runner_up(
     return f"{', '.join(stack)}: {less_words(worth[best].money - worth[second].money)}"
 
 
-def _arranged(situation: Situation, set_up: SetUp) -> Change:
+def _arranged(situation: Situation, set_up: SetUp) -> Effect:
     use_g = situation.used_g * situation.horizon
     fed = fed_with(situation, use_g * PARAMETERS["fed_share"].value / FED_FRACTION, FED_FRACTION)
 

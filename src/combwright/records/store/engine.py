@@ -13,17 +13,17 @@ from combwright.records.store.sqlite_file import BookFile
 from combwright.records.store.tables import CURRENT, version
 from combwright.terms.errors import BookError
 
-Kept: TypeAlias = BookFile | BookDatabase
+AnyDatabase: TypeAlias = BookFile | BookDatabase
 
 
-def kept_at(place: Path | str) -> Kept:
+def kept_at(place: Path | str) -> AnyDatabase:
     """Tell a file from the address of a database."""
     named = str(place)
     is_address = isinstance(place, str) and named.startswith((f"{SCHEME}:", f"{SCHEME}+"))
     return BookDatabase(named) if is_address else BookFile(Path(place))
 
 
-def open_engine(place: Path | str | Kept, *, must_exist: bool = False) -> sa.Engine:
+def open_engine(place: Path | str | AnyDatabase, *, must_exist: bool = False) -> sa.Engine:
     """Open a book; it is made when it is not there yet, and brought up to date when it is old.
 
     With ``must_exist`` it is refused, rather than made empty, where there is none.
@@ -97,7 +97,7 @@ def version_of(db: sa.Connection) -> str | None:
     return found
 
 
-def bring_up_to_date(book: sa.Engine, kept: Kept) -> None:
+def bring_up_to_date(book: sa.Engine, kept: AnyDatabase) -> None:
     """Run the migrations that a book still lacks, all in one transaction."""
     from combwright.records.store.migrations.run import upgrade  # 0.3 s, not paid by a current book
 

@@ -26,7 +26,7 @@ from combwright.web.showing import page
 router = APIRouter(prefix="/people", include_in_schema=False)
 LINES: Final = 100
 Words = Annotated[str, Form(max_length=1000)]
-Change = Literal["keeper", "helper", "reader", "link", "factor", "end"]
+PersonChange = Literal["keeper", "helper", "reader", "link", "factor", "end"]
 
 
 @router.get("")
@@ -73,7 +73,7 @@ async def change(
     at: AtDesk,
     request: Request,
     person: Annotated[UUID, Form()],
-    what: Annotated[Change, Form()],
+    what: Annotated[PersonChange, Form()],
     passphrase: Words,
 ) -> Response:
     """Change what somebody may do, or let them in anew, or no longer."""
@@ -82,7 +82,7 @@ async def change(
     return await run_in_threadpool(_change, at, request, whom, what)
 
 
-def _change(at: Desk, request: Request, whom: Person, what: Change) -> Response:
+def _change(at: Desk, request: Request, whom: Person, what: PersonChange) -> Response:
     book, now, by = at.access.book, at.clock(), _who(request)
     if what == "link":
         return _link(request, whom.name, invite_again(book, whom, now, by))
