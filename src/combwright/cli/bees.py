@@ -1,17 +1,22 @@
 """``combwright bees``: what was sold, hand-over sheets, the sales register, what to report."""
 
 from datetime import date
-from pathlib import Path
 from typing import Annotated
 
 import typer
 
-from combwright.cli.options import BookOption, JsonOption, day_of, named_book, print_json
+from combwright.cli.options import (
+    BookOption,
+    CsvOption,
+    JsonOption,
+    PdfOption,
+    day_of,
+    named_book,
+    print_json,
+)
 from combwright.cli.register import show_record
 
 commands = typer.Typer(no_args_is_help=True, help="Bees sold and moved, and what to report.")
-PdfOption = Annotated[Path | None, typer.Option(help="Write it as PDF/A to this file.")]
-CsvOption = Annotated[Path | None, typer.Option(help="Write it for a spreadsheet.")]
 
 
 @commands.command("list", epilog="Example: `combwright bees list --book yard.book`")

@@ -1,12 +1,18 @@
 """``combwright honey``: tanks and jars, labels, and where honey came from and went."""
 
 from datetime import date
-from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from combwright.cli.options import BookOption, JsonOption, named_book, print_json
+from combwright.cli.options import (
+    BookOption,
+    CsvOption,
+    JsonOption,
+    PdfOption,
+    named_book,
+    print_json,
+)
 from combwright.cli.register import show_record
 
 if TYPE_CHECKING:
@@ -14,8 +20,6 @@ if TYPE_CHECKING:
 
 commands = typer.Typer(no_args_is_help=True, help="Honey from the hives to the jars.")
 Traced = Annotated[str, typer.Argument(help="A lot, a batch of honey, a colony, a yard, a seller.")]
-PdfOption = Annotated[Path | None, typer.Option(help="Write it as PDF/A to this file.")]
-CsvOption = Annotated[Path | None, typer.Option(help="Write it for a spreadsheet.")]
 
 
 @commands.command("list", epilog="Example: `combwright honey list --book yard.book`")

@@ -29,6 +29,8 @@ OnOption = Annotated[
         "--on", help="Day of the round, 2027-04-24; else today, or the day after the last note."
     ),
 ]
+PdfOption = Annotated[Path | None, typer.Option(help="Write it as PDF/A to this file.")]
+CsvOption = Annotated[Path | None, typer.Option(help="Write it for a spreadsheet.")]
 JsonOption = Annotated[bool, typer.Option("--json", help="Print JSON only.")]
 
 
