@@ -37,11 +37,13 @@ def sales_register(book: Book, first: date, last: date, yard: str = "") -> Recor
         WordTable("Bees handed over", SOLD, tuple(_sold(some, now, yard))),
         WordTable("Moved", MOVED, tuple(_moved(some, now, yard))),
         WordTable("Lost or ended", LOST, tuple(_lost(some, now, yard))),
-        WordTable(f"Colonies on {counted}", COUNTED, tuple(_counted(book, counted, yard))),
+        WordTable(
+            f"Colonies on {_plainly(counted)}", COUNTED, tuple(_counted(book, counted, yard))
+        ),
     )
     place = f", yard {yard}" if yard else ""
     return Record(
-        f"Bees sold, moved and lost, {first} to {last}{place}",
+        f"Bees sold, moved and lost, {_plainly(first)} to {_plainly(last)}{place}",
         last,
         LAW,
         tuple(_missing(some, now, yard)),
@@ -49,6 +51,10 @@ def sales_register(book: Book, first: date, last: date, yard: str = "") -> Recor
         "Every sale has its buyer’s address and contact, and an inspection.",
         seal_words(book),
     )
+
+
+def _plainly(day: date) -> str:
+    return f"{day.day} {day:%B %Y}"
 
 
 def _sales(some: Sequence[Noted], now: Contents, yard: str) -> Iterator[tuple[BeesSold, str]]:
