@@ -31,8 +31,9 @@ Entrance 30 mm, tray shut.
 
 
 def entrance_words(stack: StackView) -> str:
-    """Say how wide the entrance is."""
-    return f"entrance {stack.entrance_mm:.0f}" if stack.entrance_mm >= 1 else "entrance shut"
+    """Say how wide the entrance is; its unit is that of the tray where that is open."""
+    unit = "" if stack.tray_open_mm >= 1 else " mm"
+    return f"entrance {stack.entrance_mm:.0f}{unit}" if stack.entrance_mm >= 1 else "entrance shut"
 
 
 def tray_words(stack: StackView) -> str:
