@@ -1,11 +1,13 @@
 """Set-ups and the actions between them: the way there, and back."""
 
+from datetime import date
+
 from hypothesis import given
 from hypothesis import strategies as st
 
 from combwright.advice.actions import Action
-from combwright.advice.bee_acts import Heft, Look
-from combwright.advice.kit_acts import LeaveStack
+from combwright.advice.bee_acts import Demaree, Heft, Look
+from combwright.advice.kit_acts import Boards, Frames, LeaveStack
 from combwright.advice.stacking import set_up_after, steps_to
 from combwright.kit.catalogue import catalogue
 from combwright.terms.set_up import SetUp
@@ -54,3 +56,13 @@ def test_a_stack_to_leave_is_left_whatever_stood_there(now: SetUp, then: SetUp) 
 @given(set_ups())
 def test_looking_and_lifting_change_no_stack(now: SetUp) -> None:
     assert set_up_after(now, (Heft(), Look(at="eggs"))) == now
+
+
+def test_an_upper_box_goes_on_over_the_nest_as_all_else_leaves_it() -> None:
+    """In whichever order the decisions name it: a board is not taken out twice."""
+    now = SetUp(hive=HIVE.key, frames=10, dummy_boards=1)
+    upper = Demaree(frames=11, again_by=date(2027, 5, 20))
+    done = (upper, Frames(more=1), Boards(more=-1))
+    after = set_up_after(now, done)
+    assert after == set_up_after(now, reversed(done))
+    assert (after.frames, after.dummy_boards, after.brood_boxes) == (22, 0, 2)

@@ -1,12 +1,17 @@
 """``combwright honey`` and ``combwright bees`` on the demo's papers."""
 
 import json
+from datetime import date
 from pathlib import Path
+from uuid import UUID
 
 import pytest
 from tests.cli.typed import typed
 
+from combwright.records.store.book_handle import Book
+from combwright.services.book.book import add_entries
 from combwright.services.demo import Paths
+from combwright.terms.entries import Order, OrderNews
 
 WORDS = (
     (("honey", "list"), "The next lot today"),
@@ -47,6 +52,19 @@ def test_no_buyer_is_deleted_without_being_sure(demo: Paths) -> None:
     assert typed("buyers", "delete", "--book", str(demo.book)).returncode == 2
     early = typed("buyers", "delete", "Ryan", "--sure", "--book", str(demo.book))
     assert (early.returncode, "2031-06-13" in early.stderr) == (2, True)
+
+
+def test_a_buyer_is_deleted_for_good(tmp_path: Path) -> None:
+    path, day = tmp_path / "a.book", date(2020, 3, 1)
+    asked = Order(id=UUID(int=1), on=day, order="7", customer="Byrne", wanted_by=date(2020, 6, 1))
+    gone = OrderNews(id=UUID(int=2), on=day, order="7", event="cancelled")
+    add_entries(Book(path), [asked, gone])
+    book = ("--book", str(path))
+    done = typed("buyers", "delete", "Byrne", "--sure", *book)
+    assert (done.returncode, "Deleted in 1 note" in done.stdout) == (0, True), done.stderr
+    assert "No buyer" in typed("buyers", "list", *book).stdout
+    due = typed("buyers", "delete", "--due", "--sure", "--json", *book)
+    assert json.loads(due.stdout)["deleted"] == 0
 
 
 def test_figures_are_held_against_the_law() -> None:

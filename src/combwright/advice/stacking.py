@@ -77,6 +77,8 @@ def steps_to(hive: Hive, now: SetUp, chosen: SetUp) -> tuple[Action, ...]:
 def set_up_after(now: SetUp, actions: Iterable[Action]) -> SetUp:
     """Give the set-up that actions lead to; those that move nothing of the stack count for none.
 
+    An upper box goes on last, over the nest as all else leaves it.
+
     Examples
     --------
     >>> after = set_up_after(SetUp(frames=8), (Frames(more=2), SuperOn()))
@@ -84,7 +86,7 @@ def set_up_after(now: SetUp, actions: Iterable[Action]) -> SetUp:
     (10, 1, True)
 
     """
-    for each in actions:
+    for each in sorted(actions, key=lambda each: isinstance(each, Demaree)):
         if type(each) in CHANGES:
             changed = CHANGES[type(each)](each, now)
             now = SetUp.model_validate({**now.model_dump(), **changed})

@@ -170,12 +170,13 @@ def _floor(stack: StackView, earlier: StackView, x: float, y: float, width: floa
     sides = horizontal(x - 3, door, y + 8) + horizontal(door + opening, x + width + 3, y + 8)
     posts = vertical(door, y, y + 22) + vertical(door + opening, y, y + 22)
     entrance, tray = entrance_words(stack), tray_words(stack)
-    behind = x + LETTER * LONGEST_ENTRANCE + SIGN_ROOM - 12
+    behind = x + LETTER * max(LONGEST_ENTRANCE, len(entrance)) + SIGN_ROOM - 12
+    is_reset = round(stack.entrance_mm) != round(earlier.entrance_mm)
     return (
         stroke(sides, 16)
         + stroke(posts, 5)
         + _tray(stack, x, y + 26, max(width, LEAST_WIDTH))
-        + _changed(x, y + 70, entrance, is_changed=entrance != entrance_words(earlier))
+        + _changed(x, y + 70, entrance, is_changed=is_reset)
         + _changed(behind, y + 70, tray, is_changed=tray != tray_words(earlier))
     )
 
