@@ -353,7 +353,8 @@ What to keep in mind:
   looks. Cells are cut by the keeper who follows the sheet alone; one cut in ten misses one.
 * Other decisions were put right on runs of twelve colonies with another seed, the day of the next
   visit on 24 and 30 colonies (seeds 52201 and 52301). The seeds of this page were used for nothing
-  else, and were run once.
+  else. A run with thirteen colonies at each place ended by an error in another part of the study
+  before anything was seen of it.
 * On 48 other colonies, used for nothing else either, it was 61 (+41 to +81) above the best opponent
   (seeds 63001, 67001, 69001 and 71001, the first before the fondant of winter was changed). Before
   queens in doubt were put right, and in the trial as it was, it was 21 (+8 to +35) over 120
