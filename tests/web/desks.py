@@ -1,15 +1,16 @@
 """A desk on a copy of the demo's book, with a clock that tests can turn."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from uuid import uuid4
 
 from fastapi.testclient import TestClient
-from tests.demo import FEW
+from tests.demo import FEW, copied
 
 from combwright.records.store.book_handle import Book
-from combwright.services.demo import ON
+from combwright.services.demo import ON, Paths
 from combwright.services.rounds.planned_note import as_advised
 from combwright.web.app import build
 from combwright.web.desk import Desk, lay_out
@@ -34,6 +35,14 @@ class Clock:
 def desk_on(book: Path | str, clock: Clock | None = None) -> Desk:
     """Lay out a desk."""
     return lay_out(Book(book), clock=clock or Clock(), members=FEW)
+
+
+def desk_with_round(demo: Paths, folder: Path) -> Iterator[Desk]:
+    """A desk on a copy of the demo, with the round of the day at hand; closed in the end."""
+    desk = desk_on(copied(demo, folder))
+    desk.rounds.sheet(ON, 7)
+    yield desk
+    desk.close()
 
 
 def planned(desk: Desk, colony: str) -> dict[str, str]:

@@ -8,7 +8,7 @@ from uuid import uuid4
 import pytest
 from fastapi.testclient import TestClient
 from tests.demo import copied
-from tests.web.desks import PAGE, ROUND, client_of, desk_on
+from tests.web.desks import PAGE, ROUND, client_of, desk_on, desk_with_round
 
 from combwright.planning.at_every_colony import everywhere
 from combwright.records.store.book_handle import Book
@@ -70,10 +70,7 @@ LIGHT = 40_000  # bytes of a page for one bar of signal
 @pytest.fixture(scope="module")
 def desk(demo: Paths, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Desk]:
     """One desk for all tests here: they only look."""
-    made = desk_on(copied(demo, tmp_path_factory.mktemp("pages")))
-    made.rounds.sheet(ON, 7)
-    yield made
-    made.close()
+    yield from desk_with_round(demo, tmp_path_factory.mktemp("pages"))
 
 
 @pytest.fixture(scope="module")

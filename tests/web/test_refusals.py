@@ -11,8 +11,7 @@ from uuid import uuid4
 
 import pytest
 from fastapi.testclient import TestClient
-from tests.demo import copied
-from tests.web.desks import PAGE, client_of, desk_on
+from tests.web.desks import PAGE, client_of, desk_with_round
 from tests.web.test_entering import FILLED
 
 import combwright
@@ -218,10 +217,7 @@ def words_on(page: str) -> str:
 @pytest.fixture(scope="module")
 def desk(demo: Paths, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Desk]:
     """One desk for all: what is refused leaves it as it is."""
-    made = desk_on(copied(demo, tmp_path_factory.mktemp("refusals")))
-    made.rounds.sheet(ON, 7)
-    yield made
-    made.close()
+    yield from desk_with_round(demo, tmp_path_factory.mktemp("refusals"))
 
 
 @pytest.fixture(scope="module")

@@ -17,11 +17,10 @@ import pytest
 from fastapi.testclient import TestClient
 from tests.cli.typed import typed
 from tests.commands import COMMANDS
-from tests.demo import copied
 from tests.noted import noted
 from tests.services.book.test_photos import picture
 from tests.validation.hostile import inputs
-from tests.web.desks import PAGE, client_of, desk_on
+from tests.web.desks import PAGE, client_of, desk_with_round
 
 from combwright.records.store.book_handle import Book
 from combwright.services.book.book import add_notebook, export
@@ -73,10 +72,7 @@ PATHS: Final = (
 
 @pytest.fixture(scope="module")
 def desk(demo: Paths, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Desk]:
-    made = desk_on(copied(demo, tmp_path_factory.mktemp("hostile")))
-    made.rounds.sheet(ON, 7)
-    yield made
-    made.close()
+    yield from desk_with_round(demo, tmp_path_factory.mktemp("hostile"))
 
 
 @pytest.fixture(scope="module")

@@ -13,6 +13,7 @@ from combwright.records.store.contents import Contents
 from combwright.services.bees_sold.hand_over import bees_words
 from combwright.services.book.checking import seal_words
 from combwright.services.register.record import Record, WordTable
+from combwright.terms.dated import dated
 from combwright.terms.entries import BeesSold, End, Move, Movement, Noted
 
 LAW: Final = (
@@ -37,13 +38,11 @@ def sales_register(book: Book, first: date, last: date, yard: str = "") -> Recor
         WordTable("Bees handed over", SOLD, tuple(_sold(some, now, yard))),
         WordTable("Moved", MOVED, tuple(_moved(some, now, yard))),
         WordTable("Lost or ended", LOST, tuple(_lost(some, now, yard))),
-        WordTable(
-            f"Colonies on {_plainly(counted)}", COUNTED, tuple(_counted(book, counted, yard))
-        ),
+        WordTable(f"Colonies on {dated(counted)}", COUNTED, tuple(_counted(book, counted, yard))),
     )
     place = f", yard {yard}" if yard else ""
     return Record(
-        f"Bees sold, moved and lost, {_plainly(first)} to {_plainly(last)}{place}",
+        f"Bees sold, moved and lost, {dated(first)} to {dated(last)}{place}",
         last,
         LAW,
         tuple(_missing(some, now, yard)),
@@ -51,10 +50,6 @@ def sales_register(book: Book, first: date, last: date, yard: str = "") -> Recor
         "Every sale has its buyer’s address and contact, and an inspection.",
         seal_words(book),
     )
-
-
-def _plainly(day: date) -> str:
-    return f"{day.day} {day:%B %Y}"
 
 
 def _sales(some: Sequence[Noted], now: Contents, yard: str) -> Iterator[tuple[BeesSold, str]]:

@@ -16,7 +16,7 @@ from combwright.simulation.run import BrokenBalanceError
 from combwright.terms.entries import Colony, Noted
 from combwright.terms.errors import CombwrightError
 
-MOST_KEPT: Final = 50  # of a yard: of some days, and of notes that were mended
+MOST_KEPT: Final = 50  # of a yard: of some days, and of notes that were mended; judgement
 TEACHERS: Final = 10  # of a yard, those that came first: more would teach little more
 SECOND_HALF: Final = 16
 MEMBERS: Final = 50  # enough for what many colonies have in common

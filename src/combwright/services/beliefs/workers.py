@@ -45,30 +45,21 @@ def follow_each(
     colonies: Sequence[str],
     on: date,
     progress: Progress = silent,
-    left_out: dict[str, str] | None = None,
 ) -> list[Followed | None]:
-    """Follow colonies to a day; parents of splits are followed within their children.
-
-    One that cannot be followed is left out, and why is put into ``left_out``; without that it
-    stops all.
-    """
+    """Follow colonies to a day; parents of splits are followed within their children."""
     progress(Step(READY))
     make_ready()
 
     def follow(name: str) -> Followed | None:
-        return or_left_out(name, lambda: replay.follow(name, on), left_out)
+        return replay.follow(name, on)
 
     return for_each(follow, colonies, doing=READING, progress=progress)
 
 
-def or_left_out(
-    name: str, make: Callable[[], Made], left_out: dict[str, str] | None
-) -> Made | None:
+def or_left_out(name: str, make: Callable[[], Made], left_out: dict[str, str]) -> Made | None:
     """Do something for one colony; what cannot be done for it does not stop the others."""
     try:
         return make()
     except (CombwrightError, BrokenBalanceError) as error:
-        if left_out is None:
-            raise
         left_out[name] = f"“{name}” is left out of this round: {error}"
         return None

@@ -6,6 +6,7 @@ from combwright.science.mites.counts import WINTER_MONTHS
 from combwright.science.mites.intervals import Estimate
 from combwright.science.mites.levels import UK_FALL, Verdict
 from combwright.science.mites.treatments import DRONE_MONTHS, Option
+from combwright.terms.dated import dated
 
 RECOUNT_DAYS = 14
 LATEST_SUMMER_TREATMENT = (8, 15)
@@ -36,10 +37,10 @@ def what_it_means(mites: Estimate, level: Verdict, month: int, fall: float | Non
 def what_to_do(level: Verdict, on: date, ways: list[Option], supers: int | None) -> list[str]:
     """Say what to do and by when."""
     if level == "low":
-        return [f"Count again by {_by(on + timedelta(days=30))}. {_always(on)}"]
+        return [f"Count again by {dated(on + timedelta(days=30))}. {_always(on)}"]
     if level == "watch":
-        return [f"Count again by {_by(on + timedelta(days=RECOUNT_DAYS))}. {_always(on)}"]
-    haste = "now" if level == "severe" else f"by {_by(_latest(on))}"
+        return [f"Count again by {dated(on + timedelta(days=RECOUNT_DAYS))}. {_always(on)}"]
+    haste = "now" if level == "severe" else f"by {dated(_latest(on))}"
     said = [f"Treat {haste}, all colonies of the yard at the same time: mites move between them."]
     possible = [way for way in ways if way.possible == "yes"]
     checked = [way for way in ways if way.possible == "check"]
@@ -63,8 +64,8 @@ def follow_up(on: date) -> str:
     """Say when to count again after a treatment."""
     return (
         f"After a treatment count the fall until it is as before, at least {RECOUNT_DAYS} days "
-        f"(started on {_by(on)}: not before {_by(on + timedelta(days=RECOUNT_DAYS))}), and count "
-        "again 10 to 14 days after the treatment ends: a weak result can be resistance."
+        f"(started on {dated(on)}: not before {dated(on + timedelta(days=RECOUNT_DAYS))}), and "
+        "count again 10 to 14 days after the treatment ends: a weak result can be resistance."
     )
 
 
@@ -85,7 +86,3 @@ def _always(on: date) -> str:
 
 def _named(way: Option) -> str:
     return f"{way.treatment.substance} ({way.treatment.way})"
-
-
-def _by(day: date) -> str:
-    return f"{day.day} {day:%B %Y}"

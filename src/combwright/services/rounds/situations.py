@@ -23,6 +23,7 @@ from combwright.services.beliefs.resumed_replay import resumed_replay
 from combwright.services.rounds.price_list import prices_on
 from combwright.services.weather.surroundings import Surroundings, surroundings
 from combwright.simulation.luck import luck
+from combwright.terms.dated import dated
 from combwright.terms.entries import PAPERS, Kit, Limit, Noted, Product, Yard
 from combwright.terms.errors import NotFoundError, OutOfRangeError
 
@@ -181,7 +182,7 @@ class Situations:
         if found is None or found.has_ended:
             known = ", ".join(self.replay.colonies)
             raise NotFoundError(
-                f"No colony “{colony}” stands in the book on {_plainly(self.asked.on)}.",
+                f"No colony “{colony}” stands in the book on {dated(self.asked.on)}.",
                 remedy=f"The book knows: {known}.",
             )
         return found
@@ -227,20 +228,16 @@ def _first_note(entries: Sequence[Noted], on: date, place: str) -> date:
         )
     if on <= min(days):
         raise OutOfRangeError(
-            f"{_plainly(on)} is not after the first note, which is of {_plainly(min(days))}.",
+            f"{dated(on)} is not after the first note, which is of {dated(min(days))}.",
             where=place,
             remedy="Ask for a later day.",
         )
     last = max(day for day in days if day < on)
     if (on - last).days > LONGEST_SILENCE_DAYS:
         raise OutOfRangeError(
-            f"{_plainly(on)} is more than two years after the last note, of "
-            f"{_plainly(last)}: nothing can be said of it.",
+            f"{dated(on)} is more than two years after the last note, of "
+            f"{dated(last)}: nothing can be said of it.",
             where=place,
             remedy="Ask for an earlier day, or note what has been seen since.",
         )
     return min(days)
-
-
-def _plainly(day: date) -> str:
-    return f"{day.day} {day:%B %Y}"
