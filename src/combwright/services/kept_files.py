@@ -8,7 +8,8 @@ from contextlib import suppress
 from hashlib import blake2b
 from pathlib import Path
 
-from combwright.services.whole_file import private_folder, write_whole
+from combwright.records.store.private_folders import private_folder
+from combwright.services.whole_file import write_whole
 
 
 def read_kept(path: Path) -> bytes | None:

@@ -4,12 +4,6 @@ import os
 from pathlib import Path
 
 
-def private_folder(folder: Path) -> None:
-    """Make a folder, and those above it that are missing, that only their owner may look into."""
-    for each in reversed([folder, *folder.parents]):
-        each.mkdir(mode=0o700, exist_ok=True)
-
-
 def write_whole(path: Path, content: bytes, *, mode: int = 0o666) -> None:
     """Write beside a file, then put that in its place: nobody ever reads half of it."""
     part = path.with_name(f".{path.name}.part")

@@ -127,6 +127,7 @@ def test_a_name_that_no_file_can_have_is_said(tmp_path: Path, name: str) -> None
     for must_exist in (True, False):
         with pytest.raises(BookError):
             open_engine(tmp_path / name, must_exist=must_exist)
+    assert not list(tmp_path.iterdir()), "folders on the way to a name that cannot be are not made"
 
 
 def test_a_file_cannot_be_the_folder_of_a_book(tmp_path: Path) -> None:

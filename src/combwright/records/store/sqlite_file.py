@@ -11,6 +11,7 @@ from urllib.parse import quote
 import sqlalchemy as sa
 
 from combwright.records.store.failures import explained
+from combwright.records.store.private_folders import private_folder
 from combwright.terms.errors import BookError
 
 BUSY_TIMEOUT_MS = 5000
@@ -108,8 +109,7 @@ def is_there(path: Path) -> bool:
 def make_folder(folder: Path) -> None:
     """Make the folder of a new book."""
     try:
-        for each in reversed([folder, *folder.parents]):
-            each.mkdir(mode=0o700, exist_ok=True)
+        private_folder(folder)
     except OSError as error:
         raise BookError(
             f"The book's folder cannot be made: {error.strerror}.",

@@ -9,11 +9,11 @@ from typing import Final
 
 from combwright import __version__
 from combwright.records.store.book_handle import Book
+from combwright.records.store.private_folders import private_folder
 from combwright.services.backup.archive import BackupList, opened, write
 from combwright.services.backup.belongings import belongings
 from combwright.services.backup.seal import Seal
 from combwright.services.private_file import PrivateFile
-from combwright.services.whole_file import private_folder
 from combwright.terms.errors import BookError, OutOfRangeError
 
 OLD: Final = timedelta(days=30)  # what may be lost with a disk: a month's notes; judgement

@@ -6,8 +6,9 @@ from dataclasses import dataclass
 
 from combwright.records.store.book_handle import Book
 from combwright.records.store.pouring import Poured
+from combwright.records.store.private_folders import private_folder
 from combwright.services.backup.belongings import belongings, place_for
-from combwright.services.whole_file import private_folder, write_whole
+from combwright.services.whole_file import write_whole
 from combwright.terms.errors import BookError
 
 

@@ -6,10 +6,11 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from combwright.records.store.book_handle import Book
+from combwright.records.store.private_folders import private_folder
 from combwright.services.backup.archive import Archive, BackupList, opened
 from combwright.services.backup.belongings import BESIDE, place_for
 from combwright.services.backup.moving import move_book
-from combwright.services.whole_file import private_folder, write_whole
+from combwright.services.whole_file import write_whole
 from combwright.terms.errors import BookError
 
 
