@@ -14,7 +14,7 @@ from tests.web.desks import Clock
 
 from combwright.records.store.book_handle import Book
 from combwright.services.demo import Paths
-from combwright.services.progress import OPENING, PLANNING, READING, READY
+from combwright.services.progress import LEARNING, OPENING, PLANNING, READING, READY
 from combwright.web.desk import lay_out
 
 pytestmark = pytest.mark.browser
@@ -57,13 +57,15 @@ def test_it_tells_the_work_in_its_order_and_gives_way_to_the_round(waiting: Page
     seen: list[tuple[str, int]] = waiting.evaluate("JSON.parse(sessionStorage.seen)")
     # the page looks once a second, so that what is done sooner may pass unseen
     told = [doing for doing, _ in groupby(doing for doing, _ in seen)]
-    assert told == [doing for doing in (OPENING, READY, READING, PLANNING) if doing in told]
-    assert READING in told
-    for half in (READING, PLANNING):
+    assert told == [
+        doing for doing in (OPENING, READY, LEARNING, READING, PLANNING) if doing in told
+    ]
+    assert {LEARNING, READING} & set(told)
+    for half in (LEARNING, READING, PLANNING):
         done = [count for doing, count in seen if doing == half]
         assert done == sorted(done)
         assert not done or done[-1] <= 16
-    assert any(0 < count < 16 for doing, count in seen if doing == READING)
+    assert any(0 < count < 16 for doing, count in seen if doing in {LEARNING, READING})
 
 
 def test_it_is_for_everyone_and_outlasts_a_gap_in_the_signal(waiting: Page) -> None:

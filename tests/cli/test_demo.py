@@ -42,6 +42,7 @@ def test_it_tells_how_far_it_is_then_shows_the_sheet_and_what_to_try_next(tmp_pa
     assert done.returncode == 0
     assert done.stderr.splitlines() == [
         "Noting the demo's spring: 16 of 16 colonies",
+        "Learning from neighbours: 10 of 10 colonies",  # the first yard has by then
         "Reading the notes: 16 of 16 colonies",
         "Planning: 16 of 16 colonies",
     ]

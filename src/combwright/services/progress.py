@@ -10,6 +10,7 @@ BUSY: Final = "Waiting for the round before it"
 OPENING: Final = "Opening the book"
 READY: Final = "Starting the simulation"
 NOTING: Final = "Noting the demo's spring"
+LEARNING: Final = "Learning from neighbours"
 READING: Final = "Reading the notes"
 PLANNING: Final = "Planning"
 

@@ -8,7 +8,8 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from datetime import date
 from hashlib import blake2b
 from itertools import groupby
-from typing import Final
+from typing import Any, Final
+from weakref import ref
 
 import numpy as np
 from numpy.typing import NDArray
@@ -38,6 +39,7 @@ class Keys:
         self._root = root
         self._found: dict[At, tuple[str, str]] = {}
         self._weather: dict[tuple[str, date, date], bytes] = {}
+        self._digests: dict[tuple[object, ...], tuple[Floats, bytes]] = {}
 
     def before(self, colony: str, on: date) -> tuple[str, str]:
         """Key of a colony with all that was noted of it before a day, and where it then stood."""
@@ -56,7 +58,7 @@ class Keys:
             digest = blake2b(key.encode(), digest_size=DIGEST_BYTES)
             digest.update(self._days(yard, last, day))
             for entry in entries:
-                digest.update(entry.model_dump_json().encode())
+                digest.update(_said(entry))
                 yard = entry.yard if isinstance(entry, Colony | Move) else yard
                 other = _depends_on(colony, entry)
                 if other is not None:
@@ -86,9 +88,28 @@ class Keys:
     def _days(self, yard: str, first: date, until: date) -> bytes:
         at = (yard, first, until)
         if at not in self._weather:
-            table = np.ascontiguousarray(self._season(yard, first, until))
-            self._weather[at] = blake2b(table.tobytes(), digest_size=DIGEST_BYTES).digest()
+            table = self._season(yard, first, until)
+            # yards of one climate share a table, which is read once; it is held, so that no other
+            # comes to lie in its place
+            place = (table.ctypes.data, table.shape, table.strides)
+            if place not in self._digests:
+                read = blake2b(np.ascontiguousarray(table).tobytes(), digest_size=DIGEST_BYTES)
+                self._digests[place] = table, read.digest()
+            self._weather[at] = self._digests[place][1]
         return self._weather[at]
+
+
+_SAID: Final[dict[int, tuple[Any, bytes]]] = {}
+
+
+def _said(entry: Noted) -> bytes:
+    """Write an entry out, once as long as somebody holds it: entries never change."""
+    place = id(entry)
+    known = _SAID.get(place)
+    if known is None or known[0]() is not entry:
+        known = ref(entry, lambda _: _SAID.pop(place, None)), entry.model_dump_json().encode()
+        _SAID[place] = known
+    return known[1]
 
 
 def _depends_on(colony: str, entry: Noted) -> str | None:

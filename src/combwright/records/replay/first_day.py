@@ -27,6 +27,8 @@ def openings(entries: Sequence[Noted], on: date) -> Iterator[Noted]:
 def newcomers(entries: Sequence[Noted], on: date) -> set[str]:
     """Name the colonies that come into the book on a day, with no notes from before."""
     coming = {each.colony for each in entries if isinstance(each, Colony) and each.on == on}
+    if not coming:
+        return coming
     return coming - {name for each in entries if each.on < on for name in names(each)}
 
 

@@ -34,7 +34,9 @@ def on_shelf(entries: Iterable[Noted]) -> dict[str, OnShelf]:
 
     A stack is held against what was noted of it before; its first note only says how it stands.
     """
-    found: dict[str, OnShelf] = {}
+    entries, found = list(entries), dict[str, OnShelf]()
+    if not any(isinstance(each, Kit) for each in entries):
+        return found
     hives: defaultdict[str, dict[str, int]] = defaultdict(dict)
     for each in entries:
         if isinstance(each, Kit):

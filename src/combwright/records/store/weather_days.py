@@ -77,6 +77,12 @@ def places_with_weather(db: sa.Connection) -> list[tuple[str, date, date, str, i
         return [(row[0], row[1], row[2], row[3], row[4]) for row in db.execute(asked)]
 
 
+def named_places(db: sa.Connection) -> set[str]:
+    """Name every place of which weather is kept."""
+    with readable(db):
+        return set(db.scalars(sa.select(weather_day.c.place).distinct()))
+
+
 def weather_of_day(
     db: sa.Connection, on: date
 ) -> dict[str, tuple[float, float, float, float, float]]:

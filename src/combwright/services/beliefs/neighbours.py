@@ -2,7 +2,7 @@
 
 import json
 from collections import defaultdict
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from datetime import date
 from hashlib import blake2b
 from pathlib import Path
@@ -11,7 +11,9 @@ from typing import Final
 
 from combwright.belief.following.replay import Replay
 from combwright.belief.sharing.pooling import NOTHING, Moments, Pooled, moments_of, pool
+from combwright.services.beliefs.workers import for_each
 from combwright.services.kept_files import keep_file, read_kept
+from combwright.services.progress import LEARNING, Progress
 from combwright.simulation.run import BrokenBalanceError
 from combwright.terms.entries import Colony, Noted
 from combwright.terms.errors import CombwrightError
@@ -60,7 +62,7 @@ class Lessons(Mapping[str, Pooled]):
             learning = self._learning[yard]
         with learning:  # the other yards go on meanwhile
             if yard not in self._found:
-                self._found[yard] = self._learn(yard)
+                self._learn([yard], map)
             return self._found[yard]
 
     def __iter__(self) -> Iterator[str]:
@@ -69,17 +71,45 @@ class Lessons(Mapping[str, Pooled]):
     def __len__(self) -> int:
         return len(self._yards)
 
-    def _learn(self, yard: str) -> Pooled:
-        file = self._folder / f"{blake2b(yard.encode(), digest_size=8).hexdigest()}.lessons"
-        known, now = _read(file), dict[str, Moments]()
-        for colony in list(dict.fromkeys(self._yards.get(yard, [])))[:TEACHERS]:
-            key, _ = self._alone.key(colony, self._on)
-            now[key] = known.get(key) or self._moments(colony)
-        if set(now) - set(known):
-            newest = list({**known, **now}.items())[-MOST_KEPT:]
-            keep_file(file, json.dumps(dict(newest)).encode())
-        said = [moments for moments in now.values() if moments]
-        return pool(said, self._alone.doubts) if said else NOTHING
+    def learn(self, progress: Progress) -> None:
+        """Draw the lessons of all yards before they are asked for, their teachers side by side."""
+
+        def told(work: Callable[[str], Moments], teachers: Sequence[str]) -> Iterable[Moments]:
+            return for_each(work, teachers, doing=LEARNING, progress=progress) if teachers else ()
+
+        self._learn([yard for yard in self if yard not in self._found], told)
+
+    def _learn(
+        self,
+        yards: Sequence[str],
+        told: Callable[[Callable[[str], Moments], Sequence[str]], Iterable[Moments]],
+    ) -> None:
+        """Draw the lessons of some yards; ``told`` asks the teachers whose moments are not kept."""
+        kept = {yard: _read(self._file(yard)) for yard in yards}
+        asked = {yard: self._teachers(yard) for yard in yards}
+        new = {
+            key: colony
+            for yard, teachers in asked.items()
+            for key, colony in teachers.items()
+            if key not in kept[yard]
+        }
+        said = dict(zip(new, told(self._moments, list(new.values())), strict=True))
+        for yard, teachers in asked.items():
+            if any(key in said for key in teachers):
+                known = kept[yard] | {key: said[key] for key in teachers if key in said}
+                newest = list(known.items())[-MOST_KEPT:]
+                keep_file(self._file(yard), json.dumps(dict(newest)).encode())
+                kept[yard] = known
+            moments = [kept[yard][key] for key in teachers if kept[yard][key]]
+            self._found[yard] = pool(moments, self._alone.doubts) if moments else NOTHING
+
+    def _teachers(self, yard: str) -> dict[str, str]:
+        """Give the colonies of a yard that teach, by the keys of their notes."""
+        names = list(dict.fromkeys(self._yards.get(yard, [])))[:TEACHERS]
+        return {self._alone.key(name, self._on)[0]: name for name in names}
+
+    def _file(self, yard: str) -> Path:
+        return self._folder / f"{blake2b(yard.encode(), digest_size=8).hexdigest()}.lessons"
 
     def _moments(self, colony: str) -> Moments:
         try:

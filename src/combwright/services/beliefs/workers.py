@@ -25,18 +25,25 @@ def for_each(
     doing: str,
     progress: Progress = silent,
     as_they_come: bool = False,
+    at_hand: Callable[[Given], bool] = lambda _: False,
 ) -> list[Made]:
     """Do the same for many colonies, side by side; the answers are in the order given.
 
-    ``doing`` is what it is called while it lasts; on demand each answer is told as it comes.
+    ``doing`` is what it is called while it lasts; on demand each answer is told as it comes. What
+    is ``at_hand`` is not worth a worker.
     """
     done: list[Made] = []
     progress(Step(doing, 0, len(colonies)))
-    with ThreadPoolExecutor(WORKERS) as workers:
-        for made in workers.map(work, colonies):
+    workers = ThreadPoolExecutor(WORKERS)
+    try:
+        coming = [None if at_hand(one) else workers.submit(work, one) for one in colonies]
+        for one, later in zip(colonies, coming, strict=True):
+            made = work(one) if later is None else later.result()
             done.append(made)
             part = made if as_they_come else None
             progress(Step(doing, len(done), len(colonies), part))
+    finally:
+        workers.shutdown(cancel_futures=True)
     return done
 
 

@@ -17,7 +17,7 @@ from combwright.records.store.book_handle import Book
 from combwright.services.beliefs.unknown_colonies import unknown_colony_notices
 from combwright.services.beliefs.workers import for_each, or_left_out
 from combwright.services.progress import PLANNING, READY, Progress, Step, silent
-from combwright.services.rounds.kept_plans import KeptPlans, plans_folder
+from combwright.services.rounds.kept_plans import KeptPlans, plans_folder, rests_on
 from combwright.services.rounds.on_the_way import OnTheWay, all_on_the_way, one_on_the_way, sheet_of
 from combwright.services.rounds.own_minutes import own_minutes
 from combwright.services.rounds.situations import (
@@ -106,7 +106,9 @@ def _first_of_all(situations: Situations, progress: Progress, kept: KeptPlans) -
     make_ready()
     asked = situations.asked
     for name in situations.replay.colonies:
-        one = or_left_out(name, partial(one_on_the_way, name, situations, kept), {})
+        one = or_left_out(
+            name, partial(one_on_the_way, name, rests_on(name, situations), situations, kept), {}
+        )
         if one is None or asked.yard not in {None, one.yard}:
             continue
         if not any(_last_of_all(one, situations)):
@@ -134,7 +136,14 @@ def _sheet(
         return or_left_out(one.colony, make, left_out)
 
     numbered = list(enumerate(in_order, 1))
-    planned = for_each(planned_one, numbered, doing=PLANNING, progress=progress, as_they_come=True)
+    planned = for_each(
+        planned_one,
+        numbered,
+        doing=PLANNING,
+        progress=progress,
+        as_they_come=True,
+        at_hand=lambda each: isinstance(each[1].known, ColonySheet),
+    )
     done = [
         each.model_copy(update={"last_visit": asked.on})
         if each.colony in situations.newcomers

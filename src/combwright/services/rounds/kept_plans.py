@@ -6,8 +6,7 @@ be thrown away at any time.
 """
 
 from collections import OrderedDict
-from dataclasses import replace
-from functools import cache
+from functools import cache, lru_cache
 from hashlib import blake2b
 from pathlib import Path
 from threading import Lock
@@ -23,6 +22,7 @@ from combwright.services.rounds.situations import Situations
 from combwright.terms.fingerprint import fingerprint
 
 ENDING: Final = ".plan"
+TOLD_APART: Final = {"history", "prices", "limits"}  # of what a book says beside a belief
 MOST: Final = 1200  # colonies; a plan takes some twenty kilobytes
 
 
@@ -93,14 +93,21 @@ def _maker() -> str:
     return f"{version()} {fingerprint('advice', 'planning')}"
 
 
+@lru_cache(maxsize=8)
+def _said(*values: object) -> str:
+    """Write out what is the same for all colonies, once."""
+    return repr(values)
+
+
 def rests_on(colony: str, situations: Situations) -> str:
     """Give the fingerprint of all that a colony's plan rests on, without following it."""
     asked = situations.asked
     notes, yard = situations.replay.key(colony, asked.on)
     beside = situations.beside(colony, yard)
     ids = b"".join(entry.id.bytes for entry in beside.history)
-    plain = replace(beside, history=())
-    said = repr((_maker(), asked.on, colony, yard, notes, plain)).encode()
+    shared = _said(_maker(), asked.on, beside.prices, beside.limits)
+    own = [value for name, value in vars(beside).items() if name not in TOLD_APART]
+    said = (shared + repr((colony, yard, notes, own))).encode()
     digest = blake2b(said + ids, digest_size=16)
     digest.update(situations.around.fingerprint(yard))
     return digest.hexdigest()

@@ -4,10 +4,12 @@ What rests on nothing new is not even followed: a new note costs one colony.
 """
 
 from dataclasses import dataclass
+from functools import partial
 
 from combwright.belief.following.replay import Followed
 from combwright.planning.round import colony_sheet
 from combwright.planning.sheet import ColonySheet
+from combwright.services.beliefs.neighbours import Lessons
 from combwright.services.beliefs.workers import for_each, or_left_out
 from combwright.services.progress import READING, READY, Progress, Step
 from combwright.services.rounds.kept_plans import KeptPlans, Planned, rests_on
@@ -38,10 +40,19 @@ def all_on_the_way(
     progress(Step(READY))
     make_ready()
 
-    def one(name: str) -> OnTheWay | None:
-        return or_left_out(name, lambda: one_on_the_way(name, situations, kept), left_out)
+    if isinstance(situations.replay.pooled, Lessons):
+        situations.replay.pooled.learn(progress)
+    names = situations.replay.colonies
+    keys = {name: rests_on(name, situations) for name in names}
 
-    found = for_each(one, situations.replay.colonies, doing=READING, progress=progress)
+    def one(name: str) -> OnTheWay | None:
+        make = partial(one_on_the_way, name, keys[name], situations, kept)
+        return or_left_out(name, make, left_out)
+
+    def is_kept(name: str) -> bool:
+        return kept.get(keys[name]) is not None
+
+    found = for_each(one, names, doing=READING, progress=progress, at_hand=is_kept)
     standing = [each for each in found if each is not None]
     asked = situations.asked
     if asked.yard is None:
@@ -55,9 +66,13 @@ def all_on_the_way(
     return [each for each in standing if each.yard == asked.yard]
 
 
-def one_on_the_way(colony: str, situations: Situations, kept: KeptPlans) -> OnTheWay | None:
-    """Give a colony with its plan or belief, or nothing if it does not stand."""
-    key = rests_on(colony, situations)
+def one_on_the_way(
+    colony: str, key: str, situations: Situations, kept: KeptPlans
+) -> OnTheWay | None:
+    """Give a colony with its plan or belief, or nothing if it does not stand.
+
+    ``key`` is the fingerprint of what its plan rests on.
+    """
     known = kept.get(key)
     if known is not None:
         sheet = known.sheet

@@ -10,7 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from combwright.records.store.book_handle import Book
-from combwright.records.store.weather_days import weather_between
+from combwright.records.store.weather_days import named_places, weather_between
 from combwright.services.weather.known_places import climate_of, plants_of
 from combwright.terms.weather import DailyWeather
 from combwright.weather.climate import Climate
@@ -61,17 +61,17 @@ def surroundings(book: Book, first: date, until: date, *, members: int, seed: in
     yards = book.now().yards
     tables, known_to = {}, {}
     sampled: dict[str, tuple[Floats, date | None]] = {}
+    last = until - timedelta(days=1)
     with book.reading() as db:
+        kept = named_places(db)
         for name, yard in yards.items():
             place, plants = climate_of(yard), plants_of(yard)
             # yards without weather of their own share that of their place
-            known, key = weather_between(db, name, first, until - timedelta(days=1)), name
-            if known is None:
-                key = place.name
-            key = f"{key} / {yard.district}"
+            known = weather_between(db, name, first, last) if name in kept else None
+            key = f"{place.name if known is None else name} / {yard.district}"
             if key not in sampled:
                 if known is None:
-                    known = weather_between(db, place.name, first, until - timedelta(days=1))
+                    known = weather_between(db, place.name, first, last)
                 made = yard_conditions(
                     place, known, first, until, members=members, seed=seed, plants=plants
                 )
