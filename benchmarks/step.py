@@ -28,7 +28,7 @@ from combwright.simulation.columns import STATE
 from combwright.simulation.run import run
 from combwright.simulation.step.mite_day import age_mites
 from combwright.simulation.step.rearing import age_brood
-from combwright.simulation.step.warmth import warmth
+from combwright.simulation.step.warmth import brood_of, warmth
 
 Floats = NDArray[np.float64]
 Colonies = NDArray[np.void]
@@ -146,7 +146,7 @@ def bytes_a_second() -> float:
 def _processes_compiled(colonies: Colonies, bio: np.void) -> None:
     for i in range(len(colonies)):
         s = colonies[i]
-        warmth(s, 9.0, 6.0, bio)
+        warmth(s, brood_of(s), 9.0, 6.0, bio)
         age_mites(s, 900.0, 20.0, 0.0, 0.1, bio)
         age_brood(s, 900.0, 0.01, 0.0, bio)
 

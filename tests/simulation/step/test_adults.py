@@ -23,6 +23,7 @@ from combwright.simulation.step.adults import (
     resting,
     survival,
 )
+from combwright.simulation.step.warmth import brood_of
 
 BIO = samples.numbers()
 Hours = st.floats(0, 14)
@@ -31,10 +32,10 @@ Loads = st.floats(0.0, 2.0)
 
 @given(samples.colonies(), Hours, st.floats(0, 100))
 def test_survival_is_a_share_and_mites_cost_lives(colony: Any, hours: float, heat: float) -> None:
-    now = survival(colony, hours, heat, BIO)
+    now = survival(colony, brood_of(colony), hours, heat, BIO)
     assert all(0.0 <= share <= 1.0 for share in now)
     colony.hurt_nest = colony.hurt_winter = 0.0
-    whole = survival(colony, hours, heat, BIO)
+    whole = survival(colony, brood_of(colony), hours, heat, BIO)
     assert all(hurt <= well for hurt, well in zip(now, whole, strict=True))
 
 
@@ -55,7 +56,7 @@ def test_the_fewer_larvae_a_bee_feeds_the_likelier_it_lives_long(one: float, oth
 @given(samples.colonies())
 def test_no_more_bees_rest_or_age_than_there_are_and_none_age_without_larvae(colony: Any) -> None:
     load = nursing_load(colony, BIO)
-    assert 0.0 <= resting(colony, load, BIO) <= colony.nest
+    assert 0.0 <= resting(colony, long_lived_share(load, BIO), BIO) <= colony.nest
     assert 0.0 <= ageing_winter_bees(colony, load, BIO) <= colony.winter
     assert ageing_winter_bees(colony, 0.0, BIO) == 0.0
 

@@ -73,9 +73,9 @@ def test_with_deaths_none_is_made(colony: Any, chill: float, hunger: float) -> N
 
 @given(samples.colonies(), st.floats(0, 12), st.floats(0, 5))
 def test_brood_outside_the_warm_nest_is_chilled(colony: Any, warm: float, more: float) -> None:
-    chill, _ = brood_risk(colony, warm, BIO)
+    chill, _ = brood_risk(colony, brood_of(colony), warm, BIO)
     assert 0.0 <= chill <= BIO.chill_death
-    assert brood_risk(colony, warm + more, BIO)[0] <= chill
+    assert brood_risk(colony, brood_of(colony), warm + more, BIO)[0] <= chill
 
 
 def test_eggs_emerge_after_twenty_one_days() -> None:

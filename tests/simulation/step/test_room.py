@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 from tests.simulation import samples
 
 from combwright.simulation.step.room import room, share_above
+from combwright.simulation.step.warmth import brood_of
 
 BIO = samples.numbers()
 Frames = st.floats(0, 12)
@@ -22,7 +23,7 @@ def test_food_goes_up_only_where_there_are_supers(colony: Any, night_c: float) -
 
 @given(samples.colonies(), Frames)
 def test_room_is_drawn_warm_and_empty(colony: Any, warm: float) -> None:
-    for_eggs, free = room(colony, warm, 0.0, BIO)
+    for_eggs, free = room(colony, brood_of(colony), warm, 0.0, BIO)
     brood = colony.eggs.sum() + colony.larvae.sum() + colony.sealed.sum()
     assert for_eggs >= 0.0
     assert for_eggs <= max(0.0, min(colony.drawn, warm * colony.cells_per_frame) - brood)
@@ -33,9 +34,9 @@ def test_room_is_drawn_warm_and_empty(colony: Any, warm: float) -> None:
     samples.colonies(), Frames, st.floats(0, 5000), st.sampled_from(["ripe", "unripe", "pollen"])
 )
 def test_more_food_never_makes_room(colony: Any, warm: float, grams: float, food: str) -> None:
-    for_eggs, free = room(colony, warm, 0.0, BIO)
+    for_eggs, free = room(colony, brood_of(colony), warm, 0.0, BIO)
     colony[food] += grams
-    less, less_free = room(colony, warm, 0.0, BIO)
+    less, less_free = room(colony, brood_of(colony), warm, 0.0, BIO)
     assert less <= for_eggs + 1e-9
     assert less_free <= free + 1e-9
 
@@ -48,8 +49,8 @@ def test_stores_outside_the_warm_nest_leave_it_free(colony: Any, warm: float) ->
     outside = colony.drawn - nest
     brood = colony.eggs.sum() + colony.larvae.sum() + colony.sealed.sum()
     assume(brood < nest)
-    before, _ = room(colony, warm, 0.0, BIO)
+    before, _ = room(colony, brood_of(colony), warm, 0.0, BIO)
     spare = colony.drawn - brood - before
     colony.ripe = 0.9 * min(outside, max(0.0, spare)) * colony.sugar_per_cell
-    after, _ = room(colony, warm, 0.0, BIO)
+    after, _ = room(colony, brood_of(colony), warm, 0.0, BIO)
     assert abs(after - before) <= 1e-6 * (1 + before)

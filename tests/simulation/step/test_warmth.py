@@ -6,7 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from tests.simulation import samples
 
-from combwright.simulation.step.warmth import frames_covered, warmth
+from combwright.simulation.step.warmth import brood_of, frames_covered, warmth
 
 BIO = samples.numbers()
 Air = st.floats(-15, 30)
@@ -23,7 +23,7 @@ def test_cold_draws_bees_together_never_beyond_the_box(
 @given(samples.colonies(), Air, st.floats(0, 8))
 def test_only_covered_frames_are_warm(colony: Any, mean_c: float, lower: float) -> None:
     night_c = mean_c - lower
-    warm, heat_w, sugar, tied = warmth(colony, mean_c, night_c, BIO)
+    warm, heat_w, sugar, tied = warmth(colony, brood_of(colony), mean_c, night_c, BIO)
     assert 0.0 <= warm <= frames_covered(colony, night_c, BIO) * (1 + 1e-12)
     assert min(heat_w, sugar, tied) >= 0.0
 
@@ -32,9 +32,11 @@ def test_only_covered_frames_are_warm(colony: Any, mean_c: float, lower: float) 
 def test_leakier_walls_cost_heat_and_warm_no_frame_more(
     colony: Any, mean_c: float, leakier: float
 ) -> None:
-    warm, heat_w, sugar, _ = warmth(colony, mean_c, mean_c - 3.0, BIO)
+    warm, heat_w, sugar, _ = warmth(colony, brood_of(colony), mean_c, mean_c - 3.0, BIO)
     colony.heat_loss *= leakier
-    warm_then, heat_then, sugar_then, _ = warmth(colony, mean_c, mean_c - 3.0, BIO)
+    warm_then, heat_then, sugar_then, _ = warmth(
+        colony, brood_of(colony), mean_c, mean_c - 3.0, BIO
+    )
     assert heat_then >= heat_w
     assert sugar_then >= sugar
     assert warm_then <= warm * (1 + 1e-12)
@@ -43,9 +45,9 @@ def test_leakier_walls_cost_heat_and_warm_no_frame_more(
 @given(samples.colonies(), Air, st.integers(1, 8))
 def test_empty_frames_beside_the_nest_never_help(colony: Any, mean_c: float, more: int) -> None:
     colony.loss_per_frame = 0.0  # the walls of the larger box left out
-    small = warmth(colony, mean_c, mean_c - 3.0, BIO)
+    small = warmth(colony, brood_of(colony), mean_c, mean_c - 3.0, BIO)
     if frames_covered(colony, mean_c - 3.0, BIO) < colony.frames:
         colony.frames += more
-        large = warmth(colony, mean_c, mean_c - 3.0, BIO)
+        large = warmth(colony, brood_of(colony), mean_c, mean_c - 3.0, BIO)
         assert large[0] <= small[0] * (1 + 1e-9)
         assert large[1] >= small[1] * (1 - 1e-9)

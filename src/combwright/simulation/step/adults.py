@@ -6,8 +6,8 @@ import numpy as np
 
 from combwright.science.foraging import recruitment as published
 from combwright.simulation.step.compiled import compiled
-from combwright.simulation.step.shapes import between, spread
-from combwright.simulation.step.warmth import adults_of, brood_of, food_of
+from combwright.simulation.step.shapes import between, spread, sum_of
+from combwright.simulation.step.warmth import adults_of, food_of
 
 hunger = compiled(published.hunger)
 turning_share = compiled(published.turning_share)
@@ -16,7 +16,7 @@ turning_share = compiled(published.turning_share)
 @compiled
 def nursing_load(s: Any, bio: Any) -> float:
     """Open larvae for each bee in the nest that could feed them."""
-    larvae = s.larvae.sum() + bio.drone_larva_pollen * s.drone_open.sum()
+    larvae = sum_of(s.larvae) + bio.drone_larva_pollen * sum_of(s.drone_open)
     return larvae / max(s.nest + s.winter, 1.0)
 
 
@@ -53,9 +53,9 @@ def recruitment(s: Any, flight_hours: float, bio: Any) -> float:
 
 
 @compiled
-def resting(s: Any, load: float, bio: Any) -> float:
+def resting(s: Any, long_lived: float, bio: Any) -> float:
     """Nest bees that become long-lived today, as they find no larvae to feed."""
-    return s.nest * bio.resting * long_lived_share(load, bio)
+    return s.nest * bio.resting * long_lived
 
 
 @compiled
@@ -72,14 +72,13 @@ def hours_out(flight_hours: float, bio: Any) -> float:
 
 @compiled
 def survival(
-    s: Any, flight_hours: float, heat_sugar: float, bio: Any
+    s: Any, brood: float, flight_hours: float, heat_sugar: float, bio: Any
 ) -> tuple[float, float, float]:
     """Share of nest bees, foragers and winter bees that live through the day.
 
     The more a bee must heat beyond what living costs, the sooner it is worn: a small cluster in a
     large box goes before a large one.
     """
-    brood = brood_of(s)
     work = between(bio.nest_death_idle, 1.0, brood / (brood + bio.nest_death_half))
     worse_nest = 1.0 + (bio.hurt_death - 1.0) * s.hurt_nest
     worse_winter = 1.0 + (bio.hurt_death - 1.0) * s.hurt_winter

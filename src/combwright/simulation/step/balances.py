@@ -3,6 +3,7 @@
 from typing import Any
 
 from combwright.simulation.step.compiled import compiled
+from combwright.simulation.step.shapes import sum_of
 from combwright.simulation.step.warmth import adults_of, brood_of
 
 CLOSE = 1e-7  # relative error allowed; rounding alone stays far below it
@@ -18,7 +19,7 @@ def sugar_of(s: Any) -> float:
 @compiled
 def mites_of(s: Any) -> float:
     """Mites on bees and in cells."""
-    return s.mites + s.mites_worker.sum() + s.mites_drone.sum()
+    return s.mites + sum_of(s.mites_worker) + sum_of(s.mites_drone)
 
 
 @compiled

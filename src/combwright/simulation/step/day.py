@@ -68,19 +68,20 @@ def one_day(s: Any, w: Any, luck: Any, in_season: float, bio: Any) -> int:  # no
         return lie_dead(s)
 
     # from the state as it was in the morning
-    warm, heat_w, heat_sugar, tied = warmth(s, w[MEAN_C], w[NIGHT_C], bio)
+    brood = before[BROOD]
+    warm, heat_w, heat_sugar, tied = warmth(s, brood, w[MEAN_C], w[NIGHT_C], bio)
     above = share_above(s, w[NIGHT_C], bio)
-    room_cells, free = room(s, warm, above, bio)
+    room_cells, free = room(s, brood, warm, above, bio)
     eggs_wanted = wanted(s, in_season, tied, s.intake, bio)
     eggs = laid(eggs_wanted, room_cells, bio)
     drone_laid = drone_eggs(s, eggs, w[DAY], bio)
-    chill, hunger = brood_risk(s, warm, bio)
+    chill, hunger = brood_risk(s, brood, warm, bio)
     turned = recruitment(s, w[FLIGHT], bio)
     load = nursing_load(s, bio)
     aged = ageing_winter_bees(s, load, bio)
-    rested = resting(s, load, bio)
     to_winter = long_lived_share(load, bio)
-    live_nest, live_foragers, live_winter = survival(s, w[FLIGHT], heat_sugar, bio)
+    rested = resting(s, to_winter, bio)
+    live_nest, live_foragers, live_winter = survival(s, brood, w[FLIGHT], heat_sugar, bio)
     eggs_lucky = eggs * lucky(bio.lay_luck, luck[LAID])
     worker_laid = max(0.0, min(eggs_lucky, room_cells) - bio.drone_cell * drone_laid)
     worker_laid *= s.queen == LAYING
@@ -92,7 +93,7 @@ def one_day(s: Any, w: Any, luck: Any, in_season: float, bio: Any) -> int:  # no
     pollen_in = min(pollen_in, max(0.0, free) * bio.pollen_per_cell)
     free -= pollen_in / bio.pollen_per_cell
     fed_sugar, fed_water = take_down(s, w[MEAN_C], w[MAX_C], sugar_in, free, bio)
-    sugar_need = need(s, w[FLIGHT], w[MEAN_C], heat_sugar, bio)
+    sugar_need = need(s, brood, w[FLIGHT], w[MEAN_C], heat_sugar, bio)
     pollen_used = min(s.pollen, pollen_need(s, bio))
     below, overhead = drawing(s, warm, bio)
     worker_sealed = s.larvae[5]
@@ -135,7 +136,8 @@ def one_day(s: Any, w: Any, luck: Any, in_season: float, bio: Any) -> int:  # no
     s.super_foundation -= overhead
 
     # mites
-    s.kill_pace = np.exp(s.kill_per_k * (w[MEAN_C] - bio.kill_at_c))
+    by_warmth = s.kill_per_k * (w[MEAN_C] - bio.kill_at_c)
+    s.kill_pace = np.exp(by_warmth) if by_warmth != 0.0 else 1.0
     arriving = arriving_mites(s, w[DAY], luck[MITES_CARRIED], bio)
     born, died, fallen = age_mites(
         s, worker_sealed, drone_sealed, arriving, luck[MITES_INVADE], bio
@@ -146,14 +148,14 @@ def one_day(s: Any, w: Any, luck: Any, in_season: float, bio: Any) -> int:  # no
             s.kill_bees = s.kill_cells = s.kill_per_k = s.lay_brake = 0.0
 
     # swarm and queen
-    mites_staying = mites_of(s)
-    gone, carried = 0.0, 0.0
+    gone, carried, mites_gone = 0.0, 0.0, 0.0
     share = swarming(s, w[DAY], w[FLIGHT], above, luck, bio)
     if share == 0.0:
         share = queen_day(s, w[MATING], luck, bio)
     if share > 0.0:
+        mites_staying = mites_of(s)
         gone, carried = leave(s, share, bio)
-    mites_gone = mites_staying - mites_of(s)
+        mites_gone = mites_staying - mites_of(s)
 
     # what is seen and remembered
     note(s, eggs_wanted, worker_laid + drone_laid, room_cells, warm, heat_w, tied, bio)
@@ -168,7 +170,7 @@ def one_day(s: Any, w: Any, luck: Any, in_season: float, bio: Any) -> int:  # no
     s.starved = s.starving + bio.hunger_remembered * s.starved
     if s.lost_to == 0.0 and adults_of(s) < bio.lost_bees:
         s.lost_to = cause_of_loss(s, bio)
-    s.chilled += chill * before[BROOD]
+    s.chilled += chill * brood
     s.taken_down += fed_sugar + fed_water
     s.gathered_total += sugar_in
     s.laid_total += worker_laid

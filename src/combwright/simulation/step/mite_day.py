@@ -7,7 +7,7 @@ import numpy as np
 from combwright.science.mites import invasion, natural_fall
 from combwright.simulation.step.compiled import compiled
 from combwright.simulation.step.rearing import DRONE_SEALED_RATE
-from combwright.simulation.step.shapes import in_season, lucky, pass_on, spread
+from combwright.simulation.step.shapes import in_season, lucky, pass_on, spread, sum_of
 from combwright.simulation.step.warmth import adults_of, brood_of
 
 invasion_rate = compiled(invasion.invasion_rate)
@@ -57,7 +57,7 @@ def age_mites(
     killed = 0.0
     if s.kill_cells > 0.0:
         in_cells = killed_today(s.kill_cells, s.kill_pace)
-        killed = in_cells * (s.mites_worker.sum() + s.mites_drone.sum())
+        killed = in_cells * (sum_of(s.mites_worker) + sum_of(s.mites_drone))
         s.mites_worker[:] *= 1.0 - in_cells
         s.mites_drone[:] *= 1.0 - in_cells
     from_worker = s.mites_worker[11]

@@ -9,7 +9,7 @@ from combwright.simulation.columns import CAGED, DRONE_LAYER, LAYING
 from combwright.simulation.step.adults import hunger
 from combwright.simulation.step.compiled import compiled
 from combwright.simulation.step.shapes import YEAR, between, in_season, pass_on, spread
-from combwright.simulation.step.warmth import brood_of, food_of, winter_reserve
+from combwright.simulation.step.warmth import food_of, winter_reserve
 
 alive_next_day = compiled(brood.alive_next_day)
 season_share = compiled(laying.season_share)
@@ -78,9 +78,8 @@ def laid(eggs_wanted: float, room: float, bio: Any) -> float:
 
 
 @compiled
-def brood_risk(s: Any, warm_frames: float, bio: Any) -> tuple[float, float]:
+def brood_risk(s: Any, cells: float, warm_frames: float, bio: Any) -> tuple[float, float]:
     """Daily extra death of brood from cold (outside the warm nest) and from hunger."""
-    cells = brood_of(s)
     keepable = bio.keepable * warm_frames * s.cells_per_frame
     outside = max(0.0, 1.0 - keepable / cells) if cells > 0.0 else 0.0
     return bio.chill_death * outside, bio.hunger_brood * s.unmet

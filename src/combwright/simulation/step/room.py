@@ -3,8 +3,8 @@
 from typing import Any
 
 from combwright.simulation.step.compiled import compiled
-from combwright.simulation.step.shapes import between, spread
-from combwright.simulation.step.warmth import brood_of, frames_covered
+from combwright.simulation.step.shapes import between, spread, sum_of
+from combwright.simulation.step.warmth import frames_covered
 
 
 @compiled
@@ -51,17 +51,17 @@ def held_below(s: Any, above: float, bio: Any) -> tuple[float, float]:
 @compiled
 def drone_cells(s: Any, bio: Any) -> float:
     """Worker cells' worth of comb that drone brood takes; a drone cell is a third wider in area."""
-    return bio.drone_cell * (s.drone_open.sum() + s.drone_sealed.sum())
+    return bio.drone_cell * (sum_of(s.drone_open) + sum_of(s.drone_sealed))
 
 
 @compiled
-def room(s: Any, warm_frames: float, above: float, bio: Any) -> tuple[float, float]:
+def room(s: Any, brood: float, warm_frames: float, above: float, bio: Any) -> tuple[float, float]:
     """Count the cells where the queen could lay, and all those free anywhere.
 
     Food is kept outside the warm nest first; what finds no place there, and a part of the unripe
     food in any case, is put into the nest's empty cells.
     """
-    brood = brood_of(s) + drone_cells(s, bio)
+    brood += drone_cells(s, bio)
     held, unripe = held_below(s, above, bio)
     warm = min(s.drawn, warm_frames * s.cells_per_frame * bio.nest_share)
     within = max(held - (s.drawn - warm), bio.unripe_near * unripe)

@@ -34,6 +34,15 @@ def lucky(log_sd: float, luck: float) -> float:
 
 
 @compiled
+def sum_of(parts: Any) -> float:
+    """Add parts up in their order: compiled, quicker than the sum of an array."""
+    total = 0.0
+    for part in range(len(parts)):
+        total += parts[part]
+    return total
+
+
+@compiled
 def pass_on(spells: Any, entering: float, rate: float) -> float:
     """Let a day pass in place in a chain of equal spells; give what leaves the last."""
     last = len(spells) - 1

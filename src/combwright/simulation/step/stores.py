@@ -4,7 +4,7 @@ from typing import Any
 
 from combwright.simulation.step.compiled import compiled
 from combwright.simulation.step.rearing import OPEN_LARVA_DAYS
-from combwright.simulation.step.shapes import between, spread
+from combwright.simulation.step.shapes import between, spread, sum_of
 from combwright.simulation.step.warmth import (
     adults_of,
     basal,
@@ -15,11 +15,15 @@ from combwright.simulation.step.warmth import (
 
 
 @compiled
-def need(s: Any, flight_hours: float, mean_c: float, heat_sugar: float, bio: Any) -> float:
+def need(
+    s: Any, brood: float, flight_hours: float, mean_c: float, heat_sugar: float, bio: Any
+) -> float:
     """Sugar needed today: to live, to rear brood, to heat and to fly. [g]."""
-    living = adults_of(s) * basal(rearing_share(s, bio), mean_c, bio) + s.drones * bio.drone_sugar
+    living = (
+        adults_of(s) * basal(rearing_share(brood, bio), mean_c, bio) + s.drones * bio.drone_sugar
+    )
     per_larva = (bio.larva_sugar + bio.nurse_sugar) / OPEN_LARVA_DAYS
-    larvae = (s.larvae.sum() + s.drone_open.sum()) * per_larva
+    larvae = (sum_of(s.larvae) + sum_of(s.drone_open)) * per_larva
     flying = s.foragers * flight_hours * bio.flight_sugar
     return s.consumption * (living + larvae + heat_sugar + flying)
 
@@ -27,7 +31,7 @@ def need(s: Any, flight_hours: float, mean_c: float, heat_sugar: float, bio: Any
 @compiled
 def pollen_need(s: Any, bio: Any) -> float:
     """Pollen needed today by the larvae, through their nurses; winter bees give a part. [g]."""
-    larvae = s.larvae.sum() + bio.drone_larva_pollen * s.drone_open.sum()
+    larvae = sum_of(s.larvae) + bio.drone_larva_pollen * sum_of(s.drone_open)
     saved = bio.winter_pollen_saved * winter_reserve(s)
     return larvae * bio.larva_pollen / OPEN_LARVA_DAYS * (1.0 - saved)
 

@@ -4,7 +4,7 @@ from typing import Any
 
 from combwright.science.heat import cluster
 from combwright.simulation.step.compiled import compiled
-from combwright.simulation.step.shapes import between, spread
+from combwright.simulation.step.shapes import between, spread, sum_of
 
 mantle_w_per_k = compiled(cluster.mantle_w_per_k)
 
@@ -22,7 +22,7 @@ def adults_of(s: Any) -> float:
 @compiled
 def brood_of(s: Any) -> float:
     """Count worker brood cells of all ages."""
-    return s.eggs.sum() + s.larvae.sum() + s.sealed.sum()
+    return sum_of(s.eggs) + sum_of(s.larvae) + sum_of(s.sealed)
 
 
 @compiled
@@ -39,9 +39,8 @@ def winter_reserve(s: Any) -> float:
 
 
 @compiled
-def rearing_share(s: Any, bio: Any) -> float:
+def rearing_share(brood: float, bio: Any) -> float:
     """How far the nest is from a cluster, 0, to a brood nest, 1."""
-    brood = brood_of(s)
     return brood / (brood + bio.core_half)
 
 
@@ -63,7 +62,9 @@ def conductance(s: Any, frames: float, looseness: float, bio: Any) -> float:
 
 
 @compiled
-def warmth(s: Any, mean_c: float, night_c: float, bio: Any) -> tuple[float, float, float, float]:
+def warmth(
+    s: Any, brood: float, mean_c: float, night_c: float, bio: Any
+) -> tuple[float, float, float, float]:
     """Work out the frames kept warm, the heat lost, its sugar, and the bees tied up.
 
     Gives the frames that can hold brood; heat lost by the nest [W]; sugar burnt for heat beyond
@@ -76,7 +77,7 @@ def warmth(s: Any, mean_c: float, night_c: float, bio: Any) -> tuple[float, floa
 
     """
     bees = adults_of(s)
-    rearing = rearing_share(s, bio)
+    rearing = rearing_share(brood, bio)
     covered = frames_covered(s, night_c, bio)
     loose_cluster = between(1.0, bio.mantle_loose, spread(mean_c, bio.tight_c, bio.loose_c))
     empty = max(0.0, s.frames - covered)
