@@ -56,8 +56,8 @@ def test_a_daily_file_of_met_eireann() -> None:
     assert found.days[1].t_min_c == -0.5
     assert found.days[2].on == date(2025, 5, 5)
     assert "© Met Éireann" in found.attribution
-    assert "line 15, rain_mm: 2025-05-03 has no value" in said(found)
-    assert "2025-05-03 to 2025-05-04: 2 days missing; none was made up" in said(found)
+    assert "line 15, rain_mm: 3 May 2025 has no value" in said(found)
+    assert "3 May 2025 to 4 May 2025: 2 days missing; none was made up" in said(found)
 
 
 def test_a_year_beyond_all_calendars_is_left_out_and_said() -> None:
@@ -78,7 +78,7 @@ def test_days_of_open_meteo_in_the_units_they_come_in() -> None:
     assert [day.on.day for day in found.days] == [1, 2]
     assert found.days[0].sun_h == 10
     assert found.days[0].wind_m_s == pytest.approx(5)
-    assert "2025-05-03 has no value" in said(found)
+    assert "3 May 2025 has no value" in said(found)
 
 
 def test_hours_of_open_meteo() -> None:
@@ -90,7 +90,7 @@ def test_hours_of_open_meteo() -> None:
     assert found.days[0].rain_mm == 0.5
     assert found.days[0].wind_m_s == pytest.approx(5)
     assert found.days[0].sun_h is not None
-    assert "2025-05-02 is not covered" in said(found)
+    assert "2 May 2025 is not covered" in said(found)
 
 
 def test_a_forecast_of_met_norway() -> None:
@@ -105,7 +105,7 @@ def test_a_forecast_of_met_norway() -> None:
     assert third.rain_mm == pytest.approx(6.0)
     # half the sky clear in 14.8 h of daylight
     assert second.sun_h == pytest.approx(7.4, abs=0.1)
-    assert "2025-05-01 is not covered" in said(found)
+    assert "1 May 2025 is not covered" in said(found)
 
 
 def test_a_forecast_of_met_eireann() -> None:
@@ -148,15 +148,15 @@ def test_order_of_blocks_in_a_forecast_does_not_matter() -> None:
         ("2025-05-02,59,40,0,1,1", "line 3, t_max_c: 59 °C is not possible"),
         ("2025-05-02,15,6,-1,1,1", "-1 mm is not possible"),
         ("2025-05-02,15,6,0,25,1", "25 h is not possible"),
-        ("2025-05-02,15,6,,1,1", "line 3, rain_mm: 2025-05-02 has no value"),
+        ("2025-05-02,15,6,,1,1", "line 3, rain_mm: 2 May 2025 has no value"),
         ("2025-05-02,warm,6,0,1,1", "line 3: tmax_c is no number: 'warm'"),
         ("2025-05-02,nan,6,0,1,1", "tmax_c is no number: 'nan'"),
         ("2025-05-02,15,5,6,1,0,1,1", "A comma as decimal sign? Write 12.5."),
         ("02/05/2025,15,6,0,1,1", "'02/05/2025' is no date such as 2026-05-01"),
         ("2025-02-30,15,6,0,1,1", "'2025-02-30' is no date"),
-        (GOOD, "line 3: 2025-05-01 comes twice. The first is used."),
-        ("2025-05-04,15,6,0,1,1", "2025-05-02 to 2025-05-03: 2 days missing"),
-        ("2025-05-03,15,6,0,1,1", "2025-05-02: 1 day missing"),
+        (GOOD, "line 3: 1 May 2025 comes twice. The first is used."),
+        ("2025-05-04,15,6,0,1,1", "2 May 2025 to 3 May 2025: 2 days missing"),
+        ("2025-05-03,15,6,0,1,1", "2 May 2025: 1 day missing"),
     ],
 )
 def test_a_bad_line_is_reported_with_its_place_and_the_others_are_read(

@@ -15,6 +15,7 @@ from combwright.cli.options import (
     print_json,
 )
 from combwright.cli.register import show_record
+from combwright.terms.dated import dated
 
 commands = typer.Typer(no_args_is_help=True, help="Bees sold and moved, and what to report.")
 
@@ -32,7 +33,7 @@ def list_sales(book: BookOption = None, as_json: JsonOption = False) -> None:
     for sold in found.sales:
         typer.echo(f"{sold.on} {sold.sale}: {many(sold.count, sold.what)} to {sold.buyer}")
     for one in found.stopped:
-        typer.echo(f"Nothing may leave {one.yard}: {one.of} is suspected since {one.since}.")
+        typer.echo(f"Nothing may leave {one.yard}: {one.of} is suspected since {dated(one.since)}.")
     if found.varroa_notices:
         typer.echo(f"Varroa: {found.varroa_notices} places are still to be reported.")
     for duty in found.duties:
@@ -60,7 +61,7 @@ def sheet(
     if as_json:
         print_json(found)
         return
-    typer.echo(f"{found.title}, {found.on}")
+    typer.echo(f"{found.title}, {dated(found.on)}")
     for one in found.missing:
         typer.echo(f"Not told: {one}.")
     for title, rows in found.sections:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Annotated, Any, Literal
 import typer
 
 from combwright.cli.options import BookOption, JsonOption, named_book, print_json
+from combwright.terms.dated import dated
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
@@ -159,7 +160,7 @@ def mend(
     if as_json:
         print_json({"was": found, "now": better})
     else:
-        typer.echo(f"{found.kind} of {found.on}: “{said(found)}”")
+        typer.echo(f"{found.kind} of {dated(found.on)}: “{said(found)}”")
         typer.echo(f"is now “{said(better)}”." if better else "is struck out.")
 
 

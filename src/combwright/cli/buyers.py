@@ -6,6 +6,7 @@ from typing import Annotated
 import typer
 
 from combwright.cli.options import BookOption, JsonOption, named_book, print_json
+from combwright.terms.dated import dated
 
 commands = typer.Typer(no_args_is_help=True, help="What the book says of buyers, and deleting it.")
 
@@ -20,7 +21,7 @@ def list_buyers(named: BookOption = None, as_json: JsonOption = False) -> None:
         print_json(found)
         return
     for each in found:
-        told = "; ".join(f"{one.about} of {one.on}, kept {one.kept}" for one in each.notes)
+        told = "; ".join(f"{one.about} of {dated(one.on)}, kept {one.kept}" for one in each.notes)
         typer.echo(f"{each.name}: {told}")
     if not found:
         typer.echo("No buyer is named in the book.")
@@ -45,7 +46,7 @@ def delete(
         raise typer.BadParameter("Give a name, or --due for all that are due.")
     if not sure:
         notes = buyer(book, name).notes if name else ()
-        told = [f"  {one.about} of {one.on}, kept {one.kept}" for one in notes]
+        told = [f"  {one.about} of {dated(one.on)}, kept {one.kept}" for one in notes]
         typer.echo("\n".join([*told, WARNING, "Nothing was deleted. Say --sure to delete it."]))
         raise typer.Exit(1)
     done = delete_due(book, today) if due else delete_buyer(book, name, today)
@@ -54,4 +55,4 @@ def delete(
         return
     typer.echo(f"Deleted in {done.deleted} notes. Make a new backup, and throw old ones away.")
     for one in done.kept:
-        typer.echo(f"Kept {one.kept}: {one.about} of {one.on}.")
+        typer.echo(f"Kept {one.kept}: {one.about} of {dated(one.on)}.")

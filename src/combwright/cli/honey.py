@@ -14,6 +14,7 @@ from combwright.cli.options import (
     print_json,
 )
 from combwright.cli.register import show_record
+from combwright.terms.dated import dated
 
 if TYPE_CHECKING:
     from combwright.services.honey.tanks import HoneyPage
@@ -38,12 +39,12 @@ def list_honey(book: BookOption = None, as_json: JsonOption = False) -> None:
 def _show(found: "HoneyPage") -> None:
     for one in found.tanks:
         came = "" if one.in_kg is None else f" of {one.in_kg:g} kg that came in"
-        typer.echo(f"{one.honey}, {one.on}: {one.kg:g} kg{came}, {one.left_kg:g} kg left.")
+        typer.echo(f"{one.honey}, {dated(one.on)}: {one.kg:g} kg{came}, {one.left_kg:g} kg left.")
         typer.echo(f"  {one.says}")
     for lot in found.shelves:
         typer.echo(
             f"{lot.lot} of {lot.honey}: {lot.jars} jars of {lot.jar_g:g} g, {lot.left} left; "
-            f"{lot.best_before}; keep its papers until {lot.kept_until}."
+            f"{lot.best_before}; keep its papers until {dated(lot.kept_until)}."
         )
         for sample in lot.weighed:
             verdict = " ".join(sample.faults) or "as the label says"

@@ -6,6 +6,7 @@ from typing import Annotated, Final
 import typer
 
 from combwright.cli.options import BookOption, JsonOption, day_of, named_book, print_json
+from combwright.terms.dated import dated
 
 EXAMPLES: Final = {
     "find": "Example: `combwright book find wasps`, `combwright book find --photos`",
@@ -65,7 +66,9 @@ def photo(
     if as_json:
         print_json({"entry": found.id, "has_photo": has_photo})
     else:
-        typer.echo(f"{found.kind} of {found.on}: {'a' if has_photo else 'no'} photo is kept.")
+        typer.echo(
+            f"{found.kind} of {dated(found.on)}: {'a' if has_photo else 'no'} photo is kept."
+        )
 
 
 def history(

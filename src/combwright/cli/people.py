@@ -145,7 +145,7 @@ def passphrase(
 def end(
     name: NameArgument,
     session: Annotated[
-        bool, typer.Option("--session", help="NAME is a session of `people list`: end that alone.")
+        bool, typer.Option("--session", help="NAME is a session of “people list”: end that alone.")
     ] = False,
     book: BookOption = None,
     as_json: JsonOption = False,

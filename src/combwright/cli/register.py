@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from combwright.cli.options import BookOption, JsonOption, named_book, print_json
+from combwright.terms.dated import in_days
 
 if TYPE_CHECKING:
     from combwright.services.register.record import Record
@@ -56,20 +57,20 @@ def show_record(record: "Record") -> None:
     from rich.table import Table
 
     console = Console(highlight=False, markup=False)
-    console.print(record.title)
+    console.print(in_days(record.title))
     console.print("Missing:" if record.missing else record.complete)
     for one in record.missing:
-        console.print(f"  {one}")
+        console.print(f"  {in_days(one)}")
     for each in record.tables:
         if not each.rows:
-            console.print(f"{each.title}: none.")
+            console.print(f"{in_days(each.title)}: none.")
         elif len(each.headings) > MOST_COLUMNS:
-            console.print(each.title)
+            console.print(in_days(each.title))
             for row in each.rows:
                 told = zip(each.headings, row, strict=True)
                 console.print("  " + "; ".join(f"{word} {cell}" for word, cell in told if cell))
         else:
-            shown = Table(*each.headings, title=each.title, title_justify="left", box=None)
+            shown = Table(*each.headings, title=in_days(each.title), title_justify="left", box=None)
             for row in each.rows:
                 shown.add_row(*row)
             console.print(shown)

@@ -91,7 +91,7 @@ def _refuse_open_house(desk: "Desk", host: str) -> None:
         desk.close()
         raise CombwrightError(
             f"Listening on {host} would open the book to the whole network.",
-            remedy="Set a passphrase first, with `combwright serve --set-passphrase`.",
+            remedy="Set a passphrase first, with “combwright serve --set-passphrase”.",
         )
 
 

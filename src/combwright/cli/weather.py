@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Annotated, Any
 import typer
 
 from combwright.cli.options import BookOption, JsonOption, named_book, print_json
+from combwright.terms.dated import dated
 
 if TYPE_CHECKING:
     from combwright.services.weather.kept_weather import KeptWeather, Outlook, WeatherSpread
@@ -108,7 +109,7 @@ def _told(kept: "KeptWeather", *, as_json: bool) -> None:
     if as_json:
         print_json(kept)
         return
-    typer.echo(f"{kept.place}: {kept.days} days kept, {kept.first} to {kept.last}")
+    typer.echo(f"{kept.place}: {kept.days} days kept, {dated(kept.first)} to {dated(kept.last)}")
     for remark in kept.remarks:
         typer.echo(f"  {remark}")
 

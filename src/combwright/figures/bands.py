@@ -155,7 +155,7 @@ def _check_course(name: str, course: Course) -> None:
     for day, low, mid, high in zip(course.days, course.low, course.mid, course.high, strict=True):
         if not -math.inf < low <= mid <= high < math.inf:
             raise OutOfRangeError(
-                f"{low}, {mid}, {high} on {day} are not a low, mid and high value.",
+                f"{low}, {mid}, {high} on {dated(day)} are not a low, mid and high value.",
                 where=name,
                 remedy="Give numbers in rising order.",
             )

@@ -10,7 +10,7 @@ from combwright.terms.place_word import USUAL, PlaceWord
 def record_pdf(record: Record, *, words: PlaceWord = USUAL) -> bytes:
     """Print a record as PDF/A-2a, which is also accessible (PDF/UA-1)."""
     content = {
-        "title": printable(record.title),
+        "title": printable(in_days(record.title)),
         "on": [record.on.year, record.on.month, record.on.day],
         "law": printable(record.law),
         "seal": printable(record.seal),
@@ -18,7 +18,7 @@ def record_pdf(record: Record, *, words: PlaceWord = USUAL) -> bytes:
         "complete": printable(record.complete),
         "tables": [
             {
-                "title": table.title,
+                "title": in_days(table.title),
                 "headings": table.headings,
                 "rows": [[printable(in_days(cell)) for cell in row] for row in table.rows],
             }

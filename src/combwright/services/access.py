@@ -92,7 +92,7 @@ class Access:
         if self.has_people:
             raise NotAllowedError(
                 "People share this book, each with a passphrase of their own.",
-                remedy="Set it with `combwright people passphrase NAME`.",
+                remedy="Set it with “combwright people passphrase NAME”.",
             )
         refuse_weak(words)
         self._keep({"passphrase": hashed(words)})

@@ -15,6 +15,7 @@ from combwright.simulation import observe
 from combwright.simulation.begin import Described, begin
 from combwright.simulation.hands.keeper import Keeping, Kept, keep
 from combwright.simulation.luck import luck
+from combwright.terms.dated import dated
 from combwright.terms.errors import OutOfRangeError
 from combwright.terms.ranges import within
 from combwright.terms.set_up import SetUp
@@ -158,7 +159,7 @@ def chart(seasons: Mapping[str, Season], quantity: str) -> str:
 def _check(start: Start, hive: Hive, first: date, until: date, members: int) -> None:
     if not first < until <= first + timedelta(days=MOST_DAYS):
         raise OutOfRangeError(
-            f"A season from {first} to {until} cannot be shown.",
+            f"A season from {dated(first)} to {dated(until)} cannot be shown.",
             remedy=f"Give a last day 1 to {MOST_DAYS} days after the first.",
         )
     frames = start.set_up.frames

@@ -9,6 +9,7 @@ from types import MappingProxyType
 import numpy as np
 
 from combwright.sources.problems import WeatherProblem
+from combwright.terms.dated import dated
 from combwright.terms.errors import SourceError
 from combwright.terms.weather import DailyWeather
 from combwright.weather.climate import Climate
@@ -78,7 +79,9 @@ def gather(
     for day in days:
         wrong = list(_wrong(day))
         if not wrong and day.on in found:
-            wrong = [WeatherProblem(f"{day.on} comes twice.", "The first is used.", day.line)]
+            wrong = [
+                WeatherProblem(f"{dated(day.on)} comes twice.", "The first is used.", day.line)
+            ]
         said += wrong
         if not wrong:
             found[day.on] = day
@@ -95,11 +98,11 @@ def _wrong(day: Day) -> Iterator[WeatherProblem]:
         low, high, unit = LIMITS[quantity]
         if value is None and quantity in NEEDED:
             yield WeatherProblem(
-                f"{day.on} has no value, so the day is left out.", "", day.line, quantity
+                f"{dated(day.on)} has no value, so the day is left out.", "", day.line, quantity
             )
         elif value is not None and not low <= value <= high:
             yield WeatherProblem(
-                f"{value:g} {unit} is not possible, so {day.on} is left out.",
+                f"{value:g} {unit} is not possible, so {dated(day.on)} is left out.",
                 f"It must lie between {low:g} and {high:g} {unit}.",
                 day.line,
                 quantity,
@@ -107,7 +110,7 @@ def _wrong(day: Day) -> Iterator[WeatherProblem]:
     if day.t_max_c is not None and day.t_min_c is not None and day.t_max_c < day.t_min_c:
         yield WeatherProblem(
             f"The highest temperature, {day.t_max_c:g} °C, is below the lowest, "
-            f"{day.t_min_c:g} °C ({day.on}).",
+            f"{day.t_min_c:g} °C ({dated(day.on)}).",
             "Are the columns swapped?",
             day.line,
         )
@@ -118,7 +121,7 @@ def _gaps(days: tuple[Day, ...]) -> Iterator[WeatherProblem]:
         missing = (after.on - before.on).days - 1
         if missing:
             first, last = before.on + timedelta(days=1), after.on - timedelta(days=1)
-            span = f"{first}" if missing == 1 else f"{first} to {last}"
+            span = dated(first) if missing == 1 else f"{dated(first)} to {dated(last)}"
             yield WeatherProblem(
                 f"{span}: {missing} day{'s' * (missing > 1)} missing; none was made up."
             )

@@ -11,6 +11,7 @@ import numpy as np
 from combwright.science.flight.sun import ANGSTROM_A, ANGSTROM_B, daylight_h, extraterrestrial_mj
 from combwright.sources.days import Day
 from combwright.sources.problems import WeatherProblem
+from combwright.terms.dated import dated
 
 LONGEST_GAP_H = 6.0  # between temperatures; a longer one may hide the warmest hour
 LEAST_HOURS = 22.5  # of rain; the day on which clocks go forward has 23
@@ -64,7 +65,7 @@ def to_days(
             yield _day(on, seen[on], spans[on], latitude_deg)
         else:
             problems.append(
-                WeatherProblem(f"{on} is not covered from midnight to midnight; left out.")
+                WeatherProblem(f"{dated(on)} is not covered from midnight to midnight; left out.")
             )
 
 

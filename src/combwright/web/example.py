@@ -23,7 +23,7 @@ def look_around(at: AtDesk, request: Request) -> Response:
         if state.desk is at and not at.is_demo:
             if at.book.now().entries:
                 raise CombwrightError(
-                    "Your own book is not empty.", remedy="`combwright demo` writes an example."
+                    "Your own book is not empty.", remedy="“combwright demo” writes an example."
                 )
             state.desk = beside(at)
     return RedirectResponse("/", status_code=303)

@@ -86,7 +86,7 @@ def refusal(request: Request) -> Response | None:
             return None
         words = (
             "This book has no passphrase yet, so it opens only on the machine it lies on. "
-            "Set one there with `combwright serve --set-passphrase`."
+            "Set one there with “combwright serve --set-passphrase”."
         )
         return PlainTextResponse(words, status_code=403)
     if request.method == "GET" and "text/html" in request.headers.get("accept", ""):

@@ -10,7 +10,6 @@ from starlette.responses import JSONResponse, Response
 from combwright.services.book.field_words import FieldProblem
 from combwright.services.book.notes import NoteError
 from combwright.services.book.place_words import place_word
-from combwright.terms.dated import in_days
 from combwright.terms.errors import NotAllowedError, NotFoundError, PassingError
 from combwright.web.showing import page
 
@@ -71,7 +70,7 @@ def by_field(error: Exception | None) -> dict[str, str]:
     """Give what stands beside each field of a form; a field may have several faults."""
     found: dict[str, str] = {}
     for one in error.problems if isinstance(error, NoteError) else ():
-        said = f"{in_days(one.what)} {one.remedy}".strip()
+        said = f"{one.what} {one.remedy}".strip()
         found[one.field] = f"{found[one.field]} {said}" if one.field in found else said
     return found
 

@@ -35,7 +35,7 @@ def alder(kind: str, on: str = "2026-04-01", **told: object) -> AnyEntry:
     [
         (noted_as("visit", colony="Aldre"), "no colony “Aldre”", "Did you mean “Alder”?"),
         (noted_as("visit", colony="Xyz"), "no colony “Xyz”", "brings the colony into the book"),
-        (alder("visit", on="2026-02-01"), "enters the book only on 2026-03-01", "two days"),
+        (alder("visit", on="2026-02-01"), "enters the book only on 1 March 2026", "two days"),
         (alder("colony", yard="Mill Lane", hive="nuc 5 ply"), "a colony “Alder” already", "name"),
         (noted_as("colony", colony="ALDER", yard="Mill Lane", hive="nuc 5 ply"),
          "“ALDER” differs from “Alder” only in its capitals", "known name"),
@@ -134,7 +134,7 @@ def test_eleven_frames_fill_the_box_when_propolis_spreads_them() -> None:
 def test_nothing_happens_to_a_colony_that_has_left() -> None:
     sold = noted_as("end", 1, "2026-04-01", colony="Alder", reason="sold")
     problem = only(sold, noted_as("visit", 2, "2026-04-02", colony="Alder"))
-    assert "left the book on 2026-04-01 (sold)" in problem.what
+    assert "left the book on 1 April 2026 (sold)" in problem.what
     assert problem.entry == UUID(int=2)
 
 
@@ -160,7 +160,7 @@ def test_two_visits_of_a_day_that_differ_are_refused_and_name_the_value() -> Non
     one = noted_as("visit", 1, colony="Alder", frames_of_bees=6, eggs=True)
     other = noted_as("visit", 2, colony="Alder", frames_of_bees=7)
     problem = only(one, other)
-    assert "frames of bees of “Alder” on 2026-04-01 is 7 here and 6" in problem.what
+    assert "frames of bees of “Alder” on 1 April 2026 is 7 here and 6" in problem.what
     assert "--correct" in problem.in_file
     assert problem.field == "frames_of_bees"
     assert problem.blocks

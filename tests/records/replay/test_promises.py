@@ -101,7 +101,7 @@ def test_each_event_of_a_queen_says_how_she_stands(
         (order("D", 1, what="colony", frames=6), "frames", "not sold by its frames"),
         (news("D", 1, "promised", week="2027-06-07"), "order", "no order “D”"),
         (news("A", 4, "promised"), "week", "needs its week"),
-        (news("A", 4, "promised", week="2027-02-07"), "week", "was over on 2027-03-01"),
+        (news("A", 4, "promised", week="2027-02-07"), "week", "was over on 1 March 2027"),
         (news("A", 4, "delivered", count=3), "count", "only 2 were still"),
         (order("A", 4, "2027-03-01"), "order", "order “A” already"),
         (counted(12, accepted=31), "accepted", "31 accepted, but only 30 begun"),

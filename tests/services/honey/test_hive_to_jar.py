@@ -168,7 +168,7 @@ def test_honey_waits_for_the_withdrawal_period(tmp_path: Path, on: str, waits: b
         assert add_entries(book, [taken]).new == 1
         return
     told = refused(book, taken)
-    assert "waits until 2026-08-03" in told
+    assert "waits until 3 August 2026" in told
     assert "Take it after that day" in told
 
 

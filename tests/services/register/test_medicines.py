@@ -113,7 +113,7 @@ def test_more_used_than_bought_is_told_but_the_treatment_stays(tmp_path: Path) -
 
 def test_use_after_the_expiry_is_told(tmp_path: Path) -> None:
     found = of(tmp_path, [CARD, bought(expiry="2026-08-15"), *BOTH])
-    assert "used on 2026-08-20, after it expired on 2026-08-15" in " ".join(found.missing)
+    assert "used on 20 August 2026, after it expired on 15 August 2026" in " ".join(found.missing)
 
 
 def test_a_dead_colony_keeps_its_record(tmp_path: Path) -> None:
@@ -139,7 +139,7 @@ def test_nought_days_of_withdrawal_is_an_answer_and_a_blank_is_not() -> None:
     ("entry", "what"),
     [
         (bought(product="Exampel strip"), "Did you mean “Example strip”"),
-        (bought(expiry="2026-07-01"), "expired on 2026-07-01, before it was bought"),
+        (bought(expiry="2026-07-01"), "expired on 1 July 2026, before it was bought"),
     ],
 )
 def test_a_purchase_that_cannot_be_is_refused(tmp_path: Path, entry: AnyEntry, what: str) -> None:

@@ -12,6 +12,7 @@ from combwright.records.notebook.reminders import wrong_reminders
 from combwright.records.problems import Problem, refused
 from combwright.records.replay.clashes import check
 from combwright.records.replay.corrections import standing, subject
+from combwright.terms.dated import dated
 from combwright.terms.entries import AnyEntry, Colony, Correction, Split, Yard
 from combwright.terms.errors import NotebookError
 
@@ -114,7 +115,7 @@ def located(
         return replace(problem, line=line_of[problem.entry])
     each = known[problem.entry]
     about = "" if isinstance(each, Correction) else subject(each) or getattr(each, "yard", "")
-    return replace(problem, column=f"in the book, {each.kind} “{about}” of {each.on}")
+    return replace(problem, column=f"in the book, {each.kind} “{about}” of {dated(each.on)}")
 
 
 def by_id(entries: Iterable[AnyEntry]) -> dict[UUID, AnyEntry]:

@@ -18,6 +18,7 @@ from combwright.records.replay.promises import promises
 from combwright.records.replay.sale_clashes import sales
 from combwright.records.replay.same_day import same_day
 from combwright.records.replay.stacks import Stacks
+from combwright.terms.dated import dated
 from combwright.terms.entries import (
     AnyEntry,
     Colony,
@@ -103,7 +104,7 @@ def newcomers(
     field = "colony" if isinstance(each, Colony) else "new_colony"
     new = getattr(each, field)
     if new in found:
-        what = f"There is a colony “{new}” already, since {found[new].since}."
+        what = f"There is a colony “{new}” already, since {dated(found[new].since)}."
         yield wrong(each, field, what, "Give the new one another name.")
     elif new.casefold() in alike:
         what = f"“{new}” differs from “{alike[new.casefold()]}” only in its capitals."
@@ -135,7 +136,7 @@ def who(
             yield wrong(
                 each,
                 named_in(each, colony),
-                f"The colony “{colony}” left the book on {now.ended} ({now.ended_by}).",
+                f"The colony “{colony}” left the book on {dated(now.ended)} ({now.ended_by}).",
                 "Correct the day or the name, or start a new colony.",
             )
 
@@ -148,8 +149,8 @@ def unknown(
         return wrong(
             each,
             named_in(each, colony),
-            f"The colony “{colony}” enters the book only on {starts[colony].on}, after this "
-            f"{each.kind} of {each.on}.",
+            f"The colony “{colony}” enters the book only on {dated(starts[colony].on)}, after this "
+            f"{each.kind} of {dated(each.on)}.",
             "Correct one of the two days.",
         )
     what = f"There is no colony “{colony}” in the book."

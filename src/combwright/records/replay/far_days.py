@@ -5,6 +5,7 @@ from datetime import date, timedelta
 from typing import Final
 
 from combwright.records.problems import Problem, wrong
+from combwright.terms.dated import dated
 from combwright.terms.entries import AnyEntry, Noted
 
 EARLIEST: Final = date(1990, 1, 1)
@@ -39,10 +40,10 @@ def far_days(written: Iterable[AnyEntry], stand: Iterable[Noted], today: date) -
     last = last_meant((each.on for each in stand), today)
     for each in stand:
         if EARLIEST <= each.on <= LATEST and last is not None and each.on > last:
-            what = f"{each.on} lies years ahead of today and of every other note."
+            what = f"{dated(each.on)} lies years ahead of today and of every other note."
             yield wrong(each, "on", what, "Correct the year.")
     for one in written:
         if not EARLIEST <= one.on <= LATEST:
-            what = f"{one.on} lies in the year {one.on.year}."
+            what = f"{dated(one.on)} lies in the year {one.on.year}."
             remedy = f"Write a year from {EARLIEST.year} to {LATEST.year}."
             yield wrong(one, "on", what, remedy)

@@ -16,6 +16,7 @@ from combwright.records.replay.known_honey import (
 )
 from combwright.records.replay.withheld import Withheld, withheld
 from combwright.science.honey.jars import full_jars
+from combwright.terms.dated import dated
 from combwright.terms.entries import (
     AnyEntry,
     Correction,
@@ -146,8 +147,8 @@ def _waiting(
     for each in told:
         for one in _waiting_for(each, stand, waits):
             what = (
-                f"Honey of “{one.colony}” waits until {one.free}: {one.product} was given on "
-                f"{one.since}."
+                f"Honey of “{one.colony}” waits until {dated(one.free)}: {one.product} was given "
+                f"on {dated(one.since)}."
             )
             if at.get(each.id, 0) > max(at.get(one.treatment, 0), at.get(one.label, 0)):
                 field = "honey_kg" if isinstance(each, Harvest) else "colony"

@@ -4,6 +4,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 
+from combwright.terms.dated import dated
 from combwright.terms.entries import Disposal, Noted, Product, Purchase, Treatment
 
 
@@ -36,9 +37,10 @@ class MedicineStock:
         told = []
         if self.bought and self.left < 0:
             told.append(f"{self.named}: {-self.left:g} {self.unit} more used than bought.")
-        if self.used_after_expiry:
+        if self.last_used and self.expiry and self.used_after_expiry:
             told.append(
-                f"{self.named}: used on {self.last_used}, after it expired on {self.expiry}."
+                f"{self.named}: used on {dated(self.last_used)}, "
+                f"after it expired on {dated(self.expiry)}."
             )
         return tuple(told)
 

@@ -5,6 +5,7 @@ from difflib import get_close_matches
 
 from combwright.records.problems import Problem, odd, wrong
 from combwright.records.replay.known_medicines import medicine_stocks
+from combwright.terms.dated import dated
 from combwright.terms.entries import Disposal, Noted, Product, Purchase, Treatment
 
 CORRECT = (
@@ -23,7 +24,7 @@ def medicines(stand: Iterable[Noted]) -> Iterator[Problem]:
             guess = f"Did you mean “{near[0]}”?" if near else "Note the medicine’s label first."
             yield wrong(each, "product", f"There is no medicine “{each.product}” here.", guess)
         if isinstance(each, Purchase) and each.expiry is not None and each.expiry < each.on:
-            what = f"It expired on {each.expiry}, before it was bought."
+            what = f"It expired on {dated(each.expiry)}, before it was bought."
             yield wrong(each, "expiry", what, "Look at the label again; do not use it if it is so.")
     yield from short(told)
 

@@ -10,6 +10,7 @@ from combwright.records.problems import Problem, odd, wrong
 from combwright.records.replay.known_orders import KnownOrder, known_orders
 from combwright.records.replay.known_queens import STEPS
 from combwright.science.queens.mark_colour import mark_colour
+from combwright.terms.dated import dated
 from combwright.terms.entries import (
     Batch,
     BatchCounts,
@@ -58,14 +59,15 @@ def names_of(told: list[Noted], word: str, begins: type, follows: type) -> Itera
         elif isinstance(each, follows) and name not in known:
             near = get_close_matches(name, known, n=1)
             guess = f"Did you mean “{near[0]}”?" if near else f"Note the {word} first."
-            yield wrong(each, word, f"There was no {word} “{name}” on {each.on}.", guess)
+            yield wrong(each, word, f"There was no {word} “{name}” on {dated(each.on)}.", guess)
         known.add(name)
 
 
 def order(each: Order, kit: Catalogue) -> Iterator[Problem]:
     """Find orders for a day gone by, and nucs of more frames than a box for them holds."""
     if each.wanted_by < each.on:
-        what = f"It is wanted by {each.wanted_by}, which was over when it was ordered on {each.on}."
+        wanted, ordered = dated(each.wanted_by), dated(each.on)
+        what = f"It is wanted by {wanted}, which was over when it was ordered on {ordered}."
         yield wrong(each, "wanted_by", what, "Correct one of the two days.")
     if each.frames is None:
         return
@@ -84,7 +86,7 @@ def news(each: OrderNews) -> Iterator[Problem]:
     if each.event == "promised" and each.week is None:
         yield wrong(each, "week", "A promise needs its week.", "Give a day of that week.")
     elif each.week is not None and each.week < each.on:
-        what = f"The week of {each.week} was over on {each.on}."
+        what = f"The week of {dated(each.week)} was over on {dated(each.on)}."
         yield wrong(each, "week", what, "Correct one of the two days.")
 
 
@@ -118,7 +120,7 @@ def counts(told: list[Noted]) -> Iterator[Problem]:
         if batch is None or not isinstance(each, BatchCounts):
             continue
         if each.on < batch.day_0:
-            what = f"Counted on {each.on}, before the batch began on {batch.day_0}."
+            what = f"Counted on {dated(each.on)}, before the batch began on {dated(batch.day_0)}."
             yield wrong(each, "on", what, "Correct one of the two days.")
         now = most.setdefault(each.batch, {"begun": batch.begun} if batch.begun is not None else {})
         now |= {

@@ -7,6 +7,7 @@ from difflib import get_close_matches
 from combwright.records.problems import Problem, odd, wrong
 from combwright.records.replay.standstill import outgoing_clashes
 from combwright.science.health.bees_for_sale import NucPoints, colour_caution, standard_faults
+from combwright.terms.dated import dated
 from combwright.terms.entries import BeesSold, Movement, Noted, Order, OwnQueen, Yard
 
 CHECK = "Nothing to do if it is so and the buyer knows; otherwise correct it."
@@ -54,7 +55,8 @@ def _sale(each: BeesSold) -> Iterator[Problem]:
         what = "Where it stood is not told, and an inspector asks for it."
         yield wrong(each, "yard", what, "Name the colony or the yard.")
     if each.inspected is not None and each.inspected > each.on:
-        what = f"It was inspected on {each.inspected}, after it was handed over on {each.on}."
+        inspected, sold = dated(each.inspected), dated(each.on)
+        what = f"It was inspected on {inspected}, after it was handed over on {sold}."
         yield wrong(each, "inspected", what, "Correct one of the two days.")
     if each.what == "nuc":
         marked = None if each.mark is None else each.mark != "none"

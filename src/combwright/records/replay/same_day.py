@@ -5,6 +5,7 @@ from collections.abc import Iterable, Iterator
 from datetime import date
 
 from combwright.records.problems import Problem, odd, wrong
+from combwright.terms.dated import dated
 from combwright.terms.entries import Entry, Feed, Noted, Queen, TrayCount, Visit
 
 ABOUT = {"id", "on", "remark", "kind", "colony"}
@@ -33,7 +34,7 @@ def same_day(stand: Iterable[Noted]) -> Iterator[Problem]:
             elif isinstance(each, Feed) and fed_already(each, notes[:at]):
                 yield odd(
                     each,
-                    f"“{colony}” was fed {each.feed} already on {on}.",
+                    f"“{colony}” was fed {each.feed} already on {dated(on)}.",
                     "Nothing to do if it was fed twice that day; otherwise correct it.",
                 )
 
@@ -68,8 +69,8 @@ def contradictions(each: Entry, earlier: list[Noted], colony: str, on: date) -> 
                 yield wrong(
                     each,
                     field,
-                    f"{field.replace('_', ' ')} of “{colony}” on {on} is {said(value)} here and "
-                    f"{said(other)} in another note.",
+                    f"{field.replace('_', ' ')} of “{colony}” on {dated(on)} is {said(value)} "
+                    f"here and {said(other)} in another note.",
                     REMEDY,
                     IN_FILE,
                 )

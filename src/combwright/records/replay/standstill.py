@@ -9,6 +9,7 @@ from typing import Final
 from combwright.records.problems import Problem, odd, wrong
 from combwright.records.replay.known_honey import yard_on
 from combwright.science.health.notifiable import STOPS
+from combwright.terms.dated import dated
 from combwright.terms.entries import BeesSold, Move, Movement, Noted, Suspicion
 
 CONTACT_DAYS: Final = 365  # moves before a suspicion that make a contact of a yard; judgement
@@ -62,12 +63,14 @@ def outgoing_clashes(stand: Sequence[Noted]) -> Iterator[Problem]:
         yard = origin(each, stand)
         for one in holding:
             if one.yard == yard:
-                what = f"Nothing may leave “{yard}”: {one.of} is suspected since {one.since}."
+                what = (
+                    f"Nothing may leave “{yard}”: {one.of} is suspected since {dated(one.since)}."
+                )
                 yield wrong(each, "on", what, CLEAR)
             elif one in contacts.get(yard, ()):
                 what = (
                     f"“{yard}” is a contact: something came from “{one.yard}”, where {one.of} is "
-                    f"suspected since {one.since}."
+                    f"suspected since {dated(one.since)}."
                 )
                 yield odd(each, what, "Ask the authority before anything goes.")
 

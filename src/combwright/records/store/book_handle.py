@@ -21,8 +21,8 @@ from combwright.terms.errors import BookError
 
 Transaction: TypeAlias = sa.Connection
 DAMAGED: Final = (
-    "It can still be read. Keep it as it is, look through it with `combwright book check`, and "
-    "restore the last backup with `combwright restore`."
+    "It can still be read. Keep it as it is, look through it with “combwright book check”, and "
+    "restore the last backup with “combwright restore”."
 )
 
 

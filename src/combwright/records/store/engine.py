@@ -49,7 +49,7 @@ def no_book(place: str) -> BookError:
     return BookError(
         "There is no book here yet.",
         where=place,
-        remedy="Start one with `combwright book add FILE.csv`, or name another with --book.",
+        remedy="Start one with “combwright book add FILE.csv”, or name another with --book.",
     )
 
 

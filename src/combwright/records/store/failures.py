@@ -32,7 +32,7 @@ SENTENCES: Final = {
     "SQLITE_PERM": ("The book cannot be opened.", "Ask for the right to read and write it."),
     "SQLITE_NOTADB": (
         "This file is not a Combwright book.",
-        "Name the book's own file with --book; a notebook is read in with `combwright book add`.",
+        "Name the book's own file with --book; a notebook is read in with “combwright book add”.",
     ),
     DAMAGED: (
         "The book is damaged.",

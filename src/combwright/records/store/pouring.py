@@ -35,7 +35,7 @@ def pour(source: sa.Connection, target: sa.Connection) -> Mapping[str, Poured]:
             raise BookError(
                 f"What was written of “{table.name}” is not what was read.",
                 where=place_of(target),
-                remedy="Nothing was kept. Look through the book with `combwright book check`.",
+                remedy="Nothing was kept. Look through the book with “combwright book check”.",
             )
     return poured
 

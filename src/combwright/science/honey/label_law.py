@@ -8,6 +8,7 @@ from typing import Final
 
 from combwright.science.honey.jars import figure_height_mm
 from combwright.terms.data_files import contents, rows
+from combwright.terms.dated import dated, in_days
 from combwright.terms.errors import NotFoundError
 from combwright.terms.parameters import Verified
 
@@ -35,7 +36,7 @@ class LabelRule:
     @property
     def sentence(self) -> str:
         """The rule in one sentence."""
-        return (
+        return in_days(
             f"{self.country}: {self.law} (valid from {self.valid_from}; looked up in copies that "
             f"may be old on {self.checked_on}). Check the current law of your country."
         )
@@ -85,7 +86,7 @@ def label_rule(code: str, on: date) -> LabelRule:
     known = [one for one in RULES if one.code == code and one.valid_from <= on.isoformat()]
     if not known:
         raise NotFoundError(
-            f"No rule of labels is known here for “{code}” on {on}.",
+            f"No rule of labels is known here for “{code}” on {dated(on)}.",
             remedy=f"Choose one of {', '.join(sorted({one.code for one in RULES}))}.",
         )
     return known[-1]

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from combwright.terms.data_files import contents, rows
+from combwright.terms.dated import in_days
 from combwright.terms.dates import years_later
 from combwright.terms.parameters import Verified
 
@@ -29,7 +30,7 @@ class Duty:
     def sentence(self) -> str:
         """The duty in one sentence."""
         asks = ", ".join(FIELD_WORDS[one] for one in self.asks)
-        return (
+        return in_days(
             f"{self.country}: {self.law} (valid from {self.valid_from}; looked up in copies "
             f"that may be old on {self.checked_on}): write down {asks}; keep "
             f"it at least {self.years} years. Check the current law of your country."

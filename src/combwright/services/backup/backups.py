@@ -18,7 +18,7 @@ from combwright.terms.errors import BookError, OutOfRangeError
 
 OLD: Final = timedelta(days=30)  # what may be lost with a disk: a month's notes; judgement
 ENDING: Final = ".backup.zip"
-REMEDY: Final = "Run `combwright backup`, best into a folder of another disk."
+REMEDY: Final = "Run “combwright backup”, best into a folder of another disk."
 
 
 @dataclass(frozen=True, slots=True)

@@ -63,7 +63,7 @@ def hand_over(book: Book, sale: str) -> HandOver:
     if not found:
         raise NotFoundError(
             f"There is no sale “{sale}” in the book.",
-            remedy="`combwright bees list` names them; note “bees handed over” first.",
+            remedy="“combwright bees list” names them; note “bees handed over” first.",
         )
     sold, history = found[-1], _history(now, found[-1])
     treated = tuple(_treated(history, sold))

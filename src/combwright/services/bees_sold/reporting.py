@@ -7,12 +7,13 @@ from combwright.records.replay.standstill import Standstill, standstills
 from combwright.records.store.book_handle import Book
 from combwright.science.health.notifiable import CHECKED_ON, THINGS, notices_wanted, told_to
 from combwright.services.honey.tanks import country_of
+from combwright.terms.dated import in_days
 from combwright.terms.entries import BeesSold, Suspicion, TrayCount, WashCount
 from combwright.terms.entries.keeper import COUNTRIES
 
 CAUTION: Final = (
     "Never a diagnosis. If you see or suspect it: close up, move nothing, wash tools and hands, "
-    f"report. Looked up on {CHECKED_ON} in copies that may be old: check the current law of your "
+    f"report. Looked up on {in_days(CHECKED_ON)} in copies that may be old: check the current law of your "
     "country."
 )
 

@@ -13,13 +13,12 @@ from combwright.records.store.contents import Contents
 from combwright.services.bees_sold.hand_over import bees_words
 from combwright.services.book.checking import seal_words
 from combwright.services.register.record import Record, WordTable
-from combwright.terms.dated import dated
 from combwright.terms.entries import BeesSold, End, Move, Movement, Noted
 
 LAW: Final = (
     "Purchaser’s name, address and contact, day of despatch and last inspection are what guidance "
     "of inspectorates asks a seller to keep; where disease is found the inspector may ask for it "
-    "(read, checked 2026-11-27). Check the current law of your country."
+    "(read, checked 27 November 2026). Check the current law of your country."
 )
 SOLD: Final = (
     *("day", "sale", "what", "from", "queen", "buyer", "address", "contact", "inspected"),
@@ -38,11 +37,11 @@ def sales_register(book: Book, first: date, last: date, yard: str = "") -> Recor
         WordTable("Bees handed over", SOLD, tuple(_sold(some, now, yard))),
         WordTable("Moved", MOVED, tuple(_moved(some, now, yard))),
         WordTable("Lost or ended", LOST, tuple(_lost(some, now, yard))),
-        WordTable(f"Colonies on {dated(counted)}", COUNTED, tuple(_counted(book, counted, yard))),
+        WordTable(f"Colonies on {counted}", COUNTED, tuple(_counted(book, counted, yard))),
     )
     place = f", yard {yard}" if yard else ""
     return Record(
-        f"Bees sold, moved and lost, {dated(first)} to {dated(last)}{place}",
+        f"Bees sold, moved and lost, {first} to {last}{place}",
         last,
         LAW,
         tuple(_missing(some, now, yard)),

@@ -12,6 +12,7 @@ from combwright.records.store.kept_entries import keep
 from combwright.records.store.personal import DELETED, forget
 from combwright.science.health.bees_for_sale import DATA
 from combwright.science.honey.lots import papers_kept_until
+from combwright.terms.dated import dated
 from combwright.terms.dates import years_later
 from combwright.terms.entries import (
     BeesSold,
@@ -49,7 +50,7 @@ class NoteOfBuyer:
     @property
     def kept(self) -> str:
         """Say how long the name is kept."""
-        return "while the order is open" if self.free is None else f"until {self.free}"
+        return "while the order is open" if self.free is None else f"until {dated(self.free)}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,7 +90,7 @@ def buyer(book: Book, name: str) -> KnownBuyer:
     found = [each for each in buyers(book) if each.name == name]
     if not found:
         raise NotFoundError(
-            f"No note names “{name}” as a buyer.", remedy="`combwright buyers list` names them all."
+            f"No note names “{name}” as a buyer.", remedy="“combwright buyers list” names them all."
         )
     return found[0]
 

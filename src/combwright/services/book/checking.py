@@ -5,6 +5,7 @@ from datetime import date
 
 from combwright.records.store.book_handle import Book
 from combwright.records.store.seals import NEWEST, SealsChecked, check_seals, found_by
+from combwright.terms.dated import dated
 from combwright.terms.errors import NotFoundError
 
 ALTERED = (
@@ -27,7 +28,7 @@ class CheckedBook:
         """The seal as it is printed on registers."""
         if self.wrong:
             return self.wrong
-        until = f", notes up to {self.until}" if self.until else ""
+        until = f", notes up to {dated(self.until)}" if self.until else ""
         return f"Seal {self.code} over {self.entries} entries{until}"
 
 

@@ -42,7 +42,7 @@ def entry_named(book: Book, key: str) -> Noted:
         many = "More than one note begins" if len(found) > 1 else "No note that stands begins"
         raise NotFoundError(
             f"{many} with “{key}”.",
-            remedy="Give more of its id; `combwright book show NAME --json` lists them whole.",
+            remedy="Give more of its id; “combwright book show NAME --json” lists them whole.",
         )
     return found[0]
 

@@ -79,7 +79,7 @@ class Photos:
         """Give the photo of an entry, and its media type."""
         if (path := self._path(entry)) is None:
             raise NotFoundError(
-                "There is no such photo.", remedy="`combwright book find --photos` lists them."
+                "There is no such photo.", remedy="“combwright book find --photos” lists them."
             )
         return path.read_bytes(), MEDIA[path.suffix]
 

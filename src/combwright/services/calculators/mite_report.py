@@ -11,6 +11,7 @@ from combwright.science.mites.medicine_law import DUTIES
 from combwright.science.mites.treatments import LABEL, Option, options
 from combwright.science.mites.usual_colony import usual_bees
 from combwright.services.calculators import mite_sentences
+from combwright.terms.dated import dated
 from combwright.terms.errors import OutOfRangeError
 from combwright.terms.parameters import Parameter, Verified
 from combwright.terms.ranges import within
@@ -214,7 +215,7 @@ def _reached(level: Level, mites: float, per_100: float, fall: float | None) -> 
 def _warnings(count: MiteCount, known: Circumstances, bees: Parameter) -> list[str]:
     said = []
     if not count.day_given:
-        said.append(f"Only the month is given: the count is taken as of {count.on.isoformat()}.")
+        said.append(f"Only the month is given: the count is taken as of {dated(count.on)}.")
     if known.bees_in_colony is None:
         said.append(
             f"The bees in the colony are not given: {bees.value:,.0f} are assumed, as usual for "

@@ -49,7 +49,7 @@ def labels_of(book: Book, code: str, article: str = "") -> LotLabels:
     if code not in now.lots:
         raise NotFoundError(
             f"There is no lot “{code}” in the book.",
-            remedy="`combwright honey list` names the lots.",
+            remedy="“combwright honey list” names the lots.",
         )
     known, keeper = now.lots[code], keeper_of(book)
     run, durable = known.run, known.durable_until

@@ -17,7 +17,8 @@ from combwright.terms.errors import NotFoundError
 A_YEAR: Final = timedelta(days=365)
 LAW: Final = (
     "One step back and one step forward, as Regulation (EC) 178/2002, article 18, asks of food "
-    "businesses (read second-hand, checked 2026-11-27). Check the current law of your country."
+    "businesses (read second-hand, checked 27 November 2026). "
+    "Check the current law of your country."
 )
 
 
@@ -84,7 +85,7 @@ def _fed_by(now: Contents, name: str) -> tuple[set[str], str]:
     if not what:
         raise NotFoundError(
             f"“{name}” is no lot, batch of honey, colony, yard or seller of this book.",
-            remedy="`combwright honey list` names the lots and batches.",
+            remedy="“combwright honey list” names the lots and batches.",
         )
     return found, what
 

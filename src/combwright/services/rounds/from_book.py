@@ -72,7 +72,7 @@ def round_sheet(
     if not ours:
         raise NotFoundError(
             f"No colony stands in {'yard ' + yard if yard else 'the book'} on {on.day} {on:%B %Y}.",
-            remedy="Ask for another day or yard; `combwright book export` shows what is there.",
+            remedy="Ask for another day or yard; “combwright book export” shows what is there.",
         )
     sheet = _sheet(ours, situations, progress, plans, left_out)
     if minutes is None:

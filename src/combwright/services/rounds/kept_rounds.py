@@ -17,6 +17,7 @@ from combwright.services.rounds.from_book import NOTICES, round_sheet
 from combwright.services.rounds.kept_plans import KeptPlans, plans_folder
 from combwright.services.rounds.situations import SYRUP_FRACTION
 from combwright.services.work_queue import InWork, WorkQueue
+from combwright.terms.dated import dated
 from combwright.terms.errors import NotFoundError, OutOfRangeError
 
 KEPT: Final = 12
@@ -42,7 +43,7 @@ class Rounds:
         before = bisect_right(noted, on, key=attrgetter("on"))
         if noted and on - noted[max(0, before - 1)].on > FARTHEST:
             raise OutOfRangeError(
-                f"{on} is more than {FARTHEST.days} days from the last note.",
+                f"{dated(on)} is more than {FARTHEST.days} days from the last note.",
                 remedy="Ask for a nearer day.",
             )
         make = partial(self._sheet, on, days)

@@ -224,7 +224,7 @@ def _first_note(entries: Sequence[Noted], on: date, place: str) -> date:
     days = [entry.on for entry in entries if not isinstance(entry, PAPERS)]
     if not days:
         raise NotFoundError(
-            "The book is empty.", where=place, remedy="Add notes with `combwright book add`."
+            "The book is empty.", where=place, remedy="Add notes with “combwright book add”."
         )
     if on <= min(days):
         raise OutOfRangeError(

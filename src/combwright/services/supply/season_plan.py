@@ -37,6 +37,7 @@ from combwright.services.supply.task import Gathered, gather
 from combwright.services.supply.what_helps import what_helps
 from combwright.services.supply.whole_colonies import whole_colonies
 from combwright.services.supply.whom_to_ring import ring
+from combwright.terms.dated import dated
 
 LARGE_GAP: Final = 0.01  # beyond which the keeper is told
 SOLVING: Final = "Weighing promises against the weather ahead"
@@ -183,7 +184,7 @@ def _careful_brood(donor: Donor) -> float:
 def _next_spring(order: KnownOrder) -> str:
     return (
         f"{order.order}: {order.open} {order.what} for {order.customer}, wanted by "
-        f"{order.wanted_by}, is not of this season’s nucs and queens"
+        f"{dated(order.wanted_by)}, is not of this season’s nucs and queens"
     )
 
 

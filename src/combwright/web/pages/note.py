@@ -17,6 +17,7 @@ from combwright.services.book.notes import NoteError, TakenNote, take_note, undo
 from combwright.services.book.photos import LARGEST, plain_picture
 from combwright.services.rounds.asked_first import MITES, asked_first, frames_of_stores, is_shut
 from combwright.services.rounds.planned_note import as_advised
+from combwright.terms.dated import dated
 from combwright.terms.errors import CombwrightError, NotFoundError, PassingError
 from combwright.web.addresses import ColonyName, segment
 from combwright.web.desk import AtDesk, Desk
@@ -70,7 +71,7 @@ def of_colony(sheet: RoundSheet, colony: str) -> ColonySheet:
         if each.colony == colony:
             return each
     raise NotFoundError(
-        f"“{colony}” is not on the round of {sheet.on}.", remedy="Choose one from the round."
+        f"“{colony}” is not on the round of {dated(sheet.on)}.", remedy="Choose one from the round."
     )
 
 
