@@ -13,7 +13,7 @@ from tests.demo import copied
 from tests.web.desks import Clock
 
 from combwright.records.store.book_handle import Book
-from combwright.services.demo import Paths
+from combwright.services.demo import ON, Paths
 from combwright.services.progress import LEARNING, OPENING, PLANNING, READING, READY
 from combwright.web.desk import lay_out
 
@@ -52,8 +52,13 @@ def waiting(demo: Paths, tmp_path: Path, telephone: Telephone) -> Iterator[Page]
 
 
 def test_it_tells_the_work_in_its_order_and_gives_way_to_the_round(waiting: Page) -> None:
+    """What was noted just before is said while it waits, and again on the round."""
+    waiting.evaluate(f"sessionStorage.noted = JSON.stringify({{colony: 'Bramble', on: '{ON}'}})")
+    waiting.reload()
+    expect(waiting.locator("#said")).to_contain_text("Bramble: noted")
     waiting.evaluate(WATCH)
     expect(waiting.locator(".order li")).to_have_count(16, timeout=LONG_MS)
+    expect(waiting.locator("#said")).to_contain_text("Bramble: noted")
     seen: list[tuple[str, int]] = waiting.evaluate("JSON.parse(sessionStorage.seen)")
     # the page looks once a second, so that what is done sooner may pass unseen
     told = [doing for doing, _ in groupby(doing for doing, _ in seen)]

@@ -13,8 +13,8 @@ from combwright.terms.entries.keeper import COUNTRIES
 
 CAUTION: Final = (
     "Never a diagnosis. If you see or suspect it: close up, move nothing, wash tools and hands, "
-    f"report. Looked up on {in_days(CHECKED_ON)} in copies that may be old: check the current law of your "
-    "country."
+    f"report. Looked up on {in_days(CHECKED_ON)} in copies that may be old: check the current law "
+    "of your country."
 )
 
 

@@ -50,6 +50,7 @@ export async function flush() {
 
 async function takeBack(id, on, colony) {
   await undo(id, on, colony);
+  sessionStorage.removeItem("noted");
   forget(id);
   say(`${colony}: taken back.`);
   await flush();
@@ -89,7 +90,8 @@ async function tell(colony, on) {
 
 async function tellOnce() {
   const { colony, on } = JSON.parse(sessionStorage.getItem("noted") ?? "{}");
-  sessionStorage.removeItem("noted");
+  // a page that waits for the round gives way to it by itself, which then says it once more
+  if (!document.querySelector("#wait")) sessionStorage.removeItem("noted");
   if (on !== dayShown()) return;
   say(`${colony}: noted.`);
   await tell(colony, on);
