@@ -7,11 +7,15 @@ from datetime import date
 
 import numpy as np
 import pytest
-from tests.planning.standing import AVERAGE, NUC, STRONG, Kind, situation
+from tests.planning import standing
+from tests.planning.standing import STRONG, Kind, situation
 
 from combwright.advice.decisions.food import food
 from combwright.simulation.hands.actions import feed
 from combwright.simulation.run import run
+
+# The trade's portions are for colonies that live from hand to mouth: a little above the reserve.
+AVERAGE, NUC = standing.AVERAGE._replace(stores_kg=2.3), standing.NUC._replace(stores_kg=1.15)
 
 
 def portion_g(kind: Kind, days: int, on: date) -> int:

@@ -2,16 +2,19 @@
 
 from dataclasses import replace
 from datetime import date
+from itertools import pairwise
 
+import numpy as np
 import pytest
 from tests.advice.situations import AHEAD, Case, situation
+from tests.advice.test_stable import STEP_G, STEP_SHARE
 
 from combwright.advice.bee_acts import LeaveShut
 from combwright.advice.deciding import Deciding
 from combwright.advice.decisions import food, queen
 from combwright.advice.decisions.food import FEEDER_G, Food
 from combwright.advice.prices import Prices
-from combwright.advice.situation import MARGIN_DAYS
+from combwright.advice.situation import MARGIN_DAYS, Limits
 
 APRIL = Case(date(2027, 4, 20), 7.0, 4.0, 3.0, 8, nectar=0.0)
 
@@ -77,6 +80,22 @@ def test_more_bees_on_the_same_stores_are_never_given_less(on: date, stores: flo
 def test_more_days_are_never_given_less(on: date, bees: float) -> None:
     given = [of_bees(on, bees, 2.0, days) for days in (5, 7, 10, 12, 14)]
     assert given == sorted(given)
+
+
+@pytest.mark.parametrize("on", GRID)
+@pytest.mark.parametrize("bees", [3.0, 6.0])
+def test_a_portion_grows_smoothly_from_nothing_as_stores_get_fewer(on: date, bees: float) -> None:
+    given = [of_bees(on, bees, stores) / 7 for stores in np.arange(6.0, 0.4, -0.5)]
+    assert given[0] == 0
+    assert given == sorted(given)
+    assert all(more - less <= max(STEP_G, STEP_SHARE * more) for less, more in pairwise(given))
+
+
+def test_where_all_that_it_lacks_would_do_harm_it_is_given_a_part() -> None:
+    tight = situation(Case(date(2027, 5, 13), 2.6, 1.95, 1.5, 4, seed=22014))
+    careless = replace(tight, limits=Limits(no_room=1.0, chilled=1.0))
+    part, whole = (food.food(at, at.standing.set_up).portion.grams for at in (tight, careless))
+    assert 0 < part < whole
 
 
 @pytest.mark.parametrize("bees", [8.0, 10.0])

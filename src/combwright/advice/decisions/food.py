@@ -1,7 +1,7 @@
 """Food: the portion of syrup for the days until the next visit."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from typing import Final, Literal
 
 import numpy as np
@@ -12,7 +12,7 @@ from combwright.advice.decision import Decision
 from combwright.advice.decisions import queen, space, winter
 from combwright.advice.decisions.going import goes
 from combwright.advice.decisions.honey import after_honey
-from combwright.advice.decisions.reserve import reserve_kg
+from combwright.advice.decisions.reserve import lack_of, reserve_kg
 from combwright.advice.kit_acts import Feeding
 from combwright.advice.numbers import is_in_months, numbers
 from combwright.advice.situation import MARGIN_DAYS, Situation, band
@@ -26,8 +26,8 @@ from combwright.terms.sugar import FONDANT_SUGAR
 
 PARAMETERS: Final = numbers("food")
 AT_ONCE: Final = PARAMETERS["part_at_once"].value  # steps of an autumn feed
-NOTHING_WEIGHED: Final[Mapping[str, float]] = {}
 WEIGHED_G: Final = int(PARAMETERS["weighed_g"].value)
+HUNDRED: Final = 100  # grams, to which what is settled is rounded
 FEEDER_G: Final = int(PARAMETERS["feeder_g"].value)
 FONDANT_MOST_G: Final = int(PARAMETERS["fondant_most_g"].value)
 AUTUMN_FRACTION: Final = PARAMETERS["autumn_fraction"].value
@@ -40,6 +40,15 @@ class Food(Decision):
     portion: Feeding
     tried: Tried
     without: Tried
+
+
+@dataclass(frozen=True)
+class Ration:
+    """What is to be fed, what that was found to be worth, and whether none is as well. [g]."""
+
+    grams: int
+    gains: Mapping[str, float] = field(default_factory=dict)
+    is_open: bool = False
 
 
 def decide(deciding: Deciding) -> Food:
@@ -77,7 +86,7 @@ def _until_opened(deciding: Deciding) -> Situation:
 
 
 def _to_hundreds(kilograms: float) -> int:
-    return int(round(kilograms * 1000.0, -2))
+    return HUNDRED * round(kilograms * 1000.0 / HUNDRED)
 
 
 def food(
@@ -89,32 +98,26 @@ def food(
 ) -> Food:
     """Choose the portion for a set-up.
 
-    The portion is what the colony will use until the next visit beyond the nectar it finds, more
-    where stores are so short that hunger threatens. It is given where the unfed colony would fall
-    below its reserve or break the limits on harm, or where the season with it is worth more than
-    the sugar and the work. With ``settled`` the amount
-    comes from elsewhere, as for winter; of syrup, as much of it is given at once as is taken down
-    before it turns. With ``only_if_hungry`` nothing is given but to keep the limits, as before a
-    super.
+    Where the unfed colony would fall below its reserve, or hunger threatens, it is given what it
+    lacks, which grows from nothing; it is given what it will use until the next visit beyond the
+    nectar it finds, if that is more, where the season with it is worth more than the sugar and the
+    work. With ``settled`` the amount comes from elsewhere, as for winter; of that and of all that
+    would do harm, as much is given at once as keeps the limits. With ``only_if_hungry`` nothing is
+    given but against hunger, as before a super.
     """
     arranged = situation.with_set_up(set_up)
     kind, fraction = _kind(situation) if settled is None else (settled.feed, settled.sugar_fraction)
     if settled is None:
-        sizes = _sizes(arranged, fraction)
+        wanted = _wanted(arranged, kind, fraction, only_if_hungry=only_if_hungry)
     else:
-        grams = settled.grams
-        sizes = _parts(grams) if kind == "syrup" else list(dict.fromkeys((0, grams)))
-    tried = try_all(arranged, [fed_with(arranged, grams, fraction) for grams in sizes])
-    portions = [_portion(situation, grams, kind, fraction) for grams in sizes]
-    if settled is not None:
-        best, gains = _most(situation, tried), NOTHING_WEIGHED
-    else:
-        best, gains = _best(arranged, tried, portions, only_if_hungry=only_if_hungry)
-    grams, portion = sizes[best], portions[best]
+        wanted = Ration(min(FEEDER_G, settled.grams) if kind == "syrup" else settled.grams)
+    sizes, tried = _at_once(arranged, wanted, kind, fraction)
+    best = _most(arranged, tried, wanted)
+    grams = sizes[best]
+    portion = _portion(situation, grams, kind, fraction)
     inputs = {
         **_inputs(situation, tried[0], tried[best], grams),
-        **_if_fed(sizes, tried),
-        **gains,
+        **wanted.gains,
     }
     inputs["only_if_hungry"] = float(only_if_hungry)
     return Food(
@@ -150,76 +153,79 @@ def _portion(
     )
 
 
-def _sizes(situation: Situation, fraction: float) -> list[int]:
-    """Give the sizes to try: none, and what it will be short of. [g].
-
-    That is what it will use beyond its nectar until the next visit, or what it lacks of its
-    reserve by then, or of food at the careful end beyond it, if that is more: so that more bees,
-    fewer stores or more days never ask for less.
-    """
+def _wanted(
+    situation: Situation,
+    kind: Literal["syrup", "fondant"],
+    fraction: float,
+    *,
+    only_if_hungry: bool,
+) -> Ration:
+    """Give what it lacks, or what it uses if that is more and pays: nothing is to be beaten."""
     if situation.standing.set_up.supers:
-        return [0]
-    ample = PARAMETERS["ample_g_a_frame"].value * situation.bees * situation.horizon
-    (trial,) = try_all(situation, [fed_with(situation, ample, fraction)])
-    lived = trial.colonies
-    use, nectar = lived["used_total"] / situation.horizon, lived["gathered_total"]
-    nectar = nectar / situation.horizon
-    a_day = max(float(np.median(use - nectar)), PARAMETERS["least_need"].value * np.median(use))
-    held = 1000.0 * observe.sugar_kg(situation.colonies) + situation.colonies["feeder"]
-    reserve = 1000.0 * reserve_kg(situation) * observe.SUGAR_IN_HONEY
-    of_reserve = float(np.median(reserve + situation.days * (use - nectar) - held))
-    hungry = situation.horizon * (use - nectar) - held
-    of_food = float(np.quantile(hungry, 1.0 - situation.limits.hunger))
-    needed = max(situation.days * a_day, of_reserve, of_food) / fraction
-    grams = min(FEEDER_G, situation.days * _weighable(needed / situation.days))
-    return [0, grams] if grams else [0]
+        return Ration(0)
+    lack = lack_of(situation, fraction)
+    needed = _grams(situation, lack.food / fraction)
+    if only_if_hungry:
+        return Ration(needed)
+    least = max(needed, _grams(situation, lack.reserve / fraction))
+    sizes = list(dict.fromkeys((0, least, max(least, _grams(situation, lack.use / fraction)))))
+    if len(sizes) == 1:
+        return Ration(0)
+    portions = [_portion(situation, grams, kind, fraction) for grams in sizes]
+    changes = [fed_with(situation, grams, fraction) for grams in sizes]
+    worth = weigh(situation, changes, [(one,) if one.grams else () for one in portions])
+    due, most = sizes.index(least), len(sizes) - 1
+    more = gain(worth[most], worth[due])
+    costs = PARAMETERS["worth_times"].value * (worth[most].cost - worth[due].cost)
+    pays = more.is_worth_it and more.money > costs and not lack.is_rich
+    chosen = most if pays else due
+    told = gain(worth[chosen or most], worth[0])
+    gains = {
+        "worth_more": told.money,
+        "minutes": told.minutes,
+        "least_g": float(sizes[chosen or most]),
+        "stores_left_unfed_kg": lack.left_kg,
+    }
+    return Ration(sizes[chosen], gains, is_open=True)
 
 
-def _parts(grams: int) -> list[int]:
-    """Give what may be fed at once of a settled amount: parts that the feeder holds. [g]."""
-    most = min(grams, FEEDER_G)
-    steps = round(1.0 / AT_ONCE)
-    parts = dict.fromkeys(int(round(most * (step / steps), -2)) for step in range(1, steps + 1))
-    return [0, *(grams for grams in parts if grams)]
+def _grams(situation: Situation, needed: float) -> int:
+    """Give a portion that is weighed out by the day, and that the feeder holds. [g]."""
+    a_day = WEIGHED_G * round(needed / situation.days / WEIGHED_G)
+    return max(0, min(FEEDER_G, situation.days * a_day))
 
 
-def _most(situation: Situation, tried: list[Tried]) -> int:
-    """Choose the largest part that keeps the limits."""
+def _at_once(
+    situation: Situation, wanted: Ration, kind: Literal["syrup", "fondant"], fraction: float
+) -> tuple[list[int], list[Tried]]:
+    """Try none and all that is wanted, and parts of it where all of it would do harm. [g]."""
+    sizes = list(dict.fromkeys((0, wanted.grams)))
+    tried = try_all(situation, [fed_with(situation, grams, fraction) for grams in sizes])
+    harm = situation.limits.excess(tried[-1].chances)
+    if wanted.grams == 0 or kind == "fondant" or harm <= _same_harm(situation):
+        return sizes, tried
+    sizes = _parts(wanted.grams, situation.days * WEIGHED_G if wanted.is_open else HUNDRED)
+    return sizes, try_all(situation, [fed_with(situation, grams, fraction) for grams in sizes])
+
+
+def _parts(grams: int, weighed: int) -> list[int]:
+    """Give none, and what may be fed at once of an amount, as it is weighed out. [g]."""
+    shares = (grams * step * AT_ONCE for step in range(1, round(1.0 / AT_ONCE)))
+    parts = dict.fromkeys(weighed * round(share / weighed) for share in shares)
+    return [0, *(part for part in parts if 0 < part < grams), grams]
+
+
+def _most(situation: Situation, tried: list[Tried], wanted: Ration) -> int:
+    """Choose the largest part that keeps the limits; of what is settled, some at least."""
     excess = [situation.limits.excess(each.chances) for each in tried]
-    same = min(excess[1:] or excess) + _same_harm(situation)
+    open_to = excess if wanted.is_open else excess[1:] or excess
+    same = min(open_to) + _same_harm(situation)
     return max(i for i, each in enumerate(excess) if each <= same)
 
 
 def _same_harm(situation: Situation) -> float:
     """Give the harm that two members more or less make: no reason to feed more."""
     return PARAMETERS["same_harm_members"].value / len(situation.colonies)
-
-
-def _weighable(grams: float) -> int:
-    """Round a day's portion to what is weighed out. [g]."""
-    return WEIGHED_G * round(grams / WEIGHED_G)
-
-
-def _best(
-    situation: Situation, tried: list[Tried], portions: list[Feeding], *, only_if_hungry: bool
-) -> tuple[int, Mapping[str, float]]:
-    """Choose to feed or not, and give what the portion is worth against none."""
-    excess = [situation.limits.excess(each.chances) for each in tried]
-    same = _same_harm(situation)
-    is_kept = excess[0] <= (min(excess) if min(excess) > same else 0.0) + same
-    is_harmed = excess[-1] > excess[0] + same
-    if len(tried) == 1 or is_harmed or (only_if_hungry and is_kept):
-        return 0, NOTHING_WEIGHED
-    changes = [fed_with(situation, one.grams, one.sugar_fraction or 0.5) for one in portions]
-    unfed, fed = weigh(situation, changes, [(), (portions[1],)])
-    brought = gain(fed, unfed)
-    left, reserve = _left_kg(tried[0]), reserve_kg(situation)
-    is_short = not is_kept or left < reserve
-    is_rich = left >= PARAMETERS["rich_times"].value * reserve
-    told = {"worth_more": brought.money, "minutes": brought.minutes}
-    least = PARAMETERS["worth_times"].value * (fed.cost - unfed.cost)
-    pays = brought.is_worth_it and brought.money > least and not is_rich
-    return int(is_short or pays), told
 
 
 def _left_kg(tried: Tried) -> float:
@@ -261,14 +267,4 @@ def _inputs(situation: Situation, without: Tried, chosen: Tried, grams: int) -> 
         "portion_g": float(grams),
         "stores_left_unfed_kg": _left_kg(without),
         "reserve_kg": reserve_kg(situation),
-    }
-
-
-def _if_fed(sizes: list[int], tried: list[Tried]) -> dict[str, float]:
-    """Give the least portion that was tried, and what it gains: for saying why none is given."""
-    if len(sizes) < 2:
-        return {}
-    return {
-        "least_g": float(sizes[1]),
-        "gained_by_least": tried[1].bees - tried[0].bees,
     }

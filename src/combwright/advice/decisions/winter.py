@@ -73,9 +73,10 @@ def _autumn(situation: Situation, inputs: dict[str, float]) -> Winter:
     short = max(0.0, short - in_feeder)
     inputs = {**inputs, "short_kg": short}
     weak = seen_frames(situation) < WEAKEST and situation.standing.hive.kind == "hive"
-    unite = weak and is_between(
+    united_now = is_between(
         situation.on.month, int(PARAMETERS["unite_from_month"].value), AUTUMN[1]
     )
+    unite = weak and united_now
     actions: list[Action] = [Uniting(why="weak")] if unite else []
     if situation.on.month == GUARD_ON[0] and situation.on.day >= GUARD_ON[1]:
         actions.append(MakeFast())
@@ -89,7 +90,10 @@ def _autumn(situation: Situation, inputs: dict[str, float]) -> Winter:
     late = (situation.on.month, situation.on.day) > FED_BY and (
         situation.mean_high_c < PARAMETERS["ripens_from_c"].value
     )
-    is_short = short >= PARAMETERS[f"{'fondant' if late else 'short'}_least_kg"].value and not weak
+    # what is to be united later is not fed for a winter alone; what cannot be united now is
+    is_short = short >= PARAMETERS[f"{'fondant' if late else 'short'}_least_kg"].value and (
+        united_now or not weak
+    )
     syrup = short * SUGAR_IN_HONEY / AUTUMN_FRACTION if is_short and not late else 0.0
     fondant = short if is_short and late else 0.0
     return Winter(

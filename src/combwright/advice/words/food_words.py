@@ -1,5 +1,6 @@
 """What is said of food: the reason in numbers."""
 
+from datetime import timedelta
 from typing import Final
 
 from combwright.advice.numbers import numbers
@@ -41,9 +42,10 @@ def because(
     if inputs["hunger_without"] > situation.limits.hunger:
         lines.append(f"{hungry}; with this portion {chance_words(inputs['hunger_with'])}.")
     elif inputs["stores_left_unfed_kg"] < inputs["reserve_kg"]:
+        later = situation.on + timedelta(days=2 * situation.days)
         lines.append(
-            f"Unfed it would be down to {inputs['stores_left_unfed_kg']:.1f} kg by then, under its "
-            f"reserve of {inputs['reserve_kg']:.1f} kg."
+            f"Unfed it would be down to {inputs['stores_left_unfed_kg']:.1f} kg by "
+            f"{day_words(later)}, under its reserve of {inputs['reserve_kg']:.1f} kg."
         )
     elif inputs.get("worth_more", 0.0) > 0.0:
         lines.append(worth_words("The feed", inputs["worth_more"], 0.0, inputs["minutes"]))
