@@ -11,9 +11,7 @@ from typing import Final
 
 from combwright.belief.following.replay import Replay
 from combwright.belief.sharing.pooling import NOTHING, Moments, Pooled, moments_of, pool
-from combwright.services.beliefs.workers import for_each
 from combwright.services.kept_files import keep_file, read_kept
-from combwright.services.progress import LEARNING, Progress
 from combwright.simulation.run import BrokenBalanceError
 from combwright.terms.entries import Colony, Noted
 from combwright.terms.errors import CombwrightError
@@ -21,6 +19,7 @@ from combwright.terms.errors import CombwrightError
 MOST_KEPT: Final = 50  # of a yard: of some days, and of notes that were mended; judgement
 TEACHERS: Final = 10  # of a yard, those that came first: more would teach little more
 SECOND_HALF: Final = 16
+Asking = Callable[[Callable[[str], Moments], Sequence[str]], Iterable[Moments]]
 MEMBERS: Final = 50  # enough for what many colonies have in common
 
 
@@ -71,19 +70,11 @@ class Lessons(Mapping[str, Pooled]):
     def __len__(self) -> int:
         return len(self._yards)
 
-    def learn(self, progress: Progress) -> None:
-        """Draw the lessons of all yards before they are asked for, their teachers side by side."""
-
-        def told(work: Callable[[str], Moments], teachers: Sequence[str]) -> Iterable[Moments]:
-            return for_each(work, teachers, doing=LEARNING, progress=progress) if teachers else ()
-
+    def learn(self, told: Asking) -> None:
+        """Draw the lessons of all yards before they are asked for."""
         self._learn([yard for yard in self if yard not in self._found], told)
 
-    def _learn(
-        self,
-        yards: Sequence[str],
-        told: Callable[[Callable[[str], Moments], Sequence[str]], Iterable[Moments]],
-    ) -> None:
+    def _learn(self, yards: Sequence[str], told: Asking) -> None:
         """Draw the lessons of some yards; ``told`` asks the teachers whose moments are not kept."""
         kept = {yard: _read(self._file(yard)) for yard in yards}
         asked = {yard: self._teachers(yard) for yard in yards}
@@ -93,7 +84,7 @@ class Lessons(Mapping[str, Pooled]):
             for key, colony in teachers.items()
             if key not in kept[yard]
         }
-        said = dict(zip(new, told(self._moments, list(new.values())), strict=True))
+        said = dict(zip(new, told(self.moments, list(new.values())), strict=True))
         for yard, teachers in asked.items():
             if any(key in said for key in teachers):
                 known = kept[yard] | {key: said[key] for key in teachers if key in said}
@@ -111,7 +102,8 @@ class Lessons(Mapping[str, Pooled]):
     def _file(self, yard: str) -> Path:
         return self._folder / f"{blake2b(yard.encode(), digest_size=8).hexdigest()}.lessons"
 
-    def _moments(self, colony: str) -> Moments:
+    def moments(self, colony: str) -> Moments:
+        """Follow a colony by its own notes alone, and give what it has to teach."""
         try:
             followed = self._alone.follow(colony, self._on)
         except (CombwrightError, BrokenBalanceError):

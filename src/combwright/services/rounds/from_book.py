@@ -20,6 +20,7 @@ from combwright.services.progress import PLANNING, READY, Progress, Step, silent
 from combwright.services.rounds.kept_plans import KeptPlans, plans_folder, rests_on
 from combwright.services.rounds.on_the_way import OnTheWay, all_on_the_way, one_on_the_way, sheet_of
 from combwright.services.rounds.own_minutes import own_minutes
+from combwright.services.rounds.second_readers import SecondReaders
 from combwright.services.rounds.situations import (
     SYRUP_FRACTION,
     AskedRound,
@@ -66,7 +67,8 @@ def round_sheet(
     left_out: dict[str, str] = {}
     plans = KeptPlans(plans_folder()) if kept is None else kept
     _first_of_all(situations, progress, plans)
-    ours = all_on_the_way(situations, progress, plans, left_out)
+    with SecondReaders(book, asked) as beside:
+        ours = all_on_the_way(situations, progress, plans, left_out, beside)
     if left_out and not ours:
         raise ClashError(" ".join(left_out.values()))
     if not ours:

@@ -3,16 +3,19 @@
 What rests on nothing new is not even followed: a new note costs one colony.
 """
 
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import partial
 
 from combwright.belief.following.replay import Followed
+from combwright.belief.sharing.pooling import Moments
 from combwright.planning.round import colony_sheet
 from combwright.planning.sheet import ColonySheet
 from combwright.services.beliefs.neighbours import Lessons
 from combwright.services.beliefs.workers import for_each, or_left_out
-from combwright.services.progress import READING, READY, Progress, Step
+from combwright.services.progress import LEARNING, READING, READY, Progress, Step
 from combwright.services.rounds.kept_plans import KeptPlans, Planned, rests_on
+from combwright.services.rounds.second_readers import SecondReaders
 from combwright.services.rounds.situations import Situations
 from combwright.simulation.ahead.roll import make_ready
 from combwright.terms.errors import NotFoundError
@@ -34,18 +37,23 @@ class OnTheWay:
 
 
 def all_on_the_way(
-    situations: Situations, progress: Progress, kept: KeptPlans, left_out: dict[str, str]
+    situations: Situations,
+    progress: Progress,
+    kept: KeptPlans,
+    left_out: dict[str, str],
+    beside: SecondReaders,
 ) -> list[OnTheWay]:
     """Give every colony that stands in the yard asked for; those without a plan are followed."""
     progress(Step(READY))
     make_ready()
-
     if isinstance(situations.replay.pooled, Lessons):
-        situations.replay.pooled.learn(progress)
+        situations.replay.pooled.learn(partial(_taught, progress, beside))
     names = situations.replay.colonies
     keys = {name: rests_on(name, situations) for name in names}
 
     def one(name: str) -> OnTheWay | None:
+        if not is_kept(name):
+            beside.read(name)
         make = partial(one_on_the_way, name, keys[name], situations, kept)
         return or_left_out(name, make, left_out)
 
@@ -64,6 +72,22 @@ def all_on_the_way(
             remedy=f"There are: {', '.join(yards)}.",
         )
     return [each for each in standing if each.yard == asked.yard]
+
+
+def _taught(
+    progress: Progress,
+    beside: SecondReaders,
+    moments: Callable[[str], Moments],
+    teachers: Sequence[str],
+) -> list[Moments]:
+    """Ask teachers for what they have to teach, side by side."""
+
+    def one(name: str) -> Moments:
+        beside.read(name, alone=True)
+        return moments(name)
+
+    beside.come(len(teachers))
+    return for_each(one, teachers, doing=LEARNING, progress=progress) if teachers else []
 
 
 def one_on_the_way(
