@@ -1,15 +1,19 @@
 """What one colony or yard has wrong never takes the others' round with it."""
 
+import json
 from datetime import date
 from pathlib import Path
 
+import pytest
 from tests.noted import noted
 from tests.records.samples import noted_as
 from tests.services.rounds.conftest import LINES
 
 from combwright.records.store.book_handle import Book
 from combwright.records.store.kept_entries import keep
+from combwright.services.progress import Step
 from combwright.services.rounds.from_book import round_sheet
+from combwright.services.rounds.kept_plans import KeptPlans, Planned
 from combwright.services.rounds.kept_rounds import Rounds
 
 ON = date(2027, 4, 10)
@@ -37,3 +41,27 @@ def test_an_older_book_s_oddities_are_said_and_the_round_goes_on(tmp_path: Path)
     assert rounds.begin(ON, 7).future.result(60).on == ON
     rounds.close()
     assert book.now().next_round(date(2027, 4, 5)) == date(2027, 4, 5)
+
+
+class Forgetful(KeptPlans):
+    """Plans that are kept, but of one colony: there keeping fails as a fault of our own does."""
+
+    def put(self, key: str, planned: Planned) -> None:
+        if planned.sheet is not None and planned.sheet.colony == "Ash":
+            raise ValueError(planned.sheet.colony)
+        super().put(key, planned)
+
+
+def test_a_mistake_of_our_own_costs_one_colony_and_is_logged_without_its_name(
+    tmp_path: Path, caplog: pytest.LogCaptureFixture
+) -> None:
+    book = Book(noted(tmp_path, *LINES))
+    told: list[Step] = []
+    sheet = round_sheet(book, ON, members=20, kept=Forgetful(tmp_path), progress=told.append)
+    assert {each.colony for each in sheet.colonies} == {"Oak", "Elm"}
+    (said,) = (each for each in sheet.notices if "left out" in each)
+    assert said.startswith("“Ash” is left out of this round: Combwright made a mistake")
+    (line, *_) = [json.loads(each.message) for each in caplog.records]
+    assert line["failed"] == "ValueError"
+    assert "sheet_of" in "".join(line["at"])
+    assert "Ash" not in caplog.text

@@ -4,6 +4,7 @@ import json
 from collections import defaultdict
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from datetime import date
+from functools import partial
 from hashlib import blake2b
 from pathlib import Path
 from threading import Lock
@@ -11,10 +12,9 @@ from typing import Final
 
 from combwright.belief.following.replay import Replay
 from combwright.belief.sharing.pooling import NOTHING, Moments, Pooled, moments_of, pool
+from combwright.services.beliefs.workers import or_left_out
 from combwright.services.kept_files import keep_file, read_kept
-from combwright.simulation.run import BrokenBalanceError
 from combwright.terms.entries import Colony, Noted
-from combwright.terms.errors import CombwrightError
 
 MOST_KEPT: Final = 50  # of a yard: of some days, and of notes that were mended; judgement
 TEACHERS: Final = 10  # of a yard, those that came first: more would teach little more
@@ -104,10 +104,8 @@ class Lessons(Mapping[str, Pooled]):
 
     def moments(self, colony: str) -> Moments:
         """Follow a colony by its own notes alone, and give what it has to teach."""
-        try:
-            followed = self._alone.follow(colony, self._on)
-        except (CombwrightError, BrokenBalanceError):
-            return {}  # said where it is followed itself; its neighbours learn from the others
+        # what goes wrong is said where it is followed itself; its neighbours learn from the others
+        followed = or_left_out(colony, partial(self._alone.follow, colony, self._on), {})
         return moments_of(followed.belief) if followed is not None else {}
 
 

@@ -1,17 +1,20 @@
 """Working on many colonies at once."""
 
+import json
+import logging
 import os
 from collections.abc import Callable, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from datetime import date
+from traceback import format_tb
 from typing import Final, TypeVar
 
 from combwright.belief.following.replay import Followed, Replay
 from combwright.services.progress import READING, READY, Progress, Step, silent
 from combwright.simulation.ahead.roll import make_ready
-from combwright.simulation.run import BrokenBalanceError
 from combwright.terms.errors import CombwrightError
 
+LOG: Final = logging.getLogger("combwright.round")
 WORKERS: Final = min(8, os.cpu_count() or 2)  # the kernel runs outside the interpreter lock
 
 Given = TypeVar("Given")
@@ -64,9 +67,21 @@ def follow_each(
 
 
 def or_left_out(name: str, make: Callable[[], Made], left_out: dict[str, str]) -> Made | None:
-    """Do something for one colony; what cannot be done for it does not stop the others."""
+    """Do something for one colony; whatever goes wrong with it does not stop the others.
+
+    A fault of our own goes into the log, as the places that it came by: nothing of which bees.
+    """
     try:
         return make()
-    except (CombwrightError, BrokenBalanceError) as error:
-        left_out[name] = f"“{name}” is left out of this round: {error}"
-        return None
+    except CombwrightError as error:
+        why = str(error)
+    except Exception as error:  # noqa: BLE001
+        kind = type(error).__name__
+        told = json.dumps({"failed": kind, "at": format_tb(error.__traceback__)})
+        LOG.error(told)  # noqa: TRY400
+        why = (
+            f"Combwright made a mistake in planning it ({kind}), and wrote into its log where. "
+            "Look it over by your own judgement, and tell who looks after the program."
+        )
+    left_out[name] = f"“{name}” is left out of this round: {why}"
+    return None
