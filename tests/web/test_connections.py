@@ -1,8 +1,10 @@
 """Slow connections, against a server of our own on this machine."""
 
+import gc
 import socket
 import threading
 from collections.abc import Iterator
+from pathlib import Path
 from time import monotonic, sleep
 
 import pytest
@@ -10,9 +12,11 @@ import uvicorn
 from starlette.requests import Request
 from starlette.responses import PlainTextResponse
 from starlette.types import Receive, Scope, Send
+from tests.web.desks import client_of, desk_on
 
 from combwright.web import connections
 from combwright.web.connections import Punctual
+from combwright.web.showing import environment
 
 HEAD = b"POST / HTTP/1.1\r\nHost: here\r\nContent-Length: 20\r\n\r\n"
 QUICK_S = 0.3
@@ -88,3 +92,15 @@ def test_of_very_many_the_longest_awaited_make_room(port: int) -> None:
         assert b"none" in answer(one)
     for each in many:
         each.close()
+
+
+def test_all_is_made_ready_before_the_first_page(tmp_path: Path) -> None:
+    """Templates are compiled, and what stays for good is not looked through for what may go."""
+    environment.cache_clear()
+    desk = desk_on(tmp_path / "new.book")
+    with client_of(desk):
+        made = environment()
+        assert made.cache is not None
+        assert len(made.cache) >= len(made.list_templates())
+        assert gc.get_freeze_count() > 0
+    gc.unfreeze()

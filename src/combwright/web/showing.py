@@ -56,6 +56,12 @@ def environment() -> Environment:
     return made
 
 
+def compile_templates() -> None:
+    """Compile every template now, rather than while the first who wants its page waits."""
+    for name in environment().list_templates():
+        environment().get_template(name)
+
+
 def page(request: Request, template: str, *, status_code: int = 200, **shown: Any) -> HTMLResponse:  # noqa: ANN401
     """Show a page."""
     at = request.app.state.desk
