@@ -5,22 +5,22 @@ from typing import Any
 import numpy as np
 
 from combwright.science.foraging import recruitment as published
-from combwright.simulation.step.compiled import compiled
+from combwright.simulation.step.compiled import inlined
 from combwright.simulation.step.shapes import between, spread, sum_of
 from combwright.simulation.step.warmth import adults_of, food_of
 
-hunger = compiled(published.hunger)
-turning_share = compiled(published.turning_share)
+hunger = inlined(published.hunger)
+turning_share = inlined(published.turning_share)
 
 
-@compiled
+@inlined
 def nursing_load(s: Any, bio: Any) -> float:
     """Open larvae for each bee in the nest that could feed them."""
     larvae = sum_of(s.larvae) + bio.drone_larva_pollen * sum_of(s.drone_open)
     return larvae / max(s.nest + s.winter, 1.0)
 
 
-@compiled
+@inlined
 def long_lived_share(load: float, bio: Any) -> float:
     """Share of bees without much to feed: those that emerge or rest today become long-lived.
 
@@ -39,7 +39,7 @@ def long_lived_share(load: float, bio: Any) -> float:
     return 1.0 / (1.0 + squared)
 
 
-@compiled
+@inlined
 def recruitment(s: Any, flight_hours: float, bio: Any) -> float:
     """Nest bees that turn foragers today; negative when foragers turn back."""
     if s.nest + s.foragers <= 0.0:
@@ -52,25 +52,25 @@ def recruitment(s: Any, flight_hours: float, bio: Any) -> float:
     return max(rate * s.nest, -bio.turn_back_most * s.foragers)
 
 
-@compiled
+@inlined
 def resting(s: Any, long_lived: float, bio: Any) -> float:
     """Nest bees that become long-lived today, as they find no larvae to feed."""
     return s.nest * bio.resting * long_lived
 
 
-@compiled
+@inlined
 def ageing_winter_bees(s: Any, load: float, bio: Any) -> float:
     """Long-lived bees that age into ordinary ones today, the faster the more larvae they feed."""
     return s.winter * bio.winter_ageing * load / (load + bio.winter_ageing_load)
 
 
-@compiled
+@inlined
 def hours_out(flight_hours: float, bio: Any) -> float:
     """Hours that a forager is out in a day with so many hours of flight: at most a few."""
     return bio.hours_out * flight_hours / (bio.hours_out + flight_hours)
 
 
-@compiled
+@inlined
 def survival(
     s: Any, brood: float, flight_hours: float, heat_sugar: float, bio: Any
 ) -> tuple[float, float, float]:

@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from combwright.simulation.step.compiled import compiled
+from combwright.simulation.step.compiled import inlined
 from combwright.simulation.step.shapes import sum_of
 from combwright.simulation.step.warmth import adults_of, brood_of
 
@@ -10,19 +10,19 @@ CLOSE = 1e-7  # relative error allowed; rounding alone stays far below it
 BEES, SUGAR, WATER, COMB, MITES, BROOD = range(6)
 
 
-@compiled
+@inlined
 def sugar_of(s: Any) -> float:
     """Sugar in the hive and its feeder. [g]."""
     return s.ripe + s.super_ripe + s.unripe + s.feeder
 
 
-@compiled
+@inlined
 def mites_of(s: Any) -> float:
     """Mites on bees and in cells."""
     return s.mites + sum_of(s.mites_worker) + sum_of(s.mites_drone)
 
 
-@compiled
+@inlined
 def totals(s: Any) -> tuple[float, float, float, float, float, float]:
     """Bees, sugar [g], unripe water [g], comb [cells], mites and brood of a colony."""
     water = s.water + s.feeder_water
@@ -30,19 +30,19 @@ def totals(s: Any) -> tuple[float, float, float, float, float, float]:
     return adults_of(s), sugar_of(s), water, comb, mites_of(s), brood_of(s)
 
 
-@compiled
+@inlined
 def off(before: float, change: float, after: float) -> bool:
     """Tell whether a balance is broken."""
     return not abs(before + change - after) <= CLOSE * (1.0 + abs(before) + abs(after))
 
 
-@compiled
+@inlined
 def above(before: float, most: float, after: float) -> bool:
     """Tell whether more is there than can be."""
     return not after <= before + most + CLOSE * (1.0 + abs(before) + abs(after))
 
 
-@compiled
+@inlined
 def broken_balance(  # noqa: PLR0911 (one return a balance)
     before: Any,
     after: Any,

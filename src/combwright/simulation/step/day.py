@@ -26,7 +26,7 @@ from combwright.simulation.step.adults import (
     survival,
 )
 from combwright.simulation.step.balances import BEES, BROOD, broken_balance, mites_of, totals
-from combwright.simulation.step.compiled import compiled
+from combwright.simulation.step.compiled import compiled, inlined
 from combwright.simulation.step.feeding import income, take_down, turns_sour
 from combwright.simulation.step.mite_day import age_mites, arriving_mites, hurt_share
 from combwright.simulation.step.queen_day import leave, queen_day, swarming
@@ -190,14 +190,14 @@ def one_day(s: Any, w: Any, luck: Any, in_season: float, bio: Any) -> int:  # no
     )
 
 
-@compiled
+@inlined
 def blend(held: float, share: float, nectar: float, fed: float) -> float:
     """Share of fed sugar in the unripe food after today's income."""
     total = held + nectar + fed
     return (held * share + fed) / total if total > 0.0 else 0.0
 
 
-@compiled
+@inlined
 def rob(s: Any, day_of_year: float, luck: float, bio: Any) -> float:
     """Let robbers take stores in place from a weak colony with a wide entrance in autumn."""
     weak = 1.0 - adults_of(s) / bio.rob_strong

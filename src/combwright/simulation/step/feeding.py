@@ -2,12 +2,12 @@
 
 from typing import Any
 
-from combwright.simulation.step.compiled import compiled
+from combwright.simulation.step.compiled import inlined
 from combwright.simulation.step.shapes import lucky, spread
 from combwright.simulation.step.warmth import adults_of
 
 
-@compiled
+@inlined
 def income(
     s: Any, flight_hours: float, nectar: float, pollen: float, luck: float, free: float, bio: Any
 ) -> tuple[float, float, float]:
@@ -31,7 +31,7 @@ def income(
     return sugar, sugar * water_per_sugar, gathered_pollen
 
 
-@compiled
+@inlined
 def take_down(
     s: Any, mean_c: float, max_c: float, gathered: float, free: float, bio: Any
 ) -> tuple[float, float]:
@@ -57,7 +57,7 @@ def take_down(
     return sugar * taken / mass, water * taken / mass
 
 
-@compiled
+@inlined
 def turns_sour(s: Any, max_c: float, bio: Any) -> bool:
     """Tell whether feed stands in the warm for longer than its strength keeps."""
     if s.feeder <= bio.sour_least or max_c <= bio.sour_above_c:

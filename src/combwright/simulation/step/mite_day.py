@@ -5,17 +5,17 @@ from typing import Any
 import numpy as np
 
 from combwright.science.mites import invasion, natural_fall
-from combwright.simulation.step.compiled import compiled
+from combwright.simulation.step.compiled import inlined
 from combwright.simulation.step.rearing import DRONE_SEALED_RATE
 from combwright.simulation.step.shapes import in_season, lucky, pass_on, spread, sum_of
 from combwright.simulation.step.warmth import adults_of, brood_of
 
-invasion_rate = compiled(invasion.invasion_rate)
-trapped_share = compiled(invasion.trapped_share)
-daily_deaths = compiled(natural_fall.daily_deaths)
+invasion_rate = inlined(invasion.invasion_rate)
+trapped_share = inlined(invasion.trapped_share)
+daily_deaths = inlined(natural_fall.daily_deaths)
 
 
-@compiled
+@inlined
 def hurt_share(mothers: float, cells: float) -> float:
     """Share of cells with at least one mite, mites falling on cells at random."""
     if cells <= 0.0 or mothers <= 0.0:
@@ -23,13 +23,13 @@ def hurt_share(mothers: float, cells: float) -> float:
     return 1.0 - np.exp(-mothers / cells)
 
 
-@compiled
+@inlined
 def killed_today(share: float, pace: float) -> float:
     """Share of mites that a treatment kills today: faster in the warmth, in which it evaporates."""
     return share if pace == 1.0 else -np.expm1(pace * np.log1p(-share))
 
 
-@compiled
+@inlined
 def age_mites(
     s: Any, worker_sealed: float, drone_sealed: float, arriving: float, luck: float, bio: Any
 ) -> tuple[float, float, float]:
@@ -78,7 +78,7 @@ def age_mites(
     return born, fallen + killed, fallen + bio.killed_fall * killed
 
 
-@compiled
+@inlined
 def arriving_mites(s: Any, day_of_year: float, luck: float, bio: Any) -> float:
     """Mites carried in today from other colonies: some in summer, most from August to October.
 

@@ -14,7 +14,7 @@ from combwright.simulation.columns import (
     VIRGIN,
 )
 from combwright.simulation.luck import MATED, QUEEN_LOST, SWARM_LEAVES, SWARM_STARTS
-from combwright.simulation.step.compiled import compiled
+from combwright.simulation.step.compiled import compiled, inlined
 from combwright.simulation.step.room import drone_cells, held_below
 from combwright.simulation.step.shapes import YEAR, between, in_season, spread
 from combwright.simulation.step.warmth import adults_of, brood_of
@@ -66,7 +66,7 @@ def leave(s: Any, share: float, bio: Any) -> tuple[float, float]:
     return bees, sugar
 
 
-@compiled
+@inlined
 def swarming(
     s: Any, day_of_year: float, flight_hours: float, above: float, luck: Any, bio: Any
 ) -> float:
@@ -90,7 +90,7 @@ def swarming(
     return 0.0
 
 
-@compiled
+@inlined
 def queen_day(s: Any, mating_chance: float, luck: Any, bio: Any) -> float:
     """Let the queen's day pass in place; give the share of bees that leaves with a cast.
 

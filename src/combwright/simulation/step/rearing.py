@@ -7,19 +7,19 @@ import numpy as np
 from combwright.science.colony import brood, laying
 from combwright.simulation.columns import CAGED, DRONE_LAYER, LAYING
 from combwright.simulation.step.adults import hunger
-from combwright.simulation.step.compiled import compiled
+from combwright.simulation.step.compiled import inlined
 from combwright.simulation.step.shapes import YEAR, between, in_season, pass_on, spread
 from combwright.simulation.step.warmth import food_of, winter_reserve
 
-alive_next_day = compiled(brood.alive_next_day)
-season_share = compiled(laying.season_share)
+alive_next_day = inlined(brood.alive_next_day)
+season_share = inlined(laying.season_share)
 
 OPEN_LARVA_DAYS = brood.stage_days("worker").open_larva.value
 DRONE_OPEN_RATE = 3.0 / brood.stage_days("drone").sealed_on  # of the spells of ``drone_open``
 DRONE_SEALED_RATE = 5.0 / brood.stage_days("drone").sealed.value  # of those of ``drone_sealed``
 
 
-@compiled
+@inlined
 def season(day_of_year: float, bio: Any) -> float:
     """Share of her best laying that the season lets the queen do."""
     return season_share(
@@ -32,7 +32,7 @@ def season(day_of_year: float, bio: Any) -> float:
     )
 
 
-@compiled
+@inlined
 def wanted(s: Any, season: float, tied: float, income: float, bio: Any) -> float:
     """Eggs that the queen would lay today if she had room.
 
@@ -55,13 +55,13 @@ def wanted(s: Any, season: float, tied: float, income: float, bio: Any) -> float
     return min(fit, nursed) * slimming * (1.0 - s.lay_brake) * share
 
 
-@compiled
+@inlined
 def only_drones(queen: float, bio: Any) -> float:
     """Share of a queen's laying where all the brood is of drones; common practice, no source."""
     return bio.dry_lays if queen == DRONE_LAYER else bio.workers_lay
 
 
-@compiled
+@inlined
 def vigour(queen_age: float, bio: Any) -> float:
     """Share of her best laying that a queen's age leaves her."""
     begun = min(1.0, (queen_age + bio.queen_begins_ahead) / bio.queen_begins_days)
@@ -69,7 +69,7 @@ def vigour(queen_age: float, bio: Any) -> float:
     return begun * max(0.0, 1.0 - worn)
 
 
-@compiled
+@inlined
 def laid(eggs_wanted: float, room: float, bio: Any) -> float:
     """Eggs laid: the queen finds fewer of the cells the fewer there are."""
     if eggs_wanted <= 0.0:
@@ -77,7 +77,7 @@ def laid(eggs_wanted: float, room: float, bio: Any) -> float:
     return min(room, eggs_wanted * (1.0 - np.exp(-room / (bio.search * eggs_wanted))))
 
 
-@compiled
+@inlined
 def brood_risk(s: Any, cells: float, warm_frames: float, bio: Any) -> tuple[float, float]:
     """Daily extra death of brood from cold (outside the warm nest) and from hunger."""
     keepable = bio.keepable * warm_frames * s.cells_per_frame
@@ -85,7 +85,7 @@ def brood_risk(s: Any, cells: float, warm_frames: float, bio: Any) -> tuple[floa
     return bio.chill_death * outside, bio.hunger_brood * s.unmet
 
 
-@compiled
+@inlined
 def age_brood(s: Any, new_eggs: float, chill: float, unfed: float, bio: Any) -> float:
     """Age worker brood by a day in place, and give the bees that emerge."""
     cold = 1.0 - chill
@@ -105,7 +105,7 @@ def age_brood(s: Any, new_eggs: float, chill: float, unfed: float, bio: Any) -> 
     return emerging
 
 
-@compiled
+@inlined
 def drone_eggs(s: Any, new_eggs: float, day_of_year: float, bio: Any) -> float:
     """Drone eggs among those laid: from April to July, by colonies strong enough.
 
@@ -118,7 +118,7 @@ def drone_eggs(s: Any, new_eggs: float, day_of_year: float, bio: Any) -> float:
     return new_eggs * bio.drone_share * when * strong
 
 
-@compiled
+@inlined
 def age_drones(s: Any, new_eggs: float, day_of_year: float, bio: Any) -> float:
     """Age drone brood in place (a chain of equal spells) and give the cells sealed today."""
     sealed_today = pass_on(s.drone_open, new_eggs, DRONE_OPEN_RATE)

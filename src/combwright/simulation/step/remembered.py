@@ -12,7 +12,7 @@ from combwright.simulation.columns import (
     ROBBERS,
 )
 from combwright.simulation.step.balances import mites_of
-from combwright.simulation.step.compiled import compiled
+from combwright.simulation.step.compiled import compiled, inlined
 from combwright.simulation.step.warmth import adults_of, brood_of
 
 TRACED: Final = (
@@ -61,7 +61,7 @@ def cause_of_loss(s: Any, bio: Any) -> float:
     return MITES if max(s.hurt_nest, s.hurt_winter) > bio.hurt_of else DWINDLED
 
 
-@compiled
+@inlined
 def note(
     s: Any,
     wanted: float,

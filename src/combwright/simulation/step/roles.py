@@ -2,10 +2,10 @@
 
 from typing import Any
 
-from combwright.simulation.step.compiled import compiled
+from combwright.simulation.step.compiled import inlined
 
 
-@compiled
+@inlined
 def mix_adults(
     s: Any,
     emerging: float,
@@ -34,7 +34,7 @@ def mix_adults(
     s.hurt_winter = share_of(hurt_now + rested * hurt_nest, s.winter)
 
 
-@compiled
+@inlined
 def share_of(part: float, whole: float) -> float:
     """Give a part as a share, 0 to 1, also where rounding is all that is left."""
     return min(1.0, max(0.0, part / whole)) if whole > 0.0 else 0.0

@@ -2,30 +2,30 @@
 
 from typing import Any
 
-from combwright.simulation.step.compiled import compiled
+from combwright.simulation.step.compiled import inlined
 from combwright.simulation.step.shapes import between, spread, sum_of
 from combwright.simulation.step.warmth import frames_covered
 
 
-@compiled
+@inlined
 def cells_for(sugar: float, water: float, bio: Any) -> float:
     """Cells that unripe food takes: they are filled thinly to let it dry."""
     return (sugar / bio.sugar_kg_per_l + water) / (bio.cell_ml * bio.unripe_fill)
 
 
-@compiled
+@inlined
 def unripe_cells(s: Any, bio: Any) -> float:
     """Cells that the unripe nectar and syrup of the colony take."""
     return cells_for(s.unripe, s.water, bio)
 
 
-@compiled
+@inlined
 def super_free(s: Any) -> float:
     """Drawn cells in supers that hold no ripe honey."""
     return max(0.0, s.super_drawn - s.super_ripe / s.sugar_per_cell)
 
 
-@compiled
+@inlined
 def share_above(s: Any, night_c: float, bio: Any) -> float:
     """Share of the unripe food that is kept in supers.
 
@@ -41,20 +41,20 @@ def share_above(s: Any, night_c: float, bio: Any) -> float:
     return bio.above_most * climbing * arch * fits
 
 
-@compiled
+@inlined
 def held_below(s: Any, above: float, bio: Any) -> tuple[float, float]:
     """Cells below the excluder that hold food: all, and those that hold unripe food."""
     unripe = unripe_cells(s, bio) * (1.0 - above)
     return s.ripe / s.sugar_per_cell + s.pollen / bio.pollen_per_cell + unripe, unripe
 
 
-@compiled
+@inlined
 def drone_cells(s: Any, bio: Any) -> float:
     """Worker cells' worth of comb that drone brood takes; a drone cell is a third wider in area."""
     return bio.drone_cell * (sum_of(s.drone_open) + sum_of(s.drone_sealed))
 
 
-@compiled
+@inlined
 def room(s: Any, brood: float, warm_frames: float, above: float, bio: Any) -> tuple[float, float]:
     """Count the cells where the queen could lay, and all those free anywhere.
 

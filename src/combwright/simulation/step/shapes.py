@@ -4,36 +4,36 @@ from typing import Any
 
 import numpy as np
 
-from combwright.simulation.step.compiled import compiled
+from combwright.simulation.step.compiled import inlined
 
 YEAR = 365.0  # days
 
 
-@compiled
+@inlined
 def spread(value: float, low: float, high: float) -> float:
     """Place a value between two others, 0 to 1."""
     return min(1.0, max(0.0, (value - low) / (high - low)))
 
 
-@compiled
+@inlined
 def between(low: float, high: float, share: float) -> float:
     """Go a share of the way from one value to another."""
     return low + (high - low) * share
 
 
-@compiled
+@inlined
 def in_season(day: float, begins: float, full: float, fades: float, ends: float) -> float:
     """Tell how much of its season is on: 0 before and after, 1 at its height."""
     return spread(day, begins, full) * (1.0 - spread(day, fades, ends))
 
 
-@compiled
+@inlined
 def lucky(log_sd: float, luck: float) -> float:
     """Give a factor of mean 1 whose logarithm has this standard deviation."""
     return np.exp(log_sd * luck - 0.5 * log_sd * log_sd)
 
 
-@compiled
+@inlined
 def sum_of(parts: Any) -> float:
     """Add parts up in their order: compiled, quicker than the sum of an array."""
     total = 0.0
@@ -42,7 +42,7 @@ def sum_of(parts: Any) -> float:
     return total
 
 
-@compiled
+@inlined
 def pass_on(spells: Any, entering: float, rate: float) -> float:
     """Let a day pass in place in a chain of equal spells; give what leaves the last."""
     last = len(spells) - 1

@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from combwright.simulation.step.compiled import compiled
+from combwright.simulation.step.compiled import inlined
 from combwright.simulation.step.rearing import OPEN_LARVA_DAYS
 from combwright.simulation.step.shapes import between, spread, sum_of
 from combwright.simulation.step.warmth import (
@@ -14,7 +14,7 @@ from combwright.simulation.step.warmth import (
 )
 
 
-@compiled
+@inlined
 def need(
     s: Any, brood: float, flight_hours: float, mean_c: float, heat_sugar: float, bio: Any
 ) -> float:
@@ -28,7 +28,7 @@ def need(
     return s.consumption * (living + larvae + heat_sugar + flying)
 
 
-@compiled
+@inlined
 def pollen_need(s: Any, bio: Any) -> float:
     """Pollen needed today by the larvae, through their nurses; winter bees give a part. [g]."""
     larvae = sum_of(s.larvae) + bio.drone_larva_pollen * sum_of(s.drone_open)
@@ -36,7 +36,7 @@ def pollen_need(s: Any, bio: Any) -> float:
     return larvae * bio.larva_pollen / OPEN_LARVA_DAYS * (1.0 - saved)
 
 
-@compiled
+@inlined
 def drawing(s: Any, warm_frames: float, bio: Any) -> tuple[float, float]:
     """Cells drawn today in the brood box and in supers.
 
@@ -52,7 +52,7 @@ def drawing(s: Any, warm_frames: float, bio: Any) -> tuple[float, float]:
     return below, above
 
 
-@compiled
+@inlined
 def out_of_reach(s: Any, mean_c: float, max_c: float, night_c: float, bio: Any) -> float:
     """Ripe stores that the bees cannot get to today: a cold cluster keeps to its combs. [g].
 
@@ -66,7 +66,7 @@ def out_of_reach(s: Any, mean_c: float, max_c: float, night_c: float, bio: Any) 
     return (1.0 - within) * tight * s.ripe
 
 
-@compiled
+@inlined
 def eat(s: Any, wanted_g: float) -> tuple[float, float]:
     """Take sugar for use in place: unripe first, then ripe, then supers.
 
@@ -85,7 +85,7 @@ def eat(s: Any, wanted_g: float) -> tuple[float, float]:
     return from_unripe + from_ripe + from_super, water
 
 
-@compiled
+@inlined
 def ripen(s: Any, mean_c: float, above: float, bio: Any) -> float:
     """Dry unripe food in place; what is dry enough becomes ripe stores. Gives the water driven off.
 

@@ -3,48 +3,48 @@
 from typing import Any
 
 from combwright.science.heat import cluster
-from combwright.simulation.step.compiled import compiled
+from combwright.simulation.step.compiled import inlined
 from combwright.simulation.step.shapes import between, spread, sum_of
 
-mantle_w_per_k = compiled(cluster.mantle_w_per_k)
+mantle_w_per_k = inlined(cluster.mantle_w_per_k)
 
 SECONDS_A_DAY = 86400.0
 SIDES = 2.0  # of the nest that can face empty space
 NOTHING = 1e-9  # keeps a quotient from having no denominator
 
 
-@compiled
+@inlined
 def adults_of(s: Any) -> float:
     """Count adult workers."""
     return s.nest + s.foragers + s.winter
 
 
-@compiled
+@inlined
 def brood_of(s: Any) -> float:
     """Count worker brood cells of all ages."""
     return sum_of(s.eggs) + sum_of(s.larvae) + sum_of(s.sealed)
 
 
-@compiled
+@inlined
 def food_of(s: Any) -> float:
     """Sugar in ripe and unripe stores and in supers. [g]."""
     return s.ripe + s.unripe + s.super_ripe
 
 
-@compiled
+@inlined
 def winter_reserve(s: Any) -> float:
     """Share of winter bees, which rear the first brood from protein in their own bodies."""
     bees = adults_of(s)
     return s.winter / bees if bees > 0.0 else 0.0
 
 
-@compiled
+@inlined
 def rearing_share(brood: float, bio: Any) -> float:
     """How far the nest is from a cluster, 0, to a brood nest, 1."""
     return brood / (brood + bio.core_half)
 
 
-@compiled
+@inlined
 def frames_covered(s: Any, air_c: float, bio: Any) -> float:
     """Frames that the bees cover: fewer when cold draws them together."""
     cold = 1.0 - spread(air_c, bio.contract_full_c, bio.contract_none_c)
@@ -52,7 +52,7 @@ def frames_covered(s: Any, air_c: float, bio: Any) -> float:
     return min(adults_of(s) / s.bees_per_frame * drawn_together, s.frames)
 
 
-@compiled
+@inlined
 def conductance(s: Any, frames: float, looseness: float, bio: Any) -> float:
     """Heat loss of the nest per kelvin: the bees' mantle and the enclosure in series."""
     grams = adults_of(s) * bio.bee_g + 1.0
@@ -61,7 +61,7 @@ def conductance(s: Any, frames: float, looseness: float, bio: Any) -> float:
     return mantle * enclosure / (mantle + enclosure)
 
 
-@compiled
+@inlined
 def warmth(
     s: Any, brood: float, mean_c: float, night_c: float, bio: Any
 ) -> tuple[float, float, float, float]:
@@ -100,7 +100,7 @@ def warmth(
     return warm, heat_w, extra_w * SECONDS_A_DAY / bio.sugar_j_per_g, tied
 
 
-@compiled
+@inlined
 def basal(rearing: float, mean_c: float, bio: Any) -> float:
     """Sugar that a bee uses to live: little in a tight cold cluster, most at brood's warmth.
 
