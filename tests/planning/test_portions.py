@@ -8,14 +8,15 @@ from datetime import date
 import numpy as np
 import pytest
 from tests.planning import standing
-from tests.planning.standing import STRONG, Kind, situation
+from tests.planning.standing import Kind, situation
 
 from combwright.advice.decisions.food import food
 from combwright.simulation.hands.actions import feed
 from combwright.simulation.run import run
 
-# The trade's portions are for colonies that live from hand to mouth: a little above the reserve.
-AVERAGE, NUC = standing.AVERAGE._replace(stores_kg=2.3), standing.NUC._replace(stores_kg=1.15)
+# The trade's portions are for colonies that live from hand to mouth: on what they need by then.
+FROM_HAND_TO_MOUTH = ((standing.STRONG, 3.4), (standing.AVERAGE, 2.3), (standing.NUC, 1.15))
+STRONG, AVERAGE, NUC = (kind._replace(stores_kg=kg) for kind, kg in FROM_HAND_TO_MOUTH)
 
 
 def portion_g(kind: Kind, days: int, on: date) -> int:
@@ -31,7 +32,7 @@ def test_a_day_s_portion_grows_with_strength(kind: Kind, low: int, high: int, on
     assert low <= portion_g(kind, 1, on) <= high
 
 
-@pytest.mark.parametrize("kind", [STRONG, AVERAGE, NUC])
+@pytest.mark.parametrize("kind", [STRONG._replace(stores_kg=3.3), AVERAGE, NUC])
 @pytest.mark.parametrize("days", [2, 3])
 def test_a_visit_every_so_many_days_gives_so_many_portions(kind: Kind, days: int) -> None:
     on = date(2027, 4, 24)

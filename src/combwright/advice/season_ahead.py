@@ -39,6 +39,7 @@ CLOSE_MEMBERS: Final = int(PARAMETERS["close_members"].value)
 SPRING_MONTH: Final = int(PARAMETERS["spring_month"].value)
 SWARM_SHARE: Final = PARAMETERS["swarm_share"].value
 LEAST_GAIN: Final = PARAMETERS["least_gain"].value
+SURE_TIMES: Final = PARAMETERS["sure_times"].value
 
 
 def season_ends(on: date, least_days: int) -> date:

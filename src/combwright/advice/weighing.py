@@ -1,15 +1,25 @@
 """Candidates weighed in money: what each brings until the season is closed, less what it costs."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 import numpy as np
+from numpy.typing import NDArray
 
 from combwright.advice.actions import Action
 from combwright.advice.costs import cost_of, minutes_of
 from combwright.advice.lately import done_by
-from combwright.advice.season_ahead import FIRST, LEAST_GAIN, MEMBERS, Ahead, Done, Effect, ahead_of
+from combwright.advice.season_ahead import (
+    FIRST,
+    LEAST_GAIN,
+    MEMBERS,
+    SURE_TIMES,
+    Ahead,
+    Done,
+    Effect,
+    ahead_of,
+)
 from combwright.advice.situation import Situation
 from combwright.simulation.ahead.visit import CAME
 
@@ -36,13 +46,21 @@ class Gain:
 
     money: float
     doubt: float
-    honey_kg: float
-    minutes: float
+    honey_kg: float = 0.0
+    minutes: float = 0.0
+
+    def __add__(self, sure: float) -> "Gain":
+        """Give the gain with money that is sure beside it, or less where it is a cost."""
+        return replace(self, money=self.money + sure)
 
     @property
     def is_worth_it(self) -> bool:
-        """Whether it is more than a trifle, and more than the members' chance makes."""
-        return self.money > max(LEAST_GAIN, self.doubt)
+        """Whether it beats doing nothing: a near-tie goes to that, in every decision."""
+        return self.is_worth(1)
+
+    def is_worth(self, trifles: int) -> bool:
+        """Tell whether it is more than so many trifles, and more than the members' chance makes."""
+        return self.money > max(trifles * LEAST_GAIN, SURE_TIMES * self.doubt)
 
 
 def weigh(
@@ -76,6 +94,11 @@ def weigh(
 def gain(chosen: Weighed, other: Weighed) -> Gain:
     """Set one candidate against another."""
     honey = chosen.ahead.came["honey_kg"] - other.ahead.came["honey_kg"]
-    apart = chosen.ahead.money - other.ahead.money
-    doubt = float(apart.std()) / len(apart) ** 0.5
-    return Gain(chosen.money - other.money, doubt, honey, chosen.minutes - other.minutes)
+    apart = apart_by(chosen.ahead.money - other.ahead.money)
+    sure = other.cost - chosen.cost
+    return replace(apart + sure, honey_kg=honey, minutes=chosen.minutes - other.minutes)
+
+
+def apart_by(money: NDArray[np.float64]) -> Gain:
+    """Give the gain that members tell, [member], each under the same luck."""
+    return Gain(float(money.mean()), float(money.std()) / len(money) ** 0.5)

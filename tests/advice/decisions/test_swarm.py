@@ -65,8 +65,8 @@ def test_a_divided_colony_gets_what_is_worth_more(on: date, given: str) -> None:
 @pytest.mark.parametrize("price", [0.0, 45.0, 900.0])
 def test_a_dearer_queen_is_never_bought_sooner(price: float) -> None:
     prices = replace(Prices(), mated_queen=price)
-    (divide,) = decided(replace(MAY, on=date(2027, 6, 1), prices=prices), 5.0).asks(Divide)
-    assert (divide.successor == "mated queen") == (price < 900.0)
+    divided = decided(replace(MAY, on=date(2027, 6, 1), prices=prices), 5.0).asks(Divide)
+    assert any(each.successor == "mated queen" for each in divided) == (price < 900.0)
 
 
 def test_what_is_divided_is_not_requeened_too() -> None:

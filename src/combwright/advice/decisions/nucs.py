@@ -15,7 +15,7 @@ from combwright.advice.decisions.kept_shut import nothing_moves
 from combwright.advice.lately import nucs_of
 from combwright.advice.nuc_worth import NucMade, nuc_made
 from combwright.advice.numbers import is_in_season, numbers
-from combwright.advice.season_ahead import LEAST_GAIN, Effect
+from combwright.advice.season_ahead import Effect
 from combwright.advice.situation import Situation
 from combwright.advice.trial import try_all
 from combwright.advice.weighing import gain, weigh
@@ -67,16 +67,20 @@ def _nucs(situation: Situation, *, is_hungry: bool) -> Decision:
     made = nuc_made(situation.on, situation.prices)
     gains = [gain(each, seasons[0]) for each in seasons]
     nucs = [nucs_of(work) for work in works]
-    worth = [made.brings * part + each.money for part, each in zip(nucs, gains, strict=True)]
-    can = max(range(most + 1), key=lambda frames: worth[frames])
-    if can == 0 or worth[can] <= max(LEAST_GAIN, gains[can].doubt):
+    worth = [each + made.brings * part for part, each in zip(nucs, gains, strict=True)]
+    can = max(range(most + 1), key=lambda frames: worth[frames].money)
+    if not worth[can].is_worth_it:
         return Decision(topic="nucs", inputs=inputs)
-    inputs |= {"frames_to_give": float(can), "worth_more": worth[can], "lost": -gains[can].money}
+    inputs |= {
+        "frames_to_give": float(can),
+        "worth_more": worth[can].money,
+        "lost": -gains[can].money,
+    }
     because = (
         f"{brood:.1f} frames of brood and {bees:.1f} of bees at the careful end. Giving {can} "
         f"costs {money_words(-gains[can].money)} of its season; for a nuc with "
         f"{_queen_words(situation, made)} they are worth "
-        f"{money_words(made.brings * nucs[can])}: {money_words(worth[can])} more."
+        f"{money_words(made.brings * nucs[can])}: {money_words(worth[can].money)} more."
     )
     gives = (Give(frames_of_brood=can, queen=made.queen),)
     return Decision(topic="nucs", actions=gives, because=(because,), inputs=inputs)

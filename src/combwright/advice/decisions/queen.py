@@ -63,10 +63,10 @@ def _in_time(situation: Situation, laying: float, inputs: dict[str, float]) -> D
         looks = _in_doubt(situation, laying)
         return Decision(topic="queen", actions=looks, because=(f"{there}.",), inputs=inputs)
     left, given = weigh(situation, [lambda _: None, introduced], [(), (Requeen(),)])
-    brought = gain(given, left)
     refused = (1.0 - PARAMETERS["accepted"].value) * queen_loss(situation)
-    inputs |= {"worth_more": brought.money - refused}
-    if not brought.is_worth_it or brought.money <= refused:
+    brought = gain(given, left) + -refused
+    inputs |= {"worth_more": brought.money}
+    if not brought.is_worth_it:
         told = f"{there}: a young one would not be worth her price now."
         looks = _in_doubt(situation, laying)
         return Decision(topic="queen", actions=looks, because=(told,), inputs=inputs)

@@ -15,7 +15,7 @@ from combwright.advice.decisions.honey import after_honey
 from combwright.advice.decisions.kept_shut import is_cold, is_kept_shut
 from combwright.advice.decisions.stacks import stacks, stepped, without_supers
 from combwright.advice.numbers import numbers
-from combwright.advice.season_ahead import LEAST_GAIN, Effect
+from combwright.advice.season_ahead import Effect
 from combwright.advice.situation import Situation, band
 from combwright.advice.stacking import steps_to
 from combwright.advice.trial import Tried, fed_with, try_all
@@ -129,7 +129,7 @@ def _weighed(
     best = max((i for i in open_to if excess[i] <= least), key=lambda i: worth[i].money)
     brought = gain(worth[best], worth[0])
     moved = max(1, abs(candidates[best].frames - candidates[0].frames))
-    is_trifle = not brought.is_worth_it or brought.money <= LEAST_GAIN * moved
+    is_trifle = not brought.is_worth(moved)
     return excess, 0 if is_trifle and excess[0] <= least and not starving else best
 
 

@@ -25,7 +25,7 @@ from combwright.advice.decisions.prevention import prevented
 from combwright.advice.decisions.successor import successor, unqueened
 from combwright.advice.nuc_worth import nuc_with_her
 from combwright.advice.numbers import is_in_season, numbers
-from combwright.advice.season_ahead import LEAST_GAIN, Done
+from combwright.advice.season_ahead import Done
 from combwright.advice.situation import Situation
 from combwright.advice.trial import Tried, doing, try_all
 from combwright.advice.weighing import gain, weigh
@@ -123,8 +123,7 @@ def repaired(
     bought = (Requeen(),) if given == "mated queen" else ()
     kept, parted = weigh(situation, changes, [cut, bought], done=[Done(), Done(nuc=1.0)])
     brings = nuc_with_her(on, situation.prices) - unqueened(situation, given)
-    brought = gain(parted, kept)
-    return divided if brought.money + brings > max(LEAST_GAIN, brought.doubt) else cut
+    return divided if (gain(parted, kept) + brings).is_worth_it else cut
 
 
 def nucleus_plan(

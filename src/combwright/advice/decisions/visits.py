@@ -16,10 +16,11 @@ from combwright.advice.decisions.honey import after_honey
 from combwright.advice.decisions.kept_shut import is_cold
 from combwright.advice.lately import done_by
 from combwright.advice.numbers import is_in_season, numbers
-from combwright.advice.season_ahead import LEAST_GAIN, SWARM_SHARE, after_waits
+from combwright.advice.season_ahead import SWARM_SHARE, after_waits
 from combwright.advice.situation import Situation
 from combwright.advice.swarm_chance import calibrated
 from combwright.advice.trial import doing
+from combwright.advice.weighing import apart_by
 from combwright.advice.words.money_words import money_words
 from combwright.advice.words.wording import day_words
 from combwright.belief.worlds import WORLDS
@@ -112,10 +113,8 @@ def _pays_best(
         for wait, ahead in zip(waits, brought, strict=True)
     }
     best = max(waits, key=lambda wait: float(worth[wait].mean()))
-    apart = worth[best] - worth[asked]
-    doubt = float(apart.std()) / len(apart) ** 0.5
-    gained = float(apart.mean())
-    return (best, gained) if gained > max(LEAST_GAIN, doubt) else (asked, 0.0)
+    brought_more = apart_by(worth[best] - worth[asked])
+    return (best, brought_more.money) if brought_more.is_worth_it else (asked, 0.0)
 
 
 def _can_give_room(deciding: Deciding) -> bool:
