@@ -58,7 +58,7 @@ def test_some_years_are_told_by_month_and_year_and_drawn(tmp_path: Path) -> None
 @pytest.mark.parametrize(
     ("arguments", "says"),
     [
-        (["--feeding", "champagne"], "feeding cannot be 'champagne'"),
+        (["--feeding", "champagne"], "feeding cannot be “champagne”"),
         (["--against", "colour=red"], "is not an option"),
         (["--against", "frames=many"], "is not a number"),
         (["--frames", "5", "--frames-of-bees", "9"], "do not go onto 5"),

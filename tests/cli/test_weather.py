@@ -34,7 +34,7 @@ def test_a_file_is_kept_in_the_book_and_what_is_missing_is_said(tmp_path: Path) 
     book = str(tmp_path / "my.book")
     done = run("add", str(FILES / "met_eireann_daily.csv"), "--place", "Home", "--book", book)
     assert done.returncode == 0, done.stderr
-    assert "Home: 3 days kept, 2025-05-01 to 2025-05-05" in done.stdout
+    assert "Home: 3 days kept, 1 May 2025 to 5 May 2025" in done.stdout
     assert "2 days missing" in done.stdout
 
 

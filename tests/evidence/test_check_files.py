@@ -74,5 +74,5 @@ def test_two_checks_of_one_name_are_refused() -> None:
 
 
 def test_an_unknown_topic_names_the_known_ones() -> None:
-    with pytest.raises(NotFoundError, match=r"no evidence on 'wasps'.*syrup, honey"):
+    with pytest.raises(NotFoundError, match=r"no evidence on “wasps”.*syrup, honey"):
         read_checks("wasps")

@@ -131,7 +131,7 @@ def test_an_unchanged_forecast_is_not_sent_twice(
         ({"body": "<html>captive portal</html>"}, "not whole JSON"),
         ({"body": BODY.replace("precipitation_amount", "another_name")}, "No day"),
         ({"body": NULLS}, "No day"),
-        ({"body": '{"type": "Feature"}'}, "no 'geometry'"),
+        ({"body": '{"type": "Feature"}'}, "no “geometry”"),
     ],
     ids=[
         "429",

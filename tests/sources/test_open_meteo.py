@@ -100,20 +100,20 @@ def test_an_answer_from_nowhere_is_refused(answer: Answer) -> None:
 
 def test_a_series_shorter_than_its_times_is_refused(answer: Answer) -> None:
     answer["daily"]["precipitation_sum"].pop()
-    with pytest.raises(SourceError, match="'precipitation_sum' has not one value for each time"):
+    with pytest.raises(SourceError, match="“precipitation_sum” has not one value for each time"):
         read(answer)
 
 
 @pytest.mark.parametrize("time", ["the first of May", 10**20])
 def test_what_is_no_time_is_named(answer: Answer, time: object) -> None:
     answer["daily"]["time"][1] = time
-    with pytest.raises(SourceError, match=f"'{time}' is no time"):
+    with pytest.raises(SourceError, match=f"“{time}” is no time"):
         read(answer)
 
 
 def test_a_unit_nobody_knows_is_named(answer: Answer) -> None:
     answer["daily_units"]["precipitation_sum"] = "furlong"
-    with pytest.raises(SourceError, match="unit 'furlong' is not known"):
+    with pytest.raises(SourceError, match="unit “furlong” is not known"):
         read(answer)
 
 

@@ -168,7 +168,7 @@ NOTES = (
 )
 
 
-def texts_of(said: ast.expr, body: ast.FunctionDef) -> Iterator[list[str]]:
+def texts_of(said: ast.expr, body: ast.AST) -> Iterator[list[str]]:
     """Give the fixed parts of every text that an expression may be, in their order."""
     match said:
         case ast.Constant(value=str(words)):

@@ -105,7 +105,10 @@ def main() -> None:
     """Run a command; what a person can put right is shown in one sentence, with exit code 2."""
     try:
         if sys.stdout is None:
-            raise OutputError("There is nowhere to write the answer to: the output is closed.")
+            raise OutputError(
+                "There is nowhere to write the answer to: the output is closed.",
+                remedy="Send it to a file, or leave it open.",
+            )
         refuse_unreadable(sys.argv[1:])
         app()
     except CombwrightError as error:

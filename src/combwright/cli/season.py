@@ -128,7 +128,7 @@ def _changes(text: str, said: dict[str, Any]) -> dict[str, Any]:
         key = name.removeprefix("--").replace("-", "_")
         if not equals or key not in said:
             raise OutOfRangeError(
-                f"'{part.strip()}' is not an option that a second variant can change.",
+                f"“{part.strip()}” is not an option that a second variant can change.",
                 where="--against",
                 remedy=f"Write name=value with: {', '.join(said)}.",
             )
@@ -147,7 +147,7 @@ def _value(key: str, text: str) -> Any:  # noqa: ANN401 - a number, yes/no or wo
         number = float(text)
     except ValueError as error:
         raise OutOfRangeError(
-            f"'{text}' is not a number.", where=f"--against, {key}", remedy="Write it in digits."
+            f"“{text}” is not a number.", where=f"--against, {key}", remedy="Write it in digits."
         ) from error
     whole = key in {"brood_boxes", "frames", "foundation", "dummy_boards", "supers", "queen_year"}
     return int(number) if whole else number
@@ -165,7 +165,7 @@ def _start(said: dict[str, Any]) -> "Start":
     ):
         if said[key] not in known:
             raise OutOfRangeError(
-                f"{key} cannot be '{said[key]}'.", remedy=f"Choose from: {', '.join(known)}."
+                f"{key} cannot be “{said[key]}”.", remedy=f"Choose from: {', '.join(known)}."
             )
     box = ("hive", "brood_boxes", "frames", "foundation", "dummy_boards", "supers", "cover")
     return Start(

@@ -156,7 +156,7 @@ def read_checks(topic: str = "") -> list[Check]:
     texts = dict(_texts())
     if topic and topic not in texts:
         raise NotFoundError(
-            f"There is no evidence on '{topic}'.", remedy=f"The topics are: {', '.join(texts)}."
+            f"There is no evidence on “{topic}”.", remedy=f"The topics are: {', '.join(texts)}."
         )
     checks = [
         check

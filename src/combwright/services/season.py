@@ -149,7 +149,7 @@ def chart(seasons: Mapping[str, Season], quantity: str) -> str:
     """Draw one quantity of one season, or of two together, as SVG."""
     if quantity not in TITLES:
         raise OutOfRangeError(
-            f"Nothing is drawn of '{quantity}'.", remedy=f"There are: {', '.join(TITLES)}."
+            f"Nothing is drawn of “{quantity}”.", remedy=f"There are: {', '.join(TITLES)}."
         )
     title, unit = TITLES[quantity]
     courses = {name: one.courses[quantity] for name, one in seasons.items()}

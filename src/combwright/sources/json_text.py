@@ -39,7 +39,7 @@ def part(data: object, key: str, name: str) -> Any:  # noqa: ANN401  # JSON of a
     if isinstance(data, dict) and key in data:
         return data[key]
     raise SourceError(
-        f"There is no '{key}' where the service puts it.",
+        f"There is no “{key}” where the service puts it.",
         where=name,
         remedy="The service may have changed its form; use another source until this is mended.",
     )

@@ -35,7 +35,7 @@ def read_met_eireann_daily(text: str, name: str) -> Read:
     lines = text.removeprefix("\ufeff").splitlines()
     start = next((at for at, line in enumerate(lines) if _starts_table(line)), None)
     if start is None:
-        raise SourceError("There is no line that starts with 'date'.", where=name)
+        raise SourceError("There is no line that starts with “date”.", where=name)
     headings = [cell.strip().casefold() for cell in lines[start].split(",")]
     if "maxtp" not in headings or "mintp" not in headings or "rain" not in headings:
         raise SourceError(
@@ -86,7 +86,7 @@ def _value(cells: list[str], headings: list[str], key: str) -> float | None:
     try:
         return None if marked else float(cells[at])
     except ValueError as error:
-        raise ValueError(f"{key} is no number: '{cells[at]}'.") from error
+        raise ValueError(f"{key} is no number: “{cells[at]}”.") from error
 
 
 def _date(cell: str) -> date:
@@ -97,4 +97,4 @@ def _date(cell: str) -> date:
             number += 1900 if number >= _CENTURY_TURNS else 2000
         return date(number, _MONTHS.index(month.casefold()) + 1, int(day))
     except (ValueError, OverflowError) as error:
-        raise ValueError(f"'{cell}' is no date such as 01-jan-2026.") from error
+        raise ValueError(f"“{cell}” is no date such as 01-jan-2026.") from error

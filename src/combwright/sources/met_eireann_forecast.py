@@ -83,7 +83,7 @@ def _time(said: str | None, where: str) -> datetime:
     try:
         return datetime.fromisoformat(said or "").astimezone(UTC).replace(tzinfo=None)
     except ValueError as error:
-        raise SourceError(f"'{said}' is no time.", where=where) from error
+        raise SourceError(f"“{said}” is no time.", where=where) from error
 
 
 def _number(place: ET.Element, path: str, attribute: str, where: str) -> float | None:
@@ -92,4 +92,4 @@ def _number(place: ET.Element, path: str, attribute: str, where: str) -> float |
     try:
         return None if said is None else float(said)
     except ValueError as error:
-        raise SourceError(f"{path} {attribute} is no number: '{said}'.", where=where) from error
+        raise SourceError(f"{path} {attribute} is no number: “{said}”.", where=where) from error

@@ -40,7 +40,7 @@ def _time(said: object, where: str) -> datetime:
     try:
         return datetime.fromisoformat(str(said)).astimezone(UTC).replace(tzinfo=None)
     except ValueError as error:
-        raise SourceError(f"'{said}' is no time.", where=where) from error
+        raise SourceError(f"“{said}” is no time.", where=where) from error
 
 
 def _moment(entry: Any, at: datetime, where: str) -> Instant:  # noqa: ANN401

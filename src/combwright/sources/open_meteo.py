@@ -67,7 +67,7 @@ def _series(data: Any, block: str, names: Sequence[str], where: str) -> list[flo
     unit = str(part(data.get(f"{block}_units"), key, where))
     values, times = held[key], part(held, "time", where)
     if not isinstance(values, list) or len(values) != len(times):
-        raise SourceError(f"'{key}' has not one value for each time.", where=where)
+        raise SourceError(f"“{key}” has not one value for each time.", where=where)
     return [ours(number(one, f"{where}, {key}"), unit, f"{where}, {key}") for one in values]
 
 
@@ -83,7 +83,7 @@ def _time(said: object, offset: timedelta, where: str) -> datetime:
             return datetime.fromtimestamp(said, UTC).replace(tzinfo=None) + offset
         return datetime.fromisoformat(str(said)).replace(tzinfo=None)
     except (ValueError, OverflowError, OSError) as error:
-        raise SourceError(f"'{said}' is no time.", where=where) from error
+        raise SourceError(f"“{said}” is no time.", where=where) from error
 
 
 def _from_days(data: Any, daily: Any, latitude: float, where: str) -> Iterator[Day]:  # noqa: ANN401

@@ -71,7 +71,7 @@ def _columns(headings: list[str], name: str) -> dict[str, tuple[str, str]]:
         kind, _, unit = heading.partition("_")
         if kind in _FIELDS and unit not in _UNITS[kind]:
             raise SourceError(
-                f"The heading '{heading}' does not say its unit.",
+                f"The heading “{heading}” does not say its unit.",
                 where=f"{name}, line 1",
                 remedy=f"Write {' or '.join(f'{kind}_{unit}' for unit in _UNITS[kind])}.",
             )
@@ -124,7 +124,7 @@ def _date(cell: str) -> date:
     try:
         return date.fromisoformat(cell)
     except ValueError as error:
-        raise ValueError(f"'{cell}' is no date such as 2026-05-01.") from error
+        raise ValueError(f"“{cell}” is no date such as 2026-05-01.") from error
 
 
 def _number(cell: str, heading: str) -> float | None:
@@ -133,7 +133,7 @@ def _number(cell: str, heading: str) -> float | None:
     try:
         value = float(cell)
     except ValueError as error:
-        raise ValueError(f"{heading} is no number: '{cell}'.") from error
+        raise ValueError(f"{heading} is no number: “{cell}”.") from error
     if not math.isfinite(value):
-        raise ValueError(f"{heading} is no number: '{cell}'.")
+        raise ValueError(f"{heading} is no number: “{cell}”.")
     return value

@@ -48,5 +48,5 @@ def ours(value: float | None, unit: str, where: str) -> float | None:
     """
     turn = _TO_OURS.get(unit.casefold())
     if turn is None:
-        raise SourceError(f"The unit '{unit}' is not known.", where=where)
+        raise SourceError(f"The unit “{unit}” is not known.", where=where)
     return None if value is None else turn(value)

@@ -48,6 +48,11 @@ class PassingError(BookError):
 class SourceError(CombwrightError):
     """Weather or other outside data cannot be had or read."""
 
+    def __init__(
+        self, what: str, *, where: str = "", remedy: str = "Fetch it again, or use another source."
+    ) -> None:
+        super().__init__(what, where=where, remedy=remedy)
+
 
 class OutputError(CombwrightError):
     """The answer cannot be written out."""

@@ -60,7 +60,11 @@ def test_a_helper_corrects_their_own_alone(book: Book) -> None:
         keep(db, [annas])
     with written_by(by()), book.writing() as db:
         keep(db, [bens, struck(bens.id)])
-    with pytest.raises(NotAllowedError), written_by(by()), book.writing() as db:
+    with (
+        pytest.raises(NotAllowedError, match="Another person noted this"),
+        written_by(by()),
+        book.writing() as db,
+    ):
         keep(db, [a_visit(3), struck(annas.id)])
     with pytest.raises(NotAllowedError), written_by(by(Role.READER)), book.writing() as db:
         keep(db, [a_visit(3)])

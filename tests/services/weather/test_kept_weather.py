@@ -56,7 +56,7 @@ def test_a_file_is_kept_for_a_yard_and_adding_it_twice_changes_nothing(book: Boo
     weather = kept(book, "Home")
     assert weather is not None
     assert weather.t_max_c.tolist() == [[15.2, 14.0]]
-    assert "2025-05-03 has no value" in " ".join(first.remarks)
+    assert "3 May 2025 has no value" in " ".join(first.remarks)
 
 
 def test_without_a_yard_it_is_kept_for_the_climate(book: Book) -> None:

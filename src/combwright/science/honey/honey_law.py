@@ -60,7 +60,7 @@ def water_limit(kind: str = "general", law: str = "eu") -> WaterLimit:
                 text, as_of = _TEXTS[state]
                 return WaterLimit(known, state, _MOST[known], text, as_of)
     raise OutOfRangeError(
-        f"'{kind}' honey under '{law}' law is not known.",
+        f"“{kind}” honey under “{law}” law is not known.",
         remedy=f"Kinds: {', '.join(get_args(Kind))}. Laws: {', '.join(get_args(Law))}.",
     )
 

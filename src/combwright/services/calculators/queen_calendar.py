@@ -85,7 +85,7 @@ def queen_calendar(
     begun = known.get(start.strip().lower())
     if begun is None:
         raise NotFoundError(
-            f"There is no start '{start}'.", remedy=f"It can be: {', '.join(known)}."
+            f"There is no start “{start}”.", remedy=f"It can be: {', '.join(known)}."
         )
     stages = tuple(_expected(each, days, day_0) for each, days in queen_clock(begun).items())
     first, last = emergence_window_h(begun, brood_c)

@@ -137,7 +137,7 @@ def add_forecast(
     def ask(found: Yard | None) -> tuple[Read, tuple[str, ...]]:
         if found is None or found.latitude is None or found.longitude is None:
             raise NotFoundError(
-                f"The book does not say where the yard '{yard}' lies.",
+                f"The book does not say where the yard “{yard}” lies.",
                 remedy="Note its latitude and longitude, or add a file of weather.",
             )
         told = fetch(found.latitude, found.longitude)
@@ -154,14 +154,22 @@ def read_file(path: Path) -> Read:
     """Read a file of weather, or say why it cannot be read."""
     try:
         if path.stat().st_size > LARGEST_BYTES:
-            raise SourceError("This file is larger than any weather.", where=str(path))
+            raise SourceError(
+                "This file is larger than any weather.",
+                where=str(path),
+                remedy="Give the file of one station.",
+            )
         return read_weather(path.read_text("utf-8"), path.name)
     except UnicodeDecodeError as error:
         raise SourceError(
             "This is no UTF-8 text.", where=str(path), remedy="Save it again as UTF-8."
         ) from error
     except OSError as error:
-        raise SourceError(f"It cannot be read: {error.strerror}.", where=str(path)) from error
+        raise SourceError(
+            f"It cannot be read: {error.strerror}.",
+            where=str(path),
+            remedy="Check its name, and that you may read it.",
+        ) from error
 
 
 def _keep(
@@ -185,7 +193,7 @@ def _keep(
 def _yard(yards: Mapping[str, Yard], name: str) -> Yard:
     if name not in yards:
         known = ", ".join(sorted(yards)) or "none yet"
-        raise NotFoundError(f"There is no yard '{name}' in the book.", remedy=f"Yards: {known}.")
+        raise NotFoundError(f"There is no yard “{name}” in the book.", remedy=f"Yards: {known}.")
     return yards[name]
 
 
