@@ -6,9 +6,9 @@ colony as it then stands is worth on 1 April closes the account.
 """
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from datetime import date
-from functools import lru_cache
+from functools import cached_property, lru_cache
 from typing import Any, Final
 
 import numpy as np
@@ -21,9 +21,9 @@ from combwright.advice.prices import Prices
 from combwright.belief.worlds import WORLDS
 from combwright.kit.standing import Standing
 from combwright.simulation import observe
-from combwright.simulation.ahead.roll import live_on, stack_table, without_the_rare
+from combwright.simulation.ahead.roll import live_on, stack_table, still_to_come, without_the_rare
 from combwright.simulation.ahead.rules import PARAMETERS as KEEPS
-from combwright.simulation.ahead.visit import CAME, TREATMENTS
+from combwright.simulation.ahead.visit import CAME, TREATMENTS, StackTable
 from combwright.simulation.columns import CELL, LAYING
 from combwright.simulation.luck import luck
 from combwright.simulation.step.shapes import YEAR
@@ -61,6 +61,17 @@ class SeasonDays:
 
     conditions: Floats
     of: NDArray[np.intp]
+    _known: dict[bytes, tuple[Floats, Floats]] = field(
+        default_factory=dict, init=False, repr=False, compare=False
+    )
+
+    def lived_by(self, members: NDArray[np.intp]) -> tuple[Floats, Floats]:
+        """Give the days of some members, and what of the season is still to come on each."""
+        asked = members.tobytes()
+        if asked not in self._known:
+            conditions = self.conditions[self.of[members]]
+            self._known[asked] = conditions, still_to_come(conditions)
+        return self._known[asked]
 
     def with_members(self, found: NDArray[np.intp]) -> "SeasonDays":
         """Keep some of the members."""
@@ -102,6 +113,12 @@ class Account:
     prices: Prices
     swarm_loss: float = 0.0
     done: Done = Done()
+
+    @cached_property
+    def stack(self) -> StackTable:
+        """How the colony's hive may stand in the season."""
+        now = self.standing.set_up
+        return stack_table(self.standing.hive, now.brood_boxes, now.cover)
 
 
 def ahead_of(
@@ -172,12 +189,13 @@ def _rolled(
         change(lanes[number * len(asked) : (number + 1) * len(asked)])
     rests = np.repeat([max(done.nuc, at.done.nuc) for _, done in changes], len(asked))
     treated = np.repeat([max(done.treated, at.done.treated) for _, done in changes], len(asked))
-    conditions, now = at.season.conditions[at.season.of[asked]], at.standing.set_up
+    conditions, left = at.season.lived_by(asked)
     came = live_on(
         lanes,
         conditions,
         season_luck(at.on, conditions.shape[1])[part],
-        stack=stack_table(at.standing.hive, now.brood_boxes, now.cover),
+        left=left,
+        stack=at.stack,
         first_visit=at.days,
         nucs=nucs_ahead(at.on, conditions.shape[1], at.prices),
         rests=rests,

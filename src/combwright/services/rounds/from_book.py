@@ -1,6 +1,6 @@
 """The round of a day: from the book to the sheet."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from datetime import date, timedelta
 from functools import partial
 from typing import Final
@@ -20,7 +20,7 @@ from combwright.services.progress import PLANNING, READY, Progress, Step, silent
 from combwright.services.rounds.kept_plans import KeptPlans, plans_folder, rests_on
 from combwright.services.rounds.on_the_way import OnTheWay, all_on_the_way, one_on_the_way, sheet_of
 from combwright.services.rounds.own_minutes import own_minutes
-from combwright.services.rounds.second_readers import SecondReaders
+from combwright.services.rounds.second_programs import SecondPrograms
 from combwright.services.rounds.situations import (
     SYRUP_FRACTION,
     AskedRound,
@@ -67,8 +67,9 @@ def round_sheet(
     left_out: dict[str, str] = {}
     plans = KeptPlans(plans_folder()) if kept is None else kept
     _first_of_all(situations, progress, plans)
-    with SecondReaders(book, asked) as beside:
+    with SecondPrograms(book, asked) as beside:
         ours = all_on_the_way(situations, progress, plans, left_out, beside)
+        sheets = _sheets(ours, situations, progress, plans, left_out=left_out, beside=beside)
     if left_out and not ours:
         raise ClashError(" ".join(left_out.values()))
     if not ours:
@@ -76,7 +77,7 @@ def round_sheet(
             f"No colony stands in {'yard ' + yard if yard else 'the book'} on {on.day} {on:%B %Y}.",
             remedy="Ask for another day or yard; “combwright book export” shows what is there.",
         )
-    sheet = _sheet(ours, situations, progress, plans, left_out)
+    sheet = _sheet(ours, sheets, situations, left_out)
     if minutes is None:
         return sheet
     return short_day(sheet, minutes, own_minutes(situations.entries, on))
@@ -119,40 +120,61 @@ def _first_of_all(situations: Situations, progress: Progress, kept: KeptPlans) -
             return
 
 
-def _sheet(
+def _sheets(
     ours: Sequence[OnTheWay],
     situations: Situations,
     progress: Progress,
     kept: KeptPlans,
+    *,
     left_out: dict[str, str],
-) -> RoundSheet:
-    asked = situations.asked
-    yards = sorted(dict.fromkeys(each.yard for each in ours), key=situations.driven_to)
+    beside: SecondPrograms,
+) -> list[ColonySheet]:
+    """Give the sheets of the colonies on the way, in the order of the walk."""
+    yards = _yards(ours, situations)
     in_order = sorted(
         ours, key=lambda each: (yards.index(each.yard), *_last_of_all(each, situations))
     )
 
     def planned_one(numbered: tuple[int, OnTheWay]) -> ColonySheet | None:
         order, one = numbered
-        make = partial(sheet_of, one, order, situations, kept)
+        make = partial(sheet_of, one, order, situations, kept, beside)
         return or_left_out(one.colony, make, left_out)
 
+    def is_planned(numbered: tuple[int, OnTheWay]) -> bool:
+        return isinstance(numbered[1].known, ColonySheet)
+
     numbered = list(enumerate(in_order, 1))
+    # planning waits less for the interpreter than following does, so that twice as many are many
+    beside.come(sum(not is_planned(each) for each in numbered) // 2)
     planned = for_each(
         planned_one,
         numbered,
         doing=PLANNING,
         progress=progress,
         as_they_come=True,
-        at_hand=lambda each: isinstance(each[1].known, ColonySheet),
+        at_hand=is_planned,
     )
-    done = [
-        each.model_copy(update={"last_visit": asked.on})
+    return [
+        each.model_copy(update={"last_visit": situations.asked.on})
         if each.colony in situations.newcomers
         else each
         for each in planned
         if each is not None
     ]
+
+
+def _yards(ours: Sequence[OnTheWay], situations: Situations) -> list[str]:
+    """Give the yards in the order of driving."""
+    return sorted(dict.fromkeys(each.yard for each in ours), key=situations.driven_to)
+
+
+def _sheet(
+    ours: Sequence[OnTheWay],
+    done: Sequence[ColonySheet],
+    situations: Situations,
+    left_out: Mapping[str, str],
+) -> RoundSheet:
+    asked, yards = situations.asked, _yards(ours, situations)
     frames = {each.colony: each.frame_mm for each in ours}
     handed = matched(done, frames, _spare_queens(situations))
     return RoundSheet(

@@ -15,7 +15,7 @@ from combwright.services.beliefs.neighbours import Lessons
 from combwright.services.beliefs.workers import for_each, or_left_out
 from combwright.services.progress import LEARNING, READING, READY, Progress, Step
 from combwright.services.rounds.kept_plans import KeptPlans, Planned, rests_on
-from combwright.services.rounds.second_readers import SecondReaders
+from combwright.services.rounds.second_programs import LESSON, SecondPrograms
 from combwright.services.rounds.situations import Situations
 from combwright.simulation.ahead.roll import make_ready
 from combwright.terms.errors import NotFoundError
@@ -41,7 +41,7 @@ def all_on_the_way(
     progress: Progress,
     kept: KeptPlans,
     left_out: dict[str, str],
-    beside: SecondReaders,
+    beside: SecondPrograms,
 ) -> list[OnTheWay]:
     """Give every colony that stands in the yard asked for; those without a plan are followed."""
     progress(Step(READY))
@@ -76,14 +76,14 @@ def all_on_the_way(
 
 def _taught(
     progress: Progress,
-    beside: SecondReaders,
+    beside: SecondPrograms,
     moments: Callable[[str], Moments],
     teachers: Sequence[str],
 ) -> list[Moments]:
     """Ask teachers for what they have to teach, side by side."""
 
     def one(name: str) -> Moments:
-        beside.read(name, alone=True)
+        beside.read(name, LESSON)
         return moments(name)
 
     beside.come(len(teachers))
@@ -118,11 +118,19 @@ def one_on_the_way(
     )
 
 
-def sheet_of(one: OnTheWay, order: int, situations: Situations, kept: KeptPlans) -> ColonySheet:
-    """Give the sheet of a colony, made now where none is kept."""
+def sheet_of(
+    one: OnTheWay,
+    order: int,
+    situations: Situations,
+    kept: KeptPlans,
+    beside: SecondPrograms | None = None,
+) -> ColonySheet:
+    """Give the sheet of a colony, made now where none is kept, if need be by a second program."""
     if isinstance(one.known, ColonySheet):
         return one.known.model_copy(update={"order": order})
-    sheet = colony_sheet(one.known, situations.of(one.known), order)
+    sheet = beside.plan(one.colony, one.key) if beside is not None else None
+    if sheet is None:
+        sheet = colony_sheet(one.known, situations.of(one.known), order)
     planned = Planned(sheet=sheet, is_asked_about=one.is_asked_about, frame_mm=one.frame_mm)
     kept.put(one.key, planned)
-    return sheet
+    return sheet.model_copy(update={"order": order})

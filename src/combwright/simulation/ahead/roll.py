@@ -39,6 +39,7 @@ def live_on(
     *,
     stack: StackTable,
     first_visit: int,
+    left: Floats | None = None,
     nucs: Floats | None = None,
     rests: Floats | float = 0.0,
     treated: Floats | float = 0.0,
@@ -49,9 +50,10 @@ def live_on(
     Lane ``i`` lives in scenario ``i % scenarios`` of the conditions, [scenario, day, column], and
     has the luck of member ``i % members``, [member, day, process], from ``without_the_rare``; it
     lives in the world that its column ``world`` names.
-    ``stack`` is from ``stack_table``; ``nucs`` is what a nuc brings that is made on a day, and the
-    share of keepers who would make one, [day, 2]; none are made without. ``rests`` is the share of
-    its rest that a donor still has before it, ``treated`` whether it was treated, [lane].
+    ``stack`` is from ``stack_table``, ``left`` from ``still_to_come``; ``nucs`` is what a nuc
+    brings that is made on a day, and the share of keepers who would make one, [day, 2]; none are
+    made without. ``rests`` is the share of its rest that a donor still has before it, ``treated``
+    whether it was treated, [lane].
     """
     came = np.zeros((len(colonies), len(CAME)))
     came[:, [CAME.index("no_swarm"), CAME.index("no_loss")]] = 1.0
@@ -61,7 +63,7 @@ def live_on(
         colonies,
         np.ascontiguousarray(conditions),
         np.ascontiguousarray(luck),
-        still_to_come(conditions),
+        still_to_come(conditions) if left is None else left,
         np.zeros((conditions.shape[1], 2)) if nucs is None else nucs,
         first_visit,
         EVERY_DAYS,

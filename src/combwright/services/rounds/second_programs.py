@@ -1,8 +1,8 @@
-"""Programs that follow colonies beside this one, where many are to be followed for the first time.
+"""Programs that follow and plan beside this one, where much of a large book is new.
 
-Following is work of the interpreter, which in one program does one thing at a time. A second reader
-opens the same book, and keeps what it comes to believe where this program then finds it: nothing is
-handed over. One that does not answer costs time, and never an answer.
+It is mostly work of the interpreter, which in one program does one thing at a time. A second one
+opens the same book. What it comes to believe it keeps where this one then finds it; a plan it hands
+over with the fingerprint of what that rests on. One that does not answer costs no answer.
 """
 
 import json
@@ -14,24 +14,31 @@ from contextlib import closing, suppress
 from queue import Empty, SimpleQueue
 from subprocess import DEVNULL, PIPE, Popen, TimeoutExpired
 from types import TracebackType
-from typing import IO, Final, Self
+from typing import IO, Final, Literal, Self
 
+from combwright.planning.round import colony_sheet
+from combwright.planning.sheet import ColonySheet
 from combwright.records.store.book_handle import Book
 from combwright.services.beliefs.neighbours import Lessons
 from combwright.services.beliefs.workers import WORKERS
+from combwright.services.rounds.kept_plans import rests_on
 from combwright.services.rounds.situations import AskedRound, Situations, situations_of
 from combwright.simulation.ahead.roll import make_ready
 from combwright.simulation.run import BrokenBalanceError
 from combwright.terms.errors import CombwrightError
 
 MOST: Final = 2  # of them: each takes some 150 MB of its own
-MANY: Final = 60  # colonies, for fewer of which a program is not worth its start; judgement
+MANY: Final = 60  # colonies to follow, for fewer of which none is worth its start; judgement
 PATIENCE_S: Final = 10.0  # to the end of the colony that it is at
-DONE: Final = b"\n"
+END: Final = b"\n"
+What = Literal["lesson", "belief", "plan"]
+LESSON: Final = "lesson"
+BELIEF: Final = "belief"
+PLAN: Final = "plan"
 
 
-class SecondReaders:
-    """The second readers of one round: none until there is much to follow, none after it."""
+class SecondPrograms:
+    """The second programs of one round: none until there is much to do, none after it."""
 
     def __init__(self, book: Book, asked: AskedRound, *, many: int = MANY) -> None:
         self._book, self._asked, self._many = book, asked, many
@@ -75,14 +82,24 @@ class SecondReaders:
                 if _told(each, told):
                     self._free.put(each)
 
-    def read(self, colony: str, *, alone: bool = False) -> None:
-        """Let one that is free follow a colony, by its own notes alone or with its neighbours."""
+    def read(self, colony: str, what: What = BELIEF) -> None:
+        """Let one that is free follow a colony."""
+        self._asked_for(colony, what)
+
+    def plan(self, colony: str, key: str) -> ColonySheet | None:
+        """Let one that is free plan for a colony; ``key`` is of all that its plan rests on."""
+        rests_upon, _, sheet = self._asked_for(colony, PLAN).partition(b" ")
+        return ColonySheet.model_validate_json(sheet) if rests_upon == key.encode() else None
+
+    def _asked_for(self, colony: str, what: What) -> bytes:
         try:
             each = self._free.get_nowait()
         except Empty:
-            return
-        if _told(each, json.dumps([colony, alone]).encode() + DONE) and _answered(each):
+            return b""
+        said = _answer(each) if _told(each, json.dumps([colony, what]).encode() + END) else b""
+        if said.endswith(END):
             self._free.put(each)
+        return said
 
 
 def _told(program: Popen[bytes], words: bytes) -> bool:
@@ -97,30 +114,36 @@ def _told(program: Popen[bytes], words: bytes) -> bool:
     return True
 
 
-def _answered(program: Popen[bytes]) -> bool:
-    """Wait until a program has done what it was told; it has not if it ended."""
-    return program.stdout is not None and program.stdout.readline() == DONE
+def _answer(program: Popen[bytes]) -> bytes:
+    """Wait for what a program answers; it is nothing if it ended."""
+    return b"" if program.stdout is None else program.stdout.readline()
 
 
-def follow(situations: Situations, colony: str, *, alone: bool) -> None:
-    """Follow a colony, so that what is believed of it is kept; what is wrong is said elsewhere."""
-    lessons = situations.replay.pooled
+def done(situations: Situations, colony: str, what: What) -> bytes:
+    """Follow a colony, so that what is believed of it is kept, and give its plan if asked for.
+
+    What is wrong with it is said in the program that asks.
+    """
+    lessons, on = situations.replay.pooled, situations.asked.on
     with suppress(CombwrightError, BrokenBalanceError):
-        if not alone:
-            situations.replay.follow(colony, situations.asked.on)
-        elif isinstance(lessons, Lessons):
+        if what == LESSON and isinstance(lessons, Lessons):
             lessons.moments(colony)
+            return b""
+        followed = situations.replay.follow(colony, on)
+        if what == PLAN and followed is not None and not followed.has_ended:
+            sheet = colony_sheet(followed, situations.of(followed), 1)
+            return f"{rests_on(colony, situations)} {sheet.model_dump_json()}".encode()
+    return b""
 
 
 def answer(asked: IO[bytes], answers: IO[bytes]) -> None:
-    """Follow what is asked for, a colony a line, and answer each when it is done."""
+    """Do what is asked for, a colony a line, and answer each with a line when it is done."""
     place, kit, of_round = pickle.load(asked)  # noqa: S301 (from this same program)
     with closing(Book(place, must_exist=True, kit=kit)) as book:
         situations = situations_of(book, of_round)
         for line in asked:
-            colony, alone = json.loads(line)
-            follow(situations, colony, alone=alone)
-            answers.write(DONE)
+            colony, what = json.loads(line)
+            answers.write(done(situations, colony, what) + END)
             answers.flush()
 
 

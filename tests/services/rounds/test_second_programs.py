@@ -1,4 +1,4 @@
-"""Second readers: what they come to believe is found, is the same, and is never needed."""
+"""Second programs: what they believe and plan is found, is the same, and is never needed."""
 
 import pickle
 import sys
@@ -9,11 +9,13 @@ import pytest
 from tests.noted import noted
 from tests.services.rounds.conftest import LINES
 
+from combwright.planning.round import colony_sheet
 from combwright.records.store.book_handle import Book
 from combwright.services.beliefs.kept_beliefs import KeptBeliefs
 from combwright.services.beliefs.workers import WORKERS
 from combwright.services.demo import ON
-from combwright.services.rounds.second_readers import MANY, SecondReaders, answer
+from combwright.services.rounds.kept_plans import rests_on
+from combwright.services.rounds.second_programs import MANY, SecondPrograms, answer
 from combwright.services.rounds.situations import AskedRound, Situations, situations_of
 
 ASKED = AskedRound(ON, members=20)
@@ -40,7 +42,7 @@ def test_what_one_believes_is_found_by_this_program_and_is_the_same(book: Book) 
     assert kept_by(anew).made
     assert book.file is not None
     asked = pickle.dumps((book.file, book.kit, ASKED))
-    asked += b'["Elm", true]\n["Elm", false]\n["Nobody", false]\n'
+    asked += b'["Elm", "lesson"]\n["Elm", "belief"]\n["Nobody", "plan"]\n'
     answers = BytesIO()
     answer(BytesIO(asked), answers)
     assert answers.getvalue() == 3 * b"\n"
@@ -53,13 +55,17 @@ def test_what_one_believes_is_found_by_this_program_and_is_the_same(book: Book) 
 
 @pytest.mark.skipif(WORKERS < 2, reason="one processor reads alone")
 def test_one_is_started_reads_and_ends_and_its_end_stops_nobody(book: Book) -> None:
-    with SecondReaders(book, ASKED, many=1) as beside:
+    with SecondPrograms(book, ASKED, many=1) as beside:
         beside.come(1)
         assert len(beside) >= 1
-        beside.read("Oak")
         found = situations_of(book, ASKED)
-        found.follow("Oak")
-        assert not kept_by(found).made
+        key = rests_on("Oak", found)
+        made = kept_by(found).made
+        planned = beside.plan("Oak", key)
+        followed = found.follow("Oak")
+        assert kept_by(found).made == made
+        assert planned == colony_sheet(followed, found.of(followed), 1)
+        assert beside.plan("Oak", "of another book") is None
         programs = [*beside]
         for each in programs:
             each.kill()
@@ -71,7 +77,7 @@ def test_one_is_started_reads_and_ends_and_its_end_stops_nobody(book: Book) -> N
 def test_none_comes_for_few_colonies_or_where_it_cannot_be_started(
     book: Book, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    with SecondReaders(book, ASKED) as beside:
+    with SecondPrograms(book, ASKED) as beside:
         beside.come(MANY - 1)
         monkeypatch.setattr(sys, "executable", "/nowhere/python")
         beside.come(MANY)
