@@ -99,6 +99,17 @@ def what_is_kept_shut_is_not_opened(at: Situation, decided: Plan) -> bool:
     return not shut or (not opens and decided.set_up == at.standing.set_up)
 
 
+def nothing_inside_is_looked_for_while_it_is_left_shut(at: Situation, decided: Plan) -> bool:
+    """No “look for eggs” beside “do not open”, today or on a day told for later."""
+    inside = [each for each in decided.asks(Look) if each.at not in {"life", "colony"}]
+    return not any(
+        (shut.since or at.on) <= (look.on or look.by or at.on) < shut.until
+        for shut in decided.asks(LeaveShut)
+        if shut.until and shut.why != "swarmed"  # it is shut after one cell is left
+        for look in inside
+    )
+
+
 def winter_has_no_inspection(at: Situation, decided: Plan) -> bool:
     if at.on.month not in WINTER:
         return True
@@ -195,6 +206,7 @@ RULES: tuple[Callable[[Situation, Plan], bool], ...] = (
     branches_keep_what_the_plan_leaves_alone,
     air_goes_through_at_one_end_only,
     what_is_kept_shut_is_not_opened,
+    nothing_inside_is_looked_for_while_it_is_left_shut,
     winter_has_no_inspection,
     the_stack_fits_the_box,
     what_is_fed_fits_the_feeder,

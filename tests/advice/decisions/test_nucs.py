@@ -38,6 +38,13 @@ def test_others_cannot(case: Case) -> None:
     assert not _decided(case).asks(TakeIn)
 
 
+@pytest.mark.parametrize("month", [4, 5, 6, 7, 8])
+@pytest.mark.parametrize("queen", ["drone layer", "laying workers", "lost"])
+def test_no_brood_helps_what_has_no_laying_queen(month: int, queen: str) -> None:
+    weak = Case(date(2027, month, 12), 4.0, 1.0, 6.0, 7, queen=queen)
+    assert not _decided(weak).asks(TakeIn)
+
+
 def test_nobody_gives_and_takes_at_once() -> None:
     for bees in (3.0, 5.0, 7.0, 9.0, 11.0):
         decided = _decided(Case(date(2027, 6, 5), bees, 0.7 * bees, 8.0, 11))

@@ -31,9 +31,13 @@ def test_nothing_is_added_for_a_queen_that_does_not_lay(bees: float) -> None:
     assert decided(lost).set_up.frames <= 7
 
 
-def test_few_bees_on_many_empty_frames_are_closed_up() -> None:
-    few = replace(MAY, on=date(2027, 3, 20), frames_of_bees=3.0, frames_of_brood=1.0, stores_kg=2.0)
-    assert decided(replace(few, frames=9)).set_up.frames <= 9
+@pytest.mark.parametrize("day", [4, 6, 8])
+def test_few_bees_on_many_frames_without_a_board_are_closed_up_in_spring(day: int) -> None:
+    few = situation(Case(date(2027, 4, day), 3.0, 1.2, 2.5, 11))
+    bare = few.standing.set_up.model_copy(update={"dummy_boards": 0})
+    told = Deciding(few.with_set_up(bare)).of(space.decide).set_up
+    assert told.frames < 11
+    assert told.dummy_boards > 0
 
 
 def test_the_more_bees_the_wider_the_entrance() -> None:

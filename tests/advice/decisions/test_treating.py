@@ -97,6 +97,15 @@ def test_many_mites_under_supers_are_never_met_with_silence(month: int, mites: f
         assert " By " in told.because[-1]
 
 
+@pytest.mark.parametrize("month", [3, 4, 5, 6])
+@pytest.mark.parametrize("bees", [4.0, 8.0])
+def test_nothing_is_treated_uncounted_where_no_month_asks_for_it(month: int, bees: float) -> None:
+    case = Case(date(2027, month, 14), bees, 0.45 * bees, 8.0, 10, warmer_k=2.0)
+    told = decided(case)
+    assert not told.asks(Treat)
+    assert told.asks(Counting)
+
+
 @pytest.mark.parametrize("mites", [100.0, 400.0, 1500.0])
 def test_a_dearer_treatment_is_never_given_sooner(mites: float) -> None:
     case = replace(AUGUST, mites=mites)
