@@ -109,7 +109,7 @@ def bench_words(bench: Bench) -> dict[str, Any]:
             ["water", f"{bench.water_kg:.1f} kg"],
             ["makes syrup", f"{bench.syrup_l:.1f} L"],
             ["sugar in it", f"{bench.sugar_fraction * 100:.0f} %"],
-            ["crystallises below", _crystals(bench)],
+            ["crystallises", _crystals(bench)],
         ]
     return {
         "syrup": syrup,
@@ -145,9 +145,10 @@ def counted(parts: Bench | Stop) -> list[str]:
 
 def expected_words(expected: Expected) -> str:
     """Say in a line what should be found, nine times in ten."""
+    brood = _band(expected.frames_of_brood, 1)
     return (
         f"{_band(expected.frames_of_bees, 1)} frames of bees, "
-        f"{_band(expected.frames_of_brood, 1)} brood, "
+        f"{'no' if brood == '0.0' else brood} brood, "
         f"{_band(expected.stores_kg, 1)} kg stores."
     )
 
@@ -185,5 +186,5 @@ def _chance(chance: float) -> str:
 def _crystals(bench: Bench) -> str:
     """Say when the syrup crystallises."""
     if bench.crystallises_below_c is None:
-        return "not above freezing"
-    return f"{bench.crystallises_below_c:.0f} °C"
+        return "only below freezing"
+    return f"below {bench.crystallises_below_c:.0f} °C"

@@ -2,11 +2,12 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from datetime import date, timedelta
+from datetime import date, datetime, timedelta
 
 from combwright.records.replay.known_orders import known_orders
 from combwright.records.replay.known_queens import KnownBatch, known_batches
 from combwright.services.calculators.queen_calendar import emerges_at
+from combwright.services.weather.open_hours import clock
 from combwright.terms.data_files import rows
 from combwright.terms.entries import Noted
 
@@ -29,9 +30,13 @@ def batch_days(batch: KnownBatch) -> list[BatchDay]:
     ]
     if batch.method in ("graft", "upper box"):
         first, last = emerges_at("graft", batch.day_0, batch.brood_c)
-        hours = f"queens emerge from {first:%d %b %H:%M} to {last:%d %b %H:%M}, begun at noon"
+        hours = f"queens emerge from {_spoken(first)} to {_spoken(last)}, if begun at noon"
         days.append(BatchDay(first.date(), batch.batch, hours))
     return sorted(days, key=lambda each: each.on)
+
+
+def _spoken(at: datetime) -> str:
+    return f"{clock(at.hour)} on {at.day} {at:%B}"
 
 
 def supply_days(entries: Iterable[Noted]) -> list[BatchDay]:
