@@ -10,7 +10,16 @@ from tests.belief.samples import entry
 from tests.simulation.samples import usual
 
 from combwright.belief.following.causes import Since
-from combwright.belief.scoring import LADDER, SCORED, Scored, crps, noted, score, straight_trend
+from combwright.belief.scoring import (
+    LADDER,
+    SCORED,
+    Scored,
+    crps,
+    ladder_of,
+    noted,
+    score,
+    straight_trend,
+)
 from combwright.belief.sharing.shared import draw_shared
 from combwright.belief.weighing.filter import Belief
 from combwright.simulation import observe
@@ -129,3 +138,9 @@ def test_a_score_is_the_same_every_time() -> None:
     once, again = (score(believed(), visits, {}, 2.2, seed=3) for _ in range(2))
     assert [one.crps for one in once] == [one.crps for one in again]
     assert [one.crps for one in once] != [one.crps for one in score(believed(), visits, {}, 2.2, 4)]
+
+
+@given(st.lists(st.floats(-1e6, 1e6), min_size=1, max_size=60))
+def test_a_ladder_is_of_numpys_quantiles_to_the_last_digit(values: list[float]) -> None:
+    told = np.array(values)
+    assert np.array_equal(ladder_of(told), np.quantile(told, LADDER))
