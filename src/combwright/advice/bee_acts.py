@@ -98,9 +98,10 @@ class EggFrame(Act):
 
 
 class Requeen(Act):
-    """Replace a queen by a young mated one."""
+    """Give a young mated queen: in place of the old one or, ``is_lost``, where there is none."""
 
     do: Literal["requeen"] = "requeen"
+    is_lost: bool = False
 
 
 class Wait(Act):

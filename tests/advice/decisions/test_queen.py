@@ -13,7 +13,7 @@ from combwright.advice.decision import Decision
 from combwright.advice.decisions import queen
 from combwright.advice.prices import Prices
 from combwright.advice.words.action_words import words
-from combwright.simulation.columns import QUEENLESS, VIRGIN
+from combwright.simulation.columns import LAYING, QUEENLESS, VIRGIN
 from combwright.terms.entries import Visit
 
 JUNE = Case(date(2027, 6, 10), 8.0, 4.0, 8.0, 11)
@@ -173,3 +173,32 @@ def test_a_colony_on_the_cells_of_its_swarm_keeps_one_before_it_is_shut(
     told = Deciding(at).of(queen.decide)
     assert bool(told.asks(LeaveCells)) is one_left
     assert told.asks(LeaveShut)
+
+
+def test_a_queen_is_given_without_a_test_frame_where_two_looks_leave_little_doubt() -> None:
+    (given,) = decided(replace(JUNE, queen="lost"), missed=2).asks(Requeen)
+    assert given.is_lost
+    assert "knock down every cell" in words(given)
+    assert not decided(replace(JUNE, queen="lost"), missed=1).asks(Requeen)
+    late = replace(JUNE, queen="lost", on=date(2027, 9, 27))
+    assert not decided(late, missed=2).asks(Requeen), "none are to be had"
+
+
+@pytest.mark.parametrize(("share", "is_given"), [(0.0, True), (0.3, False)])
+def test_doubt_asks_for_the_test_frame_first(share: float, *, is_given: bool) -> None:
+    at = situation(replace(JUNE, queen="lost"))
+    at.colonies["queen"][: round(share * len(at.colonies))] = LAYING
+    told = Deciding(replace(at, history=looks(at.on, 2))).of(queen.decide)
+    assert bool(told.asks(Requeen)) is is_given
+    assert bool(told.asks(EggFrame)) is not is_given
+
+
+def test_a_colony_that_most_likely_lays_is_not_left_shut_for_a_virgin() -> None:
+    """A fifth may be a virgin of this week: the look for eggs does not wait for her month."""
+    at = situation(JUNE)
+    many = len(at.colonies)
+    at.colonies["queen"][: many // 4] = VIRGIN
+    at.colonies["queen"][many // 4 : many * 55 // 100] = QUEENLESS
+    told = Deciding(at).of(queen.decide)
+    assert not told.asks(LeaveShut)
+    assert [look.on for look in told.asks(Look)] == [JUNE.on + timedelta(days=7)]

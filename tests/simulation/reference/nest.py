@@ -119,6 +119,7 @@ def room(c: Colony, warm_frames: float, above: float, bio: Biology) -> tuple[flo
     if c["supers"] > 0:
         overhead = free_above(c) - food_cells(c["unripe"], c["water"], bio) * above
     for_eggs = min(max(0.0, below), max(0.0, warm - taken - food_in_nest))
+    for_eggs = max(for_eggs, bio.nest_cleared * warm - taken)
     anywhere = max(0.0, below) + max(0.0, overhead)
     return for_eggs, min(anywhere, max(0.0, below + overhead))
 

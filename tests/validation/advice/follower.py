@@ -210,9 +210,12 @@ class Follower:
             return False
         if divides:
             return divides[0].successor == "mated queen" and colony.give_queen()
-        if decided.asks(EggFrame) and not seen.eggs:
+        given = decided.asks(Requeen)
+        if given:
+            return colony.give_queen() if given[0].is_lost else colony.requeen()
+        if (decided.asks(EggFrame) or colony.is_tested) and not seen.eggs:
             return colony.is_queenless_by_test_frame() and colony.give_queen()
-        return bool(decided.asks(Requeen)) and colony.requeen()
+        return False
 
     def _take_honey(self, colony: TrueColony, decided: Plan) -> list[Noted]:
         off = sum(each.supers for each in decided.asks(SuperOff) if each.why != "must be fed")

@@ -243,6 +243,11 @@ class TrueColony:
             self.harms[-1][SYRUP] |= touched and taken > 0.5
         return TAKEN * taken
 
+    @property
+    def is_tested(self) -> bool:
+        """Tell whether there is a test frame in it that can still be read."""
+        return self.tested_on is not None and (self.on - self.tested_on).days <= LONGEST_TEST_DAYS
+
     def is_queenless_by_test_frame(self) -> bool:
         """Put a frame with eggs in, and tell at a later visit whether cells stand on it.
 

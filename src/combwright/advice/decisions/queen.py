@@ -7,6 +7,7 @@ import numpy as np
 
 from combwright.advice.actions import Action
 from combwright.advice.bee_acts import EggFrame, LeaveCells, LeaveShut, Look, Requeen, Uniting, Wait
+from combwright.advice.costs import cost_of
 from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
 from combwright.advice.numbers import is_in_months, is_in_season, numbers
@@ -48,8 +49,11 @@ def decide(deciding: Deciding) -> Decision:
     drones = shares["drone layer"] + shares["laying workers"]
     if drones > max(shares["virgin"] + shares["cell"], shares["none"]):
         return _only_drones(situation, shares, inputs)
-    if shares["virgin"] + shares["cell"] >= shares["none"]:
+    waiting = shares["virgin"] + shares["cell"]
+    if waiting >= max(shares["none"], shares["laying"]):
         return _wait(situation, shares, inputs)
+    if shares["laying"] > shares["none"]:
+        return _in_time(situation, shares["laying"], inputs)
     return _without(situation, shares, inputs)
 
 
@@ -88,13 +92,14 @@ def _in_doubt(situation: Situation, laying: float) -> tuple[Action, ...]:
     return (Look(at="eggs", on=again, if_none="test frame"),)
 
 
-def _given(situation: Situation, at_stake: float) -> tuple[Action, ...]:
+def _given(situation: Situation, at_stake: float, *, is_lost: bool = False) -> tuple[Action, ...]:
     """Give a queen, and look for her eggs where to miss that she was refused costs more."""
+    given = Requeen(is_lost=is_lost)
     if (1.0 - PARAMETERS["accepted"].value) * at_stake <= situation.prices.visit:
-        return (Requeen(),)
+        return (given,)
     given_on = situation.on + timedelta(days=_until_queens(situation))
     lays = given_on + timedelta(days=PARAMETERS["laid_by_days"].value)
-    return Requeen(), Look(at="eggs", on=lays, if_none="test frame")
+    return given, Look(at="eggs", on=lays, if_none="test frame")
 
 
 def _until_queens(situation: Situation) -> int:
@@ -209,7 +214,7 @@ def _without(situation: Situation, shares: dict[str, float], inputs: dict[str, f
     """Give a queenless colony a queen while there are any, or unite it."""
     bees = situation.bees
     inputs = {**inputs, "frames_of_bees": bees}
-    told: tuple[Action, ...] = _tested(situation)
+    told = _given_at_once(situation, shares["none"]) or _tested(situation)
     if is_in_months(situation.on, PARAMETERS, "rests"):
         told = (Wait(until_month=int(PARAMETERS["rests_to_month"].value) + 1),)
     elif bees < FEWEST_FOR_A_QUEEN and situation.on.month <= PARAMETERS["unite_to_month"].value:
@@ -219,3 +224,18 @@ def _without(situation: Situation, shares: dict[str, float], inputs: dict[str, f
         f"{bees:.0f} frames of bees."
     )
     return Decision(topic="queen", actions=told, because=(because,), inputs=inputs)
+
+
+def _given_at_once(situation: Situation, none: float) -> tuple[Action, ...]:
+    """Give a queen without a test frame, where a visit for it costs more than the doubt left.
+
+    Two looks without eggs come first: bees with a queen or a virgin kill the one that is given.
+    """
+    is_to_be_had = not _until_queens(situation) and not _is_past_a_queen(situation)
+    wasted = (1.0 - none) * cost_of((Requeen(),), situation.prices)
+    if not is_to_be_had or not _missed_twice(situation) or wasted > situation.prices.visit:
+        return ()
+    without, with_her = weigh(situation, [lambda _: None, introduced], [(), (Requeen(),)])
+    if not gain(with_her, without).is_worth_it:
+        return ()
+    return _given(situation, with_her.ahead.mean - without.ahead.mean, is_lost=True)

@@ -30,8 +30,6 @@ ACT_WORDS: Final[Mapping[type[kit_acts.Act], str]] = {
     bee_acts.Demaree: "Demaree: the queen with one frame of brood and {0.frames} drawn combs into "
     "a second brood box on the floor, excluder and supers over it, all other brood on top; knock "
     f"down every cell now, and above by {AGAIN}.",
-    bee_acts.Requeen: "Replace the queen by a young mated one, when you have one; the old one goes "
-    "first.",
     bee_acts.GoOnAlone: "Let it go on alone.",
     bee_acts.TakeIn: "Can take a frame of sealed brood for an empty one, bees shaken off and "
     "the frame marked, from a healthy colony that can give.",
@@ -233,6 +231,16 @@ def _(action: bee_acts.EggFrame) -> str:
     if action.marked:
         return "No queen cell: put in a frame with eggs from another healthy colony, marked."
     return "Put in a frame with eggs; cells on it after 4 days: give a queen, a cell or leave one."
+
+
+@words.register
+def _(action: bee_acts.Requeen) -> str:
+    if action.is_lost:
+        return (
+            "No eggs, no queen and no cells: give a young mated queen, caged, when you have one; "
+            "knock down every cell first."
+        )
+    return "Replace the queen by a young mated one, when you have one; the old one goes first."
 
 
 @words.register

@@ -59,7 +59,8 @@ def room(s: Any, brood: float, warm_frames: float, above: float, bio: Any) -> tu
     """Count the cells where the queen could lay, and all those free anywhere.
 
     Food is kept outside the warm nest first; what finds no place there, and a part of the unripe
-    food in any case, is put into the nest's empty cells.
+    food in any case, is put into the nest's empty cells; but a patch in its middle is cleared for a
+    queen however much food there is.
     """
     brood += drone_cells(s, bio)
     held, unripe = held_below(s, above, bio)
@@ -68,4 +69,5 @@ def room(s: Any, brood: float, warm_frames: float, above: float, bio: Any) -> tu
     below = s.drawn - brood - held
     overhead = (super_free(s) - unripe_cells(s, bio) * above) * (s.supers > 0.0)
     for_eggs = min(max(0.0, below), max(0.0, warm - brood - within))
+    for_eggs = max(for_eggs, bio.nest_cleared * warm - brood)
     return for_eggs, min(max(0.0, below) + max(0.0, overhead), max(0.0, below + overhead))
