@@ -269,14 +269,11 @@ def _left(lanes: Any, prices: Prices, ends: date) -> Floats:
 
 
 def _mites_left(lanes: Any, prices: Prices, ends: date) -> Floats:
-    """Give what mites that are left cost: next season, or the treatment of midwinter before it.
-
-    That is done at a visit on which the colony is hefted in any case.
-    """
+    """Give what mites that are left cost: next season, or the treatment of midwinter before it."""
     costs = PARAMETERS["mite_in_april"].value * observe.mites(lanes)
     if ends.month < ENDS_MONTH or ends.month > PARAMETERS["still_to_come_to_month"].value:
         return np.asarray(costs)
-    treated = prices.treatment + prices.work(MINUTES["treatment"].value)
+    treated = prices.treatment + prices.visit + prices.work(MINUTES["treatment"].value)
     survive = 1.0 - PARAMETERS["winter_kill"].value
     return np.asarray(np.minimum(costs, treated + survive * costs))
 
