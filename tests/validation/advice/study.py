@@ -354,6 +354,8 @@ def main(arguments: Sequence[str] | None = None) -> None:
                 workers=chosen.workers,
             )
     command = " ".join(sys.argv[1:]) if arguments is None else ""
+    if chosen.page:  # so that an error in what follows loses nothing
+        chosen.page.write_text(write_page(studies, command, chosen.seed), encoding="utf-8")
     without = {
         name: run_alone(chosen.without, chosen.seed[0] + 1, chosen.workers, lacks=lacks)
         for lacks, name in LACKS.items()
