@@ -16,6 +16,7 @@ Seen = Literal[
     "signs of a queen",
     "cells on the test frame",
     "cups",
+    "bees",
     "box with eggs",
     "colony",
 ]

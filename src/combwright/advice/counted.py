@@ -31,17 +31,28 @@ def seen_frames(situation: Situation) -> float:
     A count far below all that is believed is a slip, and is not acted on. Where it is asked what
     would be done if more were found, nothing was counted.
     """
-    counted = [
-        entry.frames_of_bees
-        for entry in situation.history
-        if isinstance(entry, Visit)
-        and entry.frames_of_bees is not None
-        and (situation.on - entry.on).days <= PARAMETERS["lately_days"].value
-    ]
+    counted = _frames_counted(situation, PARAMETERS["lately_days"].value)
     if not counted or situation.is_branch:
         return situation.bees
     least = PARAMETERS["slip_share"].value * band(situation.frames_of_bees)[0]
     return min(situation.bees, max(counted[-1], least))
+
+
+def is_odd(situation: Situation) -> bool:
+    """Tell whether so few bees were counted after so many that they should be counted again."""
+    counted = _frames_counted(situation, PARAMETERS["before_days"].value)
+    return len(counted) > 1 and counted[-1] < PARAMETERS["halved"].value * counted[-2]
+
+
+def _frames_counted(situation: Situation, days: float) -> list[float]:
+    """Give the frames of bees that were counted within some days, the last one last."""
+    return [
+        entry.frames_of_bees
+        for entry in situation.history
+        if isinstance(entry, Visit)
+        and entry.frames_of_bees is not None
+        and (situation.on - entry.on).days <= days
+    ]
 
 
 def bare_to(situation: Situation, left_kg: float) -> Situation:

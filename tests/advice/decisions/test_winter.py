@@ -7,7 +7,7 @@ from uuid import UUID
 import pytest
 from tests.advice.situations import Case, situation
 
-from combwright.advice.bee_acts import ClearEntrance, Heft, MakeFast, Uniting
+from combwright.advice.bee_acts import ClearEntrance, Heft, Look, MakeFast, Uniting
 from combwright.advice.deciding import Deciding
 from combwright.advice.decisions import winter
 from combwright.advice.decisions.winter import Winter
@@ -129,6 +129,22 @@ def test_what_was_counted_lately_as_too_weak_is_united_whatever_is_believed(
         for seen in ((2.5, 3), (2.5, 40), (4.0, 3))
     ]
     assert united == [True, False, False]
+
+
+@pytest.mark.parametrize(("before", "is_united"), [(9.0, False), (4.0, True)])
+def test_so_few_after_so_many_are_counted_again_before_they_are_united(
+    before: float, *, is_united: bool
+) -> None:
+    """The slip of one line in September must not cost a colony."""
+    weak = replace(SEPTEMBER, frames_of_bees=2.0, frames_of_brood=0.8)
+    at = noted_with(weak, 2.0, 0)
+    earlier = noted_with(weak, before, 20).history[-1]
+    told = Deciding(replace(at, history=(earlier, at.history[-1]))).of(winter.decide)
+    assert bool(told.asks(Uniting)) is is_united
+    assert [look.at for look in told.asks(Look)] == ([] if is_united else ["bees"])
+    again = noted_with(weak, 2.0, 7).history[-1]
+    sure = Deciding(replace(at, history=(earlier, again, at.history[-1]))).of(winter.decide)
+    assert sure.asks(Uniting), "counted twice, it is so"
 
 
 def test_a_light_one_gets_the_more_the_less_it_has_and_never_less_than_a_pack() -> None:

@@ -1,13 +1,14 @@
 """Winter: strength, stores and queen in autumn, and the checks while it is cold."""
 
 from dataclasses import dataclass
+from datetime import timedelta
 from typing import Final
 
 import numpy as np
 
 from combwright.advice.actions import Action
-from combwright.advice.bee_acts import ClearEntrance, Heft, MakeFast, Uniting
-from combwright.advice.counted import seen_frames
+from combwright.advice.bee_acts import ClearEntrance, Heft, Look, MakeFast, Uniting
+from combwright.advice.counted import is_odd, seen_frames
 from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
 from combwright.advice.decisions.honey import after_honey
@@ -77,7 +78,7 @@ def _autumn(situation: Situation, inputs: dict[str, float]) -> Winter:
         situation.on.month, int(PARAMETERS["unite_from_month"].value), AUTUMN[1]
     )
     unite = weak and united_now
-    actions: list[Action] = [Uniting(why="weak")] if unite else []
+    actions: list[Action] = [_united_or_counted(situation)] if unite else []
     if situation.on.month == GUARD_ON[0] and situation.on.day >= GUARD_ON[1]:
         actions.append(MakeFast())
     because = (
@@ -104,6 +105,14 @@ def _autumn(situation: Situation, inputs: dict[str, float]) -> Winter:
         syrup_kg=syrup,
         fondant_kg=fondant,
     )
+
+
+def _united_or_counted(situation: Situation) -> Action:
+    """Unite a weak colony; one that had twice the bees lately is counted again before."""
+    if not is_odd(situation):
+        return Uniting(why="weak")
+    again = situation.on + timedelta(days=int(PARAMETERS["count_again_days"].value))
+    return Look(at="bees", on=again)
 
 
 def _cold(inputs: dict[str, float]) -> Winter:

@@ -39,6 +39,10 @@ LOOKS: Final[Mapping[str, Callable[[Look], str]]] = {
     "cells on the test frame": lambda _: (
         "Add no frames today; look again in 4 to 5 days for cells on the marked one."
     ),
+    "bees": lambda a: (
+        f"{day_or_next(a.on)}: count the bees again; so few after so many may be a slip, and to "
+        "unite cannot be undone."
+    ),
     "box with eggs": lambda a: (
         f"{day_or_next(a.on)}: the box with fresh eggs has the queen. In the other "
         "leave one open cell, or give a mated queen."
