@@ -176,6 +176,8 @@ class Follower:
         told = decided.actions
         if _finds_cells(seen) and not decided.asks(Divide) + decided.asks(CutCells):
             told = (*told, *repaired(situation))
+        if self.lacks == "swarm":
+            told = ()
         divides = of_kind(told, Divide)
         if divides:
             done.append(self._divide(colony))

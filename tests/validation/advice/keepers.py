@@ -18,6 +18,7 @@ from combwright.terms.set_up import SetUp
 LITRE_THIN_G = 1230.0  # a litre of 1:1 syrup, 50 % sugar
 THICK = 0.61  # 1 kg to 0.63 L
 FEEDER_G = 5800.0  # a 4.5 L contact feeder of thick syrup
+HALVED = 0.5  # of the count before, below which a count is looked at again, as in the plan
 ROTATION = ("thymol", "amitraz", "formic acid")
 
 
@@ -52,6 +53,7 @@ class Careful:
     drones_seen: int = 0
     treated_in: int = 0
     cleaned_in: date | None = None
+    counted: float | None = None
 
     def visit(self, colony: TrueColony) -> int:
         """Go through the questions of an inspection in their order."""
@@ -67,9 +69,10 @@ class Careful:
         self._room(colony, seen)
         self._nuc(colony, seen)
         self._mites(colony)
-        if not self._unite(colony, seen):
+        is_odd = self._is_odd(seen)
+        if is_odd or not self._unite(colony, seen):
             self._food(colony, seen)
-        return {3: 14, 8: 14, 9: 21}.get(on.month, 7)
+        return 7 if is_odd and on.month == 9 else {3: 14, 8: 14, 9: 21}.get(on.month, 7)
 
     def _queen(self, colony: TrueColony, seen: Visit) -> None:
         """Check for cells every week; nucleus method; requeen every second year."""
@@ -181,6 +184,11 @@ class Careful:
         if due and colony.set_up.supers == 0:
             colony.treat(ROTATION[on.year % len(ROTATION)])
             self.treated_in = on.year
+
+    def _is_odd(self, seen: Visit) -> bool:
+        """Tell whether so few bees after so many should be counted again before it is united."""
+        before, self.counted = self.counted, seen.frames_of_bees
+        return before is not None and (seen.frames_of_bees or 0.0) < HALVED * before
 
     def _unite(self, colony: TrueColony, seen: Visit) -> bool:
         """Unite what is weak in September: it is no colony of its own any more."""

@@ -53,6 +53,7 @@ LACKS: Final = {
     "nucs": "nucs on purpose",
     "queens": "queens, but for those of nucs",
     "looking": "looks and counts that are asked for",
+    "swarm": "dividing and the cutting of cells",
 }
 AIMED: Final = ("honey first", "nucs first", "few visits")
 SEED: Final = 2027  # of the truth, unless another is given
@@ -185,7 +186,7 @@ def _replace(colony: TrueColony, keeper: Keeper, day: date, asked: Asked) -> Non
         keeper.start_afresh()
     if isinstance(keeper, Careful):
         keeper.queen_since = colony.queen_since
-        keeper.waits_until, keeper.without_eggs = None, 0
+        keeper.waits_until, keeper.without_eggs, keeper.counted = None, 0, None
 
 
 def _first_colony(asked: Asked, name: str, weather: Floats, fortune: Floats) -> TrueColony:
