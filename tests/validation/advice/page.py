@@ -367,8 +367,8 @@ What to keep in mind:
   colonies (seeds 52101 and 52401: two or three nucs, from seven frames of bees, a young queen each
   year or none, winter targets of 16 and 24 kg, visits each ten or fourteen days, none united) none
   brought more than 5, each with a standard error of 2 to 14. In the trial of 27 November (24
-  colonies, seed 53001) to cut charged cells instead of dividing brought it -23 (9), two nucs -5 (12), three
-  and four nucs -31 (16) and -40 (17).
+  colonies, seed 53001) to cut charged cells instead of dividing brought it -23 (9), two nucs -5
+  (12), three and four nucs -31 (16) and -40 (17).
 * The line to be reached is 50 above the best of the three opponents, with the interval clear of
   nought, over 300 colonies, three climates, four years and eight seeds.
 * The rules of thumb are our reading of the trade.
