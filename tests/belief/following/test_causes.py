@@ -180,3 +180,19 @@ def test_where_a_queen_failed_no_larva_is_left_to_raise_another_from() -> None:
     assert (colonies["eggs"] == 0.0).all()
     assert (colonies["larvae"][:, :2] == 0.0).all()
     assert (colonies["larvae"][:, 2:] == 100.0).all()
+
+
+def test_a_colony_long_without_eggs_and_brood_in_summer_is_not_taken_for_one_short_of_room() -> (
+    None
+):
+    notes = [
+        *enters(),
+        entry(Visit, MAY, frames_of_bees=9.5, frames_of_brood=6, stores_kg=8, eggs=True),
+        entry(Visit, MAY + 7, frames_of_bees=10, frames_of_brood=5, eggs=True),
+        entry(Visit, MAY + 35, frames_of_bees=10, frames_of_brood=0.5, stores_kg=20, eggs=False),
+        entry(Visit, MAY + 42, frames_of_bees=9, frames_of_brood=0.0, stores_kg=20, eggs=False),
+        entry(Visit, MAY + 49, frames_of_bees=8.5, frames_of_brood=0.0, stores_kg=20, eggs=False),
+    ]
+    found = replay(notes, members=2 * MEMBERS).follow("Sorrel", day(MAY + 50))
+    assert found is not None
+    assert np.mean(found.belief.colonies["queen"] == LAYING) < 0.2

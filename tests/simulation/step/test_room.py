@@ -54,3 +54,17 @@ def test_stores_outside_the_warm_nest_leave_it_free(colony: Any, warm: float) ->
     colony.ripe = 0.9 * min(outside, max(0.0, spare)) * colony.sugar_per_cell
     after, _ = room(colony, brood_of(colony), warm, 0.0, BIO)
     assert abs(after - before) <= 1e-6 * (1 + before)
+
+
+@given(samples.colonies(), Frames, st.floats(0, 50_000))
+def test_a_patch_is_cleared_for_a_queen_however_much_food_there_is(
+    colony: Any, warm: float, grams: float
+) -> None:
+    """Common practice, no source: a honey-bound nest still holds a patch of eggs and brood."""
+    colony.ripe += grams
+    brood = brood_of(colony) + BIO.drone_cell * (
+        colony.drone_open.sum() + colony.drone_sealed.sum()
+    )
+    for_eggs, _ = room(colony, brood_of(colony), warm, 0.0, BIO)
+    nest = min(colony.drawn, warm * colony.cells_per_frame * BIO.nest_share)
+    assert for_eggs + brood >= BIO.nest_cleared * nest * (1.0 - 1e-12)
