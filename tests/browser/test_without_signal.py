@@ -359,10 +359,12 @@ def test_an_old_cache_after_an_upgrade_neither_breaks_nor_loses_notes(
 
 def test_branches_answer_at_once_without_signal(house: House, telephone: Telephone) -> None:
     assert telephone.context
+    sheet = house.desk.rounds.sheet(ON, 7)
+    several = next(each for each in sheet.colonies if len(each.branches) > 1)
     page = take_along(telephone.context, house)
     house.shut()
     telephone.context.set_offline(True)
-    page.goto(house.address + hive(colonies(house)[0]))
+    page.goto(house.address + hive(several.colony))
     find = page.locator("article .find details").first
     find.locator("summary").click()
     expect(find.locator("li").first).to_be_visible()

@@ -71,7 +71,7 @@ def gather(
     --------
     >>> read = gather([Day(date(2026, 5, 1), 9, 12, 0), Day(date(2026, 5, 3), 15, 7, 0)], "notes")
     >>> print(*read.problems, sep="; ")
-    The highest temperature, 9 °C, is below the lowest, 12 °C (2026-05-01).
+    The highest temperature, 9 °C, is below the lowest, 12 °C (1 May 2026).
 
     """
     found: dict[date, Day] = {}
