@@ -11,6 +11,7 @@ from typing import Protocol
 
 from tests.validation.advice.truth import QUEENS_SOLD, TrueColony
 
+from combwright.advice.counted import PARAMETERS as COUNTED
 from combwright.advice.decisions.winter import WEAKEST
 from combwright.terms.entries import Visit
 from combwright.terms.set_up import SetUp
@@ -18,7 +19,7 @@ from combwright.terms.set_up import SetUp
 LITRE_THIN_G = 1230.0  # a litre of 1:1 syrup, 50 % sugar
 THICK = 0.61  # 1 kg to 0.63 L
 FEEDER_G = 5800.0  # a 4.5 L contact feeder of thick syrup
-HALVED = 0.5  # of the count before, below which a count is looked at again, as in the plan
+HALVED = COUNTED["halved"].value  # of the count before, as in the plan
 ROTATION = ("thymol", "amitraz", "formic acid")
 
 

@@ -253,10 +253,10 @@ class TrueColony:
 
         Bees with a queen or a virgin raise none; those without do.
         """
-        waited = 0 if self.tested_on is None else (self.on - self.tested_on).days
-        if self.tested_on is None or waited > LONGEST_TEST_DAYS:
+        if self.tested_on is None or not self.is_tested:
             self.tested_on = self.on
             return False
+        waited = (self.on - self.tested_on).days
         found = waited >= TEST_DAYS and self._queen in {QUEENLESS, CELL}
         self.tested_on = None if found else self.tested_on
         return found

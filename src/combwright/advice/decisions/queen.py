@@ -12,7 +12,7 @@ from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
 from combwright.advice.numbers import is_in_months, is_in_season, numbers
 from combwright.advice.situation import Situation
-from combwright.advice.weighing import gain, weigh
+from combwright.advice.weighing import Weighed, gain, weigh
 from combwright.advice.words.money_words import money_words
 from combwright.simulation.columns import (
     CELL,
@@ -66,7 +66,7 @@ def _in_time(situation: Situation, laying: float, inputs: dict[str, float]) -> D
     if not may_be or not is_in_season(situation.on, PARAMETERS, "season"):
         looks = _in_doubt(situation, laying)
         return Decision(topic="queen", actions=looks, because=(f"{there}.",), inputs=inputs)
-    left, given = weigh(situation, [lambda _: None, introduced], [(), (Requeen(),)])
+    left, given = _without_and_with(situation)
     refused = (1.0 - PARAMETERS["accepted"].value) * queen_loss(situation)
     brought = gain(given, left) + -refused
     inputs |= {"worth_more": brought.money}
@@ -118,6 +118,11 @@ def introduced(colonies: Any) -> None:
     change_queen(colonies, "introduced", age_days=PARAMETERS["new_days"].value)
 
 
+def _without_and_with(situation: Situation) -> list[Weighed]:
+    """Weigh the season as the queen is, and with a bought one."""
+    return weigh(situation, [lambda _: None, introduced], [(), (Requeen(),)])
+
+
 def _wait(situation: Situation, shares: dict[str, float], inputs: dict[str, float]) -> Decision:
     waiting = situation.colonies[np.isin(situation.colonies["queen"], (CELL, VIRGIN))]
     clock = np.where(
@@ -154,7 +159,7 @@ def _only_drones(
     is_sure = _saw_drone_brood(situation) or _missed_twice(situation)
     if queenright > PARAMETERS["unite_laying"].value or not is_sure:
         return _again(situation, shares, inputs)
-    without, with_her = weigh(situation, [lambda _: None, introduced], [(), (Requeen(),)])
+    without, with_her = _without_and_with(situation)
     told = _given(situation, with_her.ahead.mean - without.ahead.mean)
     if shares["laying workers"] > shares["drone layer"]:
         told = (Uniting(why="laying workers"),)
@@ -235,7 +240,7 @@ def _given_at_once(situation: Situation, none: float) -> tuple[Action, ...]:
     wasted = (1.0 - none) * cost_of((Requeen(),), situation.prices)
     if not is_to_be_had or not _missed_twice(situation) or wasted > situation.prices.visit:
         return ()
-    without, with_her = weigh(situation, [lambda _: None, introduced], [(), (Requeen(),)])
+    without, with_her = _without_and_with(situation)
     if not gain(with_her, without).is_worth_it:
         return ()
     return _given(situation, with_her.ahead.mean - without.ahead.mean, is_lost=True)

@@ -74,10 +74,8 @@ def _autumn(situation: Situation, inputs: dict[str, float]) -> Winter:
     short = max(0.0, short - in_feeder)
     inputs = {**inputs, "short_kg": short}
     weak = seen_frames(situation) < WEAKEST and situation.standing.hive.kind == "hive"
-    united_now = is_between(
-        situation.on.month, int(PARAMETERS["unite_from_month"].value), AUTUMN[1]
-    )
-    unite = weak and united_now
+    may_unite = is_between(situation.on.month, int(PARAMETERS["unite_from_month"].value), AUTUMN[1])
+    unite = weak and may_unite
     actions: list[Action] = [_united_or_counted(situation)] if unite else []
     if situation.on.month == GUARD_ON[0] and situation.on.day >= GUARD_ON[1]:
         actions.append(MakeFast())
@@ -93,7 +91,7 @@ def _autumn(situation: Situation, inputs: dict[str, float]) -> Winter:
     )
     # what is to be united later is not fed for a winter alone; what cannot be united now is
     is_short = short >= PARAMETERS[f"{'fondant' if late else 'short'}_least_kg"].value and (
-        united_now or not weak
+        may_unite or not weak
     )
     syrup = short * SUGAR_IN_HONEY / AUTUMN_FRACTION if is_short and not late else 0.0
     fondant = short if is_short and late else 0.0
@@ -111,7 +109,7 @@ def _united_or_counted(situation: Situation) -> Action:
     """Unite a weak colony; one that had twice the bees lately is counted again before."""
     if not is_odd(situation):
         return Uniting(why="weak")
-    again = situation.on + timedelta(days=int(PARAMETERS["count_again_days"].value))
+    again = situation.on + timedelta(days=PARAMETERS["count_again_days"].value)
     return Look(at="bees", on=again)
 
 

@@ -50,17 +50,15 @@ def all_on_the_way(
         situations.replay.pooled.learn(partial(_taught, progress, beside))
     names = situations.replay.colonies
     keys = {name: rests_on(name, situations) for name in names}
+    at_hand = {name for name, key in keys.items() if kept.get(key) is not None}
 
     def one(name: str) -> OnTheWay | None:
-        if not is_kept(name):
+        if name not in at_hand:
             beside.read(name)
         make = partial(one_on_the_way, name, keys[name], situations, kept)
         return or_left_out(name, make, left_out)
 
-    def is_kept(name: str) -> bool:
-        return kept.get(keys[name]) is not None
-
-    found = for_each(one, names, doing=READING, progress=progress, at_hand=is_kept)
+    found = for_each(one, names, doing=READING, progress=progress, at_hand=at_hand.__contains__)
     standing = [each for each in found if each is not None]
     asked = situations.asked
     if asked.yard is None:
