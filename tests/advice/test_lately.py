@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from combwright.advice.bee_acts import Give
 from combwright.advice.kit_acts import Treat
-from combwright.advice.lately import done_by, done_lately, nucs_of
+from combwright.advice.lately import done_by, done_lately, had_this_winter, nucs_of
 from combwright.terms.entries import Noted, Split, Treatment
 
 ON = date(2027, 8, 20)
@@ -40,3 +40,15 @@ def test_the_treatment_of_the_year_is_the_late_one_of_this_year() -> None:
     assert [done_lately([treated(day)], ON).treated for day in days] == [1.0, 0.0, 0.0]
     treat = [Treat(substance="thymol", way="gel")]
     assert [done_by(treat, day).treated for day in days[:2]] == [1.0, 0.0]
+
+
+@given(st.dates(date(2027, 9, 1), date(2028, 3, 31)), st.integers(0, 400))
+def test_what_this_winter_had_was_given_since_its_bees_were_reared(on: date, days: int) -> None:
+    begun = on - timedelta(days=days)
+    had = had_this_winter([treated(begun)], on)
+    assert had == ({"thymol"} if begun >= date(2027, 9, 1) else set())
+
+
+@given(st.dates(date(2028, 4, 1), date(2028, 8, 31)))
+def test_outside_winter_there_is_nothing_to_repeat(on: date) -> None:
+    assert not had_this_winter([treated(date(2027, 12, 15)), treated(on)], on)

@@ -7,10 +7,11 @@ from typing import Final
 from combwright.advice.actions import Action, of_kind
 from combwright.advice.bee_acts import Give
 from combwright.advice.kit_acts import Treat
-from combwright.advice.numbers import numbers
+from combwright.advice.numbers import is_in_months, numbers
 from combwright.advice.season_ahead import Done
 from combwright.terms.entries import Noted, Split, Treatment
 
+MITES: Final = numbers("mites")
 NUCS: Final = numbers("nucs")
 SEASON: Final = numbers("season")
 
@@ -52,6 +53,16 @@ def done_lately(history: Iterable[Noted], on: date) -> Done:
         if isinstance(each, Treatment)
     ]
     return Done(max([0.0, *rests]), float(any(treated)))
+
+
+def had_this_winter(history: Iterable[Noted], on: date) -> frozenset[str]:
+    """Give the substances that the bees of this winter had; none outside it."""
+    if not is_in_months(on, MITES, "winter_bees"):
+        return frozenset()
+    first = int(MITES["winter_bees_from_month"].value)
+    begins = date(on.year - (on.month < first), first, 1)
+    treatments = (each for each in history if isinstance(each, Treatment))
+    return frozenset(each.substance for each in treatments if begins <= each.on <= on)
 
 
 def is_late(on: date) -> bool:

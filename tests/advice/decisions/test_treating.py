@@ -1,7 +1,8 @@
 """Mites: treated where they pass the level and something works; counted where nobody knows."""
 
 from dataclasses import replace
-from datetime import date
+from datetime import date, timedelta
+from uuid import UUID
 
 import pytest
 from tests.advice.situations import Case, situation
@@ -12,6 +13,7 @@ from combwright.advice.decisions import treating
 from combwright.advice.kit_acts import Counting, CutDrones, Tray, Treat, WriteDown
 from combwright.advice.plan import plan
 from combwright.advice.prices import Prices
+from combwright.terms.entries import Treatment
 
 AUGUST = Case(date(2027, 8, 20), 9.0, 4.0, 15.0, 11, mites=1500.0)
 
@@ -125,3 +127,20 @@ def test_without_late_summer_treated_midwinter_treats_a_hundred() -> None:
     december = replace(AUGUST, on=date(2027, 12, 15), frames_of_brood=0.0, warmer_k=2.0)
     assert decided(replace(december, mites=150.0)).asks(Treat)
     assert not decided(replace(december, mites=8.0)).asks(Treat)
+
+
+@pytest.mark.parametrize(("bees", "mites"), [(4.0, 300.0), (8.0, 150.0), (8.0, 1500.0)])
+@pytest.mark.parametrize("before", [14, 40, 75])
+def test_a_winter_has_one_treatment_without_brood(bees: float, mites: float, before: int) -> None:
+    """Labels allow it once: what the first left behind waits for spring, however many they are."""
+    december = Case(date(2027, 12, 15), bees, 0.0, 15.0, 11, mites=mites, warmer_k=2.0)
+    at = situation(december)
+    last_winter, this_winter = (
+        Treatment(id=UUID(int=3), on=day, colony="colony", substance="oxalic acid")
+        for day in (date(2026, 12, 15), at.on - timedelta(days=before))
+    )
+    first = Deciding(replace(at, history=(*at.history, last_winter))).of(treating.decide)
+    again = Deciding(replace(at, history=(*at.history, this_winter))).of(treating.decide)
+    assert first.asks(Treat)
+    assert not again.asks(Treat)
+    assert "15 Dec" not in " ".join(again.because)

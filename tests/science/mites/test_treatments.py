@@ -51,6 +51,31 @@ def test_windows_of_temperature(substance: str, degrees: float, possible: str) -
     assert {each.possible for each in found if each.treatment.substance == substance} == {possible}
 
 
+# EU summary of a trickled product, 4.4: “must only be applied once in brood-free colonies”.
+@given(st.integers(1, 12), State, Maybe, Warmth)
+def test_what_labels_allow_once_is_not_repeated(
+    month: int, brood: BroodState, supers: int | None, degrees: float | None
+) -> None:
+    first = options(month, brood, supers, degrees)
+    again = options(month, brood, supers, degrees, had={"oxalic acid"})
+    once = [each for each in again if each.treatment.once]
+    assert {each.treatment.way for each in once} == {"trickled", "sublimated"}
+    assert all(each.possible == "no" for each in once)
+    assert [each for each in again if not each.treatment.once] == [
+        each for each in first if not each.treatment.once
+    ]
+
+
+@given(st.integers(1, 12), State, Maybe, Warmth)
+def test_what_forbids_stands_before_what_allows(
+    month: int, brood: BroodState, supers: int | None, degrees: float | None
+) -> None:
+    for each in options(month, brood, supers, degrees):
+        if each.possible == "no":
+            assert not each.because[0].startswith("there is no brood, so every")
+            assert "lies in its window" not in each.because[0]
+
+
 def test_drone_brood_is_cut_in_spring_only() -> None:
     spring = {option.treatment.substance: option.possible for option in options(5, "brood", 2)}
     autumn = {option.treatment.substance: option.possible for option in options(9, "brood", 0)}

@@ -14,7 +14,7 @@ from combwright.advice.decisions.honey import after_honey
 from combwright.advice.decisions.kept_shut import is_kept_shut
 from combwright.advice.decisions.treated import treated
 from combwright.advice.kit_acts import Counting, CutDrones, Treat, WriteDown
-from combwright.advice.lately import is_late
+from combwright.advice.lately import had_this_winter, is_late
 from combwright.advice.numbers import numbers
 from combwright.advice.season_ahead import Done
 from combwright.advice.situation import Situation, band
@@ -34,6 +34,7 @@ MINUTES: Final = numbers("minutes")
 BROODLESS: Final = PARAMETERS["broodless_cells"].value
 # What is begun first where several are possible; substances in turn, so that none grows blunt.
 DRONES: Final = "drone brood removed"
+ACID: Final = "oxalic acid"  # what is left where there is no brood
 IN_SEASON: Final = ("formic acid", "thymol", "amitraz")
 
 
@@ -52,7 +53,8 @@ def _mites(situation: Situation, supers: int) -> Decision:
         PARAMETERS["least_level"].value,
         1.0,
     )
-    chance_day = _next_chance(situation.on, supers)
+    had = had_this_winter(situation.history, situation.on)
+    chance_day = _next_chance(situation.on, supers, is_over=ACID in had)
     growth = np.array([growth_in(month).value for month in range(1, 13)])
     later = (
         now
@@ -75,6 +77,7 @@ def _mites(situation: Situation, supers: int) -> Decision:
         "no brood" if brood < BROODLESS else "brood",
         supers,
         float(np.mean(situation.conditions[:, : int(PARAMETERS["weather_days"].value), MAX_C])),
+        had,
     )
     because = _because(inputs, chance_day)
     before = treated(situation)
@@ -166,7 +169,7 @@ def _cannot(ways: list[Option], chance_day: date) -> str:
             why.setdefault(way.treatment.substance, way.because[0])
     told = "; ".join(f"{name}: {reason}" for name, reason in why.items())
     must = f"By {day_words(chance_day)} it must be treated."
-    return f"It should be treated, and now cannot be. {told}. {must}"
+    return f"It should be treated, and now cannot be. {told[:1].upper()}{told[1:]}. {must}"
 
 
 def _other_ways(chosen: str, ways: list[Option]) -> str:
@@ -182,14 +185,14 @@ def _summed(growth: Floats, first: date, last: date) -> float:
     return float(sum(growth[date.fromordinal(day).month - 1] for day in days))
 
 
-def _next_chance(on: date, supers: int) -> date:
-    """Give the next day after today on which treating is usual: August, or midwinter."""
+def _next_chance(on: date, supers: int, *, is_over: bool) -> date:
+    """Give the next day after today on which treating is usual: August, midwinter, or spring."""
     main = _day("main", on.year)
     winter = _day("winter", on.year)
     if on < main:
         soon = date.fromordinal(on.toordinal() + int(PARAMETERS["soon_days"].value))
         return main if supers else min(soon, main)
-    return winter if on < winter else _day("spring", on.year + 1)
+    return winter if on < winter and not is_over else _day("spring", on.year + 1)
 
 
 def _day(name: str, year: int) -> date:
@@ -198,8 +201,8 @@ def _day(name: str, year: int) -> date:
 
 def _choose(situation: Situation, ways: list[Option], *, broodless: bool) -> Option | None:
     possible = {way.treatment.substance: way for way in ways if way.possible == "yes"}
-    if broodless and "oxalic acid" in possible:
-        return possible["oxalic acid"]
+    if broodless:
+        return possible.get(ACID)
     used = _last_substance(situation)
     ordered = sorted(IN_SEASON, key=lambda name: name == used)
     bees = situation.bees

@@ -1,9 +1,10 @@
-"""Ways to kill mites, as windows: brood, temperature, supers, days. Never a dose.
+"""Ways to kill mites, as windows: brood, temperature, supers, days, how often. Never a dose.
 
 Doses and conditions stand on the product's label. Where the label and this table differ, the
 label is right.
 """
 
+from collections.abc import Container
 from dataclasses import dataclass
 from typing import Literal
 
@@ -28,6 +29,7 @@ LABEL = (
     "the label and the law stand above everything shown here."
 )
 DRONE_MONTHS = (4, 5, 6, 7)
+ORDER: dict[Possible, int] = {"yes": 0, "check": 1, "no": 2}
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,7 +38,7 @@ class MiteTreatment:
 
     ``kill_percent`` is the range of published kills of all mites under the conditions named in
     ``needs``, none where they run from full to failure; temperatures are of the outside air by
-    day. [%, °C, days]
+    day. ``once``: labels allow it once while a colony is without brood. [%, °C, days]
     """
 
     substance: Substance
@@ -50,6 +52,7 @@ class MiteTreatment:
     high_c: float | None = None
     kill_percent: tuple[float, float] | None = None
     supers_off: bool = True
+    once: bool = False
 
 
 TREATMENTS: tuple[MiteTreatment, ...] = tuple(
@@ -59,7 +62,7 @@ TREATMENTS: tuple[MiteTreatment, ...] = tuple(
 
 @dataclass(frozen=True, slots=True)
 class Option:
-    """A treatment and whether it is possible now, with the reasons."""
+    """A treatment and whether it is possible now, with the reasons, what forbids it first."""
 
     treatment: MiteTreatment
     possible: Possible
@@ -71,12 +74,14 @@ def options(
     brood: BroodState = "not known",
     supers: int | None = None,
     temperature_c: float | None = None,
+    had: Container[str] = (),
 ) -> list[Option]:
     """Tell which treatments the colony and the weather allow now.
 
     All ways of the table: those that are possible first, then those to check.
 
     ``temperature_c``: temperature by day over the time of the treatment, if known [°C].
+    ``had``: substances that the bees of this winter were given already.
 
     Examples
     --------
@@ -88,24 +93,19 @@ def options(
     number = int(within(month, 1, 12, "The month"))
     if temperature_c is not None:
         within(temperature_c, -30, 45, "The temperature", "°C", remedy="Is it in Fahrenheit?")
-    order: dict[Possible, int] = {"yes": 0, "check": 1, "no": 2}
-    found = [_option(way, number, brood, supers, temperature_c) for way in TREATMENTS]
-    return sorted(found, key=lambda option: order[option.possible])
-
-
-def _option(
-    way: MiteTreatment,
-    month: int,
-    brood: BroodState,
-    supers: int | None,
-    temperature_c: float | None,
-) -> Option:
-    verdicts = [
-        _of_brood(way, month, brood), _of_supers(way, supers), _of_warmth(way, temperature_c)
+    found = [
+        _option(way, [
+            _of_brood(way, number, brood), _of_supers(way, supers), _of_warmth(way, temperature_c),
+            _of_others(way, had),
+        ])
+        for way in TREATMENTS
     ]  # fmt: skip
-    answers = [answer for answer, _ in verdicts]
-    possible: Possible = "no" if "no" in answers else "check" if "check" in answers else "yes"
-    return Option(way, possible, tuple(reason for _, reason in verdicts if reason))
+    return sorted(found, key=lambda option: ORDER[option.possible])
+
+
+def _option(way: MiteTreatment, verdicts: list[tuple[Possible, str]]) -> Option:
+    hardest = sorted(verdicts, key=lambda verdict: ORDER[verdict[0]], reverse=True)
+    return Option(way, hardest[0][0], tuple(reason for _, reason in hardest if reason))
 
 
 def _of_brood(way: MiteTreatment, month: int, brood: BroodState) -> tuple[Possible, str]:
@@ -152,3 +152,9 @@ def _of_warmth(way: MiteTreatment, temperature_c: float | None) -> tuple[Possibl
     if low <= temperature_c <= high:
         return "yes", f"{temperature_c:.3g} °C lies in its window ({window})"
     return "no", f"needs days {window}; it has {temperature_c:.3g} °C"
+
+
+def _of_others(way: MiteTreatment, had: Container[str]) -> tuple[Possible, str]:
+    if way.once and way.substance in had:
+        return "no", "it was given this winter, and labels allow it once; repeating it harms bees"
+    return "yes", ""
