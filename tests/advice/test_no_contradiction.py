@@ -130,6 +130,11 @@ def what_is_fed_fits_the_feeder(_: Situation, decided: Plan) -> bool:
     return decided.portion.grams <= most
 
 
+def what_is_fed_is_worth_carrying(_: Situation, decided: Plan) -> bool:
+    told = [decided.portion, *(each.portion for each in decided.branches if each.portion)]
+    return not any(0 < portion.grams < 300 for portion in told)
+
+
 def what_is_united_gives_and_gets_nothing(_: Situation, decided: Plan) -> bool:
     idle = not asks(decided, Feeding, Give, TakeIn, EggFrame, Requeen)
     return not asks(decided, Uniting) or idle
@@ -210,6 +215,7 @@ RULES: tuple[Callable[[Situation, Plan], bool], ...] = (
     winter_has_no_inspection,
     the_stack_fits_the_box,
     what_is_fed_fits_the_feeder,
+    what_is_fed_is_worth_carrying,
     what_is_united_gives_and_gets_nothing,
     what_has_no_queen_gives_no_brood,
     a_treatment_is_possible,

@@ -91,8 +91,16 @@ def test_a_portion_grows_smoothly_from_nothing_as_stores_get_fewer(on: date, bee
     assert all(more - less <= max(STEP_G, STEP_SHARE * more) for less, more in pairwise(given))
 
 
+@pytest.mark.parametrize("on", GRID[::2])
+def test_a_portion_is_none_or_worth_carrying(on: date) -> None:
+    """A quarter of a litre is what keepers give to small colonies and nucs; less is not carried."""
+    given = [of_bees(on, 4.0, stores, days=4) for stores in np.arange(4.0, 1.4, -0.25)]
+    assert not any(0 < grams < 0.24 * 1287 for grams in given)
+    assert given[0] < given[-1]
+
+
 def test_where_all_that_it_lacks_would_do_harm_it_is_given_a_part() -> None:
-    tight = situation(Case(date(2027, 5, 13), 2.6, 1.95, 1.5, 4, seed=22014))
+    tight = situation(Case(date(2027, 5, 13), 4.0, 3.0, 1.4, 5, seed=5))
     careless = replace(tight, limits=Limits(no_room=1.0, chilled=1.0))
     part, whole = (food.food(at, at.standing.set_up).portion.grams for at in (tight, careless))
     assert 0 < part < whole

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
+from math import ceil
 from typing import Final, Literal
 
 import numpy as np
@@ -28,6 +29,7 @@ PARAMETERS: Final = numbers("food")
 AT_ONCE: Final = PARAMETERS["part_at_once"].value  # steps of an autumn feed
 WEIGHED_G: Final = int(PARAMETERS["weighed_g"].value)
 HUNDRED: Final = 100  # grams, to which what is settled is rounded
+LEAST_G: Final = int(PARAMETERS["least_portion_g"].value)
 FEEDER_G: Final = int(PARAMETERS["feeder_g"].value)
 FONDANT_MOST_G: Final = int(PARAMETERS["fondant_most_g"].value)
 AUTUMN_FRACTION: Final = PARAMETERS["autumn_fraction"].value
@@ -190,9 +192,10 @@ def _wanted(
 
 
 def _grams(situation: Situation, needed: float) -> int:
-    """Give a portion that is weighed out by the day, and that the feeder holds. [g]."""
-    a_day = WEIGHED_G * round(needed / situation.days / WEIGHED_G)
-    return max(0, min(FEEDER_G, situation.days * a_day))
+    """Give a portion that is weighed out by the day, worth carrying, and held by the feeder. [g]."""
+    step = situation.days * WEIGHED_G
+    steps = round(needed / step)
+    return min(FEEDER_G, step * max(steps, ceil(LEAST_G / step))) if steps > 0 else 0
 
 
 def _at_once(
@@ -212,7 +215,7 @@ def _parts(grams: int, weighed: int) -> list[int]:
     """Give none, and what may be fed at once of an amount, as it is weighed out. [g]."""
     shares = (grams * step * AT_ONCE for step in range(1, round(1.0 / AT_ONCE)))
     parts = dict.fromkeys(weighed * round(share / weighed) for share in shares)
-    return [0, *(part for part in parts if 0 < part < grams), grams]
+    return [0, *(part for part in parts if LEAST_G <= part < grams), grams]
 
 
 def _most(situation: Situation, tried: list[Tried], wanted: Ration) -> int:
