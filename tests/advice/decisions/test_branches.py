@@ -14,7 +14,7 @@ from combwright.terms.set_up import SetUp
 
 
 def test_a_colony_that_is_opened_is_told_by_its_bees() -> None:
-    found = plan(situation(Case(date(2027, 4, 24), 6.0, 3.0, 2.0, 6))).branches
+    found = plan(situation(Case(date(2027, 4, 24), 6.0, 3.0, 2.0, 8))).branches
     assert [each.found.split(" ")[1] for each in found[:2]] == ["most", "least"]
     assert all("frames of bees" in each.found for each in found[:2])
 
@@ -136,3 +136,32 @@ def test_a_branch_differs_from_the_plan_only_its_own_way(first: int) -> None:
             assert weaker.portion is not None
             assert stronger.portion is not None
             assert weaker.portion.grams <= told.portion.grams <= stronger.portion.grams, number
+
+
+@pytest.mark.parametrize("first", range(200, 240, 10))
+def test_what_is_found_falls_under_one_branch_or_under_the_plan(first: int) -> None:
+    """Between the ends a frame or a kilogram at least is left, for which the plan holds."""
+    for number in range(first, first + 10):
+        told = plan(situation(drawn(number))).branches
+        for quantity in ("frames of bees", "kg of stores"):
+            ends = [each for each in told if each.quantity == quantity]
+            at_most = sorted((e.amount, e.over or 0.0) for e in ends if e.code == "at most")
+            at_least = [each.amount for each in ends if each.code == "at least"]
+            assert len(at_least) <= 1
+            below = 0.0
+            for amount, over in at_most:
+                assert amount is not None
+                assert amount > over == below, number
+                below = amount
+            assert all(amount and amount >= below + 1.0 for amount in at_least), number
+
+
+@pytest.mark.parametrize("number", range(4))
+@pytest.mark.parametrize("stores", [2.0, 3.5, 6.0])
+def test_where_it_is_hefted_less_food_is_never_fed_less(number: int, stores: float) -> None:
+    on = date(2027, 1, 10 + number)
+    decided = plan(situation(Case(on, 3.0 + number, 0.0, stores, 9, seed=number)))
+    light = [each for each in decided.branches if each.code == "at most"]
+    fed = [each.portion.grams for each in light if each.portion is not None]
+    assert len(fed) == len(light) > 0
+    assert [decided.portion.grams, *fed] == sorted([decided.portion.grams, *fed])

@@ -113,19 +113,39 @@ def _ends(deciding: Deciding, situation: Situation) -> list[IfFound]:
     ranked = np.argsort(values, kind="stable")
     tail = max(FEWEST, round(PARAMETERS["tail"].value * len(values)))
     low, high = ranked[:tail], ranked[-tail:]
-    holds = _held_at_most(situation, hefted=hefted)
-    most, least = (min(holds, end) / step for end in (values[low].max(), values[high].min()))
-    if most < 1.0:  # nothing that could be told apart by eye or hand
+    most, least = values[low].max(), values[high].min()
+    if most < step:  # nothing that could be told apart by eye or hand
         return []
+    holds = _held_at_most(situation, hefted=hefted)
+    # what is expected is left between the two, for the plan
+    expected = round(min(holds, float(np.median(values))) / step)
+    at_most = step * min(np.floor(most / step), expected - 1)
+    at_least = step * max(np.ceil(least / step), expected + 1)
     less, more = (LIGHTER, HEAVIER) if hefted else (WEAKER, STRONGER)
-    ends = ((less, low, np.floor(most)), (more, high, np.ceil(least)))
+    ends = [(less, low, at_most)] if at_most > 0.0 and most < holds else []
+    ends += [(more, high, at_least)] if at_least <= holds else []
     told = [
-        replace(_end(deciding, found, side), amount=float(step * amount))
-        for side, found, amount in ends
+        replace(_end(deciding, found, side), amount=float(amount)) for side, found, amount in ends
     ]
     if all(isinstance(action, AsPlanned) for each in told for action in each.actions):
         told = []  # that it holds at either end needs no telling
-    return [*told, *_hungry(deciding, situation)]
+    return _apart(told, _hungry(deciding, situation))
+
+
+def _apart(ends: list[IfFound], bare: IfFound | None) -> list[IfFound]:
+    """Keep the lighter end and next to no stores apart: both are told by weight where it is cold.
+
+    Where they come to the same, or cannot be told from each other, the end stands for both.
+    """
+    if bare is None:
+        return ends
+    light = next((e for e in ends if (e.code, e.quantity) == (bare.code, bare.quantity)), None)
+    if light is None:
+        return [*ends, bare]
+    if light.actions == bare.actions or (light.amount or 0.0) <= (bare.amount or 0.0):
+        return ends
+    others = (each for each in ends if each is not light)
+    return [replace(light, over=bare.amount), *others, bare]
 
 
 def _held_at_most(situation: Situation, *, hefted: bool) -> float:
@@ -134,16 +154,16 @@ def _held_at_most(situation: Situation, *, hefted: bool) -> float:
     return float("inf") if hefted or now.supers else float(now.frames)
 
 
-def _hungry(deciding: Deciding, situation: Situation) -> Iterator[IfFound]:
+def _hungry(deciding: Deciding, situation: Situation) -> IfFound | None:
     """Work out what is done where next to no stores are found, unless that is believed already."""
     kilograms = PARAMETERS["bare_kg"].value
     stores = observe.stores_kg(situation.colonies)
     if float(np.median(stores)) <= kilograms:
-        return
+        return None
     some = np.unique(np.linspace(0, len(stores) - 1, FEWEST).astype(np.intp))
     bare = bare_to(situation.with_members(some), kilograms)
     told = _decided(deciding, replace(bare, is_branch=True), LIGHTER)
-    yield replace(told, amount=kilograms)
+    return replace(told, amount=kilograms)
 
 
 def _end(deciding: Deciding, found: NDArray[np.intp], side: Side) -> IfFound:

@@ -16,7 +16,7 @@ class IfFound:
     """A class of what may be found, and what is done then.
 
     ``code`` is one of ``found_words.FOUND``; ``amount`` of a ``quantity`` is the limit of what is
-    seen or hefted, ``chance`` how likely the book thinks it at this colony.
+    seen or hefted, ``over`` what it must be more than, ``chance`` how likely the book thinks it at this colony.
     """
 
     code: str
@@ -24,13 +24,14 @@ class IfFound:
     because: str
     quantity: Quantity | None = None
     amount: float | None = None
+    over: float | None = None
     chance: float | None = None
     portion: Feeding | None = None
 
     @property
     def found(self) -> str:
         """What is found, in words."""
-        return found_words(self.code, self.quantity, self.amount, self.chance)
+        return found_words(self.code, self.quantity, self.amount, self.chance, self.over)
 
     @property
     def do(self) -> tuple[str, ...]:

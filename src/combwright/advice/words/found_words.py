@@ -34,18 +34,28 @@ LIKELY: Final[Mapping[str, str]] = {
 }
 
 
-def found_words(code: str, quantity: str | None, amount: float | None, chance: float | None) -> str:
+def found_words(
+    code: str,
+    quantity: str | None,
+    amount: float | None,
+    chance: float | None,
+    over: float | None = None,
+) -> str:
     """Say what is found, and how likely the book thinks it where it does.
 
     Examples
     --------
     >>> found_words("at most", "frames of bees", 5.5, None)
     'at most 5.5 frames of bees'
+    >>> found_words("at most", "kg of stores", 3.0, None, over=1.0)
+    'at most 3 kg of stores, but more than 1'
     >>> found_words("no eggs", None, None, 0.08)
     'no eggs (chance that no queen is laying: 8%)'
 
     """
     found = FOUND[code].format(amount=amount, quantity=quantity)
+    if over is not None:
+        found += f", but more than {over:g}"
     if chance is None:
         return found
     return f"{found} (chance that {LIKELY[code]}: {chance_words(chance)})"
