@@ -35,7 +35,7 @@ def test_quantities_come_in_order_and_in_sensible_digits(kind: Kind) -> None:
     assert expected.frames_of_bees.mid == pytest.approx(kind.bees, rel=0.15)
 
 
-@pytest.mark.parametrize("kind", [STRONG, AVERAGE._replace(bees=8.0), NUC])
+@pytest.mark.parametrize("kind", [STRONG._replace(bees=9.0), AVERAGE, NUC])
 def test_every_colony_has_its_reasons_and_branches(kind: Kind) -> None:
     sheet = sheet_of(kind)
     assert sheet.because

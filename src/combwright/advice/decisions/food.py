@@ -29,7 +29,8 @@ PARAMETERS: Final = numbers("food")
 AT_ONCE: Final = PARAMETERS["part_at_once"].value  # steps of an autumn feed
 WEIGHED_G: Final = int(PARAMETERS["weighed_g"].value)
 HUNDRED: Final = 100  # grams, to which what is settled is rounded
-LEAST_G: Final = int(PARAMETERS["least_portion_g"].value)
+LEAST_G: Final = PARAMETERS["least_portion_g"].value
+LEAST_DAYS: Final = PARAMETERS["least_portion_days"].value
 FEEDER_G: Final = int(PARAMETERS["feeder_g"].value)
 FONDANT_MOST_G: Final = int(PARAMETERS["fondant_most_g"].value)
 AUTUMN_FRACTION: Final = PARAMETERS["autumn_fraction"].value
@@ -192,10 +193,15 @@ def _wanted(
 
 
 def _grams(situation: Situation, needed: float) -> int:
-    """Give a portion that is weighed out by the day, worth carrying, and held by the feeder. [g]."""
+    """Give a portion that is weighed out by the day, worth carrying, and fits the feeder. [g]."""
     step = situation.days * WEIGHED_G
-    steps = round(needed / step)
-    return min(FEEDER_G, step * max(steps, ceil(LEAST_G / step))) if steps > 0 else 0
+    steps, least = round(needed / step), ceil(_least_g(situation) / step)
+    return min(FEEDER_G, step * max(steps, least)) if steps > 0 else 0
+
+
+def _least_g(situation: Situation) -> float:
+    """Give the least that is worth carrying, for so many days. [g]."""
+    return LEAST_G * min(1.0, situation.days / LEAST_DAYS)
 
 
 def _at_once(
@@ -207,15 +213,16 @@ def _at_once(
     harm = situation.limits.excess(tried[-1].chances)
     if wanted.grams == 0 or kind == "fondant" or harm <= _same_harm(situation):
         return sizes, tried
-    sizes = _parts(wanted.grams, situation.days * WEIGHED_G if wanted.is_open else HUNDRED)
+    weighed = situation.days * WEIGHED_G if wanted.is_open else HUNDRED
+    sizes = _parts(wanted.grams, weighed, _least_g(situation))
     return sizes, try_all(situation, [fed_with(situation, grams, fraction) for grams in sizes])
 
 
-def _parts(grams: int, weighed: int) -> list[int]:
+def _parts(grams: int, weighed: int, least: float) -> list[int]:
     """Give none, and what may be fed at once of an amount, as it is weighed out. [g]."""
     shares = (grams * step * AT_ONCE for step in range(1, round(1.0 / AT_ONCE)))
     parts = dict.fromkeys(weighed * round(share / weighed) for share in shares)
-    return [0, *(part for part in parts if LEAST_G <= part < grams), grams]
+    return [0, *(part for part in parts if least <= part < grams), grams]
 
 
 def _most(situation: Situation, tried: list[Tried], wanted: Ration) -> int:

@@ -16,7 +16,8 @@ class IfFound:
     """A class of what may be found, and what is done then.
 
     ``code`` is one of ``found_words.FOUND``; ``amount`` of a ``quantity`` is the limit of what is
-    seen or hefted, ``over`` what it must be more than, ``chance`` how likely the book thinks it at this colony.
+    seen or hefted, ``over`` what it must be more than, ``chance`` how likely the book thinks it at
+    this colony.
     """
 
     code: str
