@@ -12,9 +12,11 @@ from combwright.kit.catalogue import catalogue
 from combwright.simulation.begin import Described, begin
 from combwright.simulation.biology import BIOLOGY, PARAMETERS, Biology, as_table
 from combwright.simulation.columns import COLUMNS, STATE, TRAITS
+from combwright.simulation.luck import NORMAL
+from combwright.simulation.run import days_lived
 from combwright.terms.set_up import SetUp
 from combwright.weather.climates import climate
-from combwright.weather.conditions import conditions
+from combwright.weather.conditions import DAY, FLIGHT, MATING, MAX_C, MEAN_C, NIGHT_C, conditions
 from combwright.weather.forage import calendar, forage_index
 from combwright.weather.generator import generate
 
@@ -153,6 +155,28 @@ def row(colony: dict[str, Any]) -> Any:  # a record
 def numbers(biology: Biology = BIOLOGY) -> Any:  # a record
     """Give the numbers of the model as the processes of a day take them."""
     return as_table(biology).view(np.recarray)[0]
+
+
+def today(
+    luck: Floats | None = None,
+    *,
+    day: float = 150.0,
+    flight: float = 0.0,
+    mean_c: float = 10.0,
+    max_c: float = 15.0,
+    night_c: float = 5.0,
+    mating: float = 0.0,
+) -> Any:  # a record
+    """Give a day as the processes of a day take it: with luck in which nothing rare happens."""
+    weather = np.zeros((1, 1, DAY + 1))
+    weather[0, 0, [DAY, FLIGHT, MEAN_C, MAX_C, NIGHT_C, MATING]] = (
+        *(day, flight, mean_c, max_c, night_c, mating),
+    )
+    if luck is None:
+        luck = np.ones(9)
+        luck[list(NORMAL)] = 0.0
+    lived = days_lived(weather, luck.reshape(1, 1, -1), np.zeros(1), (BIOLOGY,))
+    return lived.view(np.recarray)[0, 0]
 
 
 def colonies() -> st.SearchStrategy[Any]:

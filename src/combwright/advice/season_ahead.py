@@ -21,7 +21,13 @@ from combwright.advice.prices import Prices
 from combwright.belief.worlds import WORLDS
 from combwright.kit.standing import Standing
 from combwright.simulation import observe
-from combwright.simulation.ahead.roll import live_on, stack_table, still_to_come, without_the_rare
+from combwright.simulation.ahead.roll import (
+    DaysAhead,
+    days_ahead,
+    live_on,
+    stack_table,
+    without_the_rare,
+)
 from combwright.simulation.ahead.rules import PARAMETERS as KEEPS
 from combwright.simulation.ahead.visit import CAME, TREATMENTS, StackTable
 from combwright.simulation.columns import CELL, LAYING
@@ -61,16 +67,17 @@ class SeasonDays:
 
     conditions: Floats
     of: NDArray[np.intp]
-    _known: dict[bytes, tuple[Floats, Floats]] = field(
+    _known: dict[tuple[date, bytes, bytes], DaysAhead] = field(
         default_factory=dict, init=False, repr=False, compare=False
     )
 
-    def lived_by(self, members: NDArray[np.intp]) -> tuple[Floats, Floats]:
-        """Give the days of some members, and what of the season is still to come on each."""
-        asked = members.tobytes()
+    def lived_by(self, members: NDArray[np.intp], world_of: Floats, on: date) -> DaysAhead:
+        """Give the days ahead of some members from a day, each in its world."""
+        asked = on, members.tobytes(), world_of.tobytes()
         if asked not in self._known:
             conditions = self.conditions[self.of[members]]
-            self._known[asked] = conditions, still_to_come(conditions)
+            luck = season_luck(on, conditions.shape[1])[: len(members)]
+            self._known[asked] = days_ahead(conditions, luck, world_of, WORLDS)
         return self._known[asked]
 
     def with_members(self, found: NDArray[np.intp]) -> "SeasonDays":
@@ -189,22 +196,20 @@ def _rolled(
         change(lanes[number * len(asked) : (number + 1) * len(asked)])
     rests = np.repeat([max(done.nuc, at.done.nuc) for _, done in changes], len(asked))
     treated = np.repeat([max(done.treated, at.done.treated) for _, done in changes], len(asked))
-    conditions, left = at.season.lived_by(asked)
+    days = at.season.conditions.shape[1]
     came = live_on(
         lanes,
-        conditions,
-        season_luck(at.on, conditions.shape[1])[part],
-        left=left,
+        at.season.lived_by(some, colonies["world"][some], at.on).of(part),
         stack=at.stack,
         first_visit=at.days,
-        nucs=nucs_ahead(at.on, conditions.shape[1], at.prices),
+        nucs=nucs_ahead(at.on, days, at.prices),
         rests=rests,
         treated=treated,
         worlds=WORLDS,
     )
     shape = (len(changes), len(asked))
     came[:, TREATMENTS] -= treated
-    money = _income(came, at) + _left(lanes, at.prices, season_ends(at.on, conditions.shape[1]))
+    money = _income(came, at) + _left(lanes, at.prices, season_ends(at.on, days))
     return money.reshape(shape), came.reshape(*shape, len(CAME))
 
 

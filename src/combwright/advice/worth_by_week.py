@@ -27,7 +27,7 @@ from combwright.advice.season_ahead import (
 from combwright.belief.worlds import WORLDS
 from combwright.kit.standing import Standing
 from combwright.simulation import observe
-from combwright.simulation.ahead.roll import EVERY_DAYS, live_on, stack_table
+from combwright.simulation.ahead.roll import EVERY_DAYS, days_ahead, live_on, stack_table
 from combwright.simulation.ahead.visit import TREATMENTS
 from combwright.simulation.columns import copied
 from combwright.simulation.observe import SUGAR_IN_HONEY
@@ -76,8 +76,7 @@ def _lived(
         return living, Done()
     came = live_on(
         living,
-        season,
-        season_luck(first, days)[: len(living)],
+        days_ahead(season, season_luck(first, days)[: len(living)], living["world"], WORLDS),
         stack=stack_table(standing.hive, 1, standing.set_up.cover),
         first_visit=EVERY_DAYS,
         nucs=nucs_ahead(first, days, prices),

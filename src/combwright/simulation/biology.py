@@ -40,7 +40,7 @@ BIOLOGY: Final = Biology(**{name: parameter.value for name, parameter in PARAMET
 RECORD: Final = np.dtype([(name, np.float64) for name in Biology._fields])
 
 
-class _Same:
+class SameWorlds:
     """Worlds told apart by which they are: to hash their numbers takes longer than a day's step."""
 
     def __init__(self, worlds: tuple[Biology, ...]) -> None:
@@ -50,14 +50,14 @@ class _Same:
         return hash(self.which)
 
     def __eq__(self, other: object) -> bool:
-        return isinstance(other, _Same) and self.which == other.which
+        return isinstance(other, SameWorlds) and self.which == other.which
 
 
 def as_table(*worlds: Biology) -> NDArray[np.void]:
     """Give the values in the form in which the compiled step reads them: a row for each world."""
-    return _table(_Same(worlds))
+    return _table(SameWorlds(worlds))
 
 
 @lru_cache(maxsize=8)
-def _table(same: _Same) -> NDArray[np.void]:
+def _table(same: SameWorlds) -> NDArray[np.void]:
     return np.array([tuple(world) for world in same.worlds], dtype=RECORD)

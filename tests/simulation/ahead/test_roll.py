@@ -5,10 +5,12 @@ from datetime import date
 import numpy as np
 import pytest
 from numpy.typing import NDArray
+from tests.simulation import samples
 
 from combwright.kit.catalogue import catalogue
 from combwright.simulation import observe
 from combwright.simulation.ahead.roll import (
+    days_ahead,
     live_on,
     stack_table,
     still_to_come,
@@ -22,7 +24,7 @@ from combwright.simulation.columns import LAYING, QUEENLESS
 from combwright.simulation.luck import luck
 from combwright.terms.set_up import SetUp
 from combwright.weather.climates import climate
-from combwright.weather.conditions import DAY, NIGHT_C, conditions
+from combwright.weather.conditions import conditions
 from combwright.weather.forage import calendar, forage_index
 from combwright.weather.generator import generate
 
@@ -48,13 +50,12 @@ def colonies(bees: float, frames: int, *, supers: int = 0, stores: float = 6.0) 
 
 
 def lived(members: NDArray[np.void], season: tuple[Floats, Floats]) -> dict[str, Floats]:
-    came = live_on(members, *season, stack=STACK, first_visit=7)
+    came = live_on(members, days_ahead(*season, members["world"]), stack=STACK, first_visit=7)
     return {name: came[:, at] for at, name in enumerate(CAME)}
 
 
 def visited(members: NDArray[np.void], day: float, nuc: tuple[float, float] = (0.0, 0.0)) -> Floats:
-    today = np.zeros(DAY + 1)
-    today[DAY], today[NIGHT_C] = day, 10.0
+    today = samples.today(day=day, night_c=10.0)
     came = np.zeros((len(members), len(CAME)))
     for one, counted in zip(members.view(np.recarray), came, strict=True):
         visit(one, day, np.array(nuc), STACK, RULES[0], counted)

@@ -22,6 +22,7 @@ from combwright.simulation.step.adults import (
     recruitment,
     resting,
     survival,
+    turning,
 )
 from combwright.simulation.step.warmth import brood_of
 
@@ -32,19 +33,20 @@ Loads = st.floats(0.0, 2.0)
 
 @given(samples.colonies(), Hours, st.floats(0, 100))
 def test_survival_is_a_share_and_mites_cost_lives(colony: Any, hours: float, heat: float) -> None:
-    now = survival(colony, brood_of(colony), hours, heat, BIO)
+    today = samples.today(flight=hours)
+    now = survival(colony, brood_of(colony), today, heat, BIO)
     assert all(0.0 <= share <= 1.0 for share in now)
     colony.hurt_nest = colony.hurt_winter = 0.0
-    whole = survival(colony, brood_of(colony), hours, heat, BIO)
+    whole = survival(colony, brood_of(colony), today, heat, BIO)
     assert all(hurt <= well for hurt, well in zip(now, whole, strict=True))
 
 
 @given(samples.colonies(), Hours)
 def test_no_more_bees_change_than_there_are(colony: Any, hours: float) -> None:
-    turned = recruitment(colony, hours, BIO)
+    turned = recruitment(colony, turning(hours, BIO), BIO)
     assert -BIO.turn_back_most * colony.foragers <= turned <= colony.nest
     colony.nest = colony.foragers = 0.0
-    assert recruitment(colony, hours, BIO) == 0.0
+    assert recruitment(colony, turning(hours, BIO), BIO) == 0.0
 
 
 @given(Loads, Loads)

@@ -55,10 +55,11 @@ def test_crowding_and_an_old_queen_raise_the_hazard() -> None:
 def test_a_swarm_leaves_once_a_cell_is_sealed_on_a_day_to_fly() -> None:
     colony, day = crowded(), 0
     starts, ready = luck(SWARM_STARTS), luck(SWARM_LEAVES)
-    assert swarming(colony, 150.0, 8.0, 0.0, starts, BIO) == 0.0
-    while swarming(colony, 150.0 + day, 8.0, 0.0, ready, BIO) == 0.0:
+    assert swarming(colony, samples.today(starts, flight=8.0), 0.0, BIO) == 0.0
+    indoors = samples.today(ready, flight=0.0)
+    while swarming(colony, samples.today(ready, day=150.0 + day, flight=8.0), 0.0, BIO) == 0.0:
         day += 1
-        assert swarming(crowded(swarm_clock=12.0), 150.0, 0.0, 0.0, ready, BIO) == 0.0
+        assert swarming(crowded(swarm_clock=12.0), indoors, 0.0, BIO) == 0.0
     assert 7 <= day <= 9
     assert colony.queen == CELL
 
@@ -66,7 +67,7 @@ def test_a_swarm_leaves_once_a_cell_is_sealed_on_a_day_to_fly() -> None:
 def test_bees_that_cannot_leave_give_up() -> None:
     colony = crowded(swarm_clock=1.0)
     for _ in range(int(BIO.swarm_gives_up)):
-        assert swarming(colony, 150.0, 0.0, 0.0, luck(), BIO) == 0.0
+        assert swarming(colony, samples.today(luck()), 0.0, BIO) == 0.0
     assert colony.swarm_clock == 0.0
     assert colony.queen == LAYING
 
@@ -82,8 +83,9 @@ def test_who_leaves_is_gone_with_full_crops(colony: Any, share: float) -> None:
 
 
 def days_until(colony: Any, state: float, mating: float, chance: Any) -> int:
+    today = samples.today(chance, mating=mating)
     for day in range(1, 80):
-        queen_day(colony, mating, chance, BIO)
+        queen_day(colony, today, BIO)
         if colony.queen == state:
             return day
     return 0
@@ -93,7 +95,7 @@ def test_a_lost_queen_is_raised_anew_from_young_larvae() -> None:
     """Virgin twelve days after the loss (trade clock), laying two to three weeks later."""
     colony = crowded()
     colony.larvae[:] = 500.0
-    queen_day(colony, 1.0, luck(QUEEN_LOST), BIO)
+    queen_day(colony, samples.today(luck(QUEEN_LOST), mating=1.0), BIO)
     assert colony.queen == QUEENLESS
     assert days_until(colony, VIRGIN, 1.0, luck()) == 13
     assert 9 <= days_until(colony, LAYING, 1.0, luck()) <= 21
@@ -114,7 +116,7 @@ def test_a_queen_that_runs_dry_lays_on_and_is_not_followed_by_another() -> None:
     colony, chance = crowded(queen_age=100.0), luck()
     colony.larvae[:] = 500.0
     chance[QUEEN_LOST] = BIO.queen_loss * (1.0 - 0.5 * BIO.runs_dry)
-    queen_day(colony, 1.0, chance, BIO)
+    queen_day(colony, samples.today(chance, mating=1.0), BIO)
     assert colony.queen == DRONE_LAYER
     assert days_until(colony, CELL, 1.0, luck()) == 0
 
@@ -135,5 +137,5 @@ def test_a_cast_follows_only_a_swarm_and_only_from_many_bees() -> None:
     cast = luck(QUEEN_LOST)
     for swarmed, bees, leaves in ((1.0, 25_000.0, True), (0.0, 25_000.0, False), (1.0, 0.0, False)):
         colony = crowded(queen=CELL, queen_clock=15.0, swarmed=swarmed, nest=bees, foragers=0.0)
-        assert (queen_day(colony, 0.0, cast, BIO) > 0.0) == leaves
+        assert (queen_day(colony, samples.today(cast), BIO) > 0.0) == leaves
         assert colony.queen == VIRGIN

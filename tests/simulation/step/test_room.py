@@ -15,10 +15,11 @@ Frames = st.floats(0, 12)
 
 @given(samples.colonies(), st.floats(-10, 25))
 def test_food_goes_up_only_where_there_are_supers(colony: Any, night_c: float) -> None:
-    above = share_above(colony, night_c, BIO)
+    today = samples.today(night_c=night_c)
+    above = share_above(colony, today, BIO)
     assert 0.0 <= above <= BIO.above_most
     colony.supers = 0.0
-    assert share_above(colony, night_c, BIO) == 0.0
+    assert share_above(colony, today, BIO) == 0.0
 
 
 @given(samples.colonies(), Frames)

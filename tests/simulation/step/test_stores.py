@@ -14,7 +14,7 @@ from combwright.simulation import observe
 from combwright.simulation.columns import HUNGER
 from combwright.simulation.run import run
 from combwright.simulation.step.feeding import take_down, turns_sour
-from combwright.simulation.step.stores import drawing, eat, out_of_reach, ripen
+from combwright.simulation.step.stores import drawing, drying, eat, out_of_reach, ripen
 
 BIO = samples.numbers()
 Grams = st.floats(0, 60_000)
@@ -38,7 +38,7 @@ def test_ripening_keeps_sugar_and_drives_water_off(
 ) -> None:
     sugar = colony.unripe + colony.ripe + colony.super_ripe
     water = float(colony.water)
-    driven_off = ripen(colony, mean_c, above, BIO)
+    driven_off = ripen(colony, drying(mean_c, BIO), above, BIO)
     assert colony.unripe + colony.ripe + colony.super_ripe == pytest.approx(sugar)
     assert driven_off >= 0.0
     assert colony.water <= water - driven_off + 1e-6
@@ -85,7 +85,8 @@ def test_comb_is_drawn_from_foundation_with_food_coming_in(colony: Any, warm: fl
 def test_no_more_is_out_of_reach_than_there_is_and_nothing_in_loose_weather(
     colony: Any, mean_c: float, warmer: float
 ) -> None:
-    far = out_of_reach(colony, mean_c, mean_c + warmer, mean_c - 2.0, BIO)
+    today = samples.today(mean_c=mean_c, max_c=mean_c + warmer, night_c=mean_c - 2.0)
+    far = out_of_reach(colony, today, BIO)
     assert 0.0 <= far <= colony.ripe
     if mean_c >= BIO.reach_loose_c:
         assert far == 0.0

@@ -15,7 +15,7 @@ from combwright.planning.supply.wanted import Donor
 from combwright.science.queens.first_egg import LAYS_BEFORE_SALE
 from combwright.science.queens.mating_success import ALIVE
 from combwright.simulation import observe
-from combwright.simulation.ahead.roll import live_on, stack_table, without_the_rare
+from combwright.simulation.ahead.roll import days_ahead, live_on, stack_table, without_the_rare
 from combwright.simulation.columns import CELL, LAYING
 from combwright.simulation.hands.actions import feed
 from combwright.simulation.luck import luck
@@ -52,9 +52,12 @@ def donor_course(situation: Situation, yard: str, weeks: int) -> Donor:
             weighed[week] = kept_and_given_up(colonies, at, conditions[:, A_WEEK * week :], week)
         days = slice(A_WEEK * week, A_WEEK * (week + 1))
         live_on(
-            colonies, conditions[:, days], drawn[:, days],
-            stack=stack, first_visit=1, worlds=WORLDS,
-        )  # fmt: skip
+            colonies,
+            days_ahead(conditions[:, days], drawn[:, days], colonies["world"], WORLDS),
+            stack=stack,
+            first_visit=1,
+            worlds=WORLDS,
+        )
     kept, _ = weighed[0]
     lost = np.interp(np.arange(weeks), list(weighed), [gone for _, gone in weighed.values()])
     return Donor(situation.colony, yard, brood, bees, lost, kept)

@@ -4,6 +4,7 @@ Rare things are not drawn: the chance of a swarm and of a lost queen is gathered
 member's life, each weighed by the share of the season that would be lost with it.
 """
 
+from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any, Final
 
@@ -17,10 +18,9 @@ from combwright.simulation.biology import BIOLOGY, Biology, as_table
 from combwright.simulation.columns import LAYING, STATE
 from combwright.simulation.enclosure.loss import slab_loss
 from combwright.simulation.luck import MATED, QUEEN_LOST, ROBBED, SWARM_LEAVES, SWARM_STARTS
-from combwright.simulation.run import refuse_broken
+from combwright.simulation.run import days_lived, refuse_broken
 from combwright.simulation.step.compiled import compiled
 from combwright.simulation.step.day import one_day
-from combwright.simulation.step.rearing import season
 from combwright.terms.set_up import Cover, SetUp
 from combwright.weather.conditions import DAY, FLIGHT, NECTAR
 
@@ -32,28 +32,49 @@ LATE_SHARE: Final = PARAMETERS["late_share"].value
 UNDRAWN: Final = {SWARM_STARTS: 1.0, SWARM_LEAVES: 1.0, QUEEN_LOST: 0.5, MATED: 1.0, ROBBED: 1.0}
 
 
-def live_on(
-    colonies: NDArray[np.void],
+@dataclass(frozen=True)
+class DaysAhead:
+    """The days of some members, and what of the season is still to come, each [member, day]."""
+
+    days: NDArray[np.void]
+    left: Floats
+
+    def of(self, part: slice) -> "DaysAhead":
+        """Give those of a part of the members."""
+        return DaysAhead(self.days[part], self.left[part])
+
+
+def days_ahead(
     conditions: Floats,
     luck: Floats,
+    world_of: Floats,
+    worlds: tuple[Biology, ...] = (BIOLOGY,),
+) -> DaysAhead:
+    """Work out the days ahead of members, once for all that is tried on them.
+
+    Member ``i`` lives in scenario ``i`` of the conditions, [scenario, day, column], has the luck of
+    [member, day, process], from ``without_the_rare``, and lives in the world named for it.
+    """
+    return DaysAhead(days_lived(conditions, luck, world_of, worlds), still_to_come(conditions))
+
+
+def live_on(
+    colonies: NDArray[np.void],
+    ahead: DaysAhead,
     *,
     stack: StackTable,
     first_visit: int,
-    left: Floats | None = None,
     nucs: Floats | None = None,
     rests: Floats | float = 0.0,
     treated: Floats | float = 0.0,
     worlds: tuple[Biology, ...] = (BIOLOGY,),
 ) -> Floats:
-    """Let colonies live on in place to the end of the conditions; count what came, [lane, CAME].
+    """Let colonies live on in place to the end of the days ahead; count what came, [lane, CAME].
 
-    Lane ``i`` lives in scenario ``i % scenarios`` of the conditions, [scenario, day, column], and
-    has the luck of member ``i % members``, [member, day, process], from ``without_the_rare``; it
-    lives in the world that its column ``world`` names.
-    ``stack`` is from ``stack_table``, ``left`` from ``still_to_come``; ``nucs`` is what a nuc
-    brings that is made on a day, and the share of keepers who would make one, [day, 2]; none are
-    made without. ``rests`` is the share of its rest that a donor still has before it, ``treated``
-    whether it was treated, [lane].
+    Lane ``i`` lives the days of member ``i % members``, in whose world it must be.
+    ``stack`` is from ``stack_table``; ``nucs`` is what a nuc brings that is made on a day, and the
+    share of keepers who would make one, [day, 2]; none are made without. ``rests`` is the share of
+    its rest that a donor still has before it, ``treated`` whether it was treated, [lane].
     """
     came = np.zeros((len(colonies), len(CAME)))
     came[:, [CAME.index("no_swarm"), CAME.index("no_loss")]] = 1.0
@@ -61,10 +82,9 @@ def live_on(
     came[:, CAME.index("treatments")] = treated
     broken: Any = live_season(
         colonies,
-        np.ascontiguousarray(conditions),
-        np.ascontiguousarray(luck),
-        still_to_come(conditions) if left is None else left,
-        np.zeros((conditions.shape[1], 2)) if nucs is None else nucs,
+        ahead.days,
+        ahead.left,
+        np.zeros((ahead.days.shape[1], 2)) if nucs is None else nucs,
         first_visit,
         EVERY_DAYS,
         stack,
@@ -79,8 +99,7 @@ def live_on(
 @compiled
 def live_season(
     colonies: Any,
-    weather: Any,
-    luck: Any,
+    lived: Any,
     left: Any,
     nucs: Any,
     first_visit: int,
@@ -90,34 +109,29 @@ def live_season(
     bio: Any,
     came: Any,
 ) -> int:
-    """Let every colony live to the end of the weather in place, visited from the first visit on.
+    """Let every colony live to the end of their days in place, visited from the first visit on.
 
     Gives 0, or the number of a broken balance plus 10 times the lane, as ``step.day.live`` does.
     """
-    days, worlds = weather.shape[1], len(bio)
-    seasons = np.empty((worlds, days))  # they depend on the day alone
-    for world in range(worlds):
-        for day in range(days):
-            seasons[world, day] = season(weather[0, day, DAY], bio[world])
+    days = lived.shape[1]
     for lane in range(colonies.shape[0]):
-        s, place = colonies[lane], lane % weather.shape[0]
-        world = int(s.world) if s.world < worlds else 0
+        s, place = colonies[lane], lane % lived.shape[0]
+        world = int(s.world) if s.world < len(bio) else 0
         come, carried = 0, 0.0
         for day in range(days):
-            today = weather[place, day]
+            today = lived[place, day]
             if day == come:
                 come = min(days, day + (every if day else first_visit))
                 if day == first_visit:
                     carried = s.super_syrup
                 if day:  # no keeper who has a super on has fed since
                     s.super_syrup = min(s.super_syrup, carried)
-                    visit(s, today[DAY], nucs[day], stack, rules[0], came[lane])
+                    visit(s, today.day, nucs[day], stack, rules[0], came[lane])
                 if s.queen == LAYING:
                     risk(
                         s, today, left[place, day], float(come - day), bio[world], stack, came[lane]
                     )
-            chance = luck[lane % luck.shape[0], day]
-            broken = one_day(s, today, chance, seasons[world, day], bio[world])
+            broken = one_day(s, today, bio[world])
             if broken != 0:
                 return broken + 10 * lane
     return 0
@@ -127,7 +141,9 @@ def make_ready() -> None:
     """Load what is compiled; after an update it is compiled first, in some ten seconds."""
     none = StackTable(1.0, 1.0, 0.0, np.zeros((3, 1)), np.zeros((3, 1)))
     nobody, day = np.zeros(0, STATE), np.zeros((1, 1, DAY + 1))
-    live_on(nobody, day, np.zeros((0, 1, 1)), stack=none, first_visit=1)
+    live_on(
+        nobody, days_ahead(day, np.zeros((0, 1, 1)), nobody["world"]), stack=none, first_visit=1
+    )
 
 
 def without_the_rare(luck: Floats) -> Floats:

@@ -21,7 +21,6 @@ from combwright.simulation.step.queen_day import swarm_hazard
 from combwright.simulation.step.room import share_above
 from combwright.simulation.step.shapes import YEAR, between, spread
 from combwright.simulation.step.warmth import adults_of, brood_of
-from combwright.weather.conditions import DAY, NIGHT_C
 
 # What is counted of a roll, by lane.
 CAME: Final = (
@@ -83,13 +82,13 @@ def supers_on(s: Any, stack: Any) -> float:
 
 
 @compiled
-def risk(s: Any, w: Any, left: float, days: float, bio: Any, stack: Any, came: Any) -> None:
+def risk(s: Any, today: Any, left: float, days: float, bio: Any, stack: Any, came: Any) -> None:
     """Add the chance that a swarm is begun, and that a queen is lost, by what is lost with it.
 
     Cells that stand already count as begun; they are gone then, one way or the other.
     """
     whole, s.supers = s.supers, min(s.supers, supers_on(s, stack))
-    hazard = swarm_hazard(s, w[DAY], share_above(s, w[NIGHT_C], bio), bio)
+    hazard = swarm_hazard(s, today.day, share_above(s, today, bio), bio)
     s.supers = whole
     begun = 1.0 - np.exp(-days * hazard)
     if s.swarm_clock > 0.0:

@@ -40,15 +40,20 @@ def long_lived_share(load: float, bio: Any) -> float:
 
 
 @inlined
-def recruitment(s: Any, flight_hours: float, bio: Any) -> float:
+def turning(flight_hours: float, bio: Any) -> float:
+    """Share of the bees about to turn foragers that a day with so many hours of flight lets."""
+    return between(bio.recruit_indoors, 1.0, spread(flight_hours, 0.0, bio.recruit_hours))
+
+
+@inlined
+def recruitment(s: Any, turning: float, bio: Any) -> float:
     """Nest bees that turn foragers today; negative when foragers turn back."""
     if s.nest + s.foragers <= 0.0:
         return 0.0
     recruit = bio.recruit + bio.recruit_hunger * hunger(food_of(s), bio.food_half)
     rate = turning_share(s.nest, s.foragers, recruit, bio.inhibit)
     if rate >= 0.0:
-        flying = spread(flight_hours, 0.0, bio.recruit_hours)
-        return rate * s.nest * between(bio.recruit_indoors, 1.0, flying)
+        return rate * s.nest * turning
     return max(rate * s.nest, -bio.turn_back_most * s.foragers)
 
 
@@ -71,8 +76,14 @@ def hours_out(flight_hours: float, bio: Any) -> float:
 
 
 @inlined
+def idle_death(flight_hours: float, bio: Any) -> float:
+    """Deaths of foragers at home in a day with so many hours of flight."""
+    return bio.forager_death_home * (1.0 - spread(flight_hours, 0.0, bio.home_hours))
+
+
+@inlined
 def survival(
-    s: Any, brood: float, flight_hours: float, heat_sugar: float, bio: Any
+    s: Any, brood: float, today: Any, heat_sugar: float, bio: Any
 ) -> tuple[float, float, float]:
     """Share of nest bees, foragers and winter bees that live through the day.
 
@@ -83,9 +94,8 @@ def survival(
     worse_nest = 1.0 + (bio.hurt_death - 1.0) * s.hurt_nest
     worse_winter = 1.0 + (bio.hurt_death - 1.0) * s.hurt_winter
     nest = bio.nest_death * work * worse_nest
-    hours = bio.forager_death * s.forager_mortality * hours_out(flight_hours, bio)
-    idle = bio.forager_death_home * (1.0 - spread(flight_hours, 0.0, bio.home_hours))
-    foragers = (hours + idle) * worse_nest
+    hours = bio.forager_death * s.forager_mortality * today.hours_out
+    foragers = (hours + today.idle_death) * worse_nest
     effort = heat_sugar / max(adults_of(s), 1.0) / bio.basal_cluster
     winter = bio.winter_death * s.forager_mortality * (1.0 + bio.heat_wear * effort)
     winter *= worse_winter * worse_winter

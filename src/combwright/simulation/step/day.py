@@ -16,7 +16,6 @@ from typing import Any
 import numpy as np
 
 from combwright.simulation.columns import LAYING
-from combwright.simulation.luck import FORAGED, LAID, MITES_CARRIED, MITES_INVADE, ROBBED
 from combwright.simulation.step.adults import (
     ageing_winter_bees,
     long_lived_share,
@@ -36,32 +35,21 @@ from combwright.simulation.step.rearing import (
     brood_risk,
     drone_eggs,
     laid,
-    season,
     wanted,
 )
 from combwright.simulation.step.remembered import cause_of_loss, lie_dead, note, seen_today
 from combwright.simulation.step.roles import mix_adults
 from combwright.simulation.step.room import cells_for, room, share_above
-from combwright.simulation.step.shapes import lucky
 from combwright.simulation.step.stores import drawing, eat, need, out_of_reach, pollen_need, ripen
+from combwright.simulation.step.today import dawn
 from combwright.simulation.step.warmth import adults_of, warmth
-from combwright.weather.conditions import (
-    DAY,
-    FLIGHT,
-    MATING,
-    MAX_C,
-    MEAN_C,
-    NECTAR,
-    NIGHT_C,
-    POLLEN,
-)
 
 DROP_G = 1.0  # sugar in the feeder from which it counts as standing there
 ROUNDING = 1e-6  # of a need: a smaller part of it unmet is none
 
 
 @compiled
-def one_day(s: Any, w: Any, luck: Any, in_season: float, bio: Any) -> int:  # noqa: PLR0915 (the order of a day)
+def one_day(s: Any, today: Any, bio: Any) -> int:  # noqa: PLR0915 (the order of a day)
     """Let one colony live one day, in place. Gives 0, or the number of the broken balance."""
     before = totals(s)
     if before[BEES] < 1.0:
@@ -69,31 +57,28 @@ def one_day(s: Any, w: Any, luck: Any, in_season: float, bio: Any) -> int:  # no
 
     # from the state as it was in the morning
     brood = before[BROOD]
-    warm, heat_w, heat_sugar, tied = warmth(s, brood, w[MEAN_C], w[NIGHT_C], bio)
-    above = share_above(s, w[NIGHT_C], bio)
+    warm, heat_w, heat_sugar, tied = warmth(s, brood, today, bio)
+    above = share_above(s, today, bio)
     room_cells, free = room(s, brood, warm, above, bio)
-    eggs_wanted = wanted(s, in_season, tied, s.intake, bio)
+    eggs_wanted = wanted(s, today.season, tied, s.intake, bio)
     eggs = laid(eggs_wanted, room_cells, bio)
-    drone_laid = drone_eggs(s, eggs, w[DAY], bio)
+    drone_laid = drone_eggs(s, eggs, today.drones_wanted, bio)
     chill, hunger = brood_risk(s, brood, warm, bio)
-    turned = recruitment(s, w[FLIGHT], bio)
+    turned = recruitment(s, today.turning, bio)
     load = nursing_load(s, bio)
     aged = ageing_winter_bees(s, load, bio)
     to_winter = long_lived_share(load, bio)
     rested = resting(s, to_winter, bio)
-    live_nest, live_foragers, live_winter = survival(s, brood, w[FLIGHT], heat_sugar, bio)
-    eggs_lucky = eggs * lucky(bio.lay_luck, luck[LAID])
-    worker_laid = max(0.0, min(eggs_lucky, room_cells) - bio.drone_cell * drone_laid)
+    live_nest, live_foragers, live_winter = survival(s, brood, today, heat_sugar, bio)
+    worker_laid = max(0.0, min(eggs * today.laid, room_cells) - bio.drone_cell * drone_laid)
     worker_laid *= s.queen == LAYING
     free -= max(worker_laid + bio.drone_cell * drone_laid, bio.kept_for_eggs * room_cells)
-    sugar_in, water_in, pollen_in = income(
-        s, w[FLIGHT], w[NECTAR], w[POLLEN], luck[FORAGED], free, bio
-    )
+    sugar_in, water_in, pollen_in = income(s, today, free, bio)
     free -= cells_for(sugar_in, water_in, bio)
     pollen_in = min(pollen_in, max(0.0, free) * bio.pollen_per_cell)
     free -= pollen_in / bio.pollen_per_cell
-    fed_sugar, fed_water = take_down(s, w[MEAN_C], w[MAX_C], sugar_in, free, bio)
-    sugar_need = need(s, brood, w[FLIGHT], w[MEAN_C], heat_sugar, bio)
+    fed_sugar, fed_water = take_down(s, today.mean_c, today.max_c, sugar_in, free, bio)
+    sugar_need = need(s, brood, today, heat_sugar, bio)
     pollen_used = min(s.pollen, pollen_need(s, bio))
     below, overhead = drawing(s, warm, bio)
     worker_sealed = s.larvae[5]
@@ -101,7 +86,7 @@ def one_day(s: Any, w: Any, luck: Any, in_season: float, bio: Any) -> int:  # no
 
     # brood and drones
     emerging = age_brood(s, worker_laid, chill, hunger, bio)
-    drone_sealed = age_drones(s, drone_laid, w[DAY], bio)
+    drone_sealed = age_drones(s, drone_laid, today.drones_thrown_out, bio)
 
     # adults
     hurt_now = hurt_share(last_mothers, last_sealed)
@@ -121,26 +106,26 @@ def one_day(s: Any, w: Any, luck: Any, in_season: float, bio: Any) -> int:  # no
     s.feeder_water -= fed_water
     s.feeder_warmth *= bio.feed_cools
     s.feeder_days = s.feeder_days + 1.0 if s.feeder > DROP_G else 0.0
-    s.sour_days += turns_sour(s, w[MAX_C], bio)
+    s.sour_days += turns_sour(s, today.max_c, bio)
     s.pollen += pollen_in - pollen_used
-    s.far = out_of_reach(s, w[MEAN_C], w[MAX_C], w[NIGHT_C], bio)
+    s.far = out_of_reach(s, today, bio)
     eaten, water_eaten = eat(s, sugar_need)
     wax, water_wax = eat(s, (below + overhead) * bio.wax_sugar)
     paid = wax / bio.wax_sugar / (below + overhead) if below + overhead > 0.0 else 0.0
     below, overhead = below * min(1.0, paid), overhead * min(1.0, paid)
-    driven_off = ripen(s, w[MEAN_C], above, bio)
-    robbed = rob(s, w[DAY], luck[ROBBED], bio)
+    driven_off = ripen(s, today.drying, above, bio)
+    robbed = rob(s, today.day, today.robbed, bio)
     s.drawn += below
     s.foundation -= below
     s.super_drawn += overhead
     s.super_foundation -= overhead
 
     # mites
-    by_warmth = s.kill_per_k * (w[MEAN_C] - bio.kill_at_c)
+    by_warmth = s.kill_per_k * (today.mean_c - bio.kill_at_c)
     s.kill_pace = np.exp(by_warmth) if by_warmth != 0.0 else 1.0
-    arriving = arriving_mites(s, w[DAY], luck[MITES_CARRIED], bio)
+    arriving = arriving_mites(s, today)
     born, died, fallen = age_mites(
-        s, worker_sealed, drone_sealed, arriving, luck[MITES_INVADE], bio
+        s, worker_sealed, drone_sealed, arriving, today.mites_invade, bio
     )
     if s.treated_days > 0.0:
         s.treated_days = max(0.0, s.treated_days - 1.0)
@@ -149,9 +134,9 @@ def one_day(s: Any, w: Any, luck: Any, in_season: float, bio: Any) -> int:  # no
 
     # swarm and queen
     gone, carried, mites_gone = 0.0, 0.0, 0.0
-    share = swarming(s, w[DAY], w[FLIGHT], above, luck, bio)
+    share = swarming(s, today, above, bio)
     if share == 0.0:
-        share = queen_day(s, w[MATING], luck, bio)
+        share = queen_day(s, today, bio)
     if share > 0.0:
         mites_staying = mites_of(s)
         gone, carried = leave(s, share, bio)
@@ -213,30 +198,38 @@ def rob(s: Any, day_of_year: float, luck: float, bio: Any) -> float:
 
 
 @compiled
-def live(colonies: Any, weather: Any, luck: Any, bio: Any, trace: Any) -> int:
+def live(
+    colonies: Any, weather: Any, luck: Any, seasons: Any, bio: Any, days: Any, trace: Any
+) -> int:
     """Let every colony live through the days of its scenario, in place.
 
     Lane ``i`` lives in scenario ``i % scenarios`` of the weather, [scenario, day, column], and has
     the luck of ``i % members``, [member, day, process]; ``bio`` is [world], and a colony lives in
-    the world that its column names, or in the first where that is not among them. ``trace`` is
-    room for the quantities ``TRACED``, [day, lane, quantity]; it may have no days. Gives 0, or the
-    number of a broken balance plus 10 times the lane.
+    the world that its column names, or in the first where that is not among them. ``seasons`` is
+    what a season lets a queen do, [world, day]; ``days`` is room for the days of one member, and
+    ``trace`` for the quantities ``TRACED``, [day, lane, quantity]; it may have no days. Gives 0, or
+    the number of a broken balance plus 10 times the lane.
     """
-    scenarios, days = weather.shape[0], weather.shape[1]
-    members = luck.shape[0]
-    worlds = len(bio)
-    seasons = np.empty((worlds, days))  # they depend on the day alone
-    for world in range(worlds):
-        for day in range(days):
-            seasons[world, day] = season(weather[0, day, DAY], bio[world])
-    for lane in range(colonies.shape[0]):
-        s = colonies[lane]
-        world = int(s.world) if s.world < worlds else 0
-        for day in range(days):
-            today, chance = weather[lane % scenarios, day], luck[lane % members, day]
-            broken = one_day(s, today, chance, seasons[world, day], bio[world])
-            if broken != 0:
-                return broken + 10 * lane
-            if trace.shape[0] > 0:
-                seen_today(s, trace[day, lane])
+    lanes, scenarios, members = colonies.shape[0], weather.shape[0], luck.shape[0]
+    apart = members if members % scenarios == 0 else lanes  # those so far apart share their days
+    for first in range(min(apart, lanes)):
+        known = -1
+        for lane in range(first, lanes, apart):
+            s = colonies[lane]
+            world = int(s.world) if s.world < len(bio) else 0
+            for day in range(weather.shape[1]):
+                if world != known:
+                    dawn(
+                        days[day],
+                        weather[lane % scenarios, day],
+                        luck[lane % members, day],
+                        seasons[world, day],
+                        bio[world],
+                    )
+                broken = one_day(s, days[day], bio[world])
+                if broken != 0:
+                    return broken + 10 * lane
+                if trace.shape[0] > 0:
+                    seen_today(s, trace[day, lane])
+            known = world
     return 0

@@ -3,27 +3,32 @@
 from typing import Any
 
 from combwright.simulation.step.compiled import inlined
-from combwright.simulation.step.shapes import lucky, spread
+from combwright.simulation.step.shapes import spread
 from combwright.simulation.step.warmth import adults_of
 
 
 @inlined
-def income(
-    s: Any, flight_hours: float, nectar: float, pollen: float, luck: float, free: float, bio: Any
-) -> tuple[float, float, float]:
+def nectar_yield(nectar: float, bio: Any) -> float:
+    """Give the nectar of a forager's hour, against that of the district's best day.
+
+    It yields less than in proportion as more flowers: scouts lead bees to the best.
+    """
+    return nectar * (1.0 + bio.nectar_half) / (nectar + bio.nectar_half)
+
+
+@inlined
+def income(s: Any, today: Any, free: float, bio: Any) -> tuple[float, float, float]:
     """Sugar and water of nectar, and pollen, brought in today.
 
-    A forager's hour yields less than in proportion as more flowers: scouts lead bees to the best.
     Nectar is limited by the cells that are free to take it.
     """
-    hours = s.foragers * flight_hours * s.forage_success
+    hours = s.foragers * today.flight * s.forage_success
     lack = bio.pollen_enough / (bio.pollen_enough + bio.pollen_lack * s.pollen)
     eager = bio.pollen_least + bio.pollen_most * lack * lack
     for_pollen = min(1.0, bio.pollen_foragers * eager)
-    gathered_pollen = hours * for_pollen * bio.pollen_per_hour * pollen
-    yielded = nectar * (1.0 + bio.nectar_half) / (nectar + bio.nectar_half)
-    offered = hours * (1.0 - for_pollen) * bio.nectar_per_hour * yielded
-    sugar = offered * lucky(bio.daily_luck, luck)
+    gathered_pollen = hours * for_pollen * bio.pollen_per_hour * today.pollen
+    offered = hours * (1.0 - for_pollen) * bio.nectar_per_hour * today.nectar_yield
+    sugar = offered * today.foraged
     water_per_sugar = (1.0 - bio.nectar_sugar) / bio.nectar_sugar
     ml_per_sugar = 1.0 / bio.sugar_kg_per_l + water_per_sugar
     most = max(0.0, free) * bio.cell_ml * bio.unripe_fill / ml_per_sugar

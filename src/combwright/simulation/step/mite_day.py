@@ -7,7 +7,7 @@ import numpy as np
 from combwright.science.mites import invasion, natural_fall
 from combwright.simulation.step.compiled import inlined
 from combwright.simulation.step.rearing import DRONE_SEALED_RATE
-from combwright.simulation.step.shapes import in_season, lucky, pass_on, spread, sum_of
+from combwright.simulation.step.shapes import in_season, pass_on, spread, sum_of
 from combwright.simulation.step.warmth import adults_of, brood_of
 
 invasion_rate = inlined(invasion.invasion_rate)
@@ -47,9 +47,8 @@ def age_mites(
 
     """
     grams = adults_of(s) * bio.bee_g + 1.0
-    spread_of_luck = lucky(bio.mite_luck, luck)
-    rate_worker = invasion_rate(worker_sealed, grams, bio.invade_worker) * spread_of_luck
-    rate_drone = invasion_rate(drone_sealed, grams, bio.invade_drone) * spread_of_luck
+    rate_worker = invasion_rate(worker_sealed, grams, bio.invade_worker) * luck
+    rate_drone = invasion_rate(drone_sealed, grams, bio.invade_drone) * luck
     rate = rate_worker + rate_drone
     into_cells = s.mites * trapped_share(rate) if rate > 0.0 else 0.0
     into_drone = into_cells * rate_drone / rate if rate > 0.0 else 0.0
@@ -79,8 +78,8 @@ def age_mites(
 
 
 @inlined
-def arriving_mites(s: Any, day_of_year: float, luck: float, bio: Any) -> float:
-    """Mites carried in today from other colonies: some in summer, most from August to October.
+def mites_around(day_of_year: float, bio: Any) -> float:
+    """Share of the pressure of mites from other colonies that is on: some in summer, then most.
 
     ``invaders`` is the pressure at its height; Frey & Rosenkranz 2014 (doi 10.1603/EC13381) found
     0.7-2.4 a day at low and 2.5-11.2 at high density of colonies.
@@ -90,5 +89,11 @@ def arriving_mites(s: Any, day_of_year: float, luck: float, bio: Any) -> float:
     )
     begun = spread(day_of_year, bio.invade_summer_from, bio.invade_summer_full)
     summer = bio.invade_summer * begun * (1.0 - autumn)
-    carried = s.invaders * (autumn + summer * (day_of_year < bio.invade_summer_until))
-    return carried * lucky(bio.invade_luck, luck) if carried > 0.0 else 0.0
+    return autumn + summer * (day_of_year < bio.invade_summer_until)
+
+
+@inlined
+def arriving_mites(s: Any, today: Any) -> float:
+    """Mites carried in today from other colonies."""
+    carried = s.invaders * today.mites_around
+    return carried * today.mites_carried if carried > 0.0 else 0.0

@@ -13,7 +13,6 @@ from combwright.simulation.columns import (
     QUEENLESS,
     VIRGIN,
 )
-from combwright.simulation.luck import MATED, QUEEN_LOST, SWARM_LEAVES, SWARM_STARTS
 from combwright.simulation.step.compiled import compiled, inlined
 from combwright.simulation.step.room import drone_cells, held_below
 from combwright.simulation.step.shapes import YEAR, between, in_season, spread
@@ -67,22 +66,20 @@ def leave(s: Any, share: float, bio: Any) -> tuple[float, float]:
 
 
 @inlined
-def swarming(
-    s: Any, day_of_year: float, flight_hours: float, above: float, luck: Any, bio: Any
-) -> float:
+def swarming(s: Any, today: Any, above: float, bio: Any) -> float:
     """Start, age or finish swarm preparations in place; give the share of bees that leaves."""
     if s.queen != LAYING:
         return 0.0
     if s.swarm_clock == 0.0:
         most = bio.swarm_hazard * s.swarm_readiness * (1.0 + s.queen_age / YEAR)
-        if luck[SWARM_STARTS] < most and luck[SWARM_STARTS] < 1.0 - np.exp(
-            -swarm_hazard(s, day_of_year, above, bio)
+        if today.swarm_starts < most and today.swarm_starts < 1.0 - np.exp(
+            -swarm_hazard(s, today.day, above, bio)
         ):
             s.swarm_clock = 1.0
         return 0.0
     s.swarm_clock += 1.0
-    ready = s.swarm_clock > SEALED_ON and flight_hours >= bio.swarm_hours
-    if ready and luck[SWARM_LEAVES] < bio.swarm_leaves:
+    ready = s.swarm_clock > SEALED_ON and today.flight >= bio.swarm_hours
+    if ready and today.swarm_leaves < bio.swarm_leaves:
         s.queen, s.queen_clock, s.swarm_clock = CELL, s.swarm_clock, 0.0
         return bio.swarm_share
     if s.swarm_clock > bio.swarm_gives_up:
@@ -91,7 +88,7 @@ def swarming(
 
 
 @inlined
-def queen_day(s: Any, mating_chance: float, luck: Any, bio: Any) -> float:
+def queen_day(s: Any, today: Any, bio: Any) -> float:
     """Let the queen's day pass in place; give the share of bees that leaves with a cast.
 
     An old queen is likelier to fail, and likelier to be superseded in the mating season: her
@@ -103,22 +100,22 @@ def queen_day(s: Any, mating_chance: float, luck: Any, bio: Any) -> float:
         s.queen_age += 1.0
         years = max(0.0, s.queen_age / YEAR - 1.0)
         fails = bio.queen_loss * (1.0 + bio.queen_ages * years)
-        if luck[QUEEN_LOST] < fails:
-            lost = luck[QUEEN_LOST] < fails * (1.0 - bio.runs_dry)
+        if today.queen_lost < fails:
+            lost = today.queen_lost < fails * (1.0 - bio.runs_dry)
             s.queen = QUEENLESS if lost else DRONE_LAYER
             s.queen_clock, s.swarm_clock = 0.0, 0.0
-        elif mating_chance > 0.0 and luck[QUEEN_LOST] > 1.0 - bio.supersedure * years:
+        elif today.mating > 0.0 and today.queen_lost > 1.0 - bio.supersedure * years:
             s.queen_age = 0.0
         return 0.0
     if s.queen == QUEENLESS:
-        without_a_queen(s, mating_chance, bio)
+        without_a_queen(s, today.mating, bio)
         return 0.0
     if s.queen == CELL and s.queen_clock >= EMERGES_ON:
         s.queen, s.queen_clock, s.mating_flights = VIRGIN, 0.0, 0.0
         left_many = s.swarmed > 0.0 and adults_of(s) > bio.cast_bees
-        return bio.cast_share if left_many and luck[QUEEN_LOST] < bio.cast_chance else 0.0
+        return bio.cast_share if left_many and today.queen_lost < bio.cast_chance else 0.0
     if s.queen == VIRGIN:
-        virgin_day(s, mating_chance, luck, bio)
+        virgin_day(s, today, bio)
     return 0.0
 
 
@@ -132,13 +129,13 @@ def without_a_queen(s: Any, mating_chance: float, bio: Any) -> None:
 
 
 @compiled
-def virgin_day(s: Any, mating_chance: float, luck: Any, bio: Any) -> None:
+def virgin_day(s: Any, today: Any, bio: Any) -> None:
     """Let a virgin fly to mate in place, and lay or be lost; unmated too long she lays drones."""
     if s.queen_clock >= MATURE_ON:
-        s.mating_flights += mating_chance
+        s.mating_flights += today.mating
     if s.mating_flights >= bio.mating_days and s.queen_clock >= bio.lays_after:
-        s.queen = QUEENLESS if luck[MATED] < bio.mating_loss else LAYING
+        s.queen = QUEENLESS if today.mated < bio.mating_loss else LAYING
         s.queen_clock, s.queen_age = 0.0, 0.0
     elif s.queen_clock > TOO_LATE_ON:
-        s.queen = DRONE_LAYER if luck[MATED] < bio.lays_unmated else QUEENLESS
+        s.queen = DRONE_LAYER if today.mated < bio.lays_unmated else QUEENLESS
         s.queen_clock = 0.0

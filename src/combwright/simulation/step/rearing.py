@@ -7,7 +7,7 @@ import numpy as np
 from combwright.science.colony import brood, laying
 from combwright.simulation.columns import CAGED, DRONE_LAYER, LAYING
 from combwright.simulation.step.adults import hunger
-from combwright.simulation.step.compiled import inlined
+from combwright.simulation.step.compiled import compiled, inlined
 from combwright.simulation.step.shapes import YEAR, between, in_season, pass_on, spread
 from combwright.simulation.step.warmth import food_of, winter_reserve
 
@@ -30,6 +30,14 @@ def season(day_of_year: float, bio: Any) -> float:
         bio.season_fall_day + bio.autumn_shift,
         bio.season_fall_days,
     )
+
+
+@compiled
+def seasons_of_worlds(seasons: Any, days_of_year: Any, bio: Any) -> None:
+    """Work out in place the season's share of her best laying, [world, day]."""
+    for world in range(seasons.shape[0]):
+        for day in range(seasons.shape[1]):
+            seasons[world, day] = season(days_of_year[day], bio[world])
 
 
 @inlined
@@ -106,24 +114,34 @@ def age_brood(s: Any, new_eggs: float, chill: float, unfed: float, bio: Any) -> 
 
 
 @inlined
-def drone_eggs(s: Any, new_eggs: float, day_of_year: float, bio: Any) -> float:
-    """Drone eggs among those laid: from April to July, by colonies strong enough.
+def drones_wanted(day_of_year: float, bio: Any) -> float:
+    """Tell how much of the season of drones is on: from April to July."""
+    return in_season(day_of_year, bio.drone_from, bio.drone_high, bio.drone_less, bio.drone_until)
+
+
+@inlined
+def drones_thrown_out(day_of_year: float, bio: Any) -> float:
+    """Share of its drones that a colony with a queen throws out on a day."""
+    return bio.drones_out * spread(day_of_year, bio.drones_out_from, bio.drones_out_full)
+
+
+@inlined
+def drone_eggs(s: Any, new_eggs: float, drones_wanted: float, bio: Any) -> float:
+    """Drone eggs among those laid: in their season, by colonies strong enough.
 
     Of a drone layer or laying workers all are, in worker cells.
     """
     if s.queen > CAGED:
         return new_eggs / bio.drone_cell
-    when = in_season(day_of_year, bio.drone_from, bio.drone_high, bio.drone_less, bio.drone_until)
     strong = spread(s.nest + s.foragers, bio.drone_bees_from, bio.drone_bees_full)
-    return new_eggs * bio.drone_share * when * strong
+    return new_eggs * bio.drone_share * drones_wanted * strong
 
 
 @inlined
-def age_drones(s: Any, new_eggs: float, day_of_year: float, bio: Any) -> float:
+def age_drones(s: Any, new_eggs: float, thrown_out: float, bio: Any) -> float:
     """Age drone brood in place (a chain of equal spells) and give the cells sealed today."""
     sealed_today = pass_on(s.drone_open, new_eggs, DRONE_OPEN_RATE)
     emerging = pass_on(s.drone_sealed, sealed_today, DRONE_SEALED_RATE)
-    unwelcome = spread(day_of_year, bio.drones_out_from, bio.drones_out_full)
-    thrown_out = bio.drones_out * unwelcome if s.queen == LAYING else 0.0
-    s.drones = (s.drones + emerging) * (1.0 - bio.drone_death - thrown_out)
+    unwelcome = thrown_out if s.queen == LAYING else 0.0
+    s.drones = (s.drones + emerging) * (1.0 - bio.drone_death - unwelcome)
     return sealed_today

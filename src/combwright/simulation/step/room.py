@@ -26,7 +26,7 @@ def super_free(s: Any) -> float:
 
 
 @inlined
-def share_above(s: Any, night_c: float, bio: Any) -> float:
+def share_above(s: Any, today: Any, bio: Any) -> float:
     """Share of the unripe food that is kept in supers.
 
     Bees go up once they fill the box below, and keep an arch of stores over the brood first.
@@ -35,7 +35,7 @@ def share_above(s: Any, night_c: float, bio: Any) -> float:
         return 0.0
     stored = s.ripe / s.sugar_per_cell / max(s.drawn, 1.0)
     arch = between(bio.above_without_arch, 1.0, spread(stored, bio.arch_begun, bio.arch_done))
-    covered = frames_covered(s, night_c, bio) / max(s.frames, 1.0)
+    covered = frames_covered(s, today) / max(s.frames, 1.0)
     climbing = spread(covered, bio.climb_from, bio.climb_full)
     fits = min(1.0, super_free(s) / max(unripe_cells(s, bio), 1.0))
     return bio.above_most * climbing * arch * fits

@@ -15,16 +15,13 @@ from combwright.simulation.step.warmth import (
 
 
 @inlined
-def need(
-    s: Any, brood: float, flight_hours: float, mean_c: float, heat_sugar: float, bio: Any
-) -> float:
+def need(s: Any, brood: float, today: Any, heat_sugar: float, bio: Any) -> float:
     """Sugar needed today: to live, to rear brood, to heat and to fly. [g]."""
-    living = (
-        adults_of(s) * basal(rearing_share(brood, bio), mean_c, bio) + s.drones * bio.drone_sugar
-    )
+    bee = basal(rearing_share(brood, bio), today, bio)
+    living = adults_of(s) * bee + s.drones * bio.drone_sugar
     per_larva = (bio.larva_sugar + bio.nurse_sugar) / OPEN_LARVA_DAYS
     larvae = (sum_of(s.larvae) + sum_of(s.drone_open)) * per_larva
-    flying = s.foragers * flight_hours * bio.flight_sugar
+    flying = s.foragers * today.flight * bio.flight_sugar
     return s.consumption * (living + larvae + heat_sugar + flying)
 
 
@@ -53,17 +50,22 @@ def drawing(s: Any, warm_frames: float, bio: Any) -> tuple[float, float]:
 
 
 @inlined
-def out_of_reach(s: Any, mean_c: float, max_c: float, night_c: float, bio: Any) -> float:
+def held_tight(mean_c: float, bio: Any) -> float:
+    """Tell how tightly the weather holds a cluster together, 0 to 1."""
+    return 1.0 - spread(mean_c, bio.reach_tight_c, bio.reach_loose_c)
+
+
+@inlined
+def out_of_reach(s: Any, today: Any, bio: Any) -> float:
     """Ripe stores that the bees cannot get to today: a cold cluster keeps to its combs. [g].
 
     On a day warm enough to move, it takes up the combs beside those it covers; in loose weather
     bees get everywhere.
     """
-    if max_c < bio.move_c:
+    if today.max_c < bio.move_c:
         return min(s.far, s.ripe)
-    within = min(1.0, (frames_covered(s, night_c, bio) + bio.reach_frames) / max(s.frames, 1.0))
-    tight = 1.0 - spread(mean_c, bio.reach_tight_c, bio.reach_loose_c)
-    return (1.0 - within) * tight * s.ripe
+    within = min(1.0, (frames_covered(s, today) + bio.reach_frames) / max(s.frames, 1.0))
+    return (1.0 - within) * today.held_tight * s.ripe
 
 
 @inlined
@@ -86,7 +88,13 @@ def eat(s: Any, wanted_g: float) -> tuple[float, float]:
 
 
 @inlined
-def ripen(s: Any, mean_c: float, above: float, bio: Any) -> float:
+def drying(mean_c: float, bio: Any) -> float:
+    """Tell how well the air of a day dries unripe food."""
+    return between(bio.dry_cold, 1.0, spread(mean_c, bio.dry_cold_c, bio.dry_warm_c))
+
+
+@inlined
+def ripen(s: Any, drying: float, above: float, bio: Any) -> float:
     """Dry unripe food in place; what is dry enough becomes ripe stores. Gives the water driven off.
 
     Mixed food is treated as a share that is finished today and a rest that is as thin as before.
@@ -94,10 +102,9 @@ def ripen(s: Any, mean_c: float, above: float, bio: Any) -> float:
     excess = s.water - bio.ripe_water * s.unripe
     if s.unripe <= 0.0:
         return 0.0
-    air = between(bio.dry_cold, 1.0, spread(mean_c, bio.dry_cold_c, bio.dry_warm_c))
     opening = spread(s.tray_open + s.entrance, bio.dry_closed_mm, bio.dry_open_mm)
     vents = between(bio.dry_closed, 1.0, opening)
-    capacity = bio.evaporate * adults_of(s) * air * vents
+    capacity = bio.evaporate * adults_of(s) * drying * vents
     share = min(bio.ripen_most, capacity / excess if excess > 0.0 else 1.0)
     ripened = share * s.unripe
     driven_off = share * max(0.0, excess)

@@ -45,11 +45,16 @@ def rearing_share(brood: float, bio: Any) -> float:
 
 
 @inlined
-def frames_covered(s: Any, air_c: float, bio: Any) -> float:
+def drawn_together(night_c: float, bio: Any) -> float:
+    """Share of the frames that bees cover in warmth on which the cold of a night leaves them."""
+    cold = 1.0 - spread(night_c, bio.contract_full_c, bio.contract_none_c)
+    return 1.0 - (1.0 - bio.contract) * cold
+
+
+@inlined
+def frames_covered(s: Any, today: Any) -> float:
     """Frames that the bees cover: fewer when cold draws them together."""
-    cold = 1.0 - spread(air_c, bio.contract_full_c, bio.contract_none_c)
-    drawn_together = 1.0 - (1.0 - bio.contract) * cold
-    return min(adults_of(s) / s.bees_per_frame * drawn_together, s.frames)
+    return min(adults_of(s) / s.bees_per_frame * today.drawn_together, s.frames)
 
 
 @inlined
@@ -62,9 +67,19 @@ def conductance(s: Any, frames: float, looseness: float, bio: Any) -> float:
 
 
 @inlined
-def warmth(
-    s: Any, brood: float, mean_c: float, night_c: float, bio: Any
-) -> tuple[float, float, float, float]:
+def loosened(mean_c: float, bio: Any) -> float:
+    """By what factor a cluster loses more heat than a tight one, in the weather of a day."""
+    return between(1.0, bio.mantle_loose, spread(mean_c, bio.tight_c, bio.loose_c))
+
+
+@inlined
+def edge_lost(night_c: float, bio: Any) -> float:
+    """Tell how much of the nest's edge a cold night takes, 0 to 1."""
+    return 1.0 - spread(night_c, bio.edge_full_c, bio.edge_none_c)
+
+
+@inlined
+def warmth(s: Any, brood: float, today: Any, bio: Any) -> tuple[float, float, float, float]:
     """Work out the frames kept warm, the heat lost, its sugar, and the bees tied up.
 
     Gives the frames that can hold brood; heat lost by the nest [W]; sugar burnt for heat beyond
@@ -78,22 +93,20 @@ def warmth(
     """
     bees = adults_of(s)
     rearing = rearing_share(brood, bio)
-    covered = frames_covered(s, night_c, bio)
-    loose_cluster = between(1.0, bio.mantle_loose, spread(mean_c, bio.tight_c, bio.loose_c))
+    covered = frames_covered(s, today)
     empty = max(0.0, s.frames - covered)
     beside = empty / (empty + bio.empty_half)
-    looseness = between(loose_cluster, bio.mantle_brood, rearing)
+    looseness = between(today.loosened, bio.mantle_brood, rearing)
     looseness *= 1.0 + bio.draught * rearing * beside
     core_c = between(bio.cluster_c, bio.nest_c, rearing)
     loss = conductance(s, covered, looseness, bio)
-    heat_w = loss * max(0.0, core_c - mean_c)
-    living_w = bees * basal(rearing, mean_c, bio) * bio.sugar_j_per_g / SECONDS_A_DAY
+    heat_w = loss * max(0.0, core_c - today.mean_c)
+    living_w = bees * basal(rearing, today, bio) * bio.sugar_j_per_g / SECONDS_A_DAY
     extra_w = max(0.0, heat_w - living_w)
     extra_w = min(extra_w, bees * bio.heat_most)
 
-    cold_night = 1.0 - spread(night_c, bio.edge_full_c, bio.edge_none_c)
-    edge = bio.edge_frames * SIDES * beside * cold_night
-    night_w = loss * max(0.0, bio.nest_c - night_c)
+    edge = bio.edge_frames * SIDES * beside * today.edge_lost
+    night_w = loss * max(0.0, bio.nest_c - today.night_c)
     share = min(1.0, (living_w + bees * bio.heat_most) / max(night_w, NOTHING))
     warm = max(bio.warm_least * covered, covered - edge) * share
     tied = extra_w / bio.heater_w + edge * s.bees_per_frame
@@ -101,13 +114,20 @@ def warmth(
 
 
 @inlined
-def basal(rearing: float, mean_c: float, bio: Any) -> float:
-    """Sugar that a bee uses to live: little in a tight cold cluster, most at brood's warmth.
-
-    In cold weather only those on the brood are as warm as it is; the rest sit in a cooler mantle.
-    """
+def basal_clustered(mean_c: float, bio: Any) -> float:
+    """Sugar that a bee of a cluster uses to live: little in a tight cold one."""
     loose = spread(mean_c, bio.tight_c, bio.loose_c)
-    clustered = between(bio.basal_cluster, bio.basal_loose, loose)
+    return between(bio.basal_cluster, bio.basal_loose, loose)
+
+
+@inlined
+def on_brood(mean_c: float, bio: Any) -> float:
+    """Share of a brood nest's bees that are as warm as it is; in cold the rest sit cooler."""
     warm = spread(mean_c, bio.warm_in_cold_c, bio.warm_all_c)
-    on_brood = rearing * between(bio.warm_in_cold, 1.0, warm)
-    return between(clustered, bio.basal_nest, on_brood)
+    return between(bio.warm_in_cold, 1.0, warm)
+
+
+@inlined
+def basal(rearing: float, today: Any, bio: Any) -> float:
+    """Sugar that a bee uses to live: little in a tight cold cluster, most at brood's warmth."""
+    return between(today.basal_clustered, bio.basal_nest, rearing * today.on_brood)
