@@ -9,7 +9,7 @@ from tests.advice.situations import Case, situation
 
 from combwright.advice.bee_acts import ClearEntrance, Heft, Look, MakeFast, Uniting
 from combwright.advice.deciding import Deciding
-from combwright.advice.decisions import winter
+from combwright.advice.decisions import food, winter
 from combwright.advice.decisions.winter import Winter
 from combwright.advice.kit_acts import Feeding
 from combwright.advice.plan import plan
@@ -152,3 +152,35 @@ def test_a_light_one_gets_the_more_the_less_it_has_and_never_less_than_a_pack() 
     assert fed == sorted(fed, reverse=True)
     assert all(kg == 0.0 or 1.0 <= kg <= 2.5 for kg in fed)
     assert fed[-1] == 0.0
+
+
+DAYS = [(7, 14), (7, 15), (7, 31), (8, 1), (8, 20), (8, 21)]
+
+
+@pytest.mark.parametrize(
+    ("bees", "stores", "frames"), [(4.0, 3.0, 6), (6.0, 8.0, 9), (9.0, 5.0, 11)]
+)
+def test_feeding_for_winter_begins_without_a_step(bees: float, stores: float, frames: int) -> None:
+    """By the day the portion changes by less than a litre; the trade begins it about 1 August."""
+    fed = [
+        decided(Case(date(2027, *day), bees, 0.4 * bees, stores, frames, days=10)).syrup_kg
+        for day in DAYS
+    ]
+    assert all(abs(fed[i + 1] - fed[i]) < 1.29 for i in (0, 2, 4))
+    assert fed[0] == 0.0
+    assert fed[5] > 0.0
+    assert fed == [*sorted(fed[:5]), fed[5]]
+
+
+def test_with_a_super_on_nothing_is_fed_for_winter_in_july() -> None:
+    bare = Case(date(2027, 7, 31), 9.0, 4.0, 3.0, 11, supers=1)
+    assert decided(bare).syrup_kg == 0.0
+    assert decided(replace(bare, supers=0)).syrup_kg > 0.0
+
+
+def test_what_it_lacks_meanwhile_is_given_where_that_is_more() -> None:
+    """In mid July winter asks for little yet; a colony that would starve is fed as in June."""
+    starving = Case(date(2027, 7, 19), 8.0, 4.0, 0.5, 9, nectar=0.0)
+    deciding = Deciding(situation(starving))
+    for_winter = deciding.of(winter.decide).syrup_kg
+    assert deciding.of(food.decide).portion.grams > 1000.0 * for_winter > 0.0

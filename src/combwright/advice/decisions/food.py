@@ -61,7 +61,7 @@ def decide(deciding: Deciding) -> Food:
     settled = None
     if goes(deciding):
         settled = Feeding(feed="syrup", grams=0, sugar_fraction=AUTUMN_FRACTION)
-    elif for_winter.syrup_kg > 0.0:
+    elif for_winter.syrup_kg > 0.0 and not (for_winter.is_early and _for_honey(room)):
         grams = _to_hundreds(for_winter.syrup_kg)
         settled = Feeding(feed="syrup", grams=grams, sugar_fraction=AUTUMN_FRACTION)
     elif for_winter.fondant_kg > 0.0:
@@ -69,7 +69,13 @@ def decide(deciding: Deciding) -> Food:
         settled = Feeding(feed="fondant", grams=grams, sugar_fraction=FONDANT_SUGAR.value)
     elif is_in_months(situation.on, PARAMETERS, "unfed"):
         settled = Feeding(feed="syrup", grams=0, sugar_fraction=AUTUMN_FRACTION)
-    return food(situation, room.set_up, settled=settled, only_if_hungry=room.super_near)
+    return food(
+        situation,
+        room.set_up,
+        settled=settled,
+        or_more=for_winter.is_early,
+        only_if_hungry=room.super_near,
+    )
 
 
 def _until_opened(deciding: Deciding) -> Situation:
@@ -88,6 +94,11 @@ def _until_opened(deciding: Deciding) -> Situation:
     return replace(situation, days=days, known_swarm_loss=situation.account.swarm_loss)
 
 
+def _for_honey(room: space.Space) -> bool:
+    """Tell whether a super goes on now or soon."""
+    return room.super_near or room.set_up.supers > 0
+
+
 def _to_hundreds(kilograms: float) -> int:
     return HUNDRED * round(kilograms * 1000.0 / HUNDRED)
 
@@ -97,6 +108,7 @@ def food(
     set_up: SetUp,
     *,
     settled: Feeding | None = None,
+    or_more: bool = False,
     only_if_hungry: bool = False,
 ) -> Food:
     """Choose the portion for a set-up.
@@ -104,16 +116,18 @@ def food(
     Where the unfed colony would fall below its reserve, or hunger threatens, it is given what it
     lacks, which grows from nothing; it is given what it will use until the next visit beyond the
     nectar it finds, if that is more, where the season with it is worth more than the sugar and the
-    work. With ``settled`` the amount comes from elsewhere, as for winter; of that and of all that
-    would do harm, as much is given at once as keeps the limits. With ``only_if_hungry`` nothing is
-    given but against hunger, as before a super.
+    work. With ``settled`` the amount comes from elsewhere, as for winter, unless with ``or_more``
+    it lacks more; of that and of all that would do harm, as much is given at once as keeps the
+    limits. With ``only_if_hungry`` nothing is given but against hunger, as before a super.
     """
     arranged = situation.with_set_up(set_up)
     kind, fraction = _kind(situation) if settled is None else (settled.feed, settled.sugar_fraction)
-    if settled is None:
-        wanted = _wanted(arranged, kind, fraction, only_if_hungry=only_if_hungry)
-    else:
-        wanted = Ration(min(FEEDER_G, settled.grams) if kind == "syrup" else settled.grams)
+    rations = []
+    if settled is not None:
+        rations.append(Ration(min(FEEDER_G, settled.grams) if kind == "syrup" else settled.grams))
+    if settled is None or or_more:
+        rations.append(_wanted(arranged, kind, fraction, only_if_hungry=only_if_hungry))
+    wanted = max(rations, key=lambda ration: ration.grams)
     sizes, tried = _at_once(arranged, wanted, kind, fraction)
     best = _most(arranged, tried, wanted)
     grams = sizes[best]

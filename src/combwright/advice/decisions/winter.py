@@ -1,7 +1,7 @@
 """Winter: strength, stores and queen in autumn, and the checks while it is cold."""
 
 from dataclasses import dataclass
-from datetime import timedelta
+from datetime import date, timedelta
 from typing import Final
 
 import numpy as np
@@ -12,6 +12,7 @@ from combwright.advice.counted import is_odd, seen_frames
 from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
 from combwright.advice.decisions.honey import after_honey
+from combwright.advice.decisions.reserve import reserve_kg
 from combwright.advice.numbers import is_between, numbers
 from combwright.advice.situation import Situation, band
 from combwright.simulation import observe
@@ -25,25 +26,25 @@ AUTUMN_FRACTION: Final = numbers("food")["autumn_fraction"].value
 GUARD_ON: Final = (PARAMETERS["guard_month"].value, PARAMETERS["guard_day"].value)
 WEAKEST: Final = PARAMETERS["weakest"].value
 LIGHT_KG: Final = PARAMETERS["light_kg"].value
+STOCKED: Final = tuple(PARAMETERS[f"stocked_{end}"].value for end in ("from", "by"))
 FED_BY: Final = (PARAMETERS["fed_by_month"].value, PARAMETERS["fed_by_day"].value)
 
 
 @dataclass(frozen=True, kw_only=True)
 class Winter(Decision):
-    """The decision, and what is to be fed in all."""
+    """The decision, and what is to be fed in all; early, it is some of what winter asks for."""
 
     syrup_kg: float = 0.0
     fondant_kg: float = 0.0
+    is_early: bool = False
 
 
 def decide(deciding: Deciding) -> Winter:
     """Decide what a colony needs to come through the winter."""
     situation = deciding.of(after_honey)
-    month = situation.on.month
-    if (
-        not is_between(month, AUTUMN[0], int(PARAMETERS["cold_to_month"].value))
-        or situation.standing.set_up.supers
-    ):
+    month, share = situation.on.month, stocked_share(situation.on)
+    is_summer = is_between(month, int(PARAMETERS["cold_to_month"].value) + 1, AUTUMN[0] - 1)
+    if situation.standing.set_up.supers or (is_summer and share == 0.0):
         return Winter(topic="winter")
     stores = band(observe.stores_kg(situation.colonies))
     bees = band(situation.frames_of_bees)
@@ -57,8 +58,8 @@ def decide(deciding: Deciding) -> Winter:
         "weakest_frames": WEAKEST,
         "frames_of_bees": bees[1],
     }
-    if is_between(month, *AUTUMN):
-        return _autumn(situation, inputs)
+    if is_summer or is_between(month, *AUTUMN):
+        return _autumn(situation, inputs, share)
     return _cold(inputs)
 
 
@@ -68,21 +69,37 @@ def target_kg(situation: Situation) -> float:
     return min(TARGET_KG[situation.standing.hive.kind], by_bees)
 
 
-def _autumn(situation: Situation, inputs: dict[str, float]) -> Winter:
+def stocked_share(on: date) -> float:
+    """Give the share of the stores for winter, beyond the reserve, that is wanted by a day.
+
+    Examples
+    --------
+    >>> [stocked_share(date(2027, *day)) for day in ((7, 10), (8, 2), (9, 10))]
+    [0.0, 0.5, 1.0]
+
+    """
+    first, last = STOCKED
+    return float(np.clip((on.timetuple().tm_yday - first) / (last - first), 0.0, 1.0))
+
+
+def _autumn(situation: Situation, inputs: dict[str, float], share: float) -> Winter:
+    least, target = reserve_kg(situation), inputs["target_kg"]
+    due = least + share * (target - least)
     in_feeder = float(np.median(situation.colonies["feeder"])) / PARAMETERS["sugar_g_per_kg"].value
-    short = max(0.0, inputs["target_kg"] - 0.5 * (inputs["stores_kg_low"] + inputs["stores_kg"]))
-    short = max(0.0, short - in_feeder)
-    inputs = {**inputs, "short_kg": short}
+    has = 0.5 * (inputs["stores_kg_low"] + inputs["stores_kg"]) + in_feeder
+    short = max(0.0, due - has)
+    inputs = {**inputs, "due_kg": due, "short_kg": short}
     weak = seen_frames(situation) < WEAKEST and situation.standing.hive.kind == "hive"
     may_unite = is_between(situation.on.month, int(PARAMETERS["unite_from_month"].value), AUTUMN[1])
     unite = weak and may_unite
     actions: list[Action] = [_united_or_counted(situation)] if unite else []
     if situation.on.month == GUARD_ON[0] and situation.on.day >= GUARD_ON[1]:
         actions.append(MakeFast())
+    by_now = f", {due:.0f} kg of them by now" if share < 1.0 else ""
     because = (
         f"{inputs['stores_kg']:.0f} kg of stores ({inputs['stores_kg_low']:.0f} to "
         f"{inputs['stores_kg_high']:.0f}) against {inputs['target_kg']:.0f} kg wanted on "
-        f"1 October by so many bees: {short:.0f} kg short. "
+        f"1 October by so many bees{by_now}: {short:.0f} kg short. "
         f"{inputs['frames_of_bees']:.0f} frames of bees; under {WEAKEST:.0f} a colony rarely "
         "winters alone."
     )
@@ -102,6 +119,7 @@ def _autumn(situation: Situation, inputs: dict[str, float]) -> Winter:
         inputs=inputs,
         syrup_kg=syrup,
         fondant_kg=fondant,
+        is_early=share < 1.0,
     )
 
 
