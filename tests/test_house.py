@@ -228,3 +228,13 @@ def test_data_from_elsewhere_is_cited() -> None:
     for folder in (ROOT / "tests" / "data").glob("*/"):
         text = (folder / "README.md").read_text("utf-8").lower()
         assert "licence" in text or "license" in text, folder
+
+
+def test_percent_is_written_with_its_space_everywhere() -> None:
+    """Through ``terms.percent`` or by hand, never as Python formats it: “1%” beside “1 %”."""
+    assert not [
+        (path.name, number)
+        for path in MODULES
+        for number, line in enumerate(path.read_text("utf-8").splitlines(), 1)
+        if re.search(r":\.\d%\}|\d%[^\d\w]", line)
+    ]

@@ -1,5 +1,6 @@
 """No advice contradicts another on the same sheet: over random colonies and dates."""
 
+import re
 from collections.abc import Callable
 from datetime import timedelta
 
@@ -203,6 +204,15 @@ def the_tray_is_set_one_way(_: Situation, decided: Plan) -> bool:
     return len(decided.asks(Tray)) + sum(c.on_tray for c in decided.asks(Counting)) <= 1
 
 
+def its_words_are_written_one_way(_: Situation, decided: Plan) -> bool:
+    """A space before each percent sign, and a capital behind each full stop."""
+    told = [*decided.jobs, *(reason for each in decided.decisions for reason in each.because)]
+    for branch in decided.branches:
+        told += [*branch.do, branch.because]
+    odd = re.compile(r"\d%|(?:^|[.!?] )[a-z]|[^.!?]$")
+    return not any(odd.search(each) for each in told)
+
+
 RULES: tuple[Callable[[Situation, Plan], bool], ...] = (
     no_feed_under_supers,
     a_new_super_takes_the_feeder_off,
@@ -228,6 +238,7 @@ RULES: tuple[Callable[[Situation, Plan], bool], ...] = (
     the_next_visit_is_not_while_it_is_left_shut,
     no_date_is_told_that_lies_before_the_next_visit,
     a_visit_decided_upon_is_the_one_told,
+    its_words_are_written_one_way,
 )
 
 

@@ -66,17 +66,17 @@ def test_the_plan_is_told_from_whom_to_ring_to_what_it_brings(
     told = capsys.readouterr().out.splitlines()
     assert told[0] == "Ring Hall (A8): cannot be ready"
     for line in (
-        "  A7, 2 nucs for Byrne: by 3 May, 92%; cells of B1",
+        "  A7, 2 nucs for Byrne: by 3 May, 92 %; cells of B1",
         "  A8, 1 nuc for Hall: refused: too early",
         "    possible with a queen more to buy",
         f"  {PLAN.colonies[0].said}",
-        "  3 May: 2 nucs with a cell, 1 mating nuc (a cell lays with 46%)",
-        "  10 May: nothing (a cell lays with 50%)",
+        "  3 May: 2 nucs with a cell, 1 mating nuc (a cell lays with 46 %)",
+        "  10 May: nothing (a cell lays with 50 %)",
         f"  Ash (Top): {PLAN.nucs[0].said}",
         "  3 May: Oak (Top) gives 2 frames of brood and 1.5 of bees, at a loss of 31",
     ):
         assert line in told
-    brings = "Brings 566 on average, plain rules 283 (promises kept 75%); 4 nucs are left for"
+    brings = "Brings 566 on average, plain rules 283 (promises kept 75 %); 4 nucs are left for"
     assert told[-3].startswith(brings)
     assert told[-2:] == ["Spring is kept for.", "Nobody counted nuc boxes."]
 

@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from combwright.cli.options import JsonOption, day_of, print_json
+from combwright.terms.percent import in_percent
 
 if TYPE_CHECKING:
     from combwright.services.calculators.queen_calendar import QueenCalendar
@@ -53,7 +54,9 @@ def _show(told: "QueenCalendar") -> None:
     first, last = told.emerges
     typer.echo(f"\nBegun at noon, they emerge {first:%a %d %b %H:%M} to {last:%a %d %b %H:%M}.")
     typer.echo(f"Drones for them come from eggs laid by {told.drone_eggs_by:%a %d %b}.")
-    typer.echo(f"A ripe cell of that date becomes a laying queen with {told.lays:.0%}, as a rule.")
+    typer.echo(
+        f"A ripe cell of that date becomes a laying queen with {in_percent(told.lays)}, as a rule."
+    )
     if told.cells_for_wanted is not None:
         typer.echo(f"For so many laying queens give {told.cells_for_wanted} ripe cells.")
     if told.promise_for is not None:

@@ -13,6 +13,7 @@ from combwright.cli.options import (
     in_own_words,
     named_book,
 )
+from combwright.terms.percent import in_percent
 
 if TYPE_CHECKING:
     from rich.console import Console
@@ -168,7 +169,7 @@ def _supplies(console: "Console", sheet: "RoundSheet") -> None:
         _item(
             console,
             "makes",
-            f"{bench.syrup_l:g} L of syrup, {bench.sugar_fraction:.0%} sugar",
+            f"{bench.syrup_l:g} L of syrup, {in_percent(bench.sugar_fraction)} sugar",
             style="dim",
         )
     console.rule("Load")

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from combwright.cli.options import BookOption, JsonOption, named_book
+from combwright.terms.percent import in_percent
 
 if TYPE_CHECKING:
     from combwright.services.beliefs.score import ScoreLine, ScoreReport
@@ -87,8 +88,8 @@ def _cells(line: "ScoreLine") -> tuple[str, ...]:
         escape(line.colony or ""),
         line.quantity.replace("_", " ").replace(" kg", ", kg"),
         str(line.forecasts),
-        f"{line.within_50:.0%}",
-        f"{line.within_90:.0%}",
+        in_percent(line.within_50),
+        in_percent(line.within_90),
         f"{line.error:.2f}",
         *rules,
     )

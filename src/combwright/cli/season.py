@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Annotated, Any
 import typer
 
 from combwright.cli.options import JsonOption
+from combwright.terms.percent import in_percent
 
 if TYPE_CHECKING:
     from datetime import date
@@ -219,7 +220,9 @@ def _table(name: str, one: "Season", first: "date") -> None:
     console.print(table)
     if one.years:
         console.print(_years(one))
-    console.print(f"Colonies lost {one.lost:.0%}, swarms for each colony {one.swarmed:.2f}.")
+    console.print(
+        f"Colonies lost {in_percent(one.lost)}, swarms for each colony {one.swarmed:.2f}."
+    )
 
 
 def _years(one: "Season") -> "Table":
@@ -233,7 +236,7 @@ def _years(one: "Season") -> "Table":
         table.add_column(title, justify="right")
     for year in one.years:
         cells = [_band(*band) for band in year.bands.values()]
-        table.add_row(f"{year.until:%-d %b %Y}", *cells, f"{year.lost:.0%}")
+        table.add_row(f"{year.until:%-d %b %Y}", *cells, in_percent(year.lost))
     return table
 
 

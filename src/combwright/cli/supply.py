@@ -14,6 +14,7 @@ from combwright.cli.options import (
     print_json,
 )
 from combwright.cli.progress import counted
+from combwright.terms.percent import in_percent
 
 if TYPE_CHECKING:
     from combwright.services.supply.asked import WhatIf
@@ -120,7 +121,7 @@ def show(sheet: "SupplySheet") -> None:
     money = sheet.money
     typer.echo(
         f"Brings {money.income:.0f} on average, plain rules {money.plain_income:.0f} (promises "
-        f"kept {money.plain_kept:.0%}); {sheet.kept_for_winter:g} nucs are left for winter."
+        f"kept {in_percent(money.plain_kept)}); {sheet.kept_for_winter:g} nucs are left for winter."
     )
     for sentence in (*sheet.next_spring, *sheet.notices):
         typer.echo(sentence)

@@ -8,6 +8,7 @@ from combwright.advice.words.wording import many
 from combwright.paper.printable import printable
 from combwright.planning.at_every_colony import Everywhere
 from combwright.planning.sheet import Band, Bench, Branch, ColonySheet, Expected, Portion, Stop
+from combwright.terms.percent import in_percent
 
 # What one of each thing is called, in the order of the lists.
 LOAD_WORDS = {
@@ -95,7 +96,7 @@ def portion_words(portion: Portion) -> list[str]:
         if portion.litres
         else f"{kilograms(portion.syrup_g)} {feed}"
     )
-    sugar = f"{portion.sugar_fraction:.0%} sugar".replace("%", " %")
+    sugar = f"{in_percent(portion.sugar_fraction)} sugar"
     days = many(portion.days, "day")
     return [big, f"{portion.per_day_g} g a day for {days}, {sugar}"]
 
@@ -108,7 +109,7 @@ def bench_words(bench: Bench) -> dict[str, Any]:
             ["sugar", f"{bench.sugar_kg:.1f} kg"],
             ["water", f"{bench.water_kg:.1f} kg"],
             ["makes syrup", f"{bench.syrup_l:.1f} L"],
-            ["sugar in it", f"{bench.sugar_fraction * 100:.0f} %"],
+            ["sugar in it", in_percent(bench.sugar_fraction)],
             ["crystallises", _crystals(bench)],
         ]
     return {
@@ -180,7 +181,7 @@ def _branch(branch: Branch) -> dict[str, Any]:
 def _chance(chance: float) -> str:
     if 0 < chance < 0.01:  # noqa: PLR2004 - finer than anybody can know
         return "under 1 %"
-    return f"{chance * 100:.0f} %"
+    return in_percent(chance)
 
 
 def _crystals(bench: Bench) -> str:

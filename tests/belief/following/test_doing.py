@@ -169,7 +169,7 @@ def test_the_last_cells_are_not_lost_in_silence(on_cells: float, is_told: bool) 
     colonies["queen_clock"] = np.where(without, 12.0, 0.0)
     after = done(before, CUT)
     assert (after.belief.colonies["queen"] == np.where(without, QUEENLESS, LAYING)).all()
-    assert any(f"chance {on_cells:.0%}" in notice for notice in after.notices) == is_told
+    assert any(f"chance {100 * on_cells:.0f} %" in notice for notice in after.notices) == is_told
 
 
 def test_with_one_cell_left_a_colony_goes_on_with_it() -> None:

@@ -67,6 +67,6 @@ def test_a_promise_that_is_kept_needs_no_call() -> None:
     firm = planned(task)
     assert what_helps(task, firm, 5.0) == {}
     assert ring(KNOWN, PROMISED, firm, (WEEK, 0.95)) == ""
-    assert "only 80%" in ring(KNOWN, PROMISED, firm, (WEEK, 0.80))
+    assert "only 80 %" in ring(KNOWN, PROMISED, firm, (WEEK, 0.80))
     late = ring(KNOWN, PROMISED, firm, (date(2027, 7, 12), 0.93))
-    assert "ready 2 weeks late, by 12 Jul (93%)" in late
+    assert "ready 2 weeks late, by 12 Jul (93 %)" in late

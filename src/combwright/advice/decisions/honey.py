@@ -14,6 +14,7 @@ from combwright.advice.situation import HoneyWaits, Situation, band
 from combwright.advice.stacking import set_up_after
 from combwright.advice.words.wording import day_words
 from combwright.simulation import observe
+from combwright.terms.percent import in_percent
 
 PARAMETERS: Final = numbers("honey")
 LAST_TAKE: Final = (PARAMETERS["last_month"].value, PARAMETERS["last_day"].value)
@@ -82,8 +83,8 @@ def _honey(situation: Situation) -> Decision:
     if not (last or (off and dry)):
         because = (
             f"{inputs['honey_kg']:.0f} kg above ({inputs['honey_kg_low']:.0f} to "
-            f"{inputs['honey_kg_high']:.0f}), {inputs['ripe_share']:.0%} of the supers' comb "
-            "ripe: leave it to fill and ripen."
+            f"{inputs['honey_kg_high']:.0f}), {in_percent(inputs['ripe_share'])} of the supers' "
+            "comb ripe: leave it to fill and ripen."
         )
         return Decision(topic="honey", because=(because,), inputs=inputs)
     return _taking(inputs, off, last=last)

@@ -25,6 +25,7 @@ from combwright.simulation.columns import (
 from combwright.simulation.hands.actions import change_queen
 from combwright.simulation.step.shapes import YEAR
 from combwright.terms.entries import Visit
+from combwright.terms.percent import in_percent
 
 PARAMETERS: Final = numbers("queen")
 FEWEST_FOR_A_QUEEN: Final = PARAMETERS["fewest_bees"].value
@@ -61,7 +62,7 @@ def _in_time(situation: Situation, laying: float, inputs: dict[str, float]) -> D
     """Leave a laying queen, unless a young one is worth more than her price."""
     years = float(np.median(situation.colonies["queen_age"])) / YEAR
     inputs = {**inputs, "queen_years": years}
-    there = f"A laying queen is there with {laying:.0%}; she has laid for {years:.1f} years"
+    there = f"A laying queen is there with {in_percent(laying)}; she has laid for {years:.1f} years"
     may_be = years >= PARAMETERS["old_years"].value
     if not may_be or not is_in_season(situation.on, PARAMETERS, "season"):
         looks = _in_doubt(situation, laying)
@@ -139,9 +140,9 @@ def _wait(situation: Situation, shares: dict[str, float], inputs: dict[str, floa
         Look(at="eggs", on=look, if_none="test frame"),
     )
     because = (
-        f"Laying {shares['laying']:.0%}, virgin {shares['virgin']:.0%}, cell "
-        f"{shares['cell']:.0%}, none {shares['none']:.0%}. A queen lays two to three weeks after "
-        "she emerges; opened at midday, one on her flight may be lost."
+        f"Laying {in_percent(shares['laying'])}, virgin {in_percent(shares['virgin'])}, cell "
+        f"{in_percent(shares['cell'])}, none {in_percent(shares['none'])}. A queen lays two to "
+        "three weeks after she emerges; opened at midday, one on her flight may be lost."
     )
     return Decision(topic="queen", actions=actions, because=(because,), inputs=inputs)
 
@@ -166,8 +167,8 @@ def _only_drones(
     elif _is_past_a_queen(situation):
         told = (Uniting(why="drone layer"),)
     because = (
-        f"A drone layer with {shares['drone layer']:.0%}, laying workers with "
-        f"{shares['laying workers']:.0%}: no worker brood follows, and the bees grow old."
+        f"A drone layer with {in_percent(shares['drone layer'])}, laying workers with "
+        f"{in_percent(shares['laying workers'])}: no worker brood follows, and the bees grow old."
     )
     return Decision(topic="queen", actions=told, because=(because,), inputs=inputs)
 
@@ -189,8 +190,10 @@ def _again(situation: Situation, shares: dict[str, float], inputs: dict[str, flo
     """Look for eggs once more: to unite cannot be undone, and costs a colony that has a queen."""
     look = situation.on + timedelta(days=PARAMETERS["look_again"].value)
     because = (
-        f"Laying {shares['laying']:.0%}, a drone layer {shares['drone layer']:.0%}, laying workers "
-        f"{shares['laying workers']:.0%}: a second look before anything that cannot be undone."
+        f"Laying {in_percent(shares['laying'])}, a drone layer "
+        f"{in_percent(shares['drone layer'])}, laying workers "
+        f"{in_percent(shares['laying workers'])}: a second look before anything that cannot be "
+        "undone."
     )
     actions = (Look(at="eggs", on=look),)
     return Decision(topic="queen", actions=actions, because=(because,), inputs=inputs)
@@ -225,8 +228,8 @@ def _without(situation: Situation, shares: dict[str, float], inputs: dict[str, f
     elif bees < FEWEST_FOR_A_QUEEN and situation.on.month <= PARAMETERS["unite_to_month"].value:
         told = (Uniting(why="queenless"),)
     because = (
-        f"No queen with {shares['none']:.0%}, laying with {shares['laying']:.0%}, on "
-        f"{bees:.0f} frames of bees."
+        f"No queen with {in_percent(shares['none'])}, laying with "
+        f"{in_percent(shares['laying'])}, on {bees:.0f} frames of bees."
     )
     return Decision(topic="queen", actions=told, because=(because,), inputs=inputs)
 

@@ -50,7 +50,7 @@ def found_words(
     >>> found_words("at most", "kg of stores", 3.0, None, over=1.0)
     'at most 3 kg of stores, but more than 1'
     >>> found_words("no eggs", None, None, 0.08)
-    'no eggs (chance that no queen is laying: 8%)'
+    'no eggs (chance that no queen is laying: 8 %)'
 
     """
     found = FOUND[code].format(amount=amount, quantity=quantity)

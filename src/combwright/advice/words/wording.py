@@ -4,6 +4,8 @@ import re
 from datetime import date
 from typing import Final
 
+from combwright.terms.percent import in_percent
+
 SYRUP_G_PER_L: Final = 1287.0  # 60 % at 20 °C: ICUMSA polynomial, see science/syrup
 MANY: Final = {"colony": "colonies", "box": "boxes"}  # whose plural takes more than an s
 
@@ -26,12 +28,12 @@ def chance_words(chance: float) -> str:
     Examples
     --------
     >>> chance_words(0.004), chance_words(0.127), chance_words(1.0)
-    ('under 1%', '13%', 'over 99%')
+    ('under 1 %', '13 %', 'over 99 %')
 
     """
     if chance < 0.01:
-        return "under 1%"
-    return f"{chance:.0%}" if chance < 0.995 else "over 99%"
+        return "under 1 %"
+    return in_percent(chance) if chance < 0.995 else "over 99 %"
 
 
 def grams_words(grams: float) -> str:

@@ -9,6 +9,7 @@ from combwright.belief.following.causes import ASKED_FROM, IN_WORDS
 from combwright.belief.numbers import number
 from combwright.belief.scoring import Scored
 from combwright.belief.weighing.filter import Belief
+from combwright.terms.percent import in_percent
 
 MENTIONED: Final = number("mentioned")
 TAIL: Final = number("tail")
@@ -34,7 +35,9 @@ WAYS: Final = {
 def questions(scored: Sequence[Scored], after: Belief) -> tuple[str, ...]:
     """Ask the keeper, in plain words, about notes that what was expected does not explain."""
     ranked = sorted(after.chances.items(), key=lambda item: -item[1])
-    likely = [f"{IN_WORDS[name]} ({share:.0%})" for name, share in ranked if share >= MENTIONED]
+    likely = [
+        f"{IN_WORDS[name]} ({in_percent(share)})" for name, share in ranked if share >= MENTIONED
+    ]
     asked = [_asked(each, likely) for each in scored if is_surprise(each)]
     if not asked and suspected(after):
         asked = [f"From what you saw, {' or '.join(likely)}. Is that so?"]
@@ -50,7 +53,7 @@ def _doubted(score: Scored, after: Belief) -> bool:
 
 def _counted(after: Belief, way: str, what: str, said: str, other: str) -> str:
     share = float(after.shared[way].mean())
-    fits = f"Your counts of {what} fit “{other}” far better than “{said}” ({share:.0%})"
+    fits = f"Your counts of {what} fit “{other}” far better than “{said}” ({in_percent(share)})"
     return f"{fits}: which do you count? Say it once, under “How you count”."
 
 

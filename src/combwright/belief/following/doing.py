@@ -19,6 +19,7 @@ from combwright.simulation.columns import CELL, copied
 from combwright.simulation.hands.dividing import split, unite
 from combwright.terms.entries import End, Harvest, Move, Noted, Queen, Split, Unite
 from combwright.terms.errors import CombwrightError
+from combwright.terms.percent import in_percent
 from combwright.terms.streams import stream
 
 Other = Callable[[str, date], Followed | None]
@@ -129,7 +130,7 @@ def last_cells(entry: Noted, colonies: Any) -> tuple[str, ...]:
         return ()
     said = (
         f"{entry.on:%d %B %Y}: all queen cells were knocked down in a colony that had no queen "
-        f"beside them (chance {on_cells:.0%}): the belief takes it to be queenless. If one cell "
-        "was left, put this entry right: “one cell left”."
+        f"beside them (chance {in_percent(on_cells)}): the belief takes it to be queenless. If "
+        "one cell was left, put this entry right: “one cell left”."
     )
     return (said,)

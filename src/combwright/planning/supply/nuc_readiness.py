@@ -39,7 +39,7 @@ class NucReady:
         Examples
         --------
         >>> NucReady("Ash", "Yard", ("three combs of brood",), date(2027, 5, 8), 0.9, "feed").said
-        'still needs three combs of brood; bees and brood by 8 May with 90%; feed'
+        'still needs three combs of brood; bees and brood by 8 May with 90 %; feed'
 
         """
         missing = f"still needs {', '.join(self.missing)}" if self.missing else "nothing is missing"

@@ -4,6 +4,7 @@ import numpy as np
 from scipy.special import bdtrc, betaln  # scipy.stats has both, and takes half a second to load
 
 from combwright.terms.errors import OutOfRangeError
+from combwright.terms.percent import in_percent
 
 MOST_CELLS = 2000
 
@@ -47,7 +48,8 @@ def cells_needed(wanted: int, success: float, chance: float = 0.9, shock: float 
         if chance_of_at_least(wanted, cells, success, shock) >= chance:
             return cells
     raise OutOfRangeError(
-        f"{wanted} laying queens need more than {MOST_CELLS} cells at {success:.0%} success.",
+        f"{wanted} laying queens need more than {MOST_CELLS} cells at "
+        f"{in_percent(success)} success.",
         remedy="Ask for fewer, or for a lower chance.",
     )
 

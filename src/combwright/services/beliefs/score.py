@@ -14,6 +14,7 @@ from combwright.services.beliefs.workers import follow_each
 from combwright.services.progress import Progress, silent
 from combwright.services.rounds.situations import AskedRound, situations_of
 from combwright.terms.errors import NotFoundError
+from combwright.terms.percent import in_percent
 
 ENOUGH: Final = 8  # forecasts from which anything is said of their bands; judgement
 WORDS: Final = {
@@ -156,4 +157,4 @@ def _words(quantity: str, count: int, ninety: float, saved: float | None) -> str
     if saved is None:
         return f"{said}; {verdict}."
     better = "nearer" if saved >= 0.0 else "further off"
-    return f"{said}; {verdict}, and {abs(saved):.0%} {better} than “same as last time”."
+    return f"{said}; {verdict}, and {in_percent(abs(saved))} {better} than “same as last time”."

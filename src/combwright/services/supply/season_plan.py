@@ -38,6 +38,7 @@ from combwright.services.supply.what_helps import what_helps
 from combwright.services.supply.whole_colonies import whole_colonies
 from combwright.services.supply.whom_to_ring import ring
 from combwright.terms.dated import dated
+from combwright.terms.percent import in_percent
 
 LARGE_GAP: Final = 0.01  # beyond which the keeper is told
 SOLVING: Final = "Weighing promises against the weather ahead"
@@ -195,7 +196,7 @@ def _notices(found: Gathered, gap: float) -> list[str]:
     if found.solved.shelf.nuc_boxes is None:
         told.append("Nobody counted nuc boxes: the plan takes as many as it wants.")
     if gap > LARGE_GAP:
-        told.append(f"The search ended {gap:.0%} from the best plan that may be.")
+        told.append(f"The search ended {in_percent(gap)} from the best plan that may be.")
     if not found.batches:
         told.append("No batch of cells stands in the book.")
     return told
