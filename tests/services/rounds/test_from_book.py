@@ -151,6 +151,14 @@ def test_progress_is_told_from_the_first_note_to_the_last_plan(book: Book, tmp_p
     assert list(dict.fromkeys(told)) == [Step(READY), *learned, *counted]
 
 
+def test_a_yard_without_colonies_is_refused_before_any_colony_is_followed(book: Book) -> None:
+    """Colonies of one day may stand elsewhere on another: the refusal names those of the day."""
+    told: list[Step] = []
+    with pytest.raises(NotFoundError, match="“Nowhere” with colonies in the book on 17 April 2027"):
+        round_sheet(book, ON, yard="Nowhere", progress=told.append)
+    assert not told
+
+
 @pytest.mark.parametrize(
     ("ask", "said"),
     [

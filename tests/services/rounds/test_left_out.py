@@ -43,6 +43,21 @@ def test_an_older_book_s_oddities_are_said_and_the_round_goes_on(tmp_path: Path)
     assert book.now().next_round(date(2027, 4, 5)) == date(2027, 4, 5)
 
 
+def test_notes_from_before_anybody_s_time_are_left_aside_with_a_sentence(tmp_path: Path) -> None:
+    """They were lived through from their day on, and from 1917 back they stopped the round."""
+    book = Book(noted(tmp_path, *LINES))
+    expected = round_sheet(book, ON, members=20)
+    days = ("1989-12-31", "1910-05-01", "0001-01-01")
+    old = [noted_as("visit", n, on, colony="Oak", frames_of_bees=4) for n, on in enumerate(days)]
+    with book.writing() as db:
+        keep(db, old)
+    sheet = round_sheet(book, ON, members=20)
+    assert sheet.colonies == expected.colonies
+    said = set(sheet.notices) - set(expected.notices)
+    assert len(said) == len(days)
+    assert all("“Oak” does not count: it lies before 1990" in each for each in said)
+
+
 class Forgetful(KeptPlans):
     """Plans that are kept, but of one colony: there keeping fails as a fault of our own does."""
 

@@ -12,12 +12,15 @@ from combwright.planning.round import shown_branches
 from combwright.planning.sheet import ColonySheet, RoundSheet
 from combwright.planning.short_day import short_day
 from combwright.planning.supplies import bench, load
+from combwright.records.replay.colonies import standings
+from combwright.records.replay.first_day import known_on
 from combwright.records.replay.known_queens import known_batches, known_queens
 from combwright.records.store.book_handle import Book
 from combwright.services.beliefs.unknown_colonies import unknown_colony_notices
 from combwright.services.beliefs.workers import for_each, or_left_out
 from combwright.services.progress import PLANNING, READY, Progress, Step, silent
 from combwright.services.rounds.kept_plans import KeptPlans, plans_folder, rests_on
+from combwright.services.rounds.old_notes import too_old_notices
 from combwright.services.rounds.on_the_way import OnTheWay, all_on_the_way, one_on_the_way, sheet_of
 from combwright.services.rounds.own_minutes import own_minutes
 from combwright.services.rounds.second_programs import SecondPrograms
@@ -30,6 +33,7 @@ from combwright.services.rounds.situations import (
 from combwright.services.supply.batch_days import due
 from combwright.services.weather.known_places import unknown_places
 from combwright.simulation.ahead.roll import make_ready
+from combwright.terms.dated import dated
 from combwright.terms.errors import ClashError, NotFoundError, OutOfRangeError
 
 NOTICES: Final = (
@@ -63,6 +67,7 @@ def round_sheet(
     """
     asked = AskedRound(on, yard, days, members, seed)
     _check(asked)
+    _check_yard(book, asked)
     situations = situations_of(book, asked)
     left_out: dict[str, str] = {}
     plans = KeptPlans(plans_folder()) if kept is None else kept
@@ -98,6 +103,20 @@ def _check(asked: AskedRound) -> None:
     if asked.seed < 0:
         raise OutOfRangeError(
             f"A seed cannot be negative, as {asked.seed} is.", remedy="Give 0 or more."
+        )
+
+
+def _check_yard(book: Book, asked: AskedRound) -> None:
+    """Refuse a yard in which nothing stands before any colony is followed."""
+    if asked.yard is None:
+        return
+    now = book.now()
+    known = standings(known_on(now.entries, asked.on), now.kit, asked.on - timedelta(days=1))
+    yards = sorted({each.yard for each in known.values() if each.ended is None})
+    if asked.yard not in yards:
+        raise NotFoundError(
+            f"There is no yard “{asked.yard}” with colonies in the book on {dated(asked.on)}.",
+            remedy=f"There are: {', '.join(yards)}." if yards else "",
         )
 
 
@@ -191,6 +210,7 @@ def _sheet(
         on_shelf=situations.on_shelf,
         notices=[
             *left_out.values(),
+            *too_old_notices(situations.too_old),
             *unknown_places(situations.yards),
             *unknown_colony_notices(situations),
             *due(situations.entries, asked.on, asked.on + timedelta(days=asked.days)),

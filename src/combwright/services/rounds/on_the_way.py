@@ -18,7 +18,6 @@ from combwright.services.rounds.kept_plans import KeptPlans, Planned, rests_on
 from combwright.services.rounds.second_programs import LESSON, SecondPrograms
 from combwright.services.rounds.situations import Situations
 from combwright.simulation.ahead.roll import make_ready
-from combwright.terms.errors import NotFoundError
 
 
 @dataclass(frozen=True)
@@ -61,15 +60,7 @@ def all_on_the_way(
     found = for_each(one, names, doing=READING, progress=progress, at_hand=at_hand.__contains__)
     standing = [each for each in found if each is not None]
     asked = situations.asked
-    if asked.yard is None:
-        return standing
-    yards = sorted({each.yard for each in standing})
-    if asked.yard not in yards:
-        raise NotFoundError(
-            f"There is no yard “{asked.yard}” with colonies in the book.",
-            remedy=f"There are: {', '.join(yards)}.",
-        )
-    return [each for each in standing if each.yard == asked.yard]
+    return [each for each in standing if asked.yard in {None, each.yard}]
 
 
 def _taught(

@@ -15,6 +15,7 @@ from combwright.advice.season_ahead import SeasonDays, season_ends
 from combwright.advice.situation import MARGIN_DAYS, HoneyWaits, Limits, Situation
 from combwright.belief.following.replay import Followed, Replay
 from combwright.records.replay.colonies import standings
+from combwright.records.replay.far_days import EARLIEST
 from combwright.records.replay.first_day import known_on, newcomers
 from combwright.records.replay.on_shelf import on_shelf
 from combwright.records.replay.withheld import waits_on
@@ -60,13 +61,17 @@ class Beside:
 
 @dataclass(frozen=True)
 class Situations:
-    """A book's beliefs up to a day, and the days after it."""
+    """A book's beliefs up to a day, and the days after it.
+
+    ``too_old`` are notes of a day that nobody can mean, which an older book may hold: none counts.
+    """
 
     asked: AskedRound
     entries: tuple[Noted, ...]
     around: Surroundings
     replay: Replay
     newcomers: AbstractSet[str] = frozenset()
+    too_old: tuple[Noted, ...] = ()
 
     def of(self, followed: Followed) -> Situation:
         """Give what a decision about a colony must know."""
@@ -190,7 +195,7 @@ class Situations:
 
 def situations_of(book: Book, asked: AskedRound) -> Situations:
     """Read a book and make ready to follow its colonies to the day asked for."""
-    written = book.now().entries
+    too_old, written = _too_old(book.now().entries)
     entries = known_on(written, asked.on)
     first = _first_note(entries, asked.on, book.place)
     until = season_ends(asked.on, max(asked.days + MARGIN_DAYS, LOOK_AHEAD_DAYS))
@@ -198,7 +203,14 @@ def situations_of(book: Book, asked: AskedRound) -> Situations:
     replay = resumed_replay(
         book, entries, around.season, on=asked.on, members=asked.members, seed=asked.seed
     )
-    return Situations(asked, tuple(entries), around, replay, newcomers(written, asked.on))
+    return Situations(asked, tuple(entries), around, replay, newcomers(written, asked.on), too_old)
+
+
+def _too_old(entries: Sequence[Noted]) -> tuple[tuple[Noted, ...], list[Noted]]:
+    """Tell notes of a day that nobody can mean from the others; papers may be of any age."""
+    old = [each.on < EARLIEST and not isinstance(each, PAPERS) for each in entries]
+    found = tuple(each for each, is_old in zip(entries, old, strict=True) if is_old)
+    return found, [each for each, is_old in zip(entries, old, strict=True) if not is_old]
 
 
 def usual_day(book: Book, today: date) -> date:
