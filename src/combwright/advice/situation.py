@@ -18,6 +18,7 @@ from combwright.simulation import observe
 from combwright.simulation.columns import LAYING, copied
 from combwright.simulation.hands.actions import arrange, empty_feeder, harvest
 from combwright.terms.entries import Noted
+from combwright.terms.ranked import median
 from combwright.terms.set_up import SetUp
 from combwright.terms.sugar import SYRUP_SUGAR
 from combwright.weather.conditions import MAX_C
@@ -125,12 +126,12 @@ class Situation:
     @cached_property
     def bees(self) -> float:
         """Frames of bees in the middle of the members."""
-        return float(np.median(self.frames_of_bees))
+        return median(self.frames_of_bees)
 
     @cached_property
     def used_g(self) -> float:
         """Sugar that was used on the last day, in the middle of the members. [g]."""
-        return float(np.median(self.colonies["used"]))
+        return median(self.colonies["used"])
 
     @cached_property
     def mean_high_c(self) -> float:

@@ -13,6 +13,7 @@ from combwright.belief.numbers import number
 from combwright.belief.weighing.filter import Belief
 from combwright.belief.weighing.observation import EYE, looked_at
 from combwright.terms.entries import Visit
+from combwright.terms.ranked import quantile
 from combwright.terms.streams import stream
 
 Floats = NDArray[np.float64]
@@ -57,7 +58,7 @@ class Scored:
 
     def within(self, share: float) -> bool:
         """Tell whether what was seen lay in the middle band that holds a share of the members."""
-        low, high = np.quantile(self.ladder, (0.5 - share / 2.0, 0.5 + share / 2.0))
+        low, high = quantile(self.ladder, 0.5 - share / 2.0, 0.5 + share / 2.0)
         return bool(low <= self.seen <= high)
 
 

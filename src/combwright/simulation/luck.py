@@ -40,5 +40,6 @@ def luck(seed: int, colony: str, first: date, days: int, members: int) -> NDArra
         rng = stream(seed, colony, first.toordinal() + day)
         normal = rng.standard_normal((len(NORMAL), members))
         uniform = rng.random((len(UNIFORM), members))
-        drawn[:, day, [*NORMAL, *UNIFORM]] = np.concatenate([normal, uniform]).T
+        for place, values in zip((*NORMAL, *UNIFORM), (*normal, *uniform), strict=True):
+            drawn[:, day, place] = values
     return drawn

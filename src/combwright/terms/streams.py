@@ -16,5 +16,8 @@ def stream(seed: int, *key: str | int) -> np.random.Generator:
     False
 
     """
-    words = [crc32(part.encode()) if isinstance(part, str) else part for part in key]
-    return np.random.default_rng([seed, *words])
+    words = [seed, *(crc32(part.encode()) if isinstance(part, str) else part for part in key)]
+    try:
+        return np.random.default_rng(np.array(words, np.uint32))  # the same, in half the time
+    except OverflowError:  # a seed of many digits
+        return np.random.default_rng(words)

@@ -39,6 +39,7 @@ from combwright.advice.situation import Situation
 from combwright.advice.words.wording import grams_words
 from combwright.simulation import observe
 from combwright.simulation.columns import LAYING
+from combwright.terms.ranked import median
 from combwright.terms.set_up import SetUp
 
 PARAMETERS: Final = numbers("branches")
@@ -118,7 +119,7 @@ def _ends(deciding: Deciding, situation: Situation) -> list[IfFound]:
         return []
     holds = _held_at_most(situation, hefted=hefted)
     # what is expected is left between the two, for the plan
-    expected = round(min(holds, float(np.median(values))) / step)
+    expected = round(min(holds, median(values)) / step)
     at_most = step * min(np.floor(most / step), expected - 1)
     at_least = step * max(np.ceil(least / step), expected + 1)
     less, more = (LIGHTER, HEAVIER) if hefted else (WEAKER, STRONGER)
@@ -158,7 +159,7 @@ def _hungry(deciding: Deciding, situation: Situation) -> IfFound | None:
     """Work out what is done where next to no stores are found, unless that is believed already."""
     kilograms = PARAMETERS["bare_kg"].value
     stores = observe.stores_kg(situation.colonies)
-    if float(np.median(stores)) <= kilograms:
+    if median(stores) <= kilograms:
         return None
     some = np.unique(np.linspace(0, len(stores) - 1, FEWEST).astype(np.intp))
     bare = bare_to(situation.with_members(some), kilograms)

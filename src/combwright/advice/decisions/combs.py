@@ -2,8 +2,6 @@
 
 from typing import Final
 
-import numpy as np
-
 from combwright.advice.decisions.stacks import empty_frames
 from combwright.advice.kit_acts import StoresOut
 from combwright.advice.numbers import is_in_season, numbers
@@ -11,6 +9,7 @@ from combwright.advice.situation import Situation
 from combwright.advice.trial import doing, try_all
 from combwright.advice.weighing import gain, weigh
 from combwright.simulation import observe
+from combwright.terms.ranked import median
 from combwright.terms.set_up import SetUp
 
 PARAMETERS: Final = numbers("combs")
@@ -45,6 +44,6 @@ def _can_be_spared(situation: Situation) -> int:
     is_full = empty_frames(situation) < PARAMETERS["empty_frames"].value
     if not in_season or not is_full or not situation.drawn_frames_to_hand:
         return 0
-    below = float(np.median(observe.stores_below_kg(situation.colonies)))
+    below = median(observe.stores_below_kg(situation.colonies))
     over_kg = below - PARAMETERS[f"keeps_{situation.standing.hive.kind}_kg"].value
     return max(0, min(MOST, int(over_kg / situation.standing.hive.frame.stores_full_kg)))

@@ -5,8 +5,6 @@ from dataclasses import dataclass, field, replace
 from math import ceil
 from typing import Final, Literal
 
-import numpy as np
-
 from combwright.advice.bee_acts import LeaveShut
 from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
@@ -22,6 +20,7 @@ from combwright.advice.weighing import gain, weigh
 from combwright.advice.words import food_words
 from combwright.advice.words.wording import chance_words
 from combwright.simulation import observe
+from combwright.terms.ranked import median
 from combwright.terms.set_up import SetUp
 from combwright.terms.sugar import FONDANT_SUGAR
 
@@ -253,7 +252,7 @@ def _same_harm(situation: Situation) -> float:
 
 
 def _left_kg(tried: Tried) -> float:
-    return float(np.median(observe.stores_kg(tried.colonies)))
+    return median(observe.stores_kg(tried.colonies))
 
 
 def _runner_up(sizes: list[int], tried: list[Tried], best: int) -> str:
@@ -277,7 +276,7 @@ def _inputs(situation: Situation, without: Tried, chosen: Tried, grams: int) -> 
     used = band(chosen.colonies["used_total"] / days / situation.syrup_fraction)
     income = band(chosen.colonies["gathered_total"] / days / situation.syrup_fraction)
     stores = band(observe.stores_kg(situation.colonies))
-    fewer = float(np.median(without.colonies["room"]) - np.median(chosen.colonies["room"]))
+    fewer = float(median(without.colonies["room"]) - median(chosen.colonies["room"]))
     return {
         "use_g_a_day_low": used[0],
         "use_g_a_day": used[1],

@@ -15,6 +15,7 @@ from combwright.advice.stacking import set_up_after
 from combwright.advice.words.wording import day_words
 from combwright.simulation import observe
 from combwright.terms.percent import in_percent
+from combwright.terms.ranked import median
 
 PARAMETERS: Final = numbers("honey")
 LAST_TAKE: Final = (PARAMETERS["last_month"].value, PARAMETERS["last_day"].value)
@@ -64,14 +65,14 @@ def _honey(situation: Situation) -> Decision:
     ripe = colonies["super_ripe"] / capacity
     unripe = colonies["unripe"] / np.maximum(colonies["unripe"] + colonies["super_ripe"], 1.0)
     touched = float(np.mean(colonies["super_syrup"] > PARAMETERS["touched_g"].value))
-    below = float(np.median(observe.stores_below_kg(colonies)))
+    below = median(observe.stores_below_kg(colonies))
     inputs = {
         "honey_kg_low": band(above)[0],
         "honey_kg": band(above)[1],
         "honey_kg_high": band(above)[2],
-        "ripe_share": float(np.median(ripe)),
+        "ripe_share": median(ripe),
         "full_supers": float(full),
-        "unripe_share": float(np.median(unripe)),
+        "unripe_share": median(unripe),
         "stores_below_kg": below,
         "syrup_in_honey": touched,
         "leave_kg": LEAVE_KG,
@@ -95,7 +96,7 @@ def _full_supers(situation: Situation) -> int:
     supers, lacking = situation.standing.set_up.supers, 1.0 - PARAMETERS["full"].value
     colonies = situation.colonies
     in_one = np.maximum(colonies["super_drawn"] * colonies["sugar_per_cell"] / supers, 1.0)
-    return int(np.median(colonies["super_ripe"] / in_one) + lacking)
+    return int(median(colonies["super_ripe"] / in_one) + lacking)
 
 
 def full_super_kg(situation: Situation) -> float:

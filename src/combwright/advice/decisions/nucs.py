@@ -3,8 +3,6 @@
 from datetime import timedelta
 from typing import Any, Final
 
-import numpy as np
-
 from combwright.advice.bee_acts import EggFrame, Give, TakeIn
 from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
@@ -25,6 +23,7 @@ from combwright.belief.following.acting import BROOD_FRAME_FULL
 from combwright.simulation import observe
 from combwright.simulation.hands.dividing import split
 from combwright.simulation.observe import FULL_BROOD_SHARE
+from combwright.terms.ranked import quantile
 
 PARAMETERS: Final = numbers("nucs")
 MOST: Final = int(PARAMETERS["most"].value)
@@ -53,8 +52,8 @@ def _nucs(situation: Situation, *, is_hungry: bool) -> Decision:
 
     A colony that must be fed against hunger gives none: what it has left of stores goes with them.
     """
-    bees = float(np.quantile(situation.frames_of_bees, CAREFUL))
-    brood = float(np.quantile(observe.frames_of_brood(situation.colonies), CAREFUL))
+    bees = quantile(situation.frames_of_bees, CAREFUL)[0]
+    brood = quantile(observe.frames_of_brood(situation.colonies), CAREFUL)[0]
     inputs = {"frames_of_bees_safe": bees, "frames_of_brood_safe": brood}
     spare_bees = (bees - PARAMETERS["keeps_bees"].value) / PARAMETERS["bees_a_frame"].value
     most = min(MOST, int(min(spare_bees, brood - PARAMETERS["keeps_brood"].value)))

@@ -26,6 +26,7 @@ from combwright.simulation.hands.actions import change_queen
 from combwright.simulation.step.shapes import YEAR
 from combwright.terms.entries import Visit
 from combwright.terms.percent import in_percent
+from combwright.terms.ranked import median
 
 PARAMETERS: Final = numbers("queen")
 FEWEST_FOR_A_QUEEN: Final = PARAMETERS["fewest_bees"].value
@@ -60,7 +61,7 @@ def decide(deciding: Deciding) -> Decision:
 
 def _in_time(situation: Situation, laying: float, inputs: dict[str, float]) -> Decision:
     """Leave a laying queen, unless a young one is worth more than her price."""
-    years = float(np.median(situation.colonies["queen_age"])) / YEAR
+    years = median(situation.colonies["queen_age"]) / YEAR
     inputs = {**inputs, "queen_years": years}
     there = f"A laying queen is there with {in_percent(laying)}; she has laid for {years:.1f} years"
     may_be = years >= PARAMETERS["old_years"].value
@@ -131,7 +132,7 @@ def _wait(situation: Situation, shares: dict[str, float], inputs: dict[str, floa
         waiting["queen_clock"],
         waiting["queen_clock"] - PARAMETERS["emerges"].value,
     )
-    left = int(np.clip(np.median(PARAMETERS["lays_by"].value - clock), *WAIT))
+    left = int(np.clip(median(PARAMETERS["lays_by"].value - clock), *WAIT))
     look = situation.on + timedelta(days=left)
     casts = (LeaveCells(which="one good one"),) if _may_cast(situation) else ()
     actions = (

@@ -3,12 +3,11 @@
 from dataclasses import dataclass
 from typing import Final
 
-import numpy as np
-
 from combwright.advice.numbers import numbers
 from combwright.advice.situation import Situation
 from combwright.advice.trial import fed_with, try_all
 from combwright.simulation import observe
+from combwright.terms.ranked import median, quantile
 
 PARAMETERS: Final = numbers("food")
 
@@ -48,12 +47,12 @@ def lack_of(situation: Situation, fraction: float) -> Lack:
     eaten = used - lived["gathered_total"]
     held = 1000.0 * observe.sugar_kg(situation.colonies) + situation.colonies["feeder"]
     kept = 1000.0 * reserve_kg(situation) * observe.SUGAR_IN_HONEY
-    least = PARAMETERS["least_need"].value * np.median(used)
-    next_left, last_left = (float(np.median(held - times * visits * eaten)) for times in (1, 2))
+    least = PARAMETERS["least_need"].value * median(used)
+    next_left, last_left = (median(held - times * visits * eaten) for times in (1, 2))
     return Lack(
-        food=float(np.quantile(eaten - held, 1.0 - situation.limits.hunger)),
+        food=quantile(eaten - held, 1.0 - situation.limits.hunger)[0],
         reserve=0.5 * (kept - last_left),
-        use=visits * float(max(np.median(eaten), least)),
+        use=visits * float(max(median(eaten), least)),
         left_kg=max(0.0, last_left) / (1000.0 * observe.SUGAR_IN_HONEY),
         is_rich=next_left >= PARAMETERS["rich_times"].value * kept,
     )

@@ -3,8 +3,6 @@
 from dataclasses import dataclass
 from typing import Any, Final
 
-import numpy as np
-
 from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
 from combwright.advice.decisions import supers
@@ -25,6 +23,7 @@ from combwright.advice.words.space_words import because
 from combwright.advice.words.wording import many
 from combwright.simulation import observe
 from combwright.simulation.enclosure.loss import slab_loss
+from combwright.terms.ranked import median
 from combwright.terms.set_up import SetUp
 
 PARAMETERS: Final = numbers("space")
@@ -139,7 +138,7 @@ def _must_be_fed(situation: Situation, as_it_is: Tried) -> bool:
     Where it is likely only because nobody saw the stores for weeks, a look comes first, and the
     branch for a bare colony.
     """
-    above_kg = float(np.median(observe.honey_above_kg(situation.colonies)))
+    above_kg = median(observe.honey_above_kg(situation.colonies))
     least = PARAMETERS["likely_hunger"].value
     if above_kg < PARAMETERS["empty_kg"].value:
         least = situation.limits.hunger

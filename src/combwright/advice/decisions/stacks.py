@@ -8,6 +8,7 @@ from combwright.advice.numbers import numbers
 from combwright.advice.situation import Situation
 from combwright.kit.fits import frames_that_fit
 from combwright.simulation import observe
+from combwright.terms.ranked import median, quantile
 from combwright.terms.set_up import SetUp
 
 PARAMETERS: Final = numbers("space")
@@ -43,7 +44,7 @@ def stepped(situation: Situation, *steps: int) -> list[SetUp]:
 def without_supers(situation: Situation) -> list[SetUp]:
     """Give the stack without supers that hold little: a hungry colony is fed then."""
     now = situation.standing.set_up
-    above_kg = float(np.median(observe.honey_above_kg(situation.colonies)))
+    above_kg = median(observe.honey_above_kg(situation.colonies))
     if now.supers and above_kg < PARAMETERS["little_kg"].value:
         return [now.model_copy(update={"supers": 0, "excluder": False})]
     return []
@@ -71,7 +72,7 @@ def _most_frames(situation: Situation) -> float:
 
 def _covered(situation: Situation) -> float:
     """Give the frames that nearly all members cover at most."""
-    return float(np.quantile(situation.frames_of_bees, PARAMETERS["covered_at"].value))
+    return quantile(situation.frames_of_bees, PARAMETERS["covered_at"].value)[0]
 
 
 def _can_spare(situation: Situation, fewer: int) -> bool:
@@ -85,7 +86,7 @@ def empty_frames(situation: Situation) -> float:
     colonies = situation.colonies
     held = observe.brood(colonies) + colonies["ripe"] / colonies["sugar_per_cell"]
     empty = (colonies["drawn"] + colonies["foundation"] - held) / colonies["cells_per_frame"]
-    return float(np.quantile(empty, PARAMETERS["empty_at"].value))
+    return quantile(empty, PARAMETERS["empty_at"].value)[0]
 
 
 def _boards(situation: Situation, frames: int) -> int | None:

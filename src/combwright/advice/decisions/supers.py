@@ -3,8 +3,6 @@
 from dataclasses import dataclass
 from typing import Final
 
-import numpy as np
-
 from combwright.advice.numbers import is_in_season, numbers
 from combwright.advice.season_ahead import CLOSE_MEMBERS
 from combwright.advice.situation import Situation
@@ -13,6 +11,7 @@ from combwright.advice.trial import Tried, doing, try_all
 from combwright.advice.weighing import Gain, gain, weigh
 from combwright.simulation import observe
 from combwright.terms.entries import Feed
+from combwright.terms.ranked import median
 from combwright.terms.set_up import SetUp
 
 PARAMETERS: Final = numbers("supers")
@@ -69,7 +68,7 @@ def _may_be_supered(situation: Situation, chosen: SetUp) -> bool:
     in_season = is_in_season(situation.on, PARAMETERS, "season")
     is_full = chosen.frames >= hive.frames - 1
     is_fit = hive.honey_super is not None and chosen.supers < MOST_SUPERS
-    stores_kg = float(np.median(observe.stores_kg(situation.colonies)))
+    stores_kg = median(observe.stores_kg(situation.colonies))
     return is_fit and in_season and is_full and stores_kg >= PARAMETERS["least_stores_kg"].value
 
 

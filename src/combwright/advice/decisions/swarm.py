@@ -32,6 +32,7 @@ from combwright.advice.weighing import gain, weigh
 from combwright.advice.words.money_words import worth_words
 from combwright.advice.words.wording import chance_words, day_words
 from combwright.belief.following.causes import TOO_WEAK
+from combwright.terms.ranked import median
 
 PARAMETERS: Final = numbers("swarm")
 
@@ -116,7 +117,7 @@ def repaired(
     that are cut cost the next look in time.
     """
     on, given = situation.on, successor(situation)
-    old = float(np.median(situation.colonies["queen_age"])) >= PARAMETERS["old_days"].value
+    old = median(situation.colonies["queen_age"]) >= PARAMETERS["old_days"].value
     divided = nucleus_plan(on, given, likely=likely, may_supersede=old)
     cut = (CutCells(again_by=on + timedelta(days=PARAMETERS["cut_again"].value)),)
     changes = [doing(situation, (*planned, *each)) for each in (cut, divided)]

@@ -26,6 +26,7 @@ from combwright.science.mites.treatments import Option, options
 from combwright.simulation import observe
 from combwright.simulation.hands.actions import treat
 from combwright.terms.entries import TrayCount, Treatment, WashCount
+from combwright.terms.ranked import median
 from combwright.weather.conditions import MAX_C
 
 Floats = NDArray[np.float64]
@@ -62,13 +63,13 @@ def _mites(situation: Situation, supers: int) -> Decision:
         * np.exp(_summed(growth, situation.on, chance_day))
     )
     passing = float(np.mean(later > level))
-    brood = float(np.median(observe.brood(situation.colonies)))
+    brood = median(observe.brood(situation.colonies))
     inputs = {
         "mites_low": band(now)[0],
         "mites": band(now)[1],
         "mites_high": band(now)[2],
-        "level": float(np.median(level)),
-        "mites_later": float(np.median(later)),
+        "level": median(level),
+        "mites_later": median(later),
         "chance_of_passing": passing,
         "days_to_next_chance": float((chance_day - situation.on).days),
     }

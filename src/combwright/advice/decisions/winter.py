@@ -17,6 +17,7 @@ from combwright.advice.numbers import is_between, numbers
 from combwright.advice.situation import Situation, band
 from combwright.simulation import observe
 from combwright.simulation.ahead.rules import PARAMETERS as KEEPS
+from combwright.terms.ranked import median
 
 PARAMETERS: Final = numbers("winter")
 TARGET_KG: Final = {kind: PARAMETERS[f"target_{kind}_kg"].value for kind in ("hive", "nuc")}
@@ -85,7 +86,7 @@ def stocked_share(on: date) -> float:
 def _autumn(situation: Situation, inputs: dict[str, float], share: float) -> Winter:
     least, target = reserve_kg(situation), inputs["target_kg"]
     due = least + share * (target - least)
-    in_feeder = float(np.median(situation.colonies["feeder"])) / PARAMETERS["sugar_g_per_kg"].value
+    in_feeder = median(situation.colonies["feeder"]) / PARAMETERS["sugar_g_per_kg"].value
     has = 0.5 * (inputs["stores_kg_low"] + inputs["stores_kg"]) + in_feeder
     short = max(0.0, due - has)
     inputs = {**inputs, "due_kg": due, "short_kg": short}

@@ -3,13 +3,12 @@
 from collections.abc import Sequence
 from typing import Final
 
-import numpy as np
-
 from combwright.belief.following.causes import ASKED_FROM, IN_WORDS
 from combwright.belief.numbers import number
 from combwright.belief.scoring import Scored
 from combwright.belief.weighing.filter import Belief
 from combwright.terms.percent import in_percent
+from combwright.terms.ranked import quantile
 
 MENTIONED: Final = number("mentioned")
 TAIL: Final = number("tail")
@@ -64,13 +63,13 @@ def suspected(after: Belief) -> bool:
 
 def is_surprise(score: Scored) -> bool:
     """Tell whether what was seen lay well beyond the forecast."""
-    low, middle, high = np.quantile(score.ladder, (TAIL, 0.5, 1.0 - TAIL))
+    low, middle, high = quantile(score.ladder, TAIL, 0.5, 1.0 - TAIL)
     below, above = middle - score.seen, score.seen - middle
     return bool(below > BEYOND * (middle - low) or above > BEYOND * (high - middle))
 
 
 def _asked(score: Scored, likely: Sequence[str]) -> str:
-    low, high = np.quantile(score.ladder, (number("told_from"), number("told_to")))
+    low, high = quantile(score.ladder, number("told_from"), number("told_to"))
     what, unit = WHAT[score.quantity]
     said = f"The book expected {low:.0f} to {high:.0f}{unit} {what}, you saw {score.seen:g}{unit}"
     return f"{said}: {', '.join([*likely, 'or miscounted'])}?"

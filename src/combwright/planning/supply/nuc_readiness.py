@@ -14,6 +14,7 @@ from combwright.planning.supply.courses import STANDARD, NucCourse, nuc_course
 from combwright.planning.supply.ready import A_WEEK, READY_WEEKS
 from combwright.planning.supply.supply_numbers import number
 from combwright.terms.entries import Noted, Treatment, Visit
+from combwright.terms.ranked import median
 
 SURE: Final = number("sure_of_it")
 FOOD: Final = f"{STANDARD['stores_kg']:g} kg of stores"
@@ -115,7 +116,7 @@ def _job(course: NucCourse, box: int, missing: list[str], by: date | None) -> st
     lays = float(course.laying[:, 0].mean())
     if lays < LIKELY_LAYS:
         return "look for a queen that lays; unite it, or give a mated queen, if there is none"
-    if float(np.median(course.bees[:, 0])) >= box:
+    if median(course.bees[:, 0]) >= box:
         return "move up to a bigger box, or sell first"
     if by is None:
         return "hold back: give brood or unite two, for it will hardly be ready this season"
