@@ -19,6 +19,7 @@ from combwright.simulation.columns import LAYING, STATE
 from combwright.simulation.enclosure.loss import slab_loss
 from combwright.simulation.luck import MATED, QUEEN_LOST, ROBBED, SWARM_LEAVES, SWARM_STARTS
 from combwright.simulation.run import days_lived, refuse_broken
+from combwright.simulation.step.balances import totals
 from combwright.simulation.step.compiled import compiled
 from combwright.simulation.step.day import one_day
 from combwright.terms.set_up import Cover, SetUp
@@ -117,7 +118,7 @@ def live_season(
     for lane in range(colonies.shape[0]):
         s, place = colonies[lane], lane % lived.shape[0]
         world = int(s.world) if s.world < len(bio) else 0
-        come, carried = 0, 0.0
+        come, carried, held = 0, 0.0, totals(s)
         for day in range(days):
             today = lived[place, day]
             if day == come:
@@ -127,11 +128,12 @@ def live_season(
                 if day:  # no keeper who has a super on has fed since
                     s.super_syrup = min(s.super_syrup, carried)
                     visit(s, today.day, nucs[day], stack, rules[0], came[lane])
+                    held = totals(s)
                 if s.queen == LAYING:
                     risk(
                         s, today, left[place, day], float(come - day), bio[world], stack, came[lane]
                     )
-            broken = one_day(s, today, bio[world])
+            broken, held = one_day(s, today, held, bio[world])
             if broken != 0:
                 return broken + 10 * lane
     return 0

@@ -49,11 +49,14 @@ ROUNDING = 1e-6  # of a need: a smaller part of it unmet is none
 
 
 @compiled
-def one_day(s: Any, today: Any, bio: Any) -> int:  # noqa: PLR0915 (the order of a day)
-    """Let one colony live one day, in place. Gives 0, or the number of the broken balance."""
-    before = totals(s)
+def one_day(s: Any, today: Any, before: Any, bio: Any) -> Any:  # noqa: PLR0915 (the order of a day)
+    """Let one colony live one day, in place.
+
+    ``before`` is what it holds in the morning, from ``totals``. Gives 0, or the number of the
+    broken balance, and what it holds in the evening.
+    """
     if before[BEES] < 1.0:
-        return lie_dead(s)
+        return lie_dead(s), before
 
     # from the state as it was in the morning
     brood = before[BROOD]
@@ -164,15 +167,17 @@ def one_day(s: Any, today: Any, bio: Any) -> int:  # noqa: PLR0915 (the order of
     s.fallen = fallen
     s.fallen_total += fallen
 
-    return broken_balance(
+    after = totals(s)
+    broken = broken_balance(
         before,
-        totals(s),
+        after,
         bees=emerging - crippled - dead - gone,
         sugar=sugar_in - eaten - wax - robbed - carried,
         water_at_most=water_in - water_eaten - water_wax - driven_off,
         mites=born + arriving - died - mites_gone,
         brood_at_most=worker_laid - emerging,
     )
+    return broken, after
 
 
 @inlined
@@ -217,6 +222,7 @@ def live(
         for lane in range(first, lanes, apart):
             s = colonies[lane]
             world = int(s.world) if s.world < len(bio) else 0
+            held = totals(s)
             for day in range(weather.shape[1]):
                 if world != known:
                     dawn(
@@ -226,7 +232,7 @@ def live(
                         seasons[world, day],
                         bio[world],
                     )
-                broken = one_day(s, days[day], bio[world])
+                broken, held = one_day(s, days[day], held, bio[world])
                 if broken != 0:
                     return broken + 10 * lane
                 if trace.shape[0] > 0:
