@@ -163,8 +163,6 @@ def _sheets(
         return isinstance(numbered[1].known, ColonySheet)
 
     numbered = list(enumerate(in_order, 1))
-    # planning waits less for the interpreter than following does, so that twice as many are many
-    beside.come(sum(not is_planned(each) for each in numbered) // 2)
     planned = for_each(
         planned_one,
         numbered,

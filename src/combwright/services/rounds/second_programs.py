@@ -13,6 +13,7 @@ from collections.abc import Iterator
 from contextlib import closing, suppress
 from queue import Empty, SimpleQueue
 from subprocess import DEVNULL, PIPE, Popen, TimeoutExpired
+from threading import Thread
 from types import TracebackType
 from typing import IO, Final, Literal, Self
 
@@ -43,6 +44,7 @@ class SecondPrograms:
     def __init__(self, book: Book, asked: AskedRound, *, many: int = MANY) -> None:
         self._book, self._asked, self._many = book, asked, many
         self._programs: list[Popen[bytes]] = []
+        self._coming: list[Thread] = []
         self._free: SimpleQueue[Popen[bytes]] = SimpleQueue()
 
     def __len__(self) -> int:
@@ -61,8 +63,11 @@ class SecondPrograms:
         error: BaseException | None,
         trace: TracebackType | None,
     ) -> None:
-        """Let them end after the colony that each is at."""
-        for each in self._programs:
+        """Let them end after the colony that each is at; one that is still coming is too late."""
+        for each, coming in zip(self._programs, self._coming, strict=True):
+            if coming.is_alive():
+                each.kill()
+                coming.join()
             with suppress(OSError, TimeoutExpired):
                 each.communicate(timeout=PATIENCE_S)
         for each in self._programs:
@@ -79,8 +84,13 @@ class SecondPrograms:
             for _ in range(min(MOST, WORKERS - 1)):
                 each = Popen(command, stdin=PIPE, stdout=PIPE, stderr=DEVNULL)  # noqa: S603
                 self._programs.append(each)
-                if _told(each, told):
-                    self._free.put(each)
+                self._coming.append(Thread(target=self._welcome, args=(each, told), daemon=True))
+                self._coming[-1].start()
+
+    def _welcome(self, program: Popen[bytes], told: bytes) -> None:
+        """Tell a program of the round; it is free once it has read the book."""
+        if _told(program, told) and _answer(program) == END:
+            self._free.put(program)
 
     def read(self, colony: str, what: What = BELIEF) -> None:
         """Let one that is free follow a colony."""
@@ -137,14 +147,19 @@ def done(situations: Situations, colony: str, what: What) -> bytes:
 
 
 def answer(asked: IO[bytes], answers: IO[bytes]) -> None:
-    """Do what is asked for, a colony a line, and answer each with a line when it is done."""
+    """Do what is asked for, a colony a line; answer with a line when the book is read, and each."""
     place, kit, of_round = pickle.load(asked)  # noqa: S301 (from this same program)
     with closing(Book(place, must_exist=True, kit=kit)) as book:
         situations = situations_of(book, of_round)
+        _write(answers, b"")
         for line in asked:
             colony, what = json.loads(line)
-            answers.write(done(situations, colony, what) + END)
-            answers.flush()
+            _write(answers, done(situations, colony, what))
+
+
+def _write(answers: IO[bytes], answer: bytes) -> None:
+    answers.write(answer + END)
+    answers.flush()
 
 
 def main() -> None:
