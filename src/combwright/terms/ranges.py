@@ -23,6 +23,8 @@ def within(
     combwright.terms.errors.OutOfRangeError: The month cannot be 13: it lies between 1 and 12.
 
     """
+    if type(values) is float and low <= values <= high:  # most are, and pass in a tenth of the time
+        return np.asarray(values)
     given = np.asarray(values, dtype=np.float64)
     wrong = ~((given >= low) & (given <= high))
     if wrong.any():

@@ -18,6 +18,8 @@ def celsius(values: ArrayLike, name: str, low: float, high: float) -> NDArray[np
 45 °C. 95 looks like Fahrenheit; that would be 35 °C.
 
     """
+    if type(values) is float and low <= values <= high:
+        return np.asarray(values)
     array = np.asarray(values, dtype=np.float64)
     outside = array[~((array >= low) & (array <= high))]
     looks = _looks_like(float(outside.flat[0]), low, high) if outside.size else ""

@@ -31,6 +31,7 @@ from combwright.services.rounds.situations import (
     situations_of,
 )
 from combwright.services.supply.batch_days import due
+from combwright.services.unswept import unswept
 from combwright.services.weather.known_places import unknown_places
 from combwright.simulation.ahead.roll import make_ready
 from combwright.terms.dated import dated
@@ -68,10 +69,11 @@ def round_sheet(
     asked = AskedRound(on, yard, days, members, seed)
     _check(asked)
     _check_yard(book, asked)
-    situations = situations_of(book, asked)
     left_out: dict[str, str] = {}
     plans = KeptPlans(plans_folder()) if kept is None else kept
-    _first_of_all(situations, progress, plans)
+    with unswept():
+        situations = situations_of(book, asked)
+        _first_of_all(situations, progress, plans)
     with SecondPrograms(book, asked) as beside:
         ours = all_on_the_way(situations, progress, plans, left_out, beside)
         sheets = _sheets(ours, situations, progress, plans, left_out=left_out, beside=beside)
