@@ -4,10 +4,12 @@ from dataclasses import replace
 from datetime import date
 
 import numpy as np
+import pytest
 from tests.advice.situations import Case, situation
 
 from combwright.advice.plan import plan
 from combwright.advice.situation import Situation
+from combwright.simulation import observe
 
 CASE = Case(date(2027, 4, 24), 6.0, 3.0, 2.5, 8)
 
@@ -37,3 +39,21 @@ def test_a_likely_death_is_told_and_an_unlikely_one_is_not() -> None:
 
 def test_a_colony_that_is_surely_dead_is_still_planned_for() -> None:
     assert plan(_some_dead(1.0)).jobs
+
+
+@pytest.mark.parametrize("on", [date(2027, 4, 24), date(2027, 5, 20), date(2027, 8, 16)])
+@pytest.mark.parametrize("share", [0.05, 0.3])
+def test_a_starving_handful_is_as_good_as_dead(on: date, share: float) -> None:
+    """It takes no feed, and no look helps: food “may run out” by tomorrow beside a full feeder."""
+    at = situation(replace(CASE, on=on))
+    colonies = at.colonies.copy()
+    gone = slice(0, round(share * len(colonies)))
+    for column in ("nest", "foragers", "winter"):
+        colonies[column][gone] *= 20.0 / observe.adults(at.colonies)[gone].reshape(
+            -1, *[1] * (colonies[column].ndim - 1)
+        )
+    colonies["ripe"][gone] = 0.0
+    told = plan(replace(at, colonies=colonies), with_branches=False)
+    living = at.with_members(np.arange(gone.stop, len(colonies)))
+    assert told.next_visit == plan(living, with_branches=False).next_visit
+    assert told.portion == plan(living, with_branches=False).portion

@@ -177,7 +177,7 @@ class Situation:
 
     def if_alive(self) -> "Situation":
         """Give the same situation for the case that the colony lives, if it may."""
-        alive = np.flatnonzero(observe.adults(self.colonies) > 0.0)
+        alive = np.flatnonzero(observe.adults(self.colonies) >= PARAMETERS["least_alive"].value)
         dead = 1.0 - len(alive) / len(self.colonies)
         living = self.with_members(alive) if 0.0 < dead < 1.0 else self
         return replace(living, dead=dead)

@@ -13,6 +13,7 @@ from combwright.advice.bee_acts import LeaveShut
 from combwright.advice.deciding import Deciding
 from combwright.advice.decisions import food, queen
 from combwright.advice.decisions.food import FEEDER_G, Food
+from combwright.advice.decisions.going import goes
 from combwright.advice.prices import Prices
 from combwright.advice.situation import MARGIN_DAYS, Limits
 
@@ -139,3 +140,13 @@ def test_a_colony_left_shut_for_its_queen_is_fed_for_as_long() -> None:
     portion = told.of(food.decide).portion
     assert portion.grams > 0
     assert portion.days == min((shut.until - waiting.on).days, AHEAD - MARGIN_DAYS)
+
+
+@pytest.mark.parametrize("on", [date(2027, 7, 28), date(2027, 8, 10)])
+@pytest.mark.parametrize("stores", [0.5, 3.0])
+def test_what_is_to_be_united_is_not_fed_for_a_winter(on: date, stores: float) -> None:
+    """Nor for less: its bees go to a colony that has food."""
+    case = Case(on, 2.0, 0.0, stores, 8, queen="lost")
+    told = Deciding(situation(case))
+    assert goes(told)
+    assert told.of(food.decide).portion.grams == 0

@@ -1,8 +1,9 @@
 """Room and warmth: frames follow the bees; tray, top and entrance the season."""
 
-from dataclasses import replace
+from dataclasses import asdict, replace
 from datetime import date
 
+import numpy as np
 import pytest
 from tests.advice.situations import Case, situation
 
@@ -11,6 +12,7 @@ from combwright.advice.decisions import space
 from combwright.advice.decisions.space import Space
 from combwright.advice.kit_acts import Boards, Entrance, Feeding, Frames, SuperOff
 from combwright.advice.plan import plan
+from combwright.advice.prices import Prices
 from combwright.advice.words.wording import many
 
 MAY = Case(date(2027, 5, 8), 7.0, 4.0, 6.0, 8)
@@ -129,3 +131,14 @@ def test_where_robbers_may_be_about_the_entrance_is_narrowed_before_it_is_fed(
     assert robbed.set_up.entrance_mm <= 15 < quiet.set_up.entrance_mm
     told = [type(each) for each in robbed.actions if isinstance(each, Entrance | Feeding)]
     assert told == [Entrance, Feeding]
+
+
+@pytest.mark.parametrize(("bees", "stores"), [(2.25, 4.0), (2.35, 3.9), (2.45, 3.8), (2.4, 5.0)])
+def test_a_frame_that_stays_cold_must_bring_more_than_a_trifle(bees: float, stores: float) -> None:
+    """Where the queen is short of room more often on it, it is not added for next to nothing."""
+    prices = Prices(**{name: 0.6 * price for name, price in asdict(Prices()).items()})
+    few = situation(Case(date(2027, 5, 10), bees, 0.45 * bees, stores, 4, prices=prices))
+    often = few.with_members(np.repeat(np.arange(len(few.colonies)), 4))
+    told = space.space(often)
+    shorter = told.inputs["no_room"] - told.inputs["no_room_as_it_is"]
+    assert shorter <= 4 / len(often.colonies) or told.inputs["worth_more"] > 1.0

@@ -57,12 +57,13 @@ def decide(deciding: Deciding) -> Food:
     """Choose the portion for the set-up: settled by winter, or by what the colony uses."""
     situation, room = _until_opened(deciding), deciding.of(space.decide)
     for_winter = deciding.of(winter.decide)
-    settled = None
+    settled, or_more = None, False
     if goes(deciding):
         settled = Feeding(feed="syrup", grams=0, sugar_fraction=AUTUMN_FRACTION)
     elif for_winter.syrup_kg > 0.0 and not (for_winter.is_early and _for_honey(room)):
         grams = _to_hundreds(for_winter.syrup_kg)
         settled = Feeding(feed="syrup", grams=grams, sugar_fraction=AUTUMN_FRACTION)
+        or_more = for_winter.is_early
     elif for_winter.fondant_kg > 0.0:
         grams = min(FONDANT_MOST_G, _to_hundreds(for_winter.fondant_kg))
         settled = Feeding(feed="fondant", grams=grams, sugar_fraction=FONDANT_SUGAR.value)
@@ -72,7 +73,7 @@ def decide(deciding: Deciding) -> Food:
         situation,
         room.set_up,
         settled=settled,
-        or_more=for_winter.is_early,
+        or_more=or_more,
         only_if_hungry=room.super_near,
     )
 

@@ -24,7 +24,7 @@ def decide(deciding: Deciding) -> Decision:
     brings = situation.prices.nuc(situation.on)
     because = (
         f"{bees:.1f} frames of bees on {hive.frames} frames. A nuc sold now brings "
-        f"{money_words(brings)}; in a full box its queen runs short of room."
+        f"{money_words(brings)}; in a full box its queen will soon be short of room."
     )
     inputs = {"frames_of_bees": bees, "frames": float(hive.frames), "brings": brings}
     return Decision(topic="housing", actions=(Rehouse(),), because=(because,), inputs=inputs)

@@ -116,7 +116,8 @@ def _weighed(
 
     Harm that a few members more or less make is the same; hunger under supers takes them off.
     To leave it as it stands costs nothing,
-    and must be beaten by more than a trifle for each frame that is moved.
+    and must be beaten by more than a trifle for each frame that is moved, and by one more where the
+    queen runs short of room more often then: frames that stay cold are none to her.
     """
     excess = [round(_excess(situation, each), 2) for each in tried]
     now = candidates[0].supers
@@ -128,7 +129,8 @@ def _weighed(
     best = max((i for i in open_to if excess[i] <= least), key=lambda i: worth[i].money)
     brought = gain(worth[best], worth[0])
     moved = max(1, abs(candidates[best].frames - candidates[0].frames))
-    is_trifle = not brought.is_worth(moved)
+    is_colder = tried[best].chances["no room"] > tried[0].chances["no room"] + same
+    is_trifle = not brought.is_worth(moved + is_colder)
     return excess, 0 if is_trifle and excess[0] <= least and not starving else best
 
 

@@ -39,8 +39,9 @@ def because(
         unfed = f"{hungry}; it {left}, and its reserve is {inputs['reserve_kg']:.1f} kg."
         return need, unfed, *(_waiting_words(inputs) or _no_gain_words(inputs))
     lines = [need]
-    if inputs["hunger_without"] > situation.limits.hunger:
-        lines.append(f"{hungry}; with this portion {chance_words(inputs['hunger_with'])}.")
+    fed = chance_words(inputs["hunger_with"])
+    if inputs["hunger_without"] > situation.limits.hunger and fed != without:
+        lines.append(f"{hungry}; with this portion {fed}.")
     elif inputs["stores_left_unfed_kg"] < inputs["reserve_kg"]:
         later = situation.on + timedelta(days=2 * situation.days)
         lines.append(
@@ -49,6 +50,8 @@ def because(
         )
     elif inputs.get("worth_more", 0.0) > 0.0:
         lines.append(worth_words("The feed", inputs["worth_more"], 0.0, inputs["minutes"]))
+    elif inputs["hunger_without"] > situation.limits.hunger:
+        lines.append(f"{hungry}, a little over your limit.")
     if inputs["room_cells_lost"] > PARAMETERS["room_told"].value:
         lost = count_words(inputs["room_cells_lost"])
         lines.append(f"It takes about {lost} cells of the queen's room for some days.")

@@ -21,7 +21,7 @@ FOUND: Final[Mapping[str, str]] = {
     "drone brood only": "drone brood in worker cells, one egg in a cell",
     "several eggs in a cell": "drone brood in worker cells, several eggs in a cell",
     "nest full of stores": "stores on nearly every comb, and little brood among them",
-    "empty combs": "no food in the combs",
+    "empty combs": "no food in the combs, and no amount said of it at the colony",
     "robbers": "robbers: bees that fight at the entrance, or search round the lid",
     "cold day": "a day that stays under 12 °C",
     "calm with pollen": "calm bees that carry pollen in",
@@ -47,13 +47,16 @@ def found_words(
     --------
     >>> found_words("at most", "frames of bees", 5.5, None)
     'at most 5.5 frames of bees'
+    >>> found_words("at most", "frames of bees", 1.0, None)
+    'at most 1 frame of bees'
     >>> found_words("at most", "kg of stores", 3.0, None, over=1.0)
     'at most 3 kg of stores, but more than 1'
     >>> found_words("no eggs", None, None, 0.08)
     'no eggs (chance that no queen is laying: 8 %)'
 
     """
-    found = FOUND[code].format(amount=amount, quantity=quantity)
+    named = quantity if quantity is None or amount != 1.0 else quantity.replace("frames", "frame")
+    found = FOUND[code].format(amount=amount, quantity=named)
     if over is not None:
         found += f", but more than {over:g}"
     if chance is None:

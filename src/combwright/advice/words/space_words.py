@@ -9,6 +9,7 @@ from combwright.advice.words.wording import chance_words, count_words, day_words
 from combwright.terms.set_up import SetUp
 
 ROBBED: Final = numbers("space")["robbed_chance"].value
+GAINED_TOLD: Final = numbers("space")["gained_told"].value
 
 
 def because(
@@ -24,8 +25,8 @@ def because(
     if chosen.frames > now.frames:
         lines.append(
             f"{bees} on {now.frames} frames: chance that the queen runs short of room for two "
-            f"days {chance_words(short_now)}; with {chosen.frames} frames {chance_words(short)}, "
-            f"and about {count_words(max(0.0, inputs['bees_gained']))} more bees and brood."
+            f"days {chance_words(short_now)}; with {chosen.frames} frames {chance_words(short)}"
+            f"{_gained_words(inputs['bees_gained'])}."
         )
         if inputs.get("worth_more", 0.0) > 0.0:
             lines.append(worth_words("The room", inputs["worth_more"], 0.0, inputs["minutes"]))
@@ -62,6 +63,10 @@ def because(
         )
     lines += _air_words(now, chosen, inputs)
     return tuple(lines)
+
+
+def _gained_words(bees: float) -> str:
+    return f", and about {count_words(bees)} more bees and brood" if bees >= GAINED_TOLD else ""
 
 
 def _air_words(now: SetUp, chosen: SetUp, inputs: dict[str, float]) -> list[str]:
