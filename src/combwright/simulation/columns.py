@@ -142,6 +142,11 @@ STATE: Final = np.dtype(
 )
 
 
+def plain(colonies: NDArray[np.void]) -> NDArray[np.void]:
+    """Give the same records in the one form that is compiled for, whatever shape they are in."""
+    return np.asarray(colonies).reshape(-1).view(STATE)
+
+
 def copied(members: NDArray[np.void]) -> NDArray[np.void]:
     """Copy members, [member], of any kind of record."""
     return np.asarray(members.take(np.arange(len(members))))

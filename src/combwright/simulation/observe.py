@@ -6,7 +6,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from combwright.simulation.biology import BIOLOGY
-from combwright.simulation.columns import CAGED
+from combwright.simulation.columns import CAGED, plain
+from combwright.simulation.step.frames import brood_cells_of
 from combwright.terms.data_files import parameters
 
 Floats = NDArray[np.float64]
@@ -27,14 +28,20 @@ def adults(colonies: Any) -> Floats:
 
 def brood(colonies: Any) -> Floats:
     """Worker brood cells of all ages, [member]."""
-    total = sum(colonies[name].sum(axis=-1) for name in ("eggs", "larvae", "sealed"))
-    return np.asarray(total)
+    return _brood(colonies)[0]
+
+
+def _brood(colonies: Any) -> tuple[Floats, Floats]:
+    """Count brood cells of workers, and those with drones in worker cells, [member] each."""
+    shape = np.shape(colonies)
+    workers, with_drones = np.empty(shape), np.empty(shape)
+    brood_cells_of(plain(colonies), workers.reshape(-1), with_drones.reshape(-1))
+    return workers, with_drones
 
 
 def brood_cells(colonies: Any) -> Floats:
     """Worker cells' worth of comb that worker and drone brood take, [member]."""
-    drones = colonies["drone_open"].sum(axis=-1) + colonies["drone_sealed"].sum(axis=-1)
-    return np.asarray(brood(colonies) + BIOLOGY.drone_cell * drones)
+    return _brood(colonies)[1]
 
 
 def cells_held(colonies: Any) -> Floats:
@@ -68,7 +75,8 @@ def only_drones(colonies: Any) -> NDArray[np.bool_]:
 def frames_of_brood(colonies: Any) -> Floats:
     """Frames of brood, full on both sides, [member]: of drones where there is no other."""
     full = colonies["cells_per_frame"] * FULL_BROOD_SHARE
-    cells = np.where(only_drones(colonies), brood_cells(colonies), brood(colonies))
+    workers, with_drones = _brood(colonies)
+    cells = np.where(only_drones(colonies), with_drones, workers)
     return np.asarray(cells / np.maximum(full, 1.0))
 
 

@@ -66,9 +66,9 @@ def kinds_of(colonies: Any, shared: Any) -> list[NDArray[np.bool_]]:
     code = (colonies["queen"] == LAYING).astype(np.int64)
     for name in OTHERWISE:
         code = 2 * code + (shared[name] > 0.0)
-    codes, counts = np.unique(code, return_counts=True)
-    code[np.isin(code, codes[counts < FEWEST])] = codes[counts.argmax()]
-    return [code == one for one in np.unique(code)]
+    counts = np.bincount(code)
+    code[counts[code] < FEWEST] = counts.argmax()
+    return [code == one for one in np.flatnonzero(np.bincount(code))]
 
 
 def _features(colonies: Any, shared: Any) -> Floats:

@@ -9,10 +9,10 @@ import numpy as np
 
 from combwright.kit.fits import refuse_impossible
 from combwright.kit.items import Hive
-from combwright.simulation import observe
-from combwright.simulation.columns import CAGED, CELL, LAYING, QUEENLESS, VIRGIN
+from combwright.simulation.columns import CAGED, CELL, LAYING, QUEENLESS, VIRGIN, plain
 from combwright.simulation.enclosure.loss import slab_loss
 from combwright.simulation.observe import SUGAR_IN_HONEY
+from combwright.simulation.step.frames import fit_comb_of, stack_of
 from combwright.terms.data_files import contents
 from combwright.terms.errors import ClashError
 from combwright.terms.set_up import SetUp
@@ -27,16 +27,6 @@ QUEEN_EVENTS: Final[Mapping[str, float]] = {
     "cell": CELL,
 }
 CELL_DAYS: Final = 10.0  # of a cell that is given or left, sealed as a rule; judgement
-# What lies in cells by age: brood, and the mites that are in with it.
-BROOD: Final = (
-    "eggs",
-    "larvae",
-    "sealed",
-    "mites_worker",
-    "drone_open",
-    "drone_sealed",
-    "mites_drone",
-)
 
 
 def arrange(colonies: Any, hive: Hive, set_up: SetUp, *, honey_stays: bool = False) -> None:
@@ -54,9 +44,15 @@ def arrange(colonies: Any, hive: Hive, set_up: SetUp, *, honey_stays: bool = Fal
 
 def rearrange(colonies: Any, hive: Hive, set_up: SetUp, *, honey_stays: bool = False) -> None:
     """Do what ``arrange`` does in place, also to a stack that fits only by the evening."""
-    _fit_frames(colonies, set_up, float(hive.frame.worker_cells))
-    _stack_supers(colonies, hive, set_up, honey_stays=honey_stays)
-    fit_comb(colonies)
+    cells, above = hive.frame.worker_cells, hive.honey_super
+    stack_of(
+        plain(colonies),
+        float(set_up.frames * cells),
+        float(set_up.foundation * cells),
+        float(set_up.supers),
+        float(above.frames * above.frame.worker_cells) if above is not None else 0.0,
+        honey_stays,
+    )
     colonies["frames"] = set_up.frames
     colonies["boards"] = set_up.dummy_boards
     colonies["excluder"] = float(set_up.excluder)
@@ -69,53 +65,9 @@ def rearrange(colonies: Any, hive: Hive, set_up: SetUp, *, honey_stays: bool = F
     colonies["loss_per_frame"] = loss.per_frame_w_per_k
 
 
-def _fit_frames(colonies: Any, set_up: SetUp, cells: float) -> None:
-    """Put frames in or take them out in place."""
-    sheets = set_up.foundation * cells
-    more = set_up.frames * cells - colonies["drawn"] - colonies["foundation"]
-    added = np.maximum(more, 0.0)
-    taken = np.maximum(-more, 0.0)
-    new_sheets = np.clip(sheets - colonies["foundation"], 0.0, added)
-    old_sheets = np.minimum(np.maximum(colonies["foundation"] - sheets, 0.0), taken)
-    colonies["foundation"] += new_sheets - old_sheets
-    colonies["drawn"] += (added - new_sheets) - (taken - old_sheets)
-
-
 def fit_comb(colonies: Any) -> None:
     """Take away in place what stood in comb that is no longer there: stores first, then brood."""
-    brood, food = observe.brood_cells(colonies), observe.food_cells(colonies)
-    left = _share_of(colonies["drawn"] + colonies["super_drawn"] - brood, food)
-    if (left < 1.0).any():
-        for column in ("ripe", "unripe", "water", "pollen"):
-            colonies[column] *= left
-    left = _share_of(colonies["drawn"], brood)
-    if (left < 1.0).any():
-        for column in BROOD:
-            colonies[column] *= left[:, None]
-
-
-def _share_of(room: Any, wanted: Any) -> Any:
-    """Share of something that finds room, 0 to 1."""
-    return np.minimum(np.maximum(room, 0.0) / np.maximum(wanted, 1e-9), 1.0)
-
-
-def _stack_supers(colonies: Any, hive: Hive, set_up: SetUp, *, honey_stays: bool) -> None:
-    """Put supers on or take them off in place."""
-    had = colonies["supers"].copy()
-    if hive.honey_super is None:
-        return
-    cells = float(hive.honey_super.frames * hive.honey_super.frame.worker_cells)
-    more = np.maximum(set_up.supers - had, 0.0)
-    colonies["super_drawn"] += more * cells
-    left = np.where(had > 0.0, np.minimum(set_up.supers / np.maximum(had, 1.0), 1.0), 1.0)
-    for column in ("super_drawn", "super_foundation"):
-        colonies[column] *= left
-    if honey_stays:
-        most = colonies["super_drawn"] * colonies["sugar_per_cell"]
-        left = _share_of(most, colonies["super_ripe"])
-    for column in ("super_ripe", "super_syrup"):
-        colonies[column] *= left
-    colonies["supers"] = set_up.supers
+    fit_comb_of(plain(colonies))
 
 
 def feed(colonies: Any, grams: float, sugar_fraction: float, *, warmer_k: float = 0.0) -> None:
