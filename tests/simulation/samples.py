@@ -14,6 +14,7 @@ from combwright.simulation.biology import BIOLOGY, PARAMETERS, Biology, as_table
 from combwright.simulation.columns import COLUMNS, STATE, TRAITS
 from combwright.simulation.luck import NORMAL
 from combwright.simulation.run import days_lived
+from combwright.simulation.step.frames import stack_of
 from combwright.terms.set_up import SetUp
 from combwright.weather.climates import climate
 from combwright.weather.conditions import DAY, FLIGHT, MATING, MAX_C, MEAN_C, NIGHT_C, conditions
@@ -150,6 +151,12 @@ def row(colony: dict[str, Any]) -> Any:  # a record
     for name, value in colony.items():
         made[name] = value
     return made.view(np.recarray)[0]
+
+
+def fit_comb(one: NDArray[np.void]) -> None:
+    """Take away in place what finds no comb in a colony, whose stack stays as it is."""
+    sheets, supers = float(one["foundation"][0]), float(one["supers"][0])
+    stack_of(one, float(one["drawn"][0]) + sheets, sheets, supers, 3000.0, False)  # noqa: FBT003
 
 
 def numbers(biology: Biology = BIOLOGY) -> Any:  # a record

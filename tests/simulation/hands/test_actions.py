@@ -127,7 +127,7 @@ def test_any_colony_lives_through_any_month(
 ) -> None:
     """Whatever the numbers of the model, within their ranges."""
     one = record(colony)
-    actions.fit_comb(one)
+    samples.fit_comb(one)
     run(one, days, samples.chance(seed, 1, 30), worlds=(biology,))
     whole(one)
 

@@ -10,7 +10,7 @@ from tests.simulation.reference.day import record
 
 from combwright.simulation import observe
 from combwright.simulation.biology import BIOLOGY
-from combwright.simulation.step.frames import fit_comb_of, stack_of
+from combwright.simulation.step.frames import stack_of
 
 BROOD = ("eggs", "larvae", "sealed")
 FOOD = ("ripe", "unripe", "water", "pollen")
@@ -29,7 +29,7 @@ def test_brood_is_added_up_as_numpy_does_to_the_last_digit(colony: dict[str, Any
 @given(samples.states())
 def test_what_finds_no_comb_is_gone_and_what_does_stays(colony: dict[str, Any]) -> None:
     before, after = record(colony), record(colony)
-    fit_comb_of(after)
+    samples.fit_comb(after)
     brood, room = observe.brood_cells(after), after["drawn"]
     assert (brood <= room * (1 + 1e-12) + 1e-9).all()
     if (observe.brood_cells(before) <= room).all():

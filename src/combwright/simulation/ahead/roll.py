@@ -18,10 +18,11 @@ from combwright.simulation.biology import BIOLOGY, Biology, as_table
 from combwright.simulation.columns import LAYING, STATE
 from combwright.simulation.enclosure.loss import slab_loss
 from combwright.simulation.luck import MATED, QUEEN_LOST, ROBBED, SWARM_LEAVES, SWARM_STARTS
-from combwright.simulation.run import days_lived, refuse_broken
+from combwright.simulation.run import days_lived, refuse_broken, run
 from combwright.simulation.step.balances import totals
 from combwright.simulation.step.compiled import compiled
 from combwright.simulation.step.day import one_day
+from combwright.simulation.step.frames import brood_cells_of, stack_of
 from combwright.terms.set_up import Cover, SetUp
 from combwright.weather.conditions import DAY, FLIGHT, NECTAR
 
@@ -143,6 +144,9 @@ def make_ready() -> None:
     """Load what is compiled; after an update it is compiled first, in some ten seconds."""
     none = StackTable(1.0, 1.0, 0.0, np.zeros((3, 1)), np.zeros((3, 1)))
     nobody, day = np.zeros(0, STATE), np.zeros((1, 1, DAY + 1))
+    run(nobody, day, np.zeros((1, 1, 1)))
+    stack_of(nobody, 0.0, 0.0, 0.0, 0.0, False)  # noqa: FBT003 (the kernel takes no names)
+    brood_cells_of(nobody, np.zeros(0), np.zeros(0))
     live_on(
         nobody, days_ahead(day, np.zeros((0, 1, 1)), nobody["world"]), stack=none, first_visit=1
     )

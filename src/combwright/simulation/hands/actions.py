@@ -12,7 +12,7 @@ from combwright.kit.items import Hive
 from combwright.simulation.columns import CAGED, CELL, LAYING, QUEENLESS, VIRGIN, plain
 from combwright.simulation.enclosure.loss import slab_loss
 from combwright.simulation.observe import SUGAR_IN_HONEY
-from combwright.simulation.step.frames import fit_comb_of, stack_of
+from combwright.simulation.step.frames import stack_of
 from combwright.terms.data_files import contents
 from combwright.terms.errors import ClashError
 from combwright.terms.set_up import SetUp
@@ -63,11 +63,6 @@ def rearrange(colonies: Any, hive: Hive, set_up: SetUp, *, honey_stays: bool = F
     loss = slab_loss(hive, set_up)
     colonies["loss_base"] = loss.base_w_per_k
     colonies["loss_per_frame"] = loss.per_frame_w_per_k
-
-
-def fit_comb(colonies: Any) -> None:
-    """Take away in place what stood in comb that is no longer there: stores first, then brood."""
-    fit_comb_of(plain(colonies))
 
 
 def feed(colonies: Any, grams: float, sugar_fraction: float, *, warmer_k: float = 0.0) -> None:

@@ -62,16 +62,9 @@ def brood_cells_of(colonies: Any, workers: Any, all_brood: Any) -> None:
         all_brood[lane] = brood_and_drones(colonies[lane])
 
 
-@compiled
-def fit_comb_of(colonies: Any) -> None:
-    """Take away in place what stood in comb that is no longer there: stores first, then brood."""
-    for lane in range(len(colonies)):
-        fit(colonies[lane])
-
-
 @inlined
 def fit(s: Any) -> None:
-    """Do so for one colony."""
+    """Take away in place what stood in comb that is no longer there: stores first, then brood."""
     brood = brood_and_drones(s)
     left = share_placed(s.drawn + s.super_drawn - brood, food(s))
     if left < 1.0:
