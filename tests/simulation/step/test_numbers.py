@@ -12,7 +12,7 @@ from combwright.simulation.biology import BIOLOGY, PARAMETERS, RECORD, as_table
 STEP = Path(combwright.__file__).parent / "simulation" / "step"
 FILES = sorted(STEP.glob("*.py"))
 COUNTING = {0, 1, 10, 0.5}
-NAMED = {  # at the head of a module: units, guards and how a state is cut into spells
+NAMED = {  # at the head of a module: units, guards, how NumPy adds up, how a state is cut
     "CLOSE": 1e-7,
     "SECONDS_A_DAY": 86400.0,
     "SIDES": 2.0,
@@ -20,6 +20,7 @@ NAMED = {  # at the head of a module: units, guards and how a state is cut into 
     "YEAR": 365.0,
     "DROP_G": 1.0,
     "ROUNDING": 1e-6,
+    "PAIRED": 8,
     "DRONE_OPEN_RATE": 3.0,
     "DRONE_SEALED_RATE": 5.0,
 }
