@@ -137,8 +137,9 @@ def what_is_fed_is_worth_carrying(_: Situation, decided: Plan) -> bool:
 
 
 def what_is_united_gives_and_gets_nothing(_: Situation, decided: Plan) -> bool:
-    idle = not asks(decided, Feeding, Give, TakeIn, EggFrame, Requeen)
-    return not asks(decided, Uniting) or idle
+    idle = not asks(decided, Feeding, Give, TakeIn, EggFrame, Requeen, Treat)
+    saved = {"no eggs", "charged cells"} & {branch.code for branch in decided.branches}
+    return not asks(decided, Uniting) or (idle and not saved)
 
 
 def what_has_no_queen_gives_no_brood(_: Situation, decided: Plan) -> bool:

@@ -165,3 +165,12 @@ def test_where_it_is_hefted_less_food_is_never_fed_less(number: int, stores: flo
     fed = [each.portion.grams for each in light if each.portion is not None]
     assert len(fed) == len(light) > 0
     assert [decided.portion.grams, *fed] == sorted([decided.portion.grams, *fed])
+
+
+@pytest.mark.parametrize("on", [date(2027, 5, 25), date(2027, 8, 16), date(2027, 9, 12)])
+def test_a_colony_that_is_united_has_no_branch_that_would_save_it(on: date) -> None:
+    """“Put in a frame with eggs” stood beside “give no brood, shake the bees out”."""
+    gone = situation(Case(on, 1.8, 0.0, 4.0, 7, queen="lost"))
+    told = plan(gone)
+    assert told.asks(Uniting)
+    assert "no eggs" not in {each.code for each in told.branches}

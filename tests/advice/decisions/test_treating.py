@@ -10,6 +10,7 @@ from tests.advice.situations import Case, situation
 from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
 from combwright.advice.decisions import treating
+from combwright.advice.decisions.going import goes
 from combwright.advice.kit_acts import Counting, CutDrones, Tray, Treat, WriteDown
 from combwright.advice.plan import plan
 from combwright.advice.prices import Prices
@@ -144,3 +145,19 @@ def test_a_winter_has_one_treatment_without_brood(bees: float, mites: float, bef
     assert first.asks(Treat)
     assert not again.asks(Treat)
     assert "15 Dec" not in " ".join(again.because)
+
+
+@pytest.mark.parametrize("mites", [150.0, 900.0])
+@pytest.mark.parametrize("bees", [1.8, 2.4])
+def test_what_is_united_is_not_treated_first(bees: float, mites: float) -> None:
+    weak = Case(date(2027, 9, 12), bees, 1.0, 6.0, 8, mites=mites, warmer_k=2.0)
+    told = Deciding(situation(weak))
+    assert goes(told)
+    assert not told.of(treating.decide).asks(Treat)
+
+
+@pytest.mark.parametrize("month", [4, 5, 6])
+def test_what_forbids_several_is_said_once(month: int) -> None:
+    told = decided(replace(AUGUST, on=date(2027, month, 14), mites=2000.0, supers=1))
+    assert told.because[-1].count("honey supers off") == 1
+    assert all(name in told.because[-1] for name in ("formic acid", "thymol", "amitraz"))

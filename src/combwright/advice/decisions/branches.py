@@ -93,7 +93,8 @@ def branches(deciding: Deciding) -> tuple[IfFound, ...]:
         return from_outside() if waits_for_a_queen(deciding) else ()
     situation = deciding.of(after_honey)
     found = _ends(deciding, situation)
-    if nothing_moves(deciding):  # what these ask for would go from hive to hive, or open it
+    # what these ask for would go from hive to hive, or open it, or save what is not kept
+    if nothing_moves(deciding) or goes(deciding):
         return tuple(found)
     without = float(np.mean(situation.colonies["queen"] != LAYING))
     if without >= LIKELY or not found:

@@ -12,7 +12,7 @@ from combwright.advice.kit_acts import KeepHoney, ProveRipe, SuperOff
 from combwright.advice.numbers import numbers
 from combwright.advice.situation import HoneyWaits, Situation, band
 from combwright.advice.stacking import set_up_after
-from combwright.advice.words.wording import day_words
+from combwright.advice.words.wording import day_words, span_words
 from combwright.simulation import observe
 from combwright.terms.percent import in_percent
 from combwright.terms.ranked import median
@@ -83,9 +83,8 @@ def _honey(situation: Situation) -> Decision:
     dry = inputs["unripe_share"] < PARAMETERS["unripe_most"].value
     if not (last or (off and dry)):
         because = (
-            f"{inputs['honey_kg']:.0f} kg above ({inputs['honey_kg_low']:.0f} to "
-            f"{inputs['honey_kg_high']:.0f}), {in_percent(inputs['ripe_share'])} of the supers' "
-            "comb ripe: leave it to fill and ripen."
+            f"{span_words(*band(above), 'kg')} above, {in_percent(inputs['ripe_share'])} of the "
+            "supers' comb ripe: leave it to fill and ripen."
         )
         return Decision(topic="honey", because=(because,), inputs=inputs)
     return _taking(inputs, off, last=last)

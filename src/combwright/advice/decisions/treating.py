@@ -10,6 +10,7 @@ from combwright.advice.actions import Action, of_kind
 from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
 from combwright.advice.decisions import space
+from combwright.advice.decisions.going import goes
 from combwright.advice.decisions.honey import after_honey
 from combwright.advice.decisions.kept_shut import is_kept_shut
 from combwright.advice.decisions.treated import treated
@@ -43,6 +44,8 @@ def decide(deciding: Deciding) -> Decision:
     """Decide on mites: a treatment today, a count, or nothing."""
     if is_kept_shut(deciding):
         return Decision(topic="mites")
+    if goes(deciding):  # its mites are counted and treated where it goes
+        return Decision(topic="mites", actions=treated(deciding.of(after_honey)).actions)
     supers = deciding.of(space.decide).set_up.supers
     return _mites(deciding.of(after_honey), supers)
 
@@ -168,7 +171,10 @@ def _cannot(ways: list[Option], chance_day: date) -> str:
     for way in ways:
         if way.possible == "no" and way.treatment.substance != DRONES and way.because:
             why.setdefault(way.treatment.substance, way.because[0])
-    told = "; ".join(f"{name}: {reason}" for name, reason in why.items())
+    named: dict[str, list[str]] = {}
+    for name, reason in why.items():
+        named.setdefault(reason, []).append(name)
+    told = "; ".join(f"{', '.join(names)}: {reason}" for reason, names in named.items())
     must = f"By {day_words(chance_day)} it must be treated."
     return f"It should be treated, and now cannot be. {told[:1].upper()}{told[1:]}. {must}"
 

@@ -8,7 +8,7 @@ from typing import Final
 from combwright.advice import bee_acts, kit_acts
 from combwright.advice.actions import Action
 from combwright.advice.words.look_words import LOOKS, day_or_next
-from combwright.advice.words.wording import amount_words, day_words, many
+from combwright.advice.words.wording import amount_words, day_words, many, span_words
 from combwright.science.mites.treatments import LABEL
 
 TRAY_OUT_MM: Final = 400  # drawn out so far, it is simply taken out
@@ -112,10 +112,10 @@ def _(action: kit_acts.Boards) -> str:
 def _(action: kit_acts.SuperOff) -> str:
     if action.why == "must be fed":
         return "Take off what is above the excluder: it must be fed, and not into honey."
+    kilograms = span_words(action.honey_kg_low, action.honey_kg, action.honey_kg_high, "kg")
     return (
-        f"Take {many(action.supers, 'super')}, the fullest: about {action.honey_kg:.0f} kg "
-        f"({action.honey_kg_low:.0f} to {action.honey_kg_high:.0f}). Clearer board the evening "
-        "before; two to lift."
+        f"Take {many(action.supers, 'super')}, the fullest: about {kilograms}. Clearer board the "
+        "evening before; two to lift."
     )
 
 

@@ -52,7 +52,7 @@ def because(
         lines.append(worth_words("The feed", inputs["worth_more"], 0.0, inputs["minutes"]))
     elif inputs["hunger_without"] > situation.limits.hunger:
         lines.append(f"{hungry}, a little over your limit.")
-    if inputs["room_cells_lost"] > PARAMETERS["room_told"].value:
+    if kind == "syrup" and inputs["room_cells_lost"] > PARAMETERS["room_told"].value:
         lost = count_words(inputs["room_cells_lost"])
         lines.append(f"It takes about {lost} cells of the queen's room for some days.")
     if kind == "fondant":

@@ -62,6 +62,19 @@ def amount_words(grams: int, feed: str) -> str:
     return f"{grams:,} g{litres} of {feed}"
 
 
+def span_words(low: float, mid: float, high: float, unit: str) -> str:
+    """Write an amount in whole units with its ends, where they can be told from it.
+
+    Examples
+    --------
+    >>> span_words(9.2, 11.4, 13.0, "kg"), span_words(10.9, 11.0, 11.1, "kg")
+    ('11 kg (9 to 13)', '11 kg')
+
+    """
+    ends = f"{low:.0f}", f"{high:.0f}"
+    return f"{mid:.0f} {unit}" + (f" ({ends[0]} to {ends[1]})" if ends[0] != ends[1] else "")
+
+
 def many(count: int, thing: str) -> str:
     """Write a number of things.
 
