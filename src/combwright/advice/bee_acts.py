@@ -82,10 +82,10 @@ class Demaree(Act):
 
 
 class Divide(Act):
-    """Divide: the queen into a nuc, or everything by halves where she is not found."""
+    """Divide: the queen into a nuc, for charged cells or for sale, or by halves without her."""
 
     do: Literal["divide"] = "divide"
-    way: Literal["nucleus", "halves"] = "nucleus"
+    way: Literal["nucleus", "on purpose", "halves"] = "nucleus"
     successor: Successor
     likely: bool = Field(default=False, description="Charged cells are likely, not found")
     may_supersede: bool = Field(default=False, description="Few cells may be for a successor")

@@ -18,7 +18,7 @@ from combwright.advice.bee_acts import (
 )
 from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
-from combwright.advice.decisions import swarm, treating
+from combwright.advice.decisions import nucs, swarm, treating
 from combwright.advice.decisions.disease import is_sick
 from combwright.advice.decisions.going import goes
 from combwright.advice.decisions.kept_shut import is_barred, is_kept_shut, nothing_moves
@@ -59,7 +59,7 @@ def _named(deciding: Deciding) -> Iterator[type[Act]]:
         yield from (Heft, ClearEntrance, MakeFast)
     if goes(deciding):
         yield from (EggFrame, Requeen)
-    if deciding.of(swarm.decide).asks(Divide):
+    if deciding.of(swarm.decide).asks(Divide) or deciding.of(nucs.decide).asks(Divide):
         yield Requeen
     if any(count.on_tray for count in deciding.of(treating.decide).asks(Counting)):
         yield Tray

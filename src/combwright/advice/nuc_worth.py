@@ -9,7 +9,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from combwright.advice.numbers import is_in_season, numbers
-from combwright.advice.prices import Prices
+from combwright.advice.prices import Prices, left_of_worth
+from combwright.simulation.step.shapes import YEAR
 
 Floats = NDArray[np.float64]
 PARAMETERS: Final = numbers("nucs")
@@ -40,10 +41,14 @@ def nuc_made(on: date, prices: Prices) -> NucMade:
     return max(queen, cell, key=lambda way: way.brings)
 
 
-def nuc_with_her(on: date, prices: Prices) -> float:
-    """Give what a nuc brings that is made today with the colony's own laying queen."""
-    ready = on + timedelta(days=PARAMETERS["with_queen_days"].value)
-    return PARAMETERS["sold"].value * prices.nuc(ready) - _paid(prices)
+def nuc_with_her(on: date, prices: Prices, queen_years: float) -> float:
+    """Give what a nuc brings that is made today with the colony's own laying queen.
+
+    An older queen takes as much off its price as off that of a colony.
+    """
+    days = PARAMETERS["with_queen_days"].value
+    asked = prices.nuc(on + timedelta(days=days)) * float(left_of_worth(queen_years + days / YEAR))
+    return PARAMETERS["sold"].value * asked - _paid(prices)
 
 
 def _paid(prices: Prices) -> float:

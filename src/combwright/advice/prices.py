@@ -76,9 +76,7 @@ class Prices:
         """
         at = [PARAMETERS[f"{which}_frames"].value for which in ("least", "weak", "strong")]
         worth = [0.0, self.weak_colony_in_april, self.strong_colony_in_april]
-        older = np.maximum(np.asarray(queen_years) - 1.0, 0.0)
-        young = np.maximum(1.0 - PARAMETERS["old_queen"].value * older, 0.0)
-        return np.asarray(np.interp(frames_of_bees, at, worth) * young)
+        return np.asarray(np.interp(frames_of_bees, at, worth) * left_of_worth(queen_years))
 
     def aimed(self, aim: str) -> "Prices":
         """Weigh these prices by an aim, so that what comes first counts for more.
@@ -91,6 +89,19 @@ class Prices:
         """
         times = AIMS[aim]
         return replace(self, **{name: by * getattr(self, name) for name, by in times.items()})
+
+
+def left_of_worth(queen_years: Floats | float) -> Floats:
+    """Give the share of its price that a colony or nuc keeps with a queen of that age.
+
+    Examples
+    --------
+    >>> left_of_worth(np.array([0.5, 1.0, 2.0])).tolist()
+    [1.0, 1.0, 0.88]
+
+    """
+    older = np.maximum(np.asarray(queen_years) - 1.0, 0.0)
+    return np.asarray(np.maximum(1.0 - PARAMETERS["old_queen"].value * older, 0.0))
 
 
 MINUTES_AN_HOUR: Final = timedelta(hours=1) / timedelta(minutes=1)

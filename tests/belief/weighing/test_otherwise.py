@@ -8,7 +8,7 @@ import pytest
 from tests.belief.samples import day, enters, replay
 
 from combwright.belief.numbers import number
-from combwright.belief.weighing.otherwise import gone_otherwise
+from combwright.belief.weighing.otherwise import DIFFER, OWN, gone_otherwise
 from combwright.simulation import observe
 
 
@@ -50,3 +50,15 @@ def test_nobody_goes_quite_as_the_model_says_and_few_go_far(quantity: Any) -> No
 def test_more_days_and_surprises_move_further() -> None:
     spread = [np.std(np.log(after(*more)["nest"])) for more in ((7.0,), (21.0,), (21.0, 2.0))]
     assert spread == sorted(spread)
+
+
+def test_own_parameters_stay_what_a_colonys_can_be_over_years_without_news() -> None:
+    """Two hundred notes that tell nothing, some four years of them, leave what was drawn before."""
+    moved, rng = colonies(), np.random.default_rng(2)
+    for _ in range(200):
+        moved = gone_otherwise(moved, 7.0, rng)
+    for trait, differ in DIFFER.items():
+        logs, wrong = np.log(moved[trait]), number(OWN[trait]) if trait in OWN else 0.0
+        most = float(np.hypot(differ, wrong))
+        assert 0.8 * differ < np.std(logs) <= 1.1 * most, trait
+        assert abs(np.mean(logs) + 0.5 * differ**2) < 0.1 * most, trait

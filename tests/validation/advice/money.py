@@ -7,7 +7,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from combwright.advice.nuc_worth import PARAMETERS as NUCS
-from combwright.advice.prices import Prices
+from combwright.advice.prices import Prices, left_of_worth
+from combwright.simulation.step.shapes import YEAR
 
 if TYPE_CHECKING:
     from tests.validation.advice.truth import Tally
@@ -23,11 +24,11 @@ def colony_worth(frames_of_bees: float, queen_years: float, *, has_queen: bool) 
     return float(worth[0]) if has_queen else 0.0
 
 
-def nuc_income(on: date, goes_with: str) -> float:
+def nuc_income(on: date, goes_with: str, queen_years: float = 0.0) -> float:
     """Give what a nuc made on a day brings: the price when it is ready, less all it costs.
 
-    The same for every keeper: some queens fail, some nucs find no buyer, and its queen, frames,
-    feed and work are paid.
+    The same for every keeper: a nuc with an old queen brings less, some queens fail, some nucs
+    find no buyer, and its queen, frames, feed and work are paid.
     """
     by_cell = goes_with == "cell"
     ready = on + timedelta(days=NUCS["saleable_to" if by_cell else "with_queen_days"].value)
@@ -36,7 +37,8 @@ def nuc_income(on: date, goes_with: str) -> float:
     paid = NUCS["box_frames"].value * PRICES.frame_of_foundation
     paid += NUCS["sugar_kg"].value * PRICES.sugar + PRICES.work(NUCS["minutes"].value)
     paid += PRICES.mated_queen * (goes_with == "mated queen")
-    return share * PRICES.nuc(ready) - paid
+    age = queen_years + (ready - on).days / YEAR if goes_with == "queen" else 0.0
+    return share * PRICES.nuc(ready) * float(left_of_worth(age)) - paid
 
 
 def parts(tally: "Tally") -> dict[str, Floats]:

@@ -287,6 +287,7 @@ class TrueColony:
     def take_nuc(self, brood: float, bees: float, stores: float, goes_with: GoesWith) -> None:
         """Take bees and brood for a nuc; the nuc leaves the study."""
         had, covered = self._brood_and_bees()
+        years = float(self.record["queen_age"][0]) / YEAR
         split(
             self.record,
             self.hive,
@@ -301,7 +302,7 @@ class TrueColony:
         size = (covered - still_covered) / 3.0 if goes_with == "queen" else (had - left) / 2.0
         size = min(size, 1.0)
         self.tally.nucs[self.year] += size
-        self.tally.nuc_income[self.year] += size * nuc_income(self.on, goes_with)
+        self.tally.nuc_income[self.year] += size * nuc_income(self.on, goes_with, years)
         for counted in (self.tally.queens, self.tally.nuc_queens):
             counted[self.year] += size * (goes_with == "mated queen")
 

@@ -1,29 +1,36 @@
 """Nucs and surplus brood: what a colony can give without missing its aim, and who needs help."""
 
+from dataclasses import dataclass
 from datetime import timedelta
 from typing import Any, Final
 
-from combwright.advice.bee_acts import EggFrame, Give, TakeIn
+from combwright.advice.actions import Action
+from combwright.advice.bee_acts import Divide, EggFrame, Give, KnockDown, Requeen, TakeIn
 from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
-from combwright.advice.decisions import food, queen
+from combwright.advice.decisions import food, queen, swarm
 from combwright.advice.decisions.going import goes
 from combwright.advice.decisions.honey import after_honey
 from combwright.advice.decisions.kept_shut import nothing_moves
+from combwright.advice.decisions.successor import to_be_had, unqueened
+from combwright.advice.decisions.swarm import PARAMETERS as SWARM
 from combwright.advice.lately import nucs_of
-from combwright.advice.nuc_worth import NucMade, nuc_made
+from combwright.advice.nuc_worth import NucMade, nuc_made, nuc_with_her
 from combwright.advice.numbers import is_in_season, numbers
-from combwright.advice.season_ahead import Effect
+from combwright.advice.season_ahead import Done, Effect
 from combwright.advice.situation import Situation
-from combwright.advice.trial import try_all
+from combwright.advice.trial import PARAMETERS as TRIAL
+from combwright.advice.trial import doing, try_all
 from combwright.advice.weighing import gain, weigh
 from combwright.advice.words.money_words import money_words
 from combwright.advice.words.wording import chance_words, count_words, day_words
 from combwright.belief.following.acting import BROOD_FRAME_FULL
 from combwright.simulation import observe
+from combwright.simulation.columns import copied
 from combwright.simulation.hands.dividing import split
 from combwright.simulation.observe import FULL_BROOD_SHARE
-from combwright.terms.ranked import quantile
+from combwright.simulation.step.shapes import YEAR
+from combwright.terms.ranked import median, quantile
 
 PARAMETERS: Final = numbers("nucs")
 MOST: Final = int(PARAMETERS["most"].value)
@@ -38,7 +45,8 @@ SALEABLE_DAYS: Final = (PARAMETERS["saleable_from"].value, PARAMETERS["saleable_
 def decide(deciding: Deciding) -> Decision:
     """Tell how many frames of brood a colony can give today, or whether one would help it."""
     is_queenless = bool(deciding.of(queen.decide).asks(EggFrame))
-    if nothing_moves(deciding) or goes(deciding) or is_queenless:
+    divides = bool(deciding.of(swarm.decide).asks(Divide))
+    if nothing_moves(deciding) or goes(deciding) or is_queenless or divides:
         return Decision(topic="nucs")
     situation = deciding.of(after_honey)
     unfed = deciding.of(food.decide)
@@ -60,29 +68,104 @@ def _nucs(situation: Situation, *, is_hungry: bool) -> Decision:
     in_season = is_in_season(situation.on, PARAMETERS, "season")
     if not in_season or is_hungry or most < 1:
         return _helped(situation, inputs)
-    takings = [_taking(situation, frames) for frames in range(most + 1)]
-    works = [(Give(frames_of_brood=frames),) if frames else () for frames in range(most + 1)]
-    seasons = weigh(situation, takings, works)
     made = nuc_made(situation.on, situation.prices)
+    ways = [_Way((), lambda _: None)]
+    ways += [_given(situation, frames, made) for frames in range(1, most + 1)]
+    ways += [_parted(situation)] if _may_part(situation, bees, brood) else []
+    seasons = weigh(
+        situation,
+        [way.change for way in ways],
+        [way.costs for way in ways],
+        done=[Done(nuc=way.nucs) for way in ways],
+    )
     gains = [gain(each, seasons[0]) for each in seasons]
-    nucs = [nucs_of(work) for work in works]
-    worth = [each + made.brings * part for part, each in zip(nucs, gains, strict=True)]
-    can = max(range(most + 1), key=lambda frames: worth[frames].money)
-    if not worth[can].is_worth_it:
+    worth = [each + way.brings for way, each in zip(ways, gains, strict=True)]
+    best = max(range(len(ways)), key=lambda i: worth[i].money)
+    if not worth[best].is_worth_it:
         return Decision(topic="nucs", inputs=inputs)
+    way = ways[best]
     inputs |= {
-        "frames_to_give": float(can),
-        "worth_more": worth[can].money,
-        "lost": -gains[can].money,
+        "frames_to_give": way.frames,
+        "worth_more": worth[best].money,
+        "lost": -gains[best].money,
     }
     because = (
-        f"{brood:.1f} frames of brood and {bees:.1f} of bees at the careful end. Giving {can} "
-        f"costs {money_words(-gains[can].money)} of its season; for a nuc with "
-        f"{_queen_words(situation, made)} they are worth "
-        f"{money_words(made.brings * nucs[can])}: {money_words(worth[can].money)} more."
+        f"{brood:.1f} frames of brood and {bees:.1f} of bees at the careful end. {way.gives} "
+        f"costs {money_words(-gains[best].money)} of its season; for a nuc with {way.queen} they "
+        f"are worth {money_words(way.brings)}: {money_words(worth[best].money)} more."
     )
-    gives = (Give(frames_of_brood=can, queen=made.queen),)
-    return Decision(topic="nucs", actions=gives, because=(because,), inputs=inputs)
+    return Decision(topic="nucs", actions=way.actions, because=(because,), inputs=inputs)
+
+
+@dataclass(frozen=True)
+class _Way:
+    """One way to make a nuc, or none: what is done, to the donor too, what it costs and brings."""
+
+    actions: tuple[Action, ...]
+    change: Effect
+    costs: tuple[Action, ...] = ()
+    frames: float = 0.0
+    nucs: float = 0.0
+    brings: float = 0.0
+    gives: str = ""
+    queen: str = ""
+
+
+def _given(situation: Situation, frames: int, made: NucMade) -> _Way:
+    """Frames of brood with bees, to which a queen or a cell is given."""
+    gives = (Give(frames_of_brood=frames, queen=made.queen),)
+    nucs = nucs_of(gives)
+    return _Way(
+        gives,
+        _taking(situation, frames),
+        frames=float(frames),
+        nucs=nucs,
+        brings=made.brings * nucs,
+        gives=f"Giving {frames}",
+        queen=_queen_words(situation, made),
+    )
+
+
+def _parted(situation: Situation) -> _Way:
+    """Give the way in which the queen goes with a frame of brood, and a mated one takes her place.
+
+    What the bees that fly home leave of the nuc is sold.
+    """
+    on, prices = situation.on, situation.prices
+    divided = Divide(way="on purpose", successor="mated queen")
+    cells = KnockDown(on=on + timedelta(days=SWARM["knock_down_day"].value), look_for_queen=True)
+    change = doing(situation, (divided,))
+    years = median(situation.colonies["queen_age"]) / YEAR
+    brings = _size(situation, change) * nuc_with_her(on, prices, years)
+    ready = on + timedelta(days=PARAMETERS["with_queen_days"].value)
+    return _Way(
+        (divided, cells),
+        change,
+        costs=(Requeen(),),
+        frames=1.0,
+        nucs=1.0,
+        brings=brings - unqueened(situation, "mated queen"),
+        gives="Giving its queen and a frame of brood with their bees for a young queen",
+        queen=f"the one that lays, for sale about {day_words(ready)},",
+    )
+
+
+def _size(situation: Situation, change: Effect) -> float:
+    """Give the share of a nuc's bees that stay with it."""
+    left = copied(situation.colonies)
+    change(left)
+    taken = (observe.adults(situation.colonies) - observe.adults(left)) / left["bees_per_frame"]
+    return min(1.0, float(taken.mean()) / TRIAL["nuc_bees"].value)
+
+
+def _may_part(situation: Situation, bees: float, brood: float) -> bool:
+    """Tell whether its queen can go: she surely lays, one is to be had, enough stays without."""
+    is_there = situation.laying >= PARAMETERS["sure_of_her"].value
+    is_there &= to_be_had(situation.on) == "mated queen"
+    spare = bees - TRIAL["nuc_bees"].value >= PARAMETERS["keeps_bees"].value
+    return (
+        is_there and spare and brood - TRIAL["nuc_brood"].value >= PARAMETERS["keeps_brood"].value
+    )
 
 
 def _queen_words(situation: Situation, made: NucMade) -> str:

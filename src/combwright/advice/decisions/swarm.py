@@ -32,6 +32,7 @@ from combwright.advice.weighing import gain, weigh
 from combwright.advice.words.money_words import worth_words
 from combwright.advice.words.wording import chance_words, day_words
 from combwright.belief.following.causes import TOO_WEAK
+from combwright.simulation.step.shapes import YEAR
 from combwright.terms.ranked import median
 
 PARAMETERS: Final = numbers("swarm")
@@ -117,13 +118,14 @@ def repaired(
     that are cut cost the next look in time.
     """
     on, given = situation.on, successor(situation)
-    old = median(situation.colonies["queen_age"]) >= PARAMETERS["old_days"].value
+    age = median(situation.colonies["queen_age"])
+    old = age >= PARAMETERS["old_days"].value
     divided = nucleus_plan(on, given, likely=likely, may_supersede=old)
     cut = (CutCells(again_by=on + timedelta(days=PARAMETERS["cut_again"].value)),)
     changes = [doing(situation, (*planned, *each)) for each in (cut, divided)]
     bought = (Requeen(),) if given == "mated queen" else ()
     kept, parted = weigh(situation, changes, [cut, bought], done=[Done(), Done(nuc=1.0)])
-    brings = nuc_with_her(on, situation.prices) - unqueened(situation, given)
+    brings = nuc_with_her(on, situation.prices, age / YEAR) - unqueened(situation, given)
     return divided if (gain(parted, kept) + brings).is_worth_it else cut
 
 

@@ -213,6 +213,11 @@ def _(action: bee_acts.KnockDown) -> str:
 def _(action: bee_acts.Divide) -> str:
     if action.way == "halves":
         return "Share eggs, brood, stores and bees with a box beside it; knock down every cell."
+    if action.way == "on purpose":
+        return (
+            "Make a nuc for sale with the queen: put her on her frame, one of stores and two of "
+            "bees into a box; give this colony a young mated queen in a cage. Not without one."
+        )
     likely = "Charged cells are likely. " if action.likely else ""
     if action.may_supersede:
         likely += "One to three on the face of a comb: she is replaced, leave all alone. Many: "
