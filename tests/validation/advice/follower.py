@@ -153,9 +153,12 @@ class Follower:
 
     # --- doing --------------------------------------------------------------------------------
 
-    def _divide(self, colony: TrueColony) -> Noted:
-        """Carry out the nucleus method."""
-        colony.nucleus_method()
+    def _divide(self, colony: TrueColony, how: Divide) -> Noted:
+        """Carry out the nucleus method, or sell the queen with a nuc on purpose."""
+        if how.way == "on purpose":
+            colony.nuc_with_her()
+        else:
+            colony.nucleus_method()
         return self._said(
             "split",
             colony,
@@ -176,12 +179,10 @@ class Follower:
         told = decided.actions
         if _finds_cells(seen) and not decided.asks(Divide) + decided.asks(CutCells):
             told = (*told, *repaired(situation))
-        if self.lacks == "swarm":
-            told = ()
-        divides = of_kind(told, Divide)
+        divides = tuple(each for each in of_kind(told, Divide) if self._may(each))
         if divides:
-            done.append(self._divide(colony))
-        elif of_kind(told, CutCells):
+            done.append(self._divide(colony, divides[0]))
+        elif of_kind(told, CutCells) and self.lacks != "swarm":
             colony.cut_cells()
             done.append(self._said("queen", colony, event="cells knocked down"))
         done += self._take_honey(colony, decided)
@@ -200,6 +201,10 @@ class Follower:
             done.append(self._said("queen", colony, event="introduced", queen_year=colony.on.year))
         return done
 
+    def _may(self, how: Divide) -> bool:
+        """Tell whether a division is among the parts of the advice that are followed."""
+        return self.lacks != ("nucs" if how.way == "on purpose" else "swarm")
+
     def _gets_a_queen(
         self,
         colony: TrueColony,
@@ -208,6 +213,8 @@ class Follower:
         divides: tuple[Divide, ...],
     ) -> bool:
         """Give a queen at a division where one is worth it, or where a test frame asks for one."""
+        if divides and divides[0].way == "on purpose":
+            return True  # given with the nuc
         if self.lacks == "queens":
             return False
         if divides:

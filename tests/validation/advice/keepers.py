@@ -42,12 +42,14 @@ class Careful:
     """Follows the rules of thumb of the trade with care, and feeds nothing under supers.
 
     On demand with a mated queen at each division, or with one nuc a year made on purpose, with a
-    mated queen, and supers two frames of bees sooner.
+    mated queen, and supers two frames of bees sooner; or that nuc with the colony's own queen, and
+    the mated one in her place.
     """
 
     queen_since: date
     buys_queens: bool = False
     makes_nuc: bool = False
+    sells_her: bool = False
     last_nuc: date | None = None
     waits_until: date | None = None
     without_eggs: int = 0
@@ -175,8 +177,12 @@ class Careful:
         made = self.last_nuc is not None and self.last_nuc.year == on.year
         in_season = (5, 10) <= (on.month, on.day) <= (7, 1)
         if in_season and not made and seen.eggs and (seen.frames_of_bees or 0.0) >= 9.0:
-            colony.take_nuc(2.0, 3.0, 1.0, "mated queen")
             self.last_nuc = on
+            if self.sells_her:
+                colony.nuc_with_her()
+                self._wait(on, 7)
+            else:
+                colony.take_nuc(2.0, 3.0, 1.0, "mated queen")
 
     def _mites(self, colony: TrueColony) -> None:
         """Treat in mid-August, substances in turn."""

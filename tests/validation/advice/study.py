@@ -1,4 +1,4 @@
-"""Does the advice help? Four keepers on the same colonies, weather and luck, over years.
+"""Does the advice help? Five keepers on the same colonies, weather and luck, over years.
 
 ``python -m tests.validation.advice.study --page docs/validation/advice.md``
 """
@@ -39,7 +39,12 @@ from combwright.weather.generator import generate
 
 Floats = NDArray[np.float64]
 PLACES: Final = ("Dublin Airport", "Cork Airport", "Sheffield")
-OPPONENTS: Final = ("careful", "careful with queens", "careful with a nuc")
+OPPONENTS: Final = (
+    "careful",
+    "careful with queens",
+    "careful with a nuc",
+    "careful with her nuc",
+)
 KEEPERS: Final = ("Combwright", *OPPONENTS)
 FIRST: Final = date(2027, 4, 1)
 FLOW: Final = (6, 25)  # the main flow begins about now
@@ -119,7 +124,8 @@ def _keeper(keeper: str, known: Known, asked: Asked) -> Keeper:
     return Careful(
         queen_since=date(FIRST.year - 1, 6, 20),
         buys_queens=keeper == "careful with queens",
-        makes_nuc=keeper == "careful with a nuc",
+        makes_nuc=keeper in {"careful with a nuc", "careful with her nuc"},
+        sells_her=keeper == "careful with her nuc",
     )
 
 

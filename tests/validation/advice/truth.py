@@ -11,7 +11,7 @@ from uuid import UUID
 
 import numpy as np
 from numpy.typing import NDArray
-from tests.validation.advice.money import colony_worth, nuc_income
+from tests.validation.advice.money import PRICES, colony_worth, nuc_income
 
 from combwright.belief.weighing.observation import (
     BROOD_SEEN,
@@ -324,6 +324,18 @@ class TrueColony:
         self.record["swarmed"] = 0.0  # one cell is left: no cast
         if with_queen:
             self.give_queen()
+
+    def nuc_with_her(self) -> None:
+        """Sell the queen with a frame of brood and three of bees; give a mated one in her place.
+
+        That one is paid with the nuc.
+        """
+        if self._queen != LAYING:
+            return
+        self.take_nuc(1.0, 3.0, 1.0, "queen")
+        if self.give_queen():
+            self.tally.nuc_queens[self.year] += 1.0
+            self.tally.nuc_income[self.year] -= PRICES.mated_queen
 
     def cut_cells(self) -> None:
         """Knock down all queen cells that are found: at one look in ten one is missed."""
