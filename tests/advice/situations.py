@@ -8,6 +8,8 @@ from uuid import UUID
 import numpy as np
 from numpy.typing import NDArray
 
+from combwright.advice.bee_acts import Divide, Give
+from combwright.advice.plan import Plan
 from combwright.advice.prices import Prices
 from combwright.advice.season_ahead import SeasonDays, season_ends
 from combwright.advice.situation import Limits, Situation
@@ -159,6 +161,12 @@ def _history(case: Case) -> tuple[Noted, ...]:
         return (visit,)
     day = case.on - timedelta(days=case.treated_days_ago)
     return visit, Treatment(id=UUID(int=2), on=day, colony="colony", substance="thymol")
+
+
+def gives(decided: Plan) -> bool:
+    """Tell whether it gives a nuc away: brood with bees, or its queen with them on purpose."""
+    parts = [each for each in decided.asks(Divide) if each.way == "on purpose"]
+    return bool(decided.asks(Give) or parts)
 
 
 def drawn(number: int) -> Case:

@@ -5,7 +5,7 @@ from datetime import date
 
 import pytest
 
-from combwright.advice.nuc_worth import nuc_made, nucs_ahead
+from combwright.advice.nuc_worth import nuc_made, nuc_with_her, nucs_ahead
 from combwright.advice.prices import Prices
 
 MAY = date(2027, 5, 10)
@@ -44,3 +44,8 @@ def test_nobody_makes_nucs_out_of_season_or_for_less_than_the_honey_missed(honey
 def test_the_dearer_the_honey_the_fewer_make_nucs() -> None:
     cheap, dear = (nucs_ahead(MAY, 60, replace(Prices(), honey=kg))[:, 1] for kg in (4.0, 20.0))
     assert (dear <= cheap).all()
+
+
+def test_a_nuc_with_an_old_queen_brings_less_and_one_with_a_young_one_all() -> None:
+    brought = [nuc_with_her(MAY, Prices(), years) for years in (0.1, 0.8, 1.8, 2.8)]
+    assert brought[0] == brought[1] > brought[2] > brought[3]

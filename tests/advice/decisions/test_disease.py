@@ -5,9 +5,9 @@ from datetime import date, timedelta
 from uuid import UUID
 
 import pytest
-from tests.advice.situations import Case, situation
+from tests.advice.situations import Case, gives, situation
 
-from combwright.advice.bee_acts import Divide, Give, KnockDown
+from combwright.advice.bee_acts import Divide, KnockDown
 from combwright.advice.decisions.disease import noted_signs
 from combwright.advice.plan import plan
 from combwright.terms.entries import Visit
@@ -52,8 +52,8 @@ def test_a_colony_about_to_swarm_is_not_divided_beside_a_sick_one() -> None:
 def test_a_neighbour_of_a_sick_colony_is_told_so_and_gives_nothing() -> None:
     sound = plan(situation(STRONG))
     beside = plan(situation(replace(STRONG, signs_at="Sorrel")))
-    assert sound.asks(Give)
-    assert not beside.asks(Give)
+    assert gives(sound)
+    assert not gives(beside)
     assert beside.set_up.frames == STRONG.frames
     assert any("Sorrel" in job for job in beside.jobs)
     assert not any("Sorrel" in job for job in sound.jobs)

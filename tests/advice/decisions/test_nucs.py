@@ -4,13 +4,14 @@ from dataclasses import replace
 from datetime import date
 
 import pytest
-from tests.advice.situations import Case, situation
+from tests.advice.situations import Case, gives, situation
 
-from combwright.advice.bee_acts import Give, TakeIn
+from combwright.advice.bee_acts import Divide, Give, KnockDown, Requeen, TakeIn
 from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
 from combwright.advice.decisions import nucs
 from combwright.advice.plan import plan
+from combwright.advice.prices import Prices
 
 MAY = date(2027, 5, 10)
 
@@ -55,6 +56,40 @@ def test_nobody_gives_and_takes_at_once() -> None:
 @pytest.mark.parametrize("on", [date(2027, 5, 25), date(2027, 6, 14)])
 def test_a_hungry_colony_gives_no_brood_and_a_strong_one_fed_well_does(on: date) -> None:
     strong = Case(on, 11.0, 7.0, 10.0, 11, nectar=0.0)
-    assert plan(situation(strong), with_branches=False).asks(Give)
+    assert gives(plan(situation(strong), with_branches=False))
     hungry = plan(situation(replace(strong, stores_kg=0.8)), with_branches=False)
-    assert not hungry.asks(Give)
+    assert not gives(hungry)
+
+
+STRONG = Case(date(2027, 5, 25), 11.0, 7.0, 10.0, 11, nectar=0.0)
+
+
+def _sells_her(case: Case) -> tuple[Divide, ...]:
+    return _decided(case).asks(Divide)
+
+
+@pytest.mark.parametrize("on", [date(2027, 5, 12), date(2027, 5, 25), date(2027, 6, 14)])
+def test_a_strong_colony_sells_its_queen_and_is_given_a_mated_one(on: date) -> None:
+    decided = plan(situation(replace(STRONG, on=on)), with_branches=False)
+    (divided,) = decided.asks(Divide)
+    assert (divided.way, divided.successor) == ("on purpose", "mated queen")
+    assert decided.asks(KnockDown)[0].on > on  # of cells that bees raise beside her
+    assert not decided.asks(Give) + decided.asks(Requeen)
+
+
+@pytest.mark.parametrize(
+    "case",
+    [
+        replace(STRONG, on=date(2027, 4, 28)),
+        replace(STRONG, on=date(2027, 8, 10)),
+        replace(STRONG, queen="virgin"),
+        replace(STRONG, queen="drone layer"),
+        replace(STRONG, frames_of_bees=6.5, frames_of_brood=4.0),
+        replace(STRONG, stores_kg=0.8),
+        replace(STRONG, prices=replace(Prices(), mated_queen=300.0)),
+        replace(STRONG, prices=replace(Prices(), nuc_in_june=30.0, nuc_in_july=30.0)),
+    ],
+    ids=["none for sale", "late", "virgin", "drones", "weak", "hungry", "dear queen", "cheap nuc"],
+)
+def test_a_queen_stays_where_none_could_take_her_place_or_it_would_not_pay(case: Case) -> None:
+    assert not _sells_her(case)

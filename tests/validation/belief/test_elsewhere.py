@@ -159,7 +159,7 @@ MISSED = pytest.mark.xfail(reason="what nobody noted is also explained as gone o
     [
         "swarm",
         pytest.param("queen loss", marks=MISSED),
-        pytest.param("robbing", marks=MISSED),
+        "robbing",
     ],
 )
 def test_troubles_of_years_two_and_three_are_suspected(own: Own, trouble: str) -> None:

@@ -7,6 +7,7 @@ from typing import Final
 
 from combwright.advice import bee_acts, kit_acts
 from combwright.advice.actions import Action
+from combwright.advice.words.divide_words import divide_words
 from combwright.advice.words.look_words import LOOKS, day_or_next
 from combwright.advice.words.wording import amount_words, day_words, many, span_words
 from combwright.science.mites.treatments import LABEL
@@ -211,24 +212,7 @@ def _(action: bee_acts.KnockDown) -> str:
 
 @words.register
 def _(action: bee_acts.Divide) -> str:
-    if action.way == "halves":
-        return "Share eggs, brood, stores and bees with a box beside it; knock down every cell."
-    if action.way == "on purpose":
-        return (
-            "Make a nuc for sale with the queen: put her on her frame, one of stores and two of "
-            "bees into a box; give this colony a young mated queen in a cage. Not without one."
-        )
-    likely = "Charged cells are likely. " if action.likely else ""
-    if action.may_supersede:
-        likely += "One to three on the face of a comb: she is replaced, leave all alone. Many: "
-    put = "put" if likely.endswith(": ") else "Put"
-    nuc = f"{likely}{put} the queen on her frame, one of stores and two of bees into a nuc; "
-    if action.successor == "mated queen":
-        return (
-            f"{nuc}knock down all cells here and give a mated queen in a cage. Without one leave "
-            "one open cell, marked, and do not open from day 8 to day 26."
-        )
-    return f"{nuc}leave one open cell here, marked, and knock down the rest."
+    return divide_words(action)
 
 
 @words.register
