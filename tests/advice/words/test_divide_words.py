@@ -12,7 +12,8 @@ def test_each_way_says_where_the_queen_goes_and_what_is_given() -> None:
     found = divide_words(Divide(successor="mated queen"))
     assert "knock down all cells here" in found
     assert "one open cell" in divide_words(Divide(successor="marked cell"))
-    assert "by halves" not in divide_words(Divide(way="halves", successor="marked cell"))
+    halves = divide_words(Divide(way="halves", successor="marked cell"))
+    assert halves.startswith("Share eggs")
 
 
 def test_charged_cells_that_are_only_likely_are_said_so_and_supersedure_is_told_from_them() -> None:
