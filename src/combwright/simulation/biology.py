@@ -6,6 +6,7 @@ The kernel takes them as one argument, so that a study can vary them without tou
 """
 
 from functools import lru_cache
+from operator import is_
 from typing import TYPE_CHECKING, Final, NamedTuple, Self
 
 import numpy as np
@@ -44,13 +45,15 @@ class SameWorlds:
     """Worlds told apart by which they are: to hash their numbers takes longer than a day's step."""
 
     def __init__(self, worlds: tuple[Biology, ...]) -> None:
-        self.worlds, self.which = worlds, tuple(map(id, worlds))
+        self.worlds = worlds
 
     def __hash__(self) -> int:
-        return hash(self.which)
+        return id(self.worlds[0])
 
     def __eq__(self, other: object) -> bool:
-        return isinstance(other, SameWorlds) and self.which == other.which
+        if not isinstance(other, SameWorlds) or len(self.worlds) != len(other.worlds):
+            return False
+        return all(map(is_, self.worlds, other.worlds))
 
 
 def as_table(*worlds: Biology) -> NDArray[np.void]:

@@ -144,7 +144,8 @@ STATE: Final = np.dtype(
 
 def plain(colonies: NDArray[np.void]) -> NDArray[np.void]:
     """Give the same records in the one form that is compiled for, whatever shape they are in."""
-    return np.asarray(colonies).reshape(-1).view(STATE)
+    flat = np.asarray(colonies).reshape(-1)
+    return flat if type(colonies) is np.ndarray else flat.view(STATE)
 
 
 def copied(members: NDArray[np.void]) -> NDArray[np.void]:
