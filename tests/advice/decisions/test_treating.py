@@ -121,7 +121,17 @@ def test_a_dearer_treatment_is_never_given_sooner(mites: float) -> None:
 
 
 def test_few_mites_in_late_summer_are_left() -> None:
-    assert not decided(replace(AUGUST, mites=20.0)).asks(Treat)
+    assert not decided(replace(AUGUST, mites=8.0)).asks(Treat)
+
+
+def test_of_what_is_open_the_one_that_stops_no_laying_comes_first_and_then_another() -> None:
+    """Formic acid and thymol stop part of the laying of winter bees (``treatments.toml``)."""
+    (first,) = decided(replace(AUGUST, mites=400.0)).asks(Treat)
+    assert first.substance == "amitraz"
+    at = situation(replace(AUGUST, mites=400.0))
+    before = Treatment(id=UUID(int=4), on=date(2026, 8, 10), colony="colony", substance="amitraz")
+    used = Deciding(replace(at, history=(*at.history, before))).of(treating.decide)
+    assert {each.substance for each in used.asks(Treat)} <= {"formic acid", "thymol"}
 
 
 def test_without_late_summer_treated_midwinter_treats_a_hundred() -> None:

@@ -17,7 +17,7 @@ from combwright.advice.decisions.treated import treated
 from combwright.advice.kit_acts import Counting, CutDrones, Treat, WriteDown
 from combwright.advice.lately import had_this_winter, is_late
 from combwright.advice.numbers import numbers
-from combwright.advice.season_ahead import Done
+from combwright.advice.season_ahead import Done, Effect
 from combwright.advice.situation import Situation, band
 from combwright.advice.weighing import Gain, gain, weigh
 from combwright.advice.words.money_words import money_words
@@ -34,7 +34,6 @@ Floats = NDArray[np.float64]
 PARAMETERS: Final = numbers("mites")
 MINUTES: Final = numbers("minutes")
 BROODLESS: Final = PARAMETERS["broodless_cells"].value
-# What is begun first where several are possible; substances in turn, so that none grows blunt.
 DRONES: Final = "drone brood removed"
 ACID: Final = "oxalic acid"  # what is left where there is no brood
 IN_SEASON: Final = ("formic acid", "thymol", "amitraz")
@@ -89,15 +88,15 @@ def _mites(situation: Situation, supers: int) -> Decision:
     if before.is_at_work:
         line = "A treatment is at work: count the fall, and again two weeks after it ends."
         return _asking(before.actions, (*because, line), inputs)
-    chosen, counts = _choose(situation, ways, broodless=brood < BROODLESS), _counts(situation)
-    if chosen is None:
+    open_to, counts = _open_to(situation, ways, broodless=brood < BROODLESS), _counts(situation)
+    if not open_to:
         wanted = passing > PARAMETERS["allowed"].value
         asked = (*before.actions, *(_meanwhile(ways) if wanted else ()), *counts)
         reasons = (*because, _cannot(ways, chance_day)) if wanted else because
         return _asking(tuple(dict.fromkeys(asked)), reasons, inputs, overdue=wanted)
     if inputs["mites_high"] < PARAMETERS["none_to_speak_of"].value:
         return _asking((*before.actions, *counts), because, inputs)
-    brought, known = _worth(situation, chosen)
+    chosen, brought, known = _worth(situation, open_to)
     inputs |= {"worth_more": brought.money, "worth_of_a_count": known}
     if counts and known > max(brought.money, 0.0) * PARAMETERS["count_first"].value:
         told = f"Not knowing costs about {money_words(known)}: a count first."
@@ -111,29 +110,35 @@ def _mites(situation: Situation, supers: int) -> Decision:
     return _asking((*before.actions, *begun), reasons, inputs, _other_ways(name, ways))
 
 
-def _worth(situation: Situation, chosen: Option) -> tuple[Gain, float]:
-    """Weigh a treatment today against none, and tell what a count would be worth.
+def _worth(situation: Situation, open_to: list[Option]) -> tuple[Option, Gain, float]:
+    """Weigh the treatments that are open today against none; tell what a count would be worth.
 
-    From late summer on it is weighed against none at all, unless one at the next visit is worth
+    From late summer on they are weighed against none at all, unless one at the next visit is worth
     more than a trifle more. A count tells members apart, roughly: it earns some of what the right
     choice in each would bring beyond the same choice in all, less the minutes that it takes.
     """
-    substance = chosen.treatment.substance
-    work = (Treat(substance=substance, way=chosen.treatment.way),)
+    works = [(Treat(substance=one.treatment.substance, way=one.treatment.way),) for one in open_to]
     late = float(is_late(situation.on))
-    changes = [_as_it_is, lambda colonies: treat(colonies, substance), _as_it_is]
-    done = [Done(treated=late), Done(treated=late), Done()]
-    many = len(done) if late else 2  # before late summer to wait is the same as none
-    left, treated_now, *waited = weigh(
-        situation, changes[:many], [(), work, ()][:many], done=done[:many]
+    waits = 1 if late else 0  # before late summer to wait is the same as none
+    left, *treated_now = weigh(
+        situation,
+        [_as_it_is, *(_given(one) for one in open_to), *[_as_it_is] * waits],
+        [(), *works, *[()] * waits],
+        done=[*[Done(treated=late)] * (1 + len(open_to)), *[Done()] * waits],
     )
-    brought = gain(treated_now, left)
-    if waited and gain(waited[0], treated_now).is_worth_it:
-        brought = gain(treated_now, waited[0])
-    each = treated_now.ahead.money - left.ahead.money - treated_now.cost
+    waited = [treated_now.pop() for _ in range(waits)]
+    best = max(range(len(open_to)), key=lambda i: treated_now[i].money)
+    brought = gain(treated_now[best], left)
+    if waited and gain(waited[0], treated_now[best]).is_worth_it:
+        brought = gain(treated_now[best], waited[0])
+    each = treated_now[best].ahead.money - left.ahead.money - treated_now[best].cost
     right = float(np.maximum(each, 0.0).mean()) - max(0.0, float(each.mean()))
     told = PARAMETERS["count_tells"].value * right
-    return brought, told - situation.prices.work(MINUTES["count"].value)
+    return open_to[best], brought, told - situation.prices.work(MINUTES["count"].value)
+
+
+def _given(option: Option) -> Effect:
+    return lambda colonies: treat(colonies, option.treatment.substance)
 
 
 def _as_it_is(_: Any) -> None:
@@ -206,16 +211,21 @@ def _day(name: str, year: int) -> date:
     return date(year, *(int(PARAMETERS[f"{name}_{part}"].value) for part in ("month", "day")))
 
 
-def _choose(situation: Situation, ways: list[Option], *, broodless: bool) -> Option | None:
+def _open_to(situation: Situation, ways: list[Option], *, broodless: bool) -> list[Option]:
+    """Give the treatments that may be begun today: where there are others, not the last one again.
+
+    Substances are used in turn, so that none grows blunt.
+    """
     possible = {way.treatment.substance: way for way in ways if way.possible == "yes"}
     if broodless:
-        return possible.get(ACID)
-    used = _last_substance(situation)
-    ordered = sorted(IN_SEASON, key=lambda name: name == used)
+        return [possible[ACID]] if ACID in possible else []
     bees = situation.bees
-    if bees < PARAMETERS["acid_bees"].value:  # formic acid is not for weak colonies
-        ordered = [name for name in ordered if name != "formic acid"]
-    return next((possible[name] for name in ordered if name in possible), None)
+    is_weak = bees < PARAMETERS["acid_bees"].value  # formic acid is not for weak colonies
+    open_to = [name for name in IN_SEASON if name in possible]
+    open_to = [name for name in open_to if not (is_weak and name == "formic acid")]
+    used = _last_substance(situation)
+    in_turn = [name for name in open_to if name != used]
+    return [possible[name] for name in in_turn or open_to]
 
 
 def _last_substance(situation: Situation) -> str | None:
