@@ -90,7 +90,7 @@ def seasons_of(conditions: Floats, worlds: tuple[Biology, ...]) -> Floats:
     return _seasons(conditions[0, :, DAY].tobytes(), SameWorlds(worlds))
 
 
-@lru_cache(maxsize=64)
+@lru_cache(maxsize=256)
 def _seasons(days: bytes, same: SameWorlds) -> Floats:
     days_of_year = np.frombuffer(days)
     seasons = np.empty((len(same.worlds), len(days_of_year)))

@@ -13,10 +13,12 @@ from combwright.belief.weighing.observation import (
     EYE,
     SLIP,
     chance_of_eggs_found,
+    chance_of_queen_seen,
     clumped,
     looked_at,
     of_visit,
 )
+from combwright.simulation.columns import DRONE_LAYER, LAYING, QUEENLESS, VIRGIN
 from combwright.terms.entries import Visit
 
 
@@ -86,6 +88,14 @@ def test_eggs_are_found_the_surer_the_more_there_are_and_by_mistake_where_there_
     mistake, all_found = number("eggs_by_mistake"), number("eggs_where_many")
     shares = (chance_of_eggs_found(colonies) - mistake) / all_found
     assert shares == pytest.approx([0.0, 0.5, 1.0, 1.0])
+
+
+def test_a_queen_that_lays_drones_is_seen_as_one_that_lays_workers() -> None:
+    lays, drones, virgin, none = (
+        chance_of_queen_seen(np.array([(state,)], dtype=[("queen", float)]))[0]
+        for state in (LAYING, DRONE_LAYER, VIRGIN, QUEENLESS)
+    )
+    assert lays == drones > virgin > none > 0.0
 
 
 def test_a_generous_eye_sees_more() -> None:

@@ -101,6 +101,8 @@ class Careful:
             colony.leave_one_cell()
             self._wait(on, 24)
             return
+        if seen.queen_seen:
+            return  # she is there: eggs will follow
         self.without_eggs += 1
         if colony.is_queenless_by_test_frame() and colony.give_queen():
             self.queen_since, self.without_eggs = on, 0

@@ -20,6 +20,7 @@ from combwright.belief.weighing.observation import (
     EYE,
     SEEN_BY_TRAY,
     chance_of_eggs_found,
+    chance_of_queen_seen,
 )
 from combwright.kit.items import Hive
 from combwright.simulation import observe
@@ -161,6 +162,7 @@ class TrueColony:
                 "syrup_left_g": round(seen["syrup_left_g"], -2) if self.has_feeder else None,
                 "eggs": eggs,
                 "queen_cells": cells,
+                "queen_seen": self._sees_queen(),
                 "brood_kind": self._brood_kind(rng) if halves["frames_of_brood"] else None,
             }
         )
@@ -186,6 +188,11 @@ class TrueColony:
             stage = "sealed" if clock >= 8.0 else "charged"
         chances = CELLS_SEEN[stage]
         return str(rng.choice(list(chances), p=np.array(list(chances.values()))))
+
+    def _sees_queen(self) -> bool:
+        """Draw whether the queen is seen, with the chances of the observation model."""
+        rng = stream(7, self.name, "queen", self.on.toordinal())
+        return bool(rng.random() < float(chance_of_queen_seen(self.record)[0]))
 
     def _brood_kind(self, rng: np.random.Generator) -> str:
         """Draw what is noted of the kind of brood, with the chances of the observation model."""

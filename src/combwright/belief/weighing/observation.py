@@ -140,6 +140,13 @@ def chance_of_eggs_found(colonies: Any) -> Floats:
     return np.asarray(number("eggs_by_mistake") + number("eggs_where_many") * many)
 
 
+def chance_of_queen_seen(colonies: Any) -> Floats:
+    """Chance that a look finds a queen, one that lays drones too; rarely by mistake, [member]."""
+    lays = np.isin(colonies["queen"], (LAYING, DRONE_LAYER))
+    seen = np.where(lays, number("queen_seen_laying"), number("queen_seen_none"))
+    return np.where(colonies["queen"] == VIRGIN, number("queen_seen_virgin"), seen)
+
+
 def cells_state(colonies: Any) -> NDArray[np.str_]:
     """Say how far each member is with queen cells, in the words of ``CELLS_SEEN``, [member]."""
     clock = np.where(colonies["queen"] == CELL, colonies["queen_clock"], colonies["swarm_clock"])
@@ -154,10 +161,7 @@ def _queen(visit: Visit, colonies: Any) -> Floats:
         found = chance_of_eggs_found(colonies)
         total += np.log(found if visit.eggs else 1.0 - found)
     if visit.queen_seen is not None:
-        seen = np.where(
-            colonies["queen"] == LAYING, number("queen_seen_laying"), number("queen_seen_none")
-        )
-        seen = np.where(colonies["queen"] == VIRGIN, number("queen_seen_virgin"), seen)
+        seen = chance_of_queen_seen(colonies)
         total += np.log(seen if visit.queen_seen else 1.0 - seen)
     if visit.queen_cells is not None:
         stages = cells_state(colonies)
