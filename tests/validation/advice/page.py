@@ -117,14 +117,18 @@ def write_page(
 
 
 def _line(outcomes: Sequence["Outcome"]) -> str:
-    """Say whether the line is reached."""
-    best = best_opponent(outcomes)
-    at, low, high = difference(outcomes, "money", best)
+    """Say whether the line is reached against the best that was asked for, and against our own."""
+    asked, best = rivals(outcomes)
+    at, low, high = difference(outcomes, "money", asked)
     is_reached = at >= LINE and low > 0.0
-    return (
-        f"The best opponent is {best}: {at:+.0f} against it ({low:+.0f} to {high:+.0f}). "
+    told = (
+        f"The best of the three is {asked}: {at:+.0f} against it ({low:+.0f} to {high:+.0f}). "
         f"The line of {LINE:+.0f} is {'reached' if is_reached else 'missed'}."
     )
+    if best == asked:
+        return told
+    at, low, high = difference(outcomes, "money", best)
+    return f"{told} Against {best} it is {at:+.0f} ({low:+.0f} to {high:+.0f})."
 
 
 def _parts_table(outcomes: Sequence["Outcome"]) -> str:
@@ -142,18 +146,21 @@ def _parts_table(outcomes: Sequence["Outcome"]) -> str:
     return "\n".join(lines)
 
 
-def best_opponent(outcomes: Sequence["Outcome"]) -> str:
-    """Name the opponent who earned most."""
-    from tests.validation.advice.study import OPPONENTS
+def rivals(outcomes: Sequence["Outcome"]) -> tuple[str, str]:
+    """Name the opponent who earned most of those asked for, and of all."""
+    from tests.validation.advice.study import ASKED_FOR, OPPONENTS
 
-    return max(OPPONENTS, key=lambda keeper: per_colony(outcomes, keeper, "money").mean())
+    def earned(keeper: str) -> float:
+        return float(per_colony(outcomes, keeper, "money").mean())
+
+    return max(ASKED_FOR, key=earned), max(OPPONENTS, key=earned)
 
 
 def _slices(outcomes: Sequence["Outcome"]) -> str:
-    """Set Combwright against the best opponent by start strength, world, place and year."""
+    """Set Combwright against the best opponents by start strength, world, place and year."""
     from tests.validation.advice.study import is_outside
 
-    best = best_opponent(outcomes)
+    others = tuple(dict.fromkeys(rivals(outcomes)))
     middle = float(np.median([outcome.began for outcome in outcomes]))
     groups = {
         f"began on up to {middle:.1f} frames of bees": [o for o in outcomes if o.began <= middle],
@@ -163,20 +170,30 @@ def _slices(outcomes: Sequence["Outcome"]) -> str:
     }
     for place in sorted({outcome.asked.place for outcome in outcomes}):
         groups[place] = [o for o in outcomes if o.asked.place == place]
-    lines = [f"| Combwright less {best} | colonies | money |", "|---|---|---|"]
+    heads = " | ".join(f"less {other}" for other in others)
+    lines = [f"| Combwright | colonies | {heads} |", f"|---|---|{'---|' * len(others)}"]
     for name, some in groups.items():
         if some:
-            at, low, high = difference(some, "money", best)
-            lines.append(f"| {name} | {len(some)} | {at:+.0f} ({low:+.0f} to {high:+.0f}) |")
+            gaps = [difference(some, "money", other) for other in others]
+            lines.append(f"| {name} | {len(some)} | {' | '.join(map(_told, gaps))} |")
     for year in range(outcomes[0].asked.years):
-        apart = [
-            o.counted["Combwright"]["money"][year] - o.counted[best]["money"][year]
-            for o in outcomes
-        ]
-        at, low, high = interval(np.array(apart))
-        told = f"{at:+.0f} ({low:+.0f} to {high:+.0f})"
-        lines.append(f"| year {year + 1} | {len(outcomes)} | {told} |")
+        gaps = [interval(_apart(outcomes, other, year)) for other in others]
+        lines.append(f"| year {year + 1} | {len(outcomes)} | {' | '.join(map(_told, gaps))} |")
     return "\n".join(lines)
+
+
+def _apart(outcomes: Sequence["Outcome"], other: str, year: int) -> NDArray[np.float64]:
+    """Give by how much more was earned in a year than by another keeper, [colony]."""
+    mine, others = (
+        np.array([o.counted[keeper]["money"][year] for o in outcomes])
+        for keeper in ("Combwright", other)
+    )
+    return np.asarray(mine - others)
+
+
+def _told(gap: tuple[float, float, float]) -> str:
+    at, low, high = gap
+    return f"{at:+.0f} ({low:+.0f} to {high:+.0f})"
 
 
 def _ablation(without: Mapping[str, Sequence["Outcome"]]) -> str:
@@ -258,8 +275,7 @@ def _money_table(outcomes: Sequence["Outcome"]) -> str:
     lines = ["| Combwright less | money | without nucs |", "|---|---|---|"]
     for other in OPPONENTS:
         gaps = (difference(outcomes, measure, other) for measure in ("money", "apart"))
-        told = (f"{at:+.0f} ({low:+.0f} to {high:+.0f})" for at, low, high in gaps)
-        lines.append(f"| {other} | {' | '.join(told)} |")
+        lines.append(f"| {other} | {' | '.join(map(_told, gaps))} |")
     return "\n".join(lines)
 
 
@@ -313,11 +329,12 @@ INTRODUCTION: Final = """# Does the advice help?
 Made by `python -m tests.validation.advice.study {command}` on {today}
 with {seeds}; do not edit.
 
-Four keepers look after the same simulated colonies, in the same weather and with the same luck.
+Five keepers look after the same simulated colonies, in the same weather and with the same luck.
 Each colony has lived a year under the careful keeper before, winter and all, in a world of its
 own: half of them in one of the fitted set, half in one twice as far from the middle, as far as the
 ranges of the numbers go. Each keeper sees only what a keeper can see, with the errors of the eye,
-the kind of brood included, and knows the year of a queen that comes with a colony.
+the kind of brood and whether the queen was seen included, and knows the year of a queen that comes
+with a colony.
 All can make a nuc by the nucleus method, buy a mated queen from May to September,
 put in a test frame, and take supers off. What is lost by 1 April is replaced by a colony bought
 then, the same for every keeper. A colony counts as alive with a laying queen and a frame of bees;
@@ -332,37 +349,46 @@ one that was united is not alive.
 * **careful with queens**: the same, with a mated queen at each division.
 * **careful with a nuc**: the same as the first, with one nuc a year on purpose, with a mated queen,
   from nine frames of bees after 10 May, and supers two frames of bees sooner.
+* **careful with her nuc**: the same, but the colony's own queen goes with that nuc, a frame of
+  brood and three of bees, and the mated queen takes her place. This one is ours, beyond the three
+  that were asked for: it was the best rule found.
 
 Money is honey and nucs sold, less sugar, queens, treatments and visits, at the usual prices (see
 `combwright prices`), with what the colony gained or lost in worth from 1 April to 1 April, by bees
 and the queen's age. A nuc is two frames of brood or a queen with three of bees; for every keeper
 three in four cells come to a queen, nine in ten queens are accepted, one nuc in ten finds no buyer,
 it brings the price of the month in which it is ready, and its queen, frames, feed and work are
-paid; *without nucs* leaves out what they brought and cost. The colonies are simulated by the same
+paid; a nuc with a queen of more than a year brings less, by the share that a colony's price loses;
+*without nucs* leaves out what they brought and cost. The colonies are simulated by the same
 model that the advice uses, so this shows that the advice uses the model well, not that the model is
 right. Means over colonies and years; the last columns give the paired difference with its 90 %
 interval (bootstrap over colonies).
 
 What to keep in mind:
 
-* What was known worst was the queen. A keeper who knew the state of each queen earned 36 more under
-  the plan of before (24 colonies, two years, seeds 53001 and 57001); to know the cells besides
-  brought no more. The reason was found in the colonies that were lost: in the model a nest full of
-  food could hold no egg for weeks, so that a colony without eggs was taken for one whose queen is
-  short of room. Bees now clear a patch for her. On 48 colonies over four years (seeds 53001, 57001,
-  52101 and 52401) this brought the keeper who follows the sheet 24 (standard error 9), the best
-  opponent 1 (3). A queen given without a test frame, portions that grow from nothing and one rule
-  for near-ties changed no more than chance does (19 (9) in all).
-* Tried on these colonies and not taken: that a gain must be twice its standard error (36 less than
-  once, 24 colonies) and a steeper worth of bees in April (23 less, 12 colonies).
+* What was changed last was chosen on 96 colonies over four years (seeds 54001, 55001, 56001, 58001,
+  59001, 60001, 62001 and 64001), where it went from 28 (standard error 8) above the best of the
+  three to 51 (8), before the last two changes. To know all of a colony at each visit had earned 22
+  (12) more than the belief, most in years three and four: its traits wandered, and after two years
+  a colony was believed to gather two to four times what it does. They are drawn back now (9 (8)). A
+  nuc with the colony's own queen, a mated one in her place, brought 17 (10) on 48; to the best
+  opponent 10 (5), so that it is an opponent now. Since then every keeper notes whether the queen is
+  seen (55 in a hundred looks find one that lays, judgement), and the treatment that brings most is
+  given in place of formic acid first: 13 (9) and 13 (12) on 48 and 36, together -11 (16) on 24; it
+  leaves half the mites.
+* Tried and not taken: 200 members in place of 60 (-1 (11) on 36), a dearer old queen at the end of
+  the season (-1 on 24); before, a gain of twice its standard error (36 less, 24 colonies) and a
+  steeper worth of bees in April (23 less, 12 colonies).
 * A colony of which few bees are seen after many is counted again before it is united, by every
   keeper. Cells are cut by the keeper who follows the sheet alone; one cut in ten misses one.
-* The seeds of this page were used for nothing else. Before these changes it was 23 (+13 to +33)
-  above the best opponent over 144 colonies and four years (seeds 81001, 83003, 85009, 87011, 89017,
-  91019, 93023 and 95027), 61 (+41 to +81) over 48 and two years (63001, 67001, 69001 and 71001);
-  before queens in doubt were put right 21 (+8 to +35) over 120 (61001 and 73001), and before the
-  day of the next visit was weighed 17 (-0 to +35) and 27 (+7 to +48) over 60 each (20281 and 20301)
-  and 3 (-10 to +16) over 120 (31001 and 47001).
+* The seeds of this page were used for nothing else. Before these changes it was 26 (+18 to +34)
+  above the best of the three over 312 colonies and four years (seeds 103001, 107003, 111007,
+  115013, 119017, 123019, 127023 and 131029; by year 50, 34, 11 and 9); before a laying queen found
+  room in a full nest 23 (+13 to +33) over 144 (seeds 81001, 83003, 85009, 87011, 89017, 91019,
+  93023 and 95027), 61 (+41 to +81) over 48 and two years (63001, 67001, 69001 and 71001); before
+  queens in doubt were put right 21 (+8 to +35) over 120 (61001 and 73001), and before the day of
+  the next visit was weighed 17 (-0 to +35) and 27 (+7 to +48) over 60 each (20281 and 20301) and 3
+  (-10 to +16) over 120 (31001 and 47001).
 * The best opponent is hard to better by rules in this model: of 20 changes to it tried on 30 and 48
   colonies (seeds 52101 and 52401: two or three nucs, from seven frames of bees, a young queen each
   year or none, winter targets of 16 and 24 kg, visits each ten or fourteen days, none united) none

@@ -39,12 +39,8 @@ from combwright.weather.generator import generate
 
 Floats = NDArray[np.float64]
 PLACES: Final = ("Dublin Airport", "Cork Airport", "Sheffield")
-OPPONENTS: Final = (
-    "careful",
-    "careful with queens",
-    "careful with a nuc",
-    "careful with her nuc",
-)
+ASKED_FOR: Final = ("careful", "careful with queens", "careful with a nuc")
+OPPONENTS: Final = (*ASKED_FOR, "careful with her nuc")
 KEEPERS: Final = ("Combwright", *OPPONENTS)
 FIRST: Final = date(2027, 4, 1)
 FLOW: Final = (6, 25)  # the main flow begins about now
