@@ -163,17 +163,18 @@ class Situation:
         return self.on + timedelta(days=self.days)
 
     @cached_property
+    def days_to_come(self) -> SeasonDays:
+        """The days to the end of the season, or as many as are known."""
+        scenarios = np.arange(len(self.colonies)) % self.conditions.shape[0]
+        return self.season or SeasonDays(self.conditions, scenarios)
+
+    @cached_property
     def account(self) -> Account:
         """Where the season ahead is rolled, with what a swarm would cost in it."""
-        season = self.season or SeasonDays(self.conditions, self._scenarios)
         done = done_lately(self.history, self.on)
-        at = Account(self.on, self.days, self.standing, season, self.prices, done=done)
+        at = Account(self.on, self.days, self.standing, self.days_to_come, self.prices, done=done)
         known = self.known_swarm_loss
         return replace(at, swarm_loss=swarm_loss(self.colonies, at) if known is None else known)
-
-    @property
-    def _scenarios(self) -> NDArray[np.intp]:
-        return np.asarray(np.arange(len(self.colonies)) % self.conditions.shape[0])
 
     def if_alive(self) -> "Situation":
         """Give the same situation for the case that the colony lives, if it may."""

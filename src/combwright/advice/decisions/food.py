@@ -185,22 +185,24 @@ def _wanted(
     if only_if_hungry:
         return Ration(needed)
     least = max(needed, _grams(situation, lack.reserve / fraction))
-    sizes = list(dict.fromkeys((0, least, max(least, _grams(situation, lack.use / fraction)))))
-    if len(sizes) == 1:
-        return Ration(0)
+    most = max(least, _grams(situation, lack.use / fraction))
+    is_settled = most == least or lack.is_rich
+    if most == 0 or (is_settled and situation.is_branch):  # there no worth is told
+        return Ration(least, is_open=True)
+    sizes = list(dict.fromkeys((0, least, most)))
     portions = [_portion(situation, grams, kind, fraction) for grams in sizes]
     changes = [fed_with(situation, grams, fraction) for grams in sizes]
     worth = weigh(situation, changes, [(one,) if one.grams else () for one in portions])
-    due, most = sizes.index(least), len(sizes) - 1
-    more = gain(worth[most], worth[due])
-    costs = PARAMETERS["worth_times"].value * (worth[most].cost - worth[due].cost)
+    due, last = sizes.index(least), len(sizes) - 1
+    more = gain(worth[last], worth[due])
+    costs = PARAMETERS["worth_times"].value * (worth[last].cost - worth[due].cost)
     pays = more.is_worth_it and more.money > costs and not lack.is_rich
-    chosen = most if pays else due
-    told = gain(worth[chosen or most], worth[0])
+    chosen = last if pays else due
+    told = gain(worth[chosen or last], worth[0])
     gains = {
         "worth_more": told.money,
         "minutes": told.minutes,
-        "least_g": float(sizes[chosen or most]),
+        "least_g": float(sizes[chosen or last]),
         "stores_left_unfed_kg": lack.left_kg,
     }
     return Ration(sizes[chosen], gains, is_open=True)

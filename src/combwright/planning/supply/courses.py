@@ -116,7 +116,7 @@ def nuc_course(situation: Situation, yard: str, weeks: int) -> NucCourse:
     """Let a nuc live on, fed when it is short, under weather and luck of each member."""
     some = _some(situation)
     colonies = situation.colonies.take(some)
-    season = situation.account.season
+    season = situation.days_to_come
     conditions = season.conditions[season.of[some]]
     drawn = _luck(situation, some, A_WEEK * weeks)
     fails = _cell_fails(colonies, situation.colony)
