@@ -6,7 +6,7 @@ colony as it then stands is worth on 1 April closes the account.
 """
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from datetime import date
 from functools import cached_property, lru_cache
 from typing import Any, Final
@@ -176,9 +176,9 @@ def after_waits(
 ) -> list[Ahead]:
     """Give what one change brings, by how many days it is until the keeper is there again."""
     some = _spread_out(len(colonies))[:MEMBERS]
-    asked = [(change, done)]
-    rolled = [_rolled(colonies, asked, replace(at, days=wait), some, slice(None)) for wait in waits]
-    return [_ahead(money[0], came[0]) for money, came in rolled]
+    asked = [(change, done)] * len(waits)
+    rolled = _rolled(colonies, asked, at, some, slice(None), waits=waits)
+    return [_ahead(money, came) for money, came in zip(*rolled, strict=True)]
 
 
 def _rolled(
@@ -187,8 +187,13 @@ def _rolled(
     at: Account,
     some: NDArray[np.intp],
     part: slice,
+    *,
+    waits: Sequence[int] = (),
 ) -> tuple[Floats, Floats]:
-    """Let a part of some members live on under each change: [change, member] and its counts."""
+    """Let a part of some members live on under each change: [change, member] and its counts.
+
+    ``waits`` are the days to the first visit, by change, where they are not those of the account.
+    """
     asked = some[part]
     lanes = colonies.take(np.tile(asked, len(changes)))
     lanes["super_syrup"] = np.minimum(lanes["super_syrup"], lanes["super_ripe"])
@@ -201,7 +206,7 @@ def _rolled(
         lanes,
         at.season.lived_by(some, colonies["world"][some], at.on).of(part),
         stack=at.stack,
-        first_visit=at.days,
+        first_visit=np.repeat(waits or [at.days] * len(changes), len(asked)),
         nucs=nucs_ahead(at.on, days, at.prices),
         rests=rests,
         treated=treated,

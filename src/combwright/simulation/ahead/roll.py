@@ -65,7 +65,7 @@ def live_on(
     ahead: DaysAhead,
     *,
     stack: StackTable,
-    first_visit: int,
+    first_visit: int | NDArray[np.intp],
     nucs: Floats | None = None,
     rests: Floats | float = 0.0,
     treated: Floats | float = 0.0,
@@ -74,9 +74,10 @@ def live_on(
     """Let colonies live on in place to the end of the days ahead; count what came, [lane, CAME].
 
     Lane ``i`` lives the days of member ``i % members``, in whose world it must be.
-    ``stack`` is from ``stack_table``; ``nucs`` is what a nuc brings that is made on a day, and the
-    share of keepers who would make one, [day, 2]; none are made without. ``rests`` is the share of
-    its rest that a donor still has before it, ``treated`` whether it was treated, [lane].
+    ``stack`` is from ``stack_table``; ``first_visit`` is its day, or that of each lane. ``nucs`` is
+    what a nuc brings that is made on a day, and the share of keepers who would make one, [day, 2];
+    none are made without. ``rests`` is the share of its rest that a donor still has before it,
+    ``treated`` whether it was treated, [lane].
     """
     came = np.zeros((len(colonies), len(CAME)))
     came[:, [CAME.index("no_swarm"), CAME.index("no_loss")]] = 1.0
@@ -87,7 +88,7 @@ def live_on(
         ahead.days,
         ahead.left,
         np.zeros((ahead.days.shape[1], 2)) if nucs is None else nucs,
-        first_visit,
+        np.full(len(colonies), first_visit),
         EVERY_DAYS,
         stack,
         RULES,
@@ -104,7 +105,7 @@ def live_season(
     lived: Any,
     left: Any,
     nucs: Any,
-    first_visit: int,
+    first_visit: Any,
     every: int,
     stack: Any,
     rules: Any,
@@ -123,8 +124,8 @@ def live_season(
         for day in range(days):
             today = lived[place, day]
             if day == come:
-                come = min(days, day + (every if day else first_visit))
-                if day == first_visit:
+                come = min(days, day + (every if day else first_visit[lane]))
+                if day == first_visit[lane]:
                     carried = s.super_syrup
                 if day:  # no keeper who has a super on has fed since
                     s.super_syrup = min(s.super_syrup, carried)
