@@ -114,6 +114,8 @@ def skill(found: list[Forecast]) -> Mapping[tuple[str, str], dict[str, float]]:
     for against in ("truth", "note"):
         for quantity in SCORED:
             some = [f for f in found if f.quantity == quantity and f.against == against]
+            if not some:  # this keeper does not count so
+                continue
             ours = np.array([f.crps for f in some])
             errors = np.array([f.last_time for f in some])
             trended = [(f.crps, abs(f.trend)) for f in some if f.trend is not None]
