@@ -3,7 +3,7 @@
 from tests.paper.conftest import colony_sheet
 from tests.planning.test_matching import YARDS, sheet
 
-from combwright.advice.bee_acts import Heft, Reporting
+from combwright.advice.bee_acts import Divide, Heft, Reporting
 from combwright.planning.sheet import ColonySheet, DecisionShown, RoundSheet
 from combwright.planning.short_day import YARD_MINUTES, short_day
 from combwright.planning.task_minutes import usual_minutes
@@ -48,3 +48,12 @@ def test_what_cannot_wait_stays() -> None:
     short = short_day(told, YARD_MINUTES + LOOK, OWN)
     assert [(each.colony, each.cannot_wait) for each in short.left_out] == [("C1", False)]
     assert short.left_out[0].costs == 50.0
+
+
+def test_a_nuc_for_sale_waits_for_what_is_worth_more_and_a_division_for_cells_does_not() -> None:
+    for way, waits in (("on purpose", True), ("nucleus", False)):
+        divided = colony(2, 1.0).model_copy(
+            update={"actions": [Divide(way=way, successor="mated queen")]}
+        )
+        told = sheet(colony(1, 50.0), divided)
+        assert (left(told, YARD_MINUTES + 2.0 * LOOK) == ["C2"]) is waits, way

@@ -58,4 +58,6 @@ def _worth(sheet: ColonySheet) -> float:
 
 def _is_pressing(sheet: ColonySheet) -> bool:
     fed = any(isinstance(each, Feeding) and each.grams > 0 for each in sheet.actions)
-    return fed or any(isinstance(each, PRESSING) for each in sheet.actions)
+    pressing = [each for each in sheet.actions if isinstance(each, PRESSING)]
+    for_sale = [each for each in pressing if isinstance(each, Divide) and each.way == "on purpose"]
+    return fed or len(pressing) > len(for_sale)
