@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from typing import Final
 
 from combwright.advice.bee_acts import CutCells, Divide, Reporting, Uniting
-from combwright.advice.kit_acts import Feeding
+from combwright.advice.kit_acts import Act, Feeding
 from combwright.planning.sheet import ColonySheet, LeftOut, RoundSheet, gained
 from combwright.planning.supply.rows import Programme
 from combwright.planning.task_minutes import TaskMinutes
@@ -13,7 +13,7 @@ from combwright.terms.data_files import parameter
 YARD_MINUTES: Final = parameter("planning/planning", "yard_minutes").value
 CANNOT_WAIT: Final = parameter("planning/planning", "cannot_wait").value
 NODES, SECONDS = 1000, 3.0
-PRESSING: Final = (Reporting, CutCells, Divide, Uniting)
+PRESSING: Final = (Reporting, CutCells, Uniting)
 
 
 def short_day(sheet: RoundSheet, minutes: float, own: TaskMinutes) -> RoundSheet:
@@ -57,7 +57,13 @@ def _worth(sheet: ColonySheet) -> float:
 
 
 def _is_pressing(sheet: ColonySheet) -> bool:
-    fed = any(isinstance(each, Feeding) and each.grams > 0 for each in sheet.actions)
-    pressing = [each for each in sheet.actions if isinstance(each, PRESSING)]
-    for_sale = [each for each in pressing if isinstance(each, Divide) and each.way == "on purpose"]
-    return fed or len(pressing) > len(for_sale)
+    return any(_presses(each) for each in sheet.actions)
+
+
+def _presses(act: Act) -> bool:
+    match act:
+        case Feeding():
+            return act.grams > 0
+        case Divide():
+            return act.way != "on purpose"
+    return isinstance(act, PRESSING)

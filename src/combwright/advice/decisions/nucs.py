@@ -5,7 +5,7 @@ from datetime import timedelta
 from typing import Any, Final
 
 from combwright.advice.actions import Action
-from combwright.advice.bee_acts import Divide, EggFrame, Give, KnockDown, Requeen, TakeIn
+from combwright.advice.bee_acts import Divide, EggFrame, Give, Requeen, TakeIn
 from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
 from combwright.advice.decisions import food, queen, swarm
@@ -13,7 +13,7 @@ from combwright.advice.decisions.going import goes
 from combwright.advice.decisions.honey import after_honey
 from combwright.advice.decisions.kept_shut import nothing_moves
 from combwright.advice.decisions.successor import to_be_had, unqueened
-from combwright.advice.decisions.swarm import PARAMETERS as SWARM
+from combwright.advice.decisions.swarm import nucleus_plan
 from combwright.advice.lately import nucs_of
 from combwright.advice.nuc_worth import NucMade, nuc_made, nuc_with_her
 from combwright.advice.numbers import is_in_season, numbers
@@ -132,14 +132,13 @@ def _parted(situation: Situation) -> _Way:
     What the bees that fly home leave of the nuc is sold.
     """
     on, prices = situation.on, situation.prices
-    divided = Divide(way="on purpose", successor="mated queen")
-    cells = KnockDown(on=on + timedelta(days=SWARM["knock_down_day"].value), look_for_queen=True)
-    change = doing(situation, (divided,))
+    parts = nucleus_plan(on, "mated queen", way="on purpose")
+    change = doing(situation, parts)
     years = median(situation.colonies["queen_age"]) / YEAR
     brings = _size(situation, change) * nuc_with_her(on, prices, years)
     ready = on + timedelta(days=PARAMETERS["with_queen_days"].value)
     return _Way(
-        (divided, cells),
+        parts,
         change,
         costs=(Requeen(),),
         frames=1.0,

@@ -1,7 +1,7 @@
 """Swarm: the chance before the next visit, and the plan with its dates if cells are found."""
 
 from datetime import date, timedelta
-from typing import Final
+from typing import Final, Literal
 
 import numpy as np
 
@@ -130,9 +130,14 @@ def repaired(
 
 
 def nucleus_plan(
-    on: date, successor: Successor, *, likely: bool = False, may_supersede: bool = False
+    on: date,
+    successor: Successor,
+    *,
+    way: Literal["nucleus", "on purpose"] = "nucleus",
+    likely: bool = False,
+    may_supersede: bool = False,
 ) -> tuple[Action, ...]:
-    """Give the nucleus method by the day, for charged cells found today.
+    """Give the nucleus method by the day, for charged cells found today or for sale.
 
     A mated queen in the place of the cell that is left saves three to four weeks of laying.
 
@@ -145,11 +150,11 @@ def nucleus_plan(
 
     if successor == "mated queen":
         return (
-            Divide(successor="mated queen", likely=likely, may_supersede=may_supersede),
+            Divide(way=way, successor=successor, likely=likely, may_supersede=may_supersede),
             KnockDown(on=day("knock_down_day"), look_for_queen=True),
         )
     return (
-        Divide(successor="marked cell", likely=likely, may_supersede=may_supersede),
+        Divide(way=way, successor=successor, likely=likely, may_supersede=may_supersede),
         KnockDown(on=day("knock_down_day"), but="marked one"),
         LeaveShut(why="virgin mates", since=day("shut_from"), until=day("shut_to")),
         Look(at="eggs", on=day("eggs_day"), if_none="test frame or unite"),
