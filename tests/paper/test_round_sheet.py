@@ -1,8 +1,10 @@
 """The round on paper: everything on it, nothing twice, nothing read as markup."""
 
 import io
+import re
 from collections.abc import Callable
 from functools import cache
+from itertools import pairwise
 from time import sleep
 
 import pytest
@@ -257,3 +259,30 @@ def test_an_empty_round_prints_its_lists(sheet: RoundSheet) -> None:
     text = words(round_pdf(bare))
     assert "Bench list" in text
     assert "0 colonies" in text
+
+
+def lines_of(page: LTPage) -> list[LTTextLine]:
+    boxes = [box for box in page if isinstance(box, LTTextContainer)]
+    return [line for box in boxes for line in box if isinstance(line, LTTextLine)]
+
+
+@pytest.mark.parametrize("paper", ["a4", "a5", "large"])
+def test_a_number_stays_on_one_line_with_its_unit(sheet: RoundSheet, paper: Paper) -> None:
+    units = re.compile(r"^(%|(g|kg|L|mm|°C)\b)")
+    for page in pages(round_pdf(sheet, paper=paper)):
+        told = [line.get_text().strip() for line in lines_of(page)]
+        torn = [two for two in pairwise(told) if two[0][-1:].isdigit() and units.match(two[1])]
+        assert not torn
+
+
+def test_the_reasons_are_shared_out_over_the_width_of_the_page(sheet: RoundSheet) -> None:
+    """In columns that fill one after the other a short round left half a page empty."""
+    lefts = {
+        order: line.x0 / page.width
+        for page in pages(round_pdf(sheet))
+        for line in lines_of(page)
+        for order in (1, 2, 3, 4)
+        if line.get_text().startswith(f"{order} {sheet.colonies[order - 1].colony}.")
+    }
+    assert lefts[1] == lefts[3] < 0.1
+    assert lefts[2] == lefts[4] > 0.5

@@ -20,7 +20,7 @@ def test_days_agree_with_the_calendar_of_python(offset: int) -> None:
 def test_what_is_said_once_is_not_said_again(sheet: RoundSheet) -> None:
     first = next(each for each in sheet.colonies if each.jobs and each.branches)
     said = Everywhere((first.jobs[0],), (first.branches[0],))
-    words = colony_words(first, said)
+    words = colony_words(first, said, sheet.on)
     assert first.jobs[0] not in words["jobs"]
     assert len(words["branches"]) == len(first.branches) - 1
     assert everywhere_words(said)["jobs"] == [first.jobs[0]]
@@ -30,7 +30,7 @@ def test_a_portion_without_litres_is_given_by_weight() -> None:
     fondant = Portion(
         syrup_g=1000, per_day_g=250, days=4, sugar_fraction=0.85, feed="fondant", litres=0
     )
-    assert portion_words(fondant) == ["1.0 kg fondant", "250 g a day for 4 days, 85 % sugar"]
+    assert portion_words(fondant) == ["1.0 kg fondant", "85 % sugar"]
 
 
 def test_no_portion_is_said_plainly() -> None:
@@ -39,4 +39,10 @@ def test_no_portion_is_said_plainly() -> None:
 
 
 def test_chances_are_never_finer_than_known(sheet: RoundSheet) -> None:
-    assert "running out of food under 1 %" in colony_words(sheet.colonies[0], NOTHING)["chances"]
+    first = sheet.colonies[0]
+    told = colony_words(first, NOTHING, sheet.on)["chances"]
+    assert told == "queen short of room 6 %, swarm 2 %, any other under 1 %"
+    likely = first.model_copy(update={"chances": {"swarm": 0.12}})
+    assert colony_words(likely, NOTHING, sheet.on)["chances"] == "swarm 12 %"
+    safe = first.model_copy(update={"chances": {"swarm": 0.004, "hunger": 0.0}})
+    assert colony_words(safe, NOTHING, sheet.on)["chances"] == "under 1 %"

@@ -1,7 +1,8 @@
 """The round of a day in the terminal, as JSON or on paper."""
 
+from datetime import date
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated
+from typing import TYPE_CHECKING, Annotated, Final
 
 import typer
 
@@ -20,6 +21,9 @@ if TYPE_CHECKING:
 
     from combwright.planning.at_every_colony import Everywhere
     from combwright.planning.sheet import Band, ColonySheet, RoundSheet, Stop
+
+
+NO_BROOD: Final = "0.0 (0.0 to 0.0)"
 
 
 def plan_round(
@@ -79,7 +83,7 @@ def show(sheet: "RoundSheet") -> None:
         f"[bold]Round on {day_words(sheet.on)}[/bold]  (weather: {_plain(sheet.weather)})"
     )
     said = everywhere(sheet)
-    console.rule("At every colony that is opened")
+    console.rule(said.title)
     for job in said.jobs:
         _item(console, "[ ]", job)
     for branch in said.branches:
@@ -89,7 +93,7 @@ def show(sheet: "RoundSheet") -> None:
         if colony.yard != yard:
             yard = colony.yard
             console.rule(_plain(yard))
-        _colony(console, colony, said)
+        _colony(console, colony, said, sheet.on)
     _supplies(console, sheet)
     if sheet.left_out:
         console.rule("No time for today")
@@ -120,17 +124,21 @@ def _span(band: "Band", digits: int = 1) -> str:
     return f"{mid} ({low} to {high})"
 
 
-def _colony(console: "Console", colony: "ColonySheet", said: "Everywhere") -> None:
+def _colony(console: "Console", colony: "ColonySheet", said: "Everywhere", on: date) -> None:
+    from combwright.paper.sheet_words import seen_words
+
     expected = colony.expected
+    brood = _span(expected.frames_of_brood)
     console.print(
         f"\n[bold]{colony.order}. {_plain(colony.colony)}[/bold]  {_plain(colony.hive)}, "
-        f"{_stands(colony)}"
+        f"{seen_words(colony.last_visit, on)}, {_stands(colony)}"
     )
     _item(
         console,
         "expect",
         f"{_span(expected.frames_of_bees)} frames of bees, "
-        f"{_span(expected.frames_of_brood)} of brood, {_span(expected.stores_kg)} kg of stores, "
+        f"{'no brood' if brood == NO_BROOD else f'{brood} of brood'}, "
+        f"{_span(expected.stores_kg)} kg of stores, "
         f"room for {_span(expected.room_cells, 0)} eggs",
     )
     for question in colony.questions:

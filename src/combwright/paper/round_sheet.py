@@ -1,6 +1,7 @@
 """The round sheet as PDF: colonies in working order, then bench list and load list."""
 
 from collections.abc import Mapping, Sequence
+from datetime import date
 from typing import Any, Literal
 
 from combwright.figures.comb_legend import legend
@@ -61,7 +62,7 @@ def sheet_content(sheet: RoundSheet, paper: Paper) -> dict[str, Any]:
         "notices": [printable(each) for each in sheet.notices if each not in NOTICES],
         "usual": [printable(each) for each in sheet.notices if each in NOTICES],
         "legend": legend(columns=4 if paper == "a5" else 6),
-        "colonies": [_colony(colony, said, paper) for colony in in_order],
+        "colonies": [_colony(colony, said, sheet.on, paper) for colony in in_order],
         "everywhere": everywhere_words(said),
         "handed": [printable(each.said) for each in sheet.handed],
         "left_out": [printable(each.said) for each in sheet.left_out],
@@ -71,8 +72,8 @@ def sheet_content(sheet: RoundSheet, paper: Paper) -> dict[str, Any]:
     }
 
 
-def _colony(colony: ColonySheet, said: Everywhere, paper: Paper) -> dict[str, Any]:
-    words = colony_words(colony, said)
+def _colony(colony: ColonySheet, said: Everywhere, on: date, paper: Paper) -> dict[str, Any]:
+    words = colony_words(colony, said, on)
     strips = _strips(colony, words["colony"])
     if paper == "a5":
         strips = strips[-1:]  # as it should be left: what is expected is said in words beside it

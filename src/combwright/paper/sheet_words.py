@@ -1,15 +1,17 @@
 """The words and figures of a round sheet as they stand on paper, ready for the template."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from datetime import date
 from typing import Any
 
-from combwright.advice.words.wording import many
+from combwright.advice.words.wording import chance_words, many
 from combwright.paper.printable import printable
 from combwright.planning.at_every_colony import Everywhere
 from combwright.planning.sheet import Band, Bench, Branch, ColonySheet, Expected, Portion, Stop
 from combwright.terms.percent import in_percent
 
+UNLIKELY = chance_words(0.0)
+LONG_AGO_WEEKS = 3  # from then on the weeks say more than the day; judgement
 # What one of each thing is called, in the order of the lists.
 LOAD_WORDS = {
     "frames_drawn": "drawn frame",
@@ -17,7 +19,6 @@ LOAD_WORDS = {
     "dummy_boards": "dummy board",
     "supers": "super",
     "excluders": "queen excluder",
-    "boxes": "box",
 }
 
 
@@ -38,14 +39,31 @@ def short_day(day: date) -> str:
     return f"{day:%a} {day.day} {day:%b}"
 
 
+def seen_words(seen: date | None, on: date) -> str:
+    """Say when a colony was last seen: by the day while that is fresh, then by the weeks.
+
+    Examples
+    --------
+    >>> seen_words(date(2027, 4, 17), date(2027, 4, 24)), seen_words(None, date(2027, 4, 24))
+    ('seen Sat 17 Apr', 'not seen yet')
+    >>> seen_words(date(2026, 9, 12), date(2027, 2, 6))
+    'seen 21 weeks ago'
+
+    """
+    if seen is None:
+        return "not seen yet"
+    weeks = round((on - seen).days / 7)
+    return f"seen {weeks} weeks ago" if weeks >= LONG_AGO_WEEKS else f"seen {short_day(seen)}"
+
+
 def kilograms(grams: float) -> str:
     """Write a mass that is weighed on a kitchen scale or less finely."""
     return f"{grams:.0f} g" if grams < 1000 else f"{grams / 1000:.1f} kg"  # noqa: PLR2004 - a kilogram
 
 
-def colony_words(sheet: ColonySheet, said: Everywhere) -> dict[str, Any]:
-    """Return one colony's part of the sheet in words, without what is said once for all."""
-    seen = f"seen {short_day(sheet.last_visit)}" if sheet.last_visit else "not seen yet"
+def colony_words(sheet: ColonySheet, said: Everywhere, on: date) -> dict[str, Any]:
+    """Return one colony's part of a day's sheet in words, without what is said once for all."""
+    seen = seen_words(sheet.last_visit, on)
     return {
         "order": str(sheet.order),
         "colony": printable(sheet.colony),
@@ -59,9 +77,7 @@ def colony_words(sheet: ColonySheet, said: Everywhere) -> dict[str, Any]:
         "because": [printable(reason) for reason in sheet.because],
         "branches": [_branch(branch) for branch in said.branches_of(sheet)],
         "questions": [printable(question) for question in sheet.questions],
-        "chances": ", ".join(
-            f"{printable(harm)} {_chance(chance)}" for harm, chance in sheet.chances.items()
-        ),
+        "chances": _chances(sheet.chances),
     }
 
 
@@ -73,6 +89,7 @@ def _fed(sheet: ColonySheet) -> list[str]:
 def everywhere_words(said: Everywhere) -> dict[str, Any]:
     """Return what holds at every colony in words."""
     return {
+        "title": said.title,
         "jobs": [printable(job) for job in said.jobs],
         "branches": [_branch(branch) for branch in said.branches],
     }
@@ -97,6 +114,8 @@ def portion_words(portion: Portion) -> list[str]:
         else f"{kilograms(portion.syrup_g)} {feed}"
     )
     sugar = f"{in_percent(portion.sugar_fraction)} sugar"
+    if portion.feed == "fondant":  # it lies there for weeks, and is not eaten up by the next visit
+        return [big, sugar]
     days = many(portion.days, "day")
     return [big, f"{portion.per_day_g} g a day for {days}, {sugar}"]
 
@@ -178,10 +197,12 @@ def _branch(branch: Branch) -> dict[str, Any]:
     }
 
 
-def _chance(chance: float) -> str:
-    if 0 < chance < 0.01:  # noqa: PLR2004 - finer than anybody can know
-        return "under 1 %"
-    return in_percent(chance)
+def _chances(chances: Mapping[str, float]) -> str:
+    """Say the chances of harm that are worth a number, then all others in one."""
+    told = {harm: chance_words(chance) for harm, chance in chances.items()}
+    likely = [f"{printable(harm)} {said}" for harm, said in told.items() if said != UNLIKELY]
+    rest = [f"any other {UNLIKELY}" if likely else UNLIKELY] if len(likely) < len(told) else []
+    return ", ".join([*likely, *rest])
 
 
 def _crystals(bench: Bench) -> str:

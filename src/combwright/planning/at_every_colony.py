@@ -1,16 +1,24 @@
-"""What a round asks for at nearly every colony: said once, so that what differs can be seen."""
+"""What a round asks for at every colony: said once, so that what differs can be seen."""
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from datetime import date
 from typing import Final
 
+from combwright.advice.actions import Action, of_kind
+from combwright.advice.bee_acts import ClearEntrance, Heft, Look
+from combwright.advice.decisions.found import at_any_colony
+from combwright.advice.kit_acts import Counting, Feeding
+from combwright.advice.words.action_words import words
+from combwright.planning.round import shown_branches
 from combwright.planning.sheet import Branch, ColonySheet, RoundSheet
 from combwright.terms.data_files import parameters
 
 PARAMETERS: Final = parameters("planning/planning")
 SHARE: Final = PARAMETERS["said_once_share"].value
 FEWEST: Final = int(PARAMETERS["said_once_fewest"].value)
+SEEN_FROM_OUTSIDE: Final = {"robbers", "signs of disease"}  # a pest may sit at the entrance
 
 
 @dataclass(frozen=True)
@@ -19,6 +27,7 @@ class Everywhere:
 
     jobs: tuple[str, ...]
     branches: tuple[Branch, ...]
+    title: str = "At every colony that is opened"
 
     def jobs_of(self, colony: ColonySheet) -> list[str]:
         """Give what is left to say of a colony's jobs."""
@@ -31,16 +40,49 @@ class Everywhere:
 
 
 def everywhere(sheet: RoundSheet) -> Everywhere:
-    """Find what is the same at nearly every colony of a round; of few colonies nothing."""
-    needed = max(FEWEST, SHARE * len(sheet.colonies))
+    """Find what is the same at all colonies of a round; of few colonies nothing.
+
+    To look where nothing is looked for does no harm, so looks are said once from a share of the
+    colonies on. What changes a hive is said once only where all are to be changed so; a portion
+    stands at its colony.
+    """
+    most = len(sheet.colonies)
     jobs = Counter(job for colony in sheet.colonies for job in dict.fromkeys(colony.jobs))
-    branches = _counted(sheet.colonies)
-    return Everywhere(
-        tuple(job for job, count in jobs.items() if count >= needed),
-        (
-            *sheet.at_any_colony,
-            *(branch for branch, count in branches.values() if count >= needed),
-        ),
+    acts = [act for colony in sheet.colonies for act in colony.actions]
+    looks = {words(act) for act in acts if _only_looks(act)}
+    portions = {words(act) for act in acts if isinstance(act, Feeding)}
+    said = tuple(
+        job
+        for job, count in jobs.items()
+        if count >= max(FEWEST, SHARE * most if job in looks else most) and job not in portions
+    )
+    counted = _counted(sheet.colonies)
+    branches = (branch for branch, count in counted.values() if count >= max(FEWEST, most))
+    opened = " that is opened" if _is_any_opened(sheet.colonies) else ""
+    return Everywhere(said, (*sheet.at_any_colony, *branches), f"At every colony{opened}")
+
+
+def at_any(on: date, colonies: Sequence[ColonySheet]) -> list[Branch]:
+    """Give what may be found at any colony; while all stay shut, what can be seen from outside."""
+    found = shown_branches(at_any_colony(on))
+    if not colonies or _is_any_opened(colonies):
+        return found
+    return [branch for branch in found if branch.code in SEEN_FROM_OUTSIDE]
+
+
+def is_opened(colony: ColonySheet) -> bool:
+    """Tell whether a hive is opened: every one that is, is looked through for disease."""
+    return any(look.at == "health" for look in of_kind(colony.actions, Look))
+
+
+def _is_any_opened(colonies: Iterable[ColonySheet]) -> bool:
+    return any(is_opened(colony) for colony in colonies)
+
+
+def _only_looks(act: Action) -> bool:
+    """Tell whether an act leaves the hive as it is, and asks for nothing later."""
+    return isinstance(act, Heft | ClearEntrance | Counting) or (
+        isinstance(act, Look) and act.on is None
     )
 
 

@@ -1,11 +1,13 @@
 """Bench list and load list: what to prepare indoors and what to put in the van."""
 
+from collections import Counter
 from collections.abc import Mapping, Sequence
+from decimal import ROUND_UP, Decimal
 from typing import Final
 
 from combwright.advice.actions import of_kind
 from combwright.advice.bee_acts import CutCells, Divide
-from combwright.advice.kit_acts import StoresOut
+from combwright.advice.kit_acts import StoresOut, Treat
 from combwright.advice.words.wording import many
 from combwright.planning.matching import asks_for_queen
 from combwright.planning.sheet import Bench, ColonySheet, Handed, Short, Stop
@@ -58,6 +60,12 @@ def _frames(colony: ColonySheet, handed: Sequence[Handed]) -> tuple[int, int]:
 
 def _grams(colonies: Sequence[ColonySheet], feed: str) -> float:
     return sum(each.portion.syrup_g for each in colonies if each.portion.feed == feed)
+
+
+def _fondant_kg(colonies: Sequence[ColonySheet]) -> float:
+    """Add up the fondant in tenths of a kilogram, never less than is asked for."""
+    kilograms = Decimal(_grams(colonies, "fondant")) / 1000
+    return float(kilograms.quantize(Decimal("0.1"), ROUND_UP))
 
 
 def _parts(colonies: Sequence[ColonySheet], handed: Sequence[Handed]) -> dict[str, int]:
@@ -124,7 +132,7 @@ def _short(
     } | {
         "queen excluder": sum(c.set_up.excluder and not c.set_up_now.excluder for c in colonies),
         "sugar kg": sugar_kg,
-        "fondant kg": round(_grams(colonies, "fondant") / 1000.0, 1),
+        "fondant kg": _fondant_kg(colonies),
     }
     found = [
         Short(what=item, needed=amount, on_shelf=on_shelf[item])
@@ -179,7 +187,7 @@ def load(
                 yard=yard,
                 colonies=len(here),
                 syrup_l=round(_grams(here, "syrup") * SPARE / 1000.0 / per_litre, 1),
-                fondant_kg=round(_grams(here, "fondant") / 1000.0, 1),
+                fondant_kg=_fondant_kg(here),
                 **_parts(here, handed),
                 excluders=excluders,
                 items=items,
@@ -189,11 +197,15 @@ def load(
 
 
 def _carried(here: Sequence[ColonySheet], yard: str, handed: Sequence[Handed]) -> list[str]:
-    """Name what goes from one yard to another, and queens: those that are spare or must be had."""
+    """Name what goes from one yard to another, medicines, and queens: spare ones or to be had."""
     items = [each.to_load for each in handed if each.giver_yard == yard != each.taker_yard]
     queens = {each.taker: each for each in handed if each.what == "mated queen"}
     items += [each.to_load for each in queens.values() if each.taker_yard == yard]
     without = [c.colony for c in here if asks_for_queen(c) and c.colony not in queens]
+    treated = Counter(act for c in here for act in of_kind(c.actions, Treat))
+    for act, count in treated.items():
+        hives = many(count, "colony")
+        items.append(f"{act.substance} ({act.way}) for {hives}, its label and what to wear with it")
     if without:
         wanted = f"{many(len(without), 'mated queen')}, if you have any: for {_joined(without)}"
         items.append(f"{wanted}; none is spare in the book")

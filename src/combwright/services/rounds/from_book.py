@@ -6,9 +6,8 @@ from functools import partial
 from typing import Final
 
 from combwright import __version__
-from combwright.advice.decisions.found import at_any_colony
+from combwright.planning.at_every_colony import at_any
 from combwright.planning.matching import SpareQueen, matched, told
-from combwright.planning.round import shown_branches
 from combwright.planning.sheet import ColonySheet, RoundSheet
 from combwright.planning.short_day import short_day
 from combwright.planning.supplies import bench, load
@@ -206,7 +205,7 @@ def _sheet(
         bench=bench(done, SYRUP_FRACTION, handed, situations.on_shelf),
         load=load(done, yards, SYRUP_FRACTION, handed),
         handed=handed,
-        at_any_colony=shown_branches(at_any_colony(asked.on)),
+        at_any_colony=at_any(asked.on, done),
         on_shelf=situations.on_shelf,
         notices=[
             *left_out.values(),

@@ -7,8 +7,7 @@ from operator import attrgetter
 from typing import Final
 
 from combwright import __version__
-from combwright.advice.decisions.found import at_any_colony
-from combwright.planning.round import shown_branches
+from combwright.planning.at_every_colony import at_any
 from combwright.planning.sheet import ColonySheet, RoundSheet
 from combwright.planning.supplies import bench, load
 from combwright.records.store.book_handle import Book
@@ -88,7 +87,7 @@ def part_of_round(on: date, ready: list[ColonySheet]) -> RoundSheet:
         colonies=ready,
         bench=bench(ready, SYRUP_FRACTION),
         load=load(ready, yards, SYRUP_FRACTION),
-        at_any_colony=shown_branches(at_any_colony(on)),
+        at_any_colony=at_any(on, ready),
         notices=list(NOTICES),
     )
 
@@ -105,6 +104,7 @@ def of_yard(sheet: RoundSheet, yard: str) -> RoundSheet:
         update={
             "yards": [yard],
             "colonies": colonies,
+            "at_any_colony": at_any(sheet.on, colonies),
             "bench": bench(colonies, SYRUP_FRACTION, on_shelf=sheet.on_shelf),
             "load": load(colonies, [yard], SYRUP_FRACTION),
         }
