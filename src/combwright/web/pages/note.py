@@ -1,5 +1,6 @@
 """Noting at the hive: one screen a colony, and what it sends."""
 
+import json
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
@@ -11,7 +12,7 @@ from starlette.concurrency import run_in_threadpool
 from starlette.datastructures import UploadFile
 from starlette.responses import JSONResponse, RedirectResponse, Response
 
-from combwright.planning.sheet import ColonySheet, RoundSheet
+from combwright.planning.sheet import Branch, ColonySheet, RoundSheet
 from combwright.services.book.hive_form import counting_on, sections, unasked
 from combwright.services.book.notes import NoteError, TakenNote, take_note, undo_note
 from combwright.services.book.photos import LARGEST, plain_picture
@@ -62,7 +63,9 @@ def ask(
     branch = None
     if found is not None and 0 <= found < len(advised.branches):
         branch = advised.branches[found]
-    return form(request, at, sheet, advised, as_advised(advised, on, branch))
+    return form(
+        request, at, sheet, advised, as_advised(advised, on, branch), branch=branch, days=days
+    )
 
 
 def of_colony(sheet: RoundSheet, colony: str) -> ColonySheet:
@@ -82,6 +85,9 @@ def form(
     advised: ColonySheet,
     values: Mapping[str, str],
     error: CombwrightError | None = None,
+    *,
+    branch: Branch | None = None,
+    days: int = 7,
 ) -> Response:
     """Show the form with values, and what is wrong beside its field."""
     mine = [each for each in sheet.colonies if each.yard == advised.yard]
@@ -109,8 +115,17 @@ def form(
         places=[*(one.name for one in shown), "photo"],
         error=error,
         following=later[0] if later else None,
+        branch=branch,
+        instead=[instead(advised, sheet.on, each) for each in advised.branches],
+        days=days,
         earlier=[each for each in at.book.now().of(advised.colony) if each.on == sheet.on],
     )
+
+
+def instead(advised: ColonySheet, on: date, branch: Branch) -> str:
+    """Give the fields as a branch fills them, for a page that is kept on the phone as planned."""
+    told = as_advised(advised, on, branch)
+    return json.dumps({name: value for name, value in told.items() if name != "note"})
 
 
 def beside(advised: ColonySheet, values: Mapping[str, str]) -> dict[str, tuple[str, float | None]]:

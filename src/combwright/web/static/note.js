@@ -28,11 +28,27 @@ for (const button of form.querySelectorAll(".expected"))
     input.dispatchEvent(new Event("input", { bubbles: true }));
   });
 
-for (const found of form.querySelectorAll("details[data-grams]"))
-  found.addEventListener("toggle", () => {
-    if (!found.open) return;
-    form.elements.feed_g.value = found.dataset.grams;
-    form.elements.feed.value = found.dataset.feed;
+// What was done where something else was found: the fields as that branch fills them.
+const ways = [...form.querySelectorAll("[data-instead]")];
+let chosen = null;
+
+function tellDone(way) {
+  chosen = String(ways.indexOf(way));
+  document.querySelector("#done-as").textContent = `as said for ${way.dataset.found}, unless you change it`;
+  document.querySelector("#done").replaceChildren(...way.closest("details").querySelector("ul").cloneNode(true).children);
+}
+
+function doInstead(way) {
+  fill(Object.entries(JSON.parse(way.dataset.instead)));
+  tellDone(way);
+}
+
+for (const way of ways)
+  way.addEventListener("click", event => {
+    event.preventDefault();
+    history.replaceState(null, "", way.href);
+    doInstead(way);
+    document.querySelector("#done").parentElement.scrollIntoView();
     saveDraft();
   });
 
@@ -65,7 +81,7 @@ navigator.wakeLock?.request("screen").catch(() => null);
 
 let saving = Promise.resolve();
 function saveDraft() {
-  saving = saving.then(() => drafts.put({ id: place, made: new Date().toISOString(), fields: fieldsOf() }));
+  saving = saving.then(() => drafts.put({ id: place, made: new Date().toISOString(), found: chosen, fields: fieldsOf() }));
   return saving;
 }
 
@@ -77,10 +93,19 @@ function fill(fields) {
   }
 }
 
+// The branch that was tapped at the hive: the page may be the copy that was kept as planned. What
+// was changed since in a draft of that branch stays.
+function doAsked(before = null) {
+  const asked = new URLSearchParams(location.search).get("found") ?? before;
+  const way = ways[asked];
+  if (way) asked === before ? tellDone(way) : doInstead(way);
+}
+
 async function restore() {
   const record = mended ? await notes.get(mended) : await drafts.get(place);
-  if (!record) return;
+  if (!record) return doAsked();
   fill(record.fields);
+  if (!mended) doAsked(record.found);
   for (const one of record.refused?.problems ?? []) fault(one.field || "all", `${one.what} ${one.remedy}`);
   if (record.refused) fault("all", `${record.refused.what} ${record.refused.remedy ?? ""}`);
   const line = document.querySelector("#draft");
