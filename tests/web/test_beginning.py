@@ -82,7 +82,8 @@ def test_what_is_done_on_the_first_day_leaves_its_sheet_alone(empty: Desk) -> No
         ({"frames_of_bees-2": "99"}, "frames_of_bees-2", "Give 40 or less."),
         ({"colony-3": "1"}, "colony-3", "1"),
         ({"yard": ""}, "yard", "Name of the yard is missing."),
-        ({"colony-1": "", "colony-2": "", "colony-3": ""}, "colony-1", "No colony is named."),
+        (dict.fromkeys([*ROWS, "frames-1"], ""), "colony-1", "No colony is named."),
+        ({"colony-2": ""}, "colony-2", "This row has no name."),
         ({"place": "", "latitude": "200", "longitude": "1"}, "latitude", "Give 90 ° or less."),
     ],
 )
@@ -95,6 +96,29 @@ def test_what_is_wrong_stands_beside_its_field(
     assert fault is not None
     assert said in fault[1]
     assert not empty.book.now().entries
+
+
+def test_all_that_is_wrong_is_told_at_once_and_nothing_typed_is_lost(empty: Desk) -> None:
+    """Also what was seen at a colony without a name, which was left out without a word."""
+    wrong = {"place": "Nowhereville", "frames_of_bees-1": "seven", "colony-3": "", "frames-2": "99"}
+    answer = client_of(empty).post("/begin", data=TABLE | wrong, headers=PAGE)
+    assert answer.status_code == 422
+    told = set(re.findall(r'id="fault-([\w-]+)">', answer.text))
+    assert told == {"place", "frames_of_bees-1", "frames-2", "colony-3"}
+    typed = {name: value for name, value in (TABLE | wrong).items() if value and "hive" not in name}
+    for name, value in typed.items():
+        assert f'name="{name}" value="{value}"' in answer.text, name
+    assert not empty.book.now().entries
+
+
+def test_what_is_odd_is_worth_a_second_look_before_the_first_sheet(empty: Desk) -> None:
+    client = client_of(empty)
+    answer = client.post("/begin", data=TABLE | {"frames_of_brood-3": "9"}, headers=PAGE)
+    assert answer.status_code == 200
+    assert "Worth a second look" in answer.text
+    assert f'href="/round/{TODAY}">It is so' in answer.text
+    (mend,) = re.findall(r'href="([^"]+)">Put it right', answer.text)
+    assert "frames of brood 9" in client.get(mend, headers=PAGE).text
 
 
 def test_places_are_found_while_they_are_typed(empty: Desk) -> None:

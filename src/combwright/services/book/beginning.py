@@ -25,6 +25,15 @@ COLUMNS: Final[Mapping[type[Entry], tuple[str, ...]]] = {
     Stack: ("frames", "supers"),
 }
 NAMES: Final = ("colony", "hive")
+TYPED: Final = tuple(name for names in COLUMNS.values() for name in names if name != "hive")
+
+
+@dataclass(frozen=True, slots=True)
+class Begun:
+    """The colonies that were entered, and what of them is odd."""
+
+    colonies: tuple[str, ...]
+    odd: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,14 +60,15 @@ def table_fields(hives: Sequence[str]) -> list[FormField]:
     ]
 
 
-def begin_yard(book: Book, fields: Mapping[str, str], on: date) -> tuple[str, ...]:
-    """Put a yard and its colonies into the book, all or nothing, and name the colonies.
+def begin_yard(book: Book, fields: Mapping[str, str], on: date) -> Begun:
+    """Put a yard and its colonies into the book, all or nothing.
 
-    Rows of the table have their number behind the field's name; one without a name is left out.
+    Rows of the table have their number behind the field's name; an empty one is left out. Whatever
+    is wrong is named at once.
     """
     told = {name: value.strip() for name, value in fields.items() if value.strip()}
-    parts = [*_yard(book, told), *_rows(told)]
-    change, problems = UUID(fields["id"]), []
+    change = UUID(fields["id"])
+    parts, problems = _parts(book, told)
     rows: dict[UUID | None, str] = {}
     entries: list[AnyEntry] = []
     for part in parts:
@@ -71,7 +81,7 @@ def begin_yard(book: Book, fields: Mapping[str, str], on: date) -> tuple[str, ..
     if problems:
         raise NoteError(list(dict.fromkeys(problems)))
     try:
-        add_entries(book, entries)
+        report = add_entries(book, entries)
     except RefusedError as error:
         raise NoteError(
             [
@@ -80,7 +90,22 @@ def begin_yard(book: Book, fields: Mapping[str, str], on: date) -> tuple[str, ..
                 if one.blocks
             ]
         ) from error
-    return tuple(each.colony for each in entries if isinstance(each, Colony))
+    return Begun(
+        tuple(each.colony for each in entries if isinstance(each, Colony)),
+        tuple(f"{one.what} {one.remedy}" for one in report.problems),
+    )
+
+
+def _parts(book: Book, told: Mapping[str, str]) -> tuple[list[Part], list[FieldProblem]]:
+    parts: list[Part] = []
+    problems: list[FieldProblem] = []
+    for found in (_yard(book, told), _rows(told)):
+        try:
+            for part in found:
+                parts.append(part)  # noqa: PERF402 - those before a fault are told of as well
+        except NoteError as error:
+            problems += error.problems
+    return parts, problems
 
 
 def _yard(book: Book, told: Mapping[str, str]) -> Iterator[Part]:
@@ -90,10 +115,9 @@ def _yard(book: Book, told: Mapping[str, str]) -> Iterator[Part]:
 
 
 def _rows(told: Mapping[str, str]) -> Iterator[Part]:
-    named = [row for number in range(1, MOST_ROWS + 1) if f"colony{(row := f'-{number}')}" in told]
-    if not named:
-        what = FieldProblem("colony-1", "No colony is named.", "Name one at least, such as “1”.")
-        raise NoteError([what])
+    numbers = [f"-{number}" for number in range(1, MOST_ROWS + 1)]
+    filled = [row for row in numbers if any(f"{name}{row}" in told for name in TYPED)]
+    named = [row for row in filled if f"colony{row}" in told]
     for row in named:
         for kind, columns in COLUMNS.items():
             given = {name: _plain(name, told[name + row]) for name in columns if name + row in told}
@@ -101,6 +125,12 @@ def _rows(told: Mapping[str, str]) -> Iterator[Part]:
                 yield Part(kind, row, {"yard": told.get("yard", ""), **given})
             elif given:
                 yield Part(kind, row, {"colony": told[f"colony{row}"], **given})
+    if not filled:
+        what = FieldProblem("colony-1", "No colony is named.", "Name one at least, such as “1”.")
+        raise NoteError([what])
+    if nameless := [row for row in filled if row not in named]:
+        said = "This row has no name.", "Name the colony, or empty the row."
+        raise NoteError([FieldProblem(f"colony{row}", *said) for row in nameless])
 
 
 def _plain(name: str, value: str) -> str:

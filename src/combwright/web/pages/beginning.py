@@ -66,7 +66,7 @@ async def take(at: AtDesk, request: Request) -> Response:
     """Take the yard and its colonies, and lead to their sheet of the same day."""
     fields = (await sent(request, most=20 * MOST_ROWS)).fields
     try:
-        await run_in_threadpool(begin_yard, at.book, fields, at.today)
+        begun = await run_in_threadpool(begin_yard, at.book, fields, at.today)
     except NoteError as error:
         numbers = [int(one.rpartition("-")[2]) for one in fields if one.startswith("colony-")]
         rows = max(numbers, default=ROWS)
@@ -75,7 +75,11 @@ async def take(at: AtDesk, request: Request) -> Response:
         raise CombwrightError(
             "This table has no id.", remedy="Open the page again and fill it in."
         ) from None
-    return RedirectResponse(f"/round/{at.today}", status_code=303)
+    onward = f"/round/{at.today}"
+    if begun.odd:
+        shown = {"odd": begun.odd, "onward": onward, "mend": "/history", "undo": None}
+        return page(request, "second_look.html", about=fields["yard"], **shown)
+    return RedirectResponse(onward, status_code=303)
 
 
 @router.get("/places")

@@ -157,12 +157,13 @@ async def take(at: AtDesk, request: Request) -> Response:
         return await run_in_threadpool(again, request, at, brought.fields, error)
     if not wants_page:
         return JSONResponse({"new": noted.new, "odd": noted.odd, "at": said_at(at)})
-    if noted.odd:
-        return page(request, "second_look.html", fields=brought.fields, odd=noted.odd)
     on, colony = brought.fields["on"], brought.fields["colony"]
     following = brought.fields.get("following", colony)
-    target = f"/round/{on}/hive/{segment(following)}" if following else f"/round/{on}"
-    return RedirectResponse(target, status_code=303)
+    onward = f"/round/{on}/hive/{segment(following)}" if following else f"/round/{on}"
+    if noted.odd:
+        shown = {"odd": noted.odd, "onward": onward, "mend": "", "undo": noted.note, "on": on}
+        return page(request, "second_look.html", about=colony, **shown)
+    return RedirectResponse(onward, status_code=303)
 
 
 def keep(at: Desk, brought: Sent) -> TakenNote:
