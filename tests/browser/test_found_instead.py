@@ -1,4 +1,4 @@
-"""What was done where something else was found is noted as that branch says, with and without signal."""
+"""What was done where something else was found is noted as its branch says, without signal too."""
 
 import re
 

@@ -157,6 +157,7 @@ CASES = (
     noted({}, "photo", "This is not a photo", b"no photo"),
     noted({}, "photo", "The photo has", b"x" * 4_000_001),
     begun({"colony-1": ""}, "colony-1", "No colony is named"),
+    begun({"frames-2": "5"}, "colony-2", "This row has no name"),
     begun({"place": "Newport"}, "place", "There are several of that name"),
     begun({"place": "Nowhereville"}, "place", "No place “Nowhereville”"),
     begun({"place": ""}, "place", "Where is the yard?"),

@@ -28,7 +28,7 @@ from combwright.web.safe_headers import SafeHeaders
 from combwright.web.same_origin import SameOriginOnly
 from combwright.web.showing import STATIC, compile_templates
 from combwright.web.size_limit import SizeLimit
-from combwright.web.wait import StillWorking, show_wait
+from combwright.web.wait import NothingToPlan, StillWorking, show_nothing, show_wait
 
 EVERY: Final = (
     *ROUTERS,
@@ -70,6 +70,7 @@ def build(desk: Desk, measures: Measures | None = None) -> FastAPI:
         exception_handlers={
             CombwrightError: show_error,
             StillWorking: show_wait,
+            NothingToPlan: show_nothing,
             ClientDisconnect: gone,
             RequestValidationError: show_unreadable,
         },

@@ -6,7 +6,6 @@ from fastapi import Request
 from starlette.responses import Response
 
 from combwright.planning.sheet import RoundSheet
-from combwright.records.store.contents import Contents
 from combwright.services.progress import Step
 from combwright.services.rounds.at_a_glance import glance
 from combwright.services.rounds.kept_rounds import part_of_round
@@ -22,15 +21,23 @@ class StillWorking(Exception):  # noqa: N818  (no error: the page says how far i
         self.on, self.days, self.step, self.ready = on, days, step, ready
 
 
-def nothing_yet(book: Contents, request: Request, on: date) -> Response | None:
-    """Give the page of a day on which no colony was noted yet."""
-    if book.living and book.first_note is not None and on >= book.first_note:
-        return None
-    return page(request, "empty.html", on=on, first=book.first_note)
+class NothingToPlan(Exception):  # noqa: N818  (no error either: the page says from when on)
+    """A page needs the round of a day on which no colony was noted yet."""
+
+    def __init__(self, on: date, first: date | None) -> None:
+        self.on, self.first = on, first
+
+
+def need_a_note_before(at: Desk, on: date) -> None:
+    """Begin no round of a day on which there was nothing to plan."""
+    book = at.book.now()
+    if not book.living or book.first_note is None or on < book.first_note:
+        raise NothingToPlan(on, book.first_note)
 
 
 def worked_out(at: Desk, on: date, days: int = 7) -> RoundSheet:
     """Give a round if it is ready; if not, begin it and let the page wait."""
+    need_a_note_before(at, on)
     working = at.rounds.begin(on, days)
     if not working.future.done():
         raise StillWorking(on, days, working.step, lines_ready(at, on, days))
@@ -45,11 +52,17 @@ def lines_ready(at: Desk, on: date, days: int) -> list[tuple[str, str]]:
 
 def worked_out_for(at: Desk, on: date, days: int, colony: str) -> RoundSheet:
     """Give a round as far as one colony's page needs it: what is ready, if that colony is."""
+    need_a_note_before(at, on)
     working = at.rounds.begin(on, days)
     ready = [] if working.future.done() else at.rounds.so_far(on, days)
     if all(each.colony != colony for each in ready):
         return worked_out(at, on, days)
     return part_of_round(on, ready)
+
+
+async def show_nothing(request: Request, asked: Exception) -> Response:
+    """Say from when on a round can be planned, in place of the page."""
+    return page(request, "empty.html", **vars(asked))
 
 
 async def show_wait(request: Request, waiting: Exception) -> Response:

@@ -128,9 +128,12 @@ def _rows(told: Mapping[str, str]) -> Iterator[Part]:
     if not filled:
         what = FieldProblem("colony-1", "No colony is named.", "Name one at least, such as “1”.")
         raise NoteError([what])
-    if nameless := [row for row in filled if row not in named]:
-        said = "This row has no name.", "Name the colony, or empty the row."
-        raise NoteError([FieldProblem(f"colony{row}", *said) for row in nameless])
+    if nameless := [
+        FieldProblem(f"colony{row}", "This row has no name.", "Name the colony, or empty the row.")
+        for row in filled
+        if row not in named
+    ]:
+        raise NoteError(nameless)
 
 
 def _plain(name: str, value: str) -> str:

@@ -14,7 +14,7 @@ from combwright.terms.errors import CombwrightError
 from combwright.web.desk import AtDesk
 from combwright.web.pages.sheet import Days
 from combwright.web.showing import page
-from combwright.web.wait import nothing_yet, worked_out
+from combwright.web.wait import worked_out
 
 router = APIRouter(include_in_schema=False)
 
@@ -28,8 +28,6 @@ def newest(at: AtDesk, request: Request) -> Response:
 @router.get("/bench/{on}")
 def show(at: AtDesk, request: Request, on: date, yard: str = "", days: Days = 7) -> Response:
     """Show bench list and load list."""
-    if empty := nothing_yet(at.book.now(), request, on):
-        return empty
     sheet = worked_out(at, on, days)
     shown = of_yard(sheet, yard) if yard else sheet
     return page(request, "bench.html", sheet=shown, yards=sheet.yards, yard=yard, on=on, days=days)

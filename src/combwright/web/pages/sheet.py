@@ -17,7 +17,7 @@ from combwright.services.weather.day_weather import weather_lines
 from combwright.terms.entries import Visit
 from combwright.web.desk import AtDesk
 from combwright.web.showing import page
-from combwright.web.wait import lines_ready, nothing_yet, worked_out
+from combwright.web.wait import lines_ready, worked_out
 
 router = APIRouter(include_in_schema=False)
 
@@ -39,8 +39,6 @@ def newest(at: AtDesk, request: Request, on: date | None = None) -> Response:
 def show(at: AtDesk, request: Request, on: date, yard: str = "", days: Days = 7) -> Response:
     """Show the round, or how far working it out has come."""
     book = at.book.now()
-    if empty := nothing_yet(book, request, on):
-        return empty
     sheet = worked_out(at, on, days)
     noted = {each.colony for each in book.on(on) if isinstance(each, Visit)}
     own = own_minutes(book.entries, on)
