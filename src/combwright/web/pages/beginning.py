@@ -18,7 +18,7 @@ from combwright.services.book.notes import NoteError
 from combwright.terms.errors import CombwrightError
 from combwright.weather.places import find_places
 from combwright.web.desk import AtDesk, Desk
-from combwright.web.pages.note import sent
+from combwright.web.pages.note import second_look, sent
 from combwright.web.refusing import by_field
 from combwright.web.showing import page
 
@@ -68,8 +68,8 @@ async def take(at: AtDesk, request: Request) -> Response:
     try:
         begun = await run_in_threadpool(begin_yard, at.book, fields, at.today)
     except NoteError as error:
-        numbers = [int(one.rpartition("-")[2]) for one in fields if one.startswith("colony-")]
-        rows = max(numbers, default=ROWS)
+        numbers = [number for one in fields if (number := one.rpartition("-")[2]).isdecimal()]
+        rows = min(max(map(int, numbers), default=ROWS), MOST_ROWS)
         return await run_in_threadpool(form, request, at, fields, rows, error)
     except (KeyError, ValueError):
         raise CombwrightError(
@@ -77,8 +77,7 @@ async def take(at: AtDesk, request: Request) -> Response:
         ) from None
     onward = f"/round/{at.today}"
     if begun.odd:
-        shown = {"odd": begun.odd, "onward": onward, "mend": "/history", "undo": None}
-        return page(request, "second_look.html", about=fields["yard"], **shown)
+        return second_look(request, fields["yard"], begun.odd, onward)
     return RedirectResponse(onward, status_code=303)
 
 

@@ -1,7 +1,7 @@
 """Noting at the hive: one screen a colony, and what it sends."""
 
 import json
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from typing import Final
@@ -161,9 +161,19 @@ async def take(at: AtDesk, request: Request) -> Response:
     following = brought.fields.get("following", colony)
     onward = f"/round/{on}/hive/{segment(following)}" if following else f"/round/{on}"
     if noted.odd:
-        shown = {"odd": noted.odd, "onward": onward, "mend": "", "undo": noted.note, "on": on}
-        return page(request, "second_look.html", about=colony, **shown)
+        return second_look(request, colony, noted.odd, onward, undo=(noted.note, on))
     return RedirectResponse(onward, status_code=303)
+
+
+def second_look(
+    request: Request,
+    about: str,
+    odd: Sequence[str],
+    onward: str,
+    undo: tuple[UUID, str] | None = None,
+) -> Response:
+    """Say what of a note is odd; what cannot be undone at once is put right in the history."""
+    return page(request, "second_look.html", about=about, odd=odd, onward=onward, undo=undo)
 
 
 def keep(at: Desk, brought: Sent) -> TakenNote:
