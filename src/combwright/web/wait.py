@@ -28,17 +28,14 @@ class NothingToPlan(Exception):  # noqa: N818  (no error either: the page says f
         self.on, self.first = on, first
 
 
-def need_a_note_before(at: Desk, on: date) -> None:
-    """Begin no round of a day on which there was nothing to plan."""
+def worked_out(at: Desk, on: date, days: int = 7) -> RoundSheet:
+    """Give a round if it is ready; if not, begin it and let the page wait."""
+    working = at.rounds.begin(on, days)
+    if working.future.done() and working.future.exception() is None:
+        return working.future.result()
     book = at.book.now()
     if not book.living or book.first_note is None or on < book.first_note:
         raise NothingToPlan(on, book.first_note)
-
-
-def worked_out(at: Desk, on: date, days: int = 7) -> RoundSheet:
-    """Give a round if it is ready; if not, begin it and let the page wait."""
-    need_a_note_before(at, on)
-    working = at.rounds.begin(on, days)
     if not working.future.done():
         raise StillWorking(on, days, working.step, lines_ready(at, on, days))
     return working.future.result()
@@ -52,7 +49,6 @@ def lines_ready(at: Desk, on: date, days: int) -> list[tuple[str, str]]:
 
 def worked_out_for(at: Desk, on: date, days: int, colony: str) -> RoundSheet:
     """Give a round as far as one colony's page needs it: what is ready, if that colony is."""
-    need_a_note_before(at, on)
     working = at.rounds.begin(on, days)
     ready = [] if working.future.done() else at.rounds.so_far(on, days)
     if all(each.colony != colony for each in ready):
