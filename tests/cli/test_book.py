@@ -122,3 +122,19 @@ def test_orders_and_batches_are_listed_and_shown(tmp_path: Path) -> None:
     shown = json.loads(run.invoke(app, ["book", "show", "A7", "--book", book, "--json"]).stdout)
     assert (shown["order"], len(shown["entries"])) == ("A7", 1)
     assert "no queens" in run.invoke(app, ["book", "list", "queens", "--book", book]).stdout
+
+
+def test_one_is_said_as_one_and_what_was_odd_is_said_of_new_lines_alone(
+    paths: tuple[str, str],
+) -> None:
+    file, book = paths
+    run.invoke(app, ["book", "add", file, "--book", book])
+    Path(file).write_bytes(notebook("2026-04-06,,Alder,,,30,,,,500,"))
+    told = run.invoke(app, ["book", "add", file, "--book", book, "--correct"]).stdout
+    assert "2 lines read" in told
+    assert "1 new entry, " in told
+    assert "1 earlier entry corrected" in told
+    assert "30 frames of bees" in told
+    again = run.invoke(app, ["book", "add", file, "--book", book])
+    assert "0 new entries" in again.stdout
+    assert "30 frames" not in again.stdout

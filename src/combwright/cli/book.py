@@ -207,10 +207,16 @@ def report_json(report: "Report") -> dict[str, Any]:
 
 def show_report(report: "Report", place: str) -> None:
     """Say what became of a file."""
-    found = f"{report.new} new entries, {report.known} known already"
-    typer.echo(f"{report.lines} lines read into {place}: {found}.")
+    from combwright.advice.words.wording import many
+
+    new, corrected = (
+        f"{count} {kind} {'entry' if count == 1 else 'entries'}"
+        for count, kind in ((report.new, "new"), (report.corrected, "earlier"))
+    )
+    found = f"{new}, {report.known} known already"
+    typer.echo(f"{many(report.lines, 'line')} read into {place}: {found}.")
     if report.corrected:
-        typer.echo(f"{report.corrected} earlier entries corrected.")
+        typer.echo(f"{corrected} corrected.")
     left_out = [one for one in report.problems if one.blocks]
     for title, some in (
         ("Left out:", left_out),

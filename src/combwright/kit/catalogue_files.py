@@ -69,7 +69,7 @@ def nearest(key: str, known: Iterable[str]) -> str:
     everything = sorted(known)
     near = difflib.get_close_matches(key, everything, n=4, cutoff=0.5)
     near += [k for k in everything if set(key.split()) & set(k.split()) and k not in near]
-    return "Did you mean " + ", ".join(f"“{k}”" for k in near[:4]) + "?" if near else ""
+    return "Did you mean " + " or ".join(f"“{k}”" for k in near[:4]) + "?" if near else ""
 
 
 def _parse(label: str, text: str) -> dict[str, list[dict[str, Any]]]:

@@ -97,10 +97,11 @@ def more_than_there(now: Standing, entry: Noted, today: Iterable[Noted] = ()) ->
     if wanted <= there:
         return None
     things = field.replace("_", " ")
+    came_out = f"{things} were" if wanted != 1 else f"{things.removesuffix('s')} was"
     had = f"which had {there}" if is_noted else f"of which the notes know {there}"
     return Misfit(
         "supers" if isinstance(entry, Harvest) else "count",
-        f"{wanted} {things} were taken from “{entry.colony}”, {had}.",
+        f"{wanted} {came_out} taken from “{entry.colony}”, {had}.",
         f"Correct the number, or note the {things} that were there.",
         blocks=is_noted,
     )

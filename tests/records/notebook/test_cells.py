@@ -73,3 +73,13 @@ def test_a_word_of_a_list_may_be_in_capitals_and_its_nearest_is_named() -> None:
 
 def test_letters_that_look_the_same_become_the_same() -> None:
     assert words("Rúnda") == words("Ru\u0301nda")
+
+
+def test_another_word_is_not_guessed_for_one_that_means_something_else() -> None:
+    with pytest.raises(NotebookError) as refused:
+        one_of("capped", ("none", "cups", "charged", "sealed"))
+    assert "Did you mean" not in refused.value.remedy
+    assert "sealed" in refused.value.remedy
+    with pytest.raises(NotebookError, match=r"is not known") as near:
+        one_of("oxalic", ("oxalic acid", "thymol"))
+    assert "Did you mean “oxalic acid”" in near.value.remedy

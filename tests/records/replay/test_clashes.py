@@ -1,3 +1,4 @@
+from datetime import date
 from uuid import UUID
 
 import pytest
@@ -73,6 +74,8 @@ def alder(kind: str, on: str = "2026-04-01", **told: object) -> AnyEntry:
         (alder("visit", frames_of_bees=0, queen_seen=True), "a queen without bees", "Correct one"),
         (alder("visit", frames_of_brood=13), "13 frames of brood in “national timber”", "Correct"),
         (noted_as("visit", colony="Birch", frames_of_brood=6), "which holds 5", "Correct"),
+        (noted_as("visit", colony="Birch", combs_with_brood=6), "6 combs with brood", "Correct"),
+        (alder("visit", frames_of_bees=0, larvae=True), "larvae without bees", "Correct one"),
         (Correction(id=UUID(int=5), on=START[0].on, corrects=UUID(int=77)), "none such", "id"),
     ],
 )  # fmt: skip
@@ -91,7 +94,20 @@ def test_what_cannot_be_is_refused_with_what_would_be_right(
     ("entry", "what"),
     [
         (alder("visit", frames_of_bees=3, frames_of_brood=5), "5 frames of brood, but 3 of bees"),
-        (alder("visit", frames_of_brood=0, eggs=True), "eggs count as brood"),
+        (alder("visit", frames_of_brood=0, eggs=True), "Eggs, but no brood"),
+        (alder("visit", combs_with_brood=0, sealed_brood=True), "Sealed brood, but no brood"),
+        (alder("visit", queen_cells="none", cells_found=4), "No queen cells, but 4 were counted"),
+        # a National holds 12 frames, its super 11 more and some 15 kg
+        (alder("visit", frames_of_bees=30), "30 frames of bees in “national timber” with 1 super"),
+        (noted_as("visit", colony="Birch", frames_of_bees=6), "6 frames of bees in “nuc 5 ply”"),
+        (noted_as("visit", colony="Birch", seams_of_bees=8), "8 seams of bees"),
+        (noted_as("visit", colony="Birch", frames_of_stores=7), "7 frames of stores"),
+        (noted_as("visit", colony="Birch", stores_kg=20), "whose combs hold 14 kg"),
+        (alder("visit", hive_weight_kg=5), "without bees and food"),
+        (alder("harvest", honey_kg=60, supers=1), "60 kg of honey"),
+        (alder("feed", grams=25000), "25,000 g of syrup in one feed"),
+        (alder("feed", grams=2), "2 g of syrup in one feed"),
+        (alder("treatment", substance="thymol", until="2026-03-20"), "before it went in"),
         (alder("wash count", mites=301, bees=300), "301 mites on 300 bees"),
         (alder("split", new_colony="Elm", hive="nuc 5 ply", frames_of_bees=1, frames_of_brood=3),
          "3 frames of brood went with 1 of bees"),
@@ -111,6 +127,9 @@ def test_what_is_odd_is_only_mentioned(entry: AnyEntry, what: str) -> None:
         alder("stack", hive="nuc 5 ply"),
         alder("stack", frames=20, brood_boxes=2),
         alder("visit", frames_of_bees=8, frames_of_brood=6, eggs=True),
+        alder("visit", frames_of_bees=22, stores_kg=35, seams_of_bees=14, hive_weight_kg=45),
+        alder("harvest", honey_kg=13, supers=1),
+        alder("feed", grams=14000),
         alder("change", part="super", count=-1),
         alder("change", part="feeder", count=-1),
         alder("split", new_colony="Elm", hive="nuc 5 ply", frames_of_bees=3, frames_of_brood=2),
@@ -209,3 +228,25 @@ def test_two_brood_boxes_hold_the_brood_of_two() -> None:
     double = alder("stack", frames=22, brood_boxes=2, dummy_boards=0)
     seen = noted_as("visit", 2, "2026-05-01", colony="Alder", frames_of_brood=14)
     assert check([*STACKED, double, seen], KIT) == []
+
+
+@pytest.mark.parametrize(
+    ("name", "is_told"), [("Mil Lane", True), ("Mill Lane", False), ("Mill Lane B", False)]
+)
+def test_a_yard_that_is_spelt_nearly_like_another_is_mentioned(name: str, *, is_told: bool) -> None:
+    found = check([*STACKED, noted_as("yard", 1, yard=name)], KIT)
+    assert [
+        f"“{name}” is new" in one.what and "“Mill Lane” is meant" in one.remedy for one in found
+    ] == [True] * is_told
+    assert not any(one.blocks for one in found)
+
+
+def test_a_day_to_come_is_mentioned_in_a_book_that_keeps_step() -> None:
+    visits = [
+        noted_as("visit", at, f"2026-04-0{at}", colony="Alder", eggs=True) for at in (1, 2, 6)
+    ]
+    (problem,) = check([*STACKED, *visits], KIT, date(2026, 4, 1))
+    assert problem.entry == visits[-1].id
+    assert "6 April 2026 is still to come" in problem.what
+    assert not problem.blocks
+    assert check([*STACKED, *visits], KIT, date(2026, 3, 3)) == []  # all of it lies ahead

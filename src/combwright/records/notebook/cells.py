@@ -17,6 +17,7 @@ WITH_UNIT = re.compile(r"[~<>]?\s*([+-]?\d+(?:\.\d+)?)\s*\D+")
 YES = ("yes", "y", "true", "1", "x", "✓")
 NO = ("no", "n", "false", "0")
 NOT_LOOKED = ("?", "-", "–", "n/a", "na", "none", "nan", "unknown", "not seen", "null")
+NEAR = 0.7  # under it another word is meant, as “capped” is not “charged”
 BLANK = "Leave the cell blank if nobody looked."
 
 
@@ -98,7 +99,7 @@ def one_of(text: str, choices: Sequence[str]) -> str:
     word = " ".join(text.lower().split())
     if word in choices:
         return word
-    near = get_close_matches(word, choices, n=1)
+    near = get_close_matches(word, choices, n=1, cutoff=NEAR)
     guess = f"Did you mean “{near[0]}”? " if near else ""
     raise NotebookError(
         f"“{text}” is not known here.", remedy=f"{guess}Write one of: {', '.join(choices)}."

@@ -100,7 +100,7 @@ def clashes(
     told = [
         located(one, line_of, known)
         for one in check(everything, kit, today)
-        if one.blocks or one.entry in line_of
+        if one.blocks or (one.entry in line_of and one.entry not in known)
     ]
     return [*told, *wrong_reminders(added.lines, standing(everything))]
 

@@ -14,6 +14,7 @@ from combwright.records.replay.far_days import LATEST, far_days
 from combwright.records.replay.honey_clashes import honey_clashes
 from combwright.records.replay.impossible_amounts import amounts
 from combwright.records.replay.medicine_clashes import medicines
+from combwright.records.replay.misspelt import misspelt
 from combwright.records.replay.promises import promises
 from combwright.records.replay.sale_clashes import sales
 from combwright.records.replay.same_day import same_day
@@ -54,10 +55,12 @@ def check(entries: Iterable[AnyEntry], kit: Catalogue, today: date = LATEST) -> 
     problems = [*lost_corrections(written), *far_days(written, stand, today)]
     found: dict[str, KnownColony] = {}
     alike: dict[str, str] = {}
+    spelt: set[str] = set()
     stacks = Stacks(kit)
     for _, noted in by_day(stand):
         day = stacks.pass_day(noted)
         for each in noted:
+            problems += misspelt(each, spelt)
             told = [*places(each, yards), *newcomers(each, found, alike), *who(each, found, starts)]
             problems += told or amounts(each, day, kit)
             replay(found, each)

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from combwright.kit.catalogue import Catalogue
 from combwright.kit.fits import frames_that_fit
 from combwright.records.problems import Problem, odd, wrong
+from combwright.records.replay.odd_amounts import odd_amounts
 from combwright.records.replay.stacks import StackDay
 from combwright.terms.entries import Change, Colony, Noted, Split, Visit, WashCount
 from combwright.terms.errors import NotFoundError
@@ -34,6 +35,8 @@ def amounts(each: Noted, day: StackDay, kit: Catalogue) -> Iterator[Problem]:
         yield wrong(each, field, misfit.what, misfit.remedy)
     for misfit in day.odd.get(each.id, ()):
         yield odd(each, misfit.what, misfit.remedy)
+    if each.id not in day.impossible:
+        yield from odd_amounts(each, day, kit)
 
 
 def no_hive(each: Noted, key: str, kit: Catalogue) -> Iterator[Problem]:
@@ -53,6 +56,8 @@ def seen(each: Visit) -> Iterator[Problem]:
             "combs_with_brood": "combs with brood",
             "eggs": "eggs",
             "queen_seen": "a queen",
+            "larvae": "larvae",
+            "sealed_brood": "sealed brood",
         }
         for field, sight in without.items():
             if getattr(each, field):
@@ -61,8 +66,16 @@ def seen(each: Visit) -> Iterator[Problem]:
         yield odd(
             each, f"{brood:g} frames of brood, but {bees:g} of bees to cover them.", CHECK_BOTH
         )
-    if (brood == 0 or each.combs_with_brood == 0) and each.eggs:
-        yield odd(each, "Eggs, but no brood: eggs count as brood.", CORRECT_ONE)
+    young = [
+        word for word in ("eggs", "larvae", "sealed brood") if getattr(each, word.replace(" ", "_"))
+    ]
+    if young and (brood == 0 or each.combs_with_brood == 0):
+        what = (
+            f"{young[0].capitalize()}, but no brood: eggs, larvae and sealed cells count as brood."
+        )
+        yield odd(each, what, CORRECT_ONE)
+    if each.queen_cells == "none" and each.cells_found:
+        yield odd(each, f"No queen cells, but {each.cells_found} were counted.", CORRECT_ONE)
 
 
 def too_much_brood(each: Visit, day: StackDay) -> Iterator[Problem]:
@@ -72,16 +85,20 @@ def too_much_brood(each: Visit, day: StackDay) -> Iterator[Problem]:
     now = day.after[each.colony]
     boxes = max(now.set_up.brood_boxes, day.before[each.colony].set_up.brood_boxes)
     most = frames_that_fit(now.hive, brood_boxes=boxes)
-    if (each.frames_of_brood or 0) > most:
-        held = f"which holds {most} frames at most"
-        yield wrong(
-            each,
-            "frames_of_brood",
-            f"{each.frames_of_brood:g} frames of brood in “{now.hive.key}”, "
-            + (held if boxes == 1 else f"{held} in {boxes} brood boxes")
-            + ".",
-            "Correct the number, the brood boxes or the hive.",
-        )
+    held = f"which holds {most} frames at most"
+    for field, what in (
+        ("frames_of_brood", "frames of brood"),
+        ("combs_with_brood", "combs with brood"),
+    ):
+        if (count := getattr(each, field) or 0) > most:
+            yield wrong(
+                each,
+                field,
+                f"{count:g} {what} in “{now.hive.key}”, "
+                + (held if boxes == 1 else f"{held} in {boxes} brood boxes")
+                + ".",
+                "Correct the number, the brood boxes or the hive.",
+            )
 
 
 def feeder(each: Change) -> Iterator[Problem]:

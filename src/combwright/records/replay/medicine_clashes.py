@@ -26,6 +26,7 @@ def medicines(stand: Iterable[Noted]) -> Iterator[Problem]:
         if isinstance(each, Purchase) and each.expiry is not None and each.expiry < each.on:
             what = f"It expired on {dated(each.expiry)}, before it was bought."
             yield wrong(each, "expiry", what, "Look at the label again; do not use it if it is so.")
+    yield from turned_round(told)
     yield from short(told)
 
 
@@ -39,3 +40,11 @@ def short(told: list[Noted]) -> Iterator[Problem]:
     for key, stock in medicine_stocks(told).items():
         for trouble in stock.troubles:
             yield odd(last[key], trouble, CORRECT)
+
+
+def turned_round(told: list[Noted]) -> Iterator[Problem]:
+    """Find treatments that come out before they go in."""
+    for each in told:
+        if isinstance(each, Treatment) and each.until is not None and each.until < each.on:
+            what = f"It came out on {dated(each.until)}, before it went in on {dated(each.on)}."
+            yield odd(each, what, "Correct one of the two days.")
