@@ -3,6 +3,7 @@
 import json
 from pathlib import Path
 
+import pytest
 from typer.testing import CliRunner
 
 from combwright.cli.main import app
@@ -48,3 +49,12 @@ def test_scores_as_json(demo: Paths) -> None:
     told = json.loads(answered(demo, "score", "Bramble", "--json"))
     assert {line["colony"] for line in told["by_colony"]} == {"Bramble"}
     assert 0 <= told["together"][0]["within_90"] <= 1
+
+
+@pytest.mark.parametrize("columns", [60, 80, 120])
+def test_a_drawing_is_no_wider_than_the_terminal(demo: Paths, columns: int) -> None:
+    given = ["colony", "Bramble", "--on", demo.on.isoformat(), "--book", str(demo.book)]
+    shown = CliRunner().invoke(app, [*given, "--members", "30"], env={"COLUMNS": str(columns)})
+    drawn = [line for line in shown.stdout.splitlines() if "┼" in line and "where" not in line]
+    assert len(drawn) > 10
+    assert max(map(len, drawn)) <= columns

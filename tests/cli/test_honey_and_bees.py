@@ -1,6 +1,7 @@
 """``combwright honey`` and ``combwright bees`` on the demo's papers."""
 
 import json
+import re
 from datetime import date
 from pathlib import Path
 from uuid import UUID
@@ -73,3 +74,23 @@ def test_figures_are_held_against_the_law() -> None:
     assert "within 3 km" in typed(*move).stdout
     assert json.loads(typed(*move, "--json").stdout)["faults"]
     assert json.loads(typed("honey", "analysis", "--hmf", "40", "--json").stdout)["faults"] == []
+
+
+def test_days_of_a_register_that_are_turned_round_are_refused(demo: Paths) -> None:
+    words = ("bees", "register", "--since", "2027-01-01", "--until", "2026-01-01")
+    done = typed(*words, "--book", str(demo.book))
+    assert done.returncode == 2
+    assert "1 January 2026, the last day, lies before the first, 1 January 2027" in done.stderr
+
+
+def test_what_is_told_in_the_terminal_stands_under_its_title_in_whole_sentences(
+    demo: Paths,
+) -> None:
+    sheet = typed("bees", "sheet", "26-1", "--book", str(demo.book)).stdout
+    assert "Treatments in the last 12 months\n  None" in sheet
+    duties = typed("bees", "list", "--book", str(demo.book)).stdout
+    assert re.search(r"\. [a-z]", duties) is None
+    told = typed("bees", "register", "--since", "2026-01-01", "--until", "2026-12-31",
+                 "--book", str(demo.book)).stdout  # fmt: skip
+    assert "13 June 2026" in " ".join(told.split())
+    assert "2026-06-13" not in told

@@ -63,3 +63,9 @@ def test_a_photo_is_kept_with_a_note_found_and_written_out_again(book: str, tmp_
     assert b"Snapper" not in kept.read_bytes()
     (line,) = asked("find", "--photos", book=book).stdout.splitlines()
     assert line.endswith(f"[{note[:8]}, photo]")
+
+
+def test_who_is_not_in_the_book_is_told_who_is(book: str) -> None:
+    unlike = typed("book", "history", "--colony", "Nettle", "--book", book)
+    assert unlike.returncode == 2
+    assert "It knows: Ash, Oak." in unlike.stderr

@@ -97,3 +97,10 @@ def test_what_a_person_can_put_right_gets_a_sentence(ask: Any, line: str, senten
     said = ask(line)
     assert said.startswith("combwright: ")
     assert sentence in said
+
+
+def test_amounts_of_mites_are_written_alike_throughout(ask: Any) -> None:  # noqa: ANN401
+    shown = ask("--washed 9 --bees 300 --brood yes --bees-in-colony 30000 --month 8")
+    assert "About 1,800 mites" in shown
+    assert "United Kingdom, 1,000 mites" in shown
+    assert "Canada, 1 mite per 100 bees" in ask("--tray 33 --days 1 --month 8")

@@ -81,3 +81,7 @@ def test_sessions_second_factors_and_passphrases_are_ended_and_set_there(book: s
     whole = typed("people", "log", "--lines", "9" * 60, "--book", book)
     assert whole.stdout.splitlines()[:2] == door
     assert " UTC  " in door[0]
+
+
+def test_a_door_at_which_nobody_was_says_so(book: str) -> None:
+    assert "Nobody has come in" in typed("people", "log", "--book", book).stdout

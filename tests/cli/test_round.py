@@ -13,9 +13,11 @@ import pytest
 from tests.cli.typed import typed
 from tests.commands import COMMANDS
 from tests.noted import noted
+from tests.paper.conftest import round_sheet
 from typer.testing import CliRunner
 
 from combwright.cli.main import app
+from combwright.cli.round import show
 from combwright.records.store.book_handle import Book
 from combwright.services.book.entry_form import take_entry
 from combwright.services.rounds.kept_plans import plans_folder
@@ -107,7 +109,7 @@ def test_two_processes_write_the_same_bytes(book: Path, tmp_path: Path) -> None:
 @pytest.mark.parametrize(
     ("words", "said"),
     [
-        (["--on", "2027-04-09"], "9 April 2027 is not after the first note"),
+        (["--on", "2027-04-09"], "9 April 2027 lies before the first note"),
         (["--on", "3/4/2027"], "could be 3 April or 4 March 2027"),
         (["--on", "soon"], "“soon” is not a day"),
         (["--on", "2027-04-17", "--days", "0"], "Give 1 to 60 days"),
@@ -166,3 +168,22 @@ def test_the_terminal_says_apiary_where_the_keeper_does(tmp_path: Path) -> None:
     planned = typed(*PLAN, "--book", str(book)).stdout
     assert "apiary" in planned
     assert " yard" not in planned
+
+
+def test_notes_of_the_day_itself_are_said_not_to_be_in_it(tmp_path: Path) -> None:
+    given = ["round", "--book", str(noted(tmp_path, LINES[0])), "--members", "20", "--on"]
+    said = "What was noted on 10 April 2027 itself is not in it yet."
+    assert said in run.invoke(app, [*given, "2027-04-10"]).stdout
+    assert "not in it yet" not in run.invoke(app, [*given, "2027-04-11"]).stdout
+
+
+@pytest.mark.parametrize("question", ["Which? Say it once, under “How you count”.", "Is that so?"])
+def test_how_a_terminal_is_told_how_one_counts_is_said_where_it_is_asked(
+    question: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    sheet = round_sheet()
+    asked = sheet.colonies[0].model_copy(update={"questions": [question]})
+    show(sheet.model_copy(update={"colonies": [asked]}))
+    told = " ".join(capsys.readouterr().out.split())
+    assert question in told
+    assert ("“brood counted in”" in told) == ("How you count" in question)

@@ -1,5 +1,6 @@
 """What may be otherwise, and the plan, as they are told in the terminal."""
 
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
@@ -79,6 +80,13 @@ def test_the_plan_is_told_from_whom_to_ring_to_what_it_brings(
     brings = "Brings 566 on average, plain rules 283 (promises kept 75 %); 4 nucs are left for"
     assert told[-3].startswith(brings)
     assert told[-2:] == ["Spring is kept for.", "Nobody counted nuc boxes."]
+
+
+def test_what_there_is_none_of_is_said_so(capsys: pytest.CaptureFixture[str]) -> None:
+    show(replace(PLAN, orders=(), colonies=(), gives=(), nucs=()))
+    told = capsys.readouterr().out
+    for title in ("Orders", "Nucs that stand", "Donors"):
+        assert f"{title}\n  none\n" in told
 
 
 def test_what_cannot_be_planned_is_refused_before_anything_is_followed(tmp_path: Path) -> None:

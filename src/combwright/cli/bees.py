@@ -37,11 +37,17 @@ def list_sales(book: BookOption = None, as_json: JsonOption = False) -> None:
     if found.varroa_notices:
         typer.echo(f"Varroa: {found.varroa_notices} places are still to be reported.")
     for duty in found.duties:
-        typer.echo(f"{duty.name} ({found.place}): {duty.duty}; tell {duty.to}. {duty.sign}.")
+        typer.echo(
+            f"{duty.name} ({found.place}): {duty.duty}; tell {duty.to}. {_capital(duty.sign)}."
+        )
     typer.echo(found.caution)
 
 
-@commands.command(epilog="Example: `combwright bees sheet 7 --pdf hand-over.pdf`")
+def _capital(sentence: str) -> str:
+    return sentence[:1].upper() + sentence[1:]
+
+
+@commands.command(epilog="Example: `combwright bees sheet 26-1 --pdf hand-over.pdf`")
 def sheet(
     sale: Annotated[str, typer.Argument(help="The number of the sale.")],
     pdf: PdfOption = None,
@@ -68,7 +74,10 @@ def sheet(
         typer.echo(title)
         for word, told in rows:
             typer.echo(f"  {word}: {told}")
-    for one in (*found.treatments, *found.cautions, found.law):
+    typer.echo("Treatments in the last 12 months")
+    for one in found.treatments:
+        typer.echo(f"  {one}")
+    for one in (*found.cautions, found.law):
         typer.echo(one)
 
 

@@ -55,7 +55,7 @@ def add(
         show_report(report, book.place)
 
 
-@commands.command(epilog="Example: `combwright book show Alder`")
+@commands.command(epilog="Example: `combwright book show Bramble`")
 def show(
     name: Annotated[
         str, typer.Argument(help="The name of a colony, an order, a batch or a queen.")

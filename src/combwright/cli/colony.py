@@ -14,7 +14,8 @@ if TYPE_CHECKING:
     from combwright.services.beliefs.branching import Series
     from combwright.services.beliefs.colony_history import ColonyHistory
 
-WIDTH = 48
+WIDTH, NARROWEST = 48, 12
+BESIDE = 40  # what stands beside the drawing: the day, the band, what was noted
 IN_THE_TERMINAL = ("frames_of_bees", "frames_of_brood", "stores_kg")
 
 
@@ -74,7 +75,7 @@ def show(console: "Console", told: "ColonyHistory") -> None:
     for quantity in IN_THE_TERMINAL:
         title, unit = TITLES[quantity]
         console.print(f"\n[bold]{title}[/bold]" + ("" if unit == "frames" else f", {unit}"))
-        for line in lines(told, quantity):
+        for line in lines(told, quantity, max(NARROWEST, min(WIDTH, console.width - BESIDE))):
             console.print(escape(line))
     for fork in told.forks:
         console.print(
@@ -89,28 +90,33 @@ def show(console: "Console", told: "ColonyHistory") -> None:
     )
 
 
-def lines(told: "ColonyHistory", quantity: str) -> list[str]:
-    """Draw one quantity as lines of text: past days with notes, then each week ahead."""
+def lines(told: "ColonyHistory", quantity: str, width: int = WIDTH) -> list[str]:
+    """Draw one quantity as lines of text: past days with notes, then each week ahead.
+
+    ``width`` is that of the drawing, in letters.
+    """
     series, noted = told.series[quantity], dict(told.notes.get(quantity, ()))
     most = max([*series.high, *noted.values(), 1e-9])
     drawn, ruled = [], False
     for place, day in enumerate(told.days):
         ahead = (day - told.on).days
         if ahead >= 0 and not ruled:
-            drawn.append("-" * (WIDTH + 34))
+            drawn.append("-" * (width + BESIDE - 1))
             ruled = True
         if ahead % 7 == 0 if ahead >= 0 else day in noted:
-            drawn.append(_line(day, series, place, noted.get(day), most))
+            drawn.append(_line(day, series, place, noted.get(day), most, width))
     return drawn
 
 
-def _line(day: date, series: "Series", place: int, seen: float | None, most: float) -> str:
+def _line(
+    day: date, series: "Series", place: int, seen: float | None, most: float, width: int
+) -> str:
     low, mid, high = series.low[place], series.mid[place], series.high[place]
 
     def column(value: float) -> int:
-        return round(value / most * (WIDTH - 1))
+        return round(value / most * (width - 1))
 
-    cells = [" "] * WIDTH
+    cells = [" "] * width
     for at in range(column(low), column(high) + 1):
         cells[at] = "─"
     cells[column(low)] = cells[column(high)] = "│"

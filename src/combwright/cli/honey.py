@@ -48,13 +48,13 @@ def _show(found: "HoneyPage") -> None:
         )
         for sample in lot.weighed:
             verdict = " ".join(sample.faults) or "as the label says"
-            typer.echo(f"  {sample.jars} weighed, mean {sample.mean_g:g} g: {verdict}")
+            typer.echo(f"  {sample.jars} weighed, mean {sample.mean_g:.1f} g: {verdict}")
     if not found.tanks:
         typer.echo("No batch of honey is in the book yet.")
     typer.echo(f"The next lot today: {found.next_lot}")
 
 
-@commands.command(epilog="Example: `combwright honey trace L27195-1 --pdf trace.pdf`")
+@commands.command(epilog="Example: `combwright honey trace L26232-1 --pdf trace.pdf`")
 def trace(
     name: Traced,
     pdf: PdfOption = None,
@@ -82,7 +82,7 @@ def trace(
         show_record(record)
 
 
-@commands.command(epilog="Example: `combwright honey labels L27195-1 --sheet 21 --pdf labels.pdf`")
+@commands.command(epilog="Example: `combwright honey labels L26232-1 --sheet 21 --pdf labels.pdf`")
 def labels(
     lot: Annotated[str, typer.Argument(help="The lot.")],
     pdf: PdfOption = None,

@@ -9,9 +9,9 @@ from combwright.cli.options import BookOption, JsonOption, day_of, named_book, p
 from combwright.terms.dated import dated
 
 EXAMPLES: Final = {
-    "find": "Example: `combwright book find wasps`, `combwright book find --photos`",
+    "find": "Example: `combwright book find wasps` or `combwright book find --photos`",
     "photo": "Example: `combwright book photo 3f2a91 label.jpg`",
-    "history": "Example: `combwright book history --colony Alder`",
+    "history": "Example: `combwright book history --colony Bramble`",
 }
 
 

@@ -11,6 +11,7 @@ from combwright.cli.options import JsonOption, print_json
 if TYPE_CHECKING:
     from combwright.science.mites.counts import BroodState
     from combwright.science.mites.intervals import Estimate
+    from combwright.science.mites.levels import Level
     from combwright.science.mites.treatments import Option
     from combwright.services.calculators.mite_report import MiteReport
 
@@ -170,8 +171,8 @@ def _show(report: "MiteReport") -> None:
     _section("Sources disagree", [f"{each.estimate:>8,.0f}  {each.name}: {each.note} "
                                   f"[{each.verified}]" for each in report.sources])  # fmt: skip
     _section("Levels of the month", [f"{'reached' if each.reached else 'below':<8}  "
-                                     f"{each.level.place}, {each.level.value:g} "
-                                     f"{each.level.measure}: {each.level.says} "
+                                     f"{each.level.place}, {_level(each.level)}: "
+                                     f"{each.level.says} "
                                      f"[{each.level.verified}]"
                                      for each in report.levels])  # fmt: skip
     _section("Without treatment", [f"{each.on:%d %b %Y}  {_words(each.mites)}"
@@ -179,6 +180,12 @@ def _show(report: "MiteReport") -> None:
     _section("What to do", report.advice)
     _section("Treatments", [_option(each) for each in report.options])
     _section("Mind", report.warnings)
+
+
+def _level(level: "Level") -> str:
+    """Say a level as an amount of mites; one mite is one."""
+    measure = level.measure.replace("mites", "mite", 1) if level.value == 1 else level.measure
+    return f"{level.value:,g} {measure}"
 
 
 def _option(option: "Option") -> str:

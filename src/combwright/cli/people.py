@@ -183,6 +183,8 @@ def log(
     for one in found:
         who = f"{one.name}: " if one.name else ""
         typer.echo(f"{one.at:%Y-%m-%d %H:%M} UTC  {who}{one.what}")
+    if not found:
+        typer.echo("Nobody has come in, or tried to.")
 
 
 def _now() -> datetime:

@@ -68,11 +68,12 @@ def show_record(record: "Record") -> None:
             console.print(in_days(each.title))
             for row in each.rows:
                 told = zip(each.headings, row, strict=True)
-                console.print("  " + "; ".join(f"{word} {cell}" for word, cell in told if cell))
+                said = (f"{word} {in_days(cell)}" for word, cell in told if cell)
+                console.print("  " + "; ".join(said))
         else:
             shown = Table(*each.headings, title=in_days(each.title), title_justify="left", box=None)
             for row in each.rows:
-                shown.add_row(*row)
+                shown.add_row(*map(in_days, row))
             console.print(shown)
     console.print(record.law)
     console.print(record.seal)

@@ -23,6 +23,9 @@ if TYPE_CHECKING:
     from combwright.planning.sheet import Band, ColonySheet, RoundSheet, Stop
 
 
+COUNTED_IN: Final = (
+    "Two columns of the notebook say it once: “brood counted in” and “bees counted in”."
+)
 NO_BROOD: Final = "0.0 (0.0 to 0.0)"
 
 
@@ -45,6 +48,8 @@ def plan_round(
     """
     from combwright.cli.progress import counted
     from combwright.services.rounds.from_book import round_sheet
+    from combwright.terms.dated import dated
+    from combwright.terms.entries import Visit
 
     opened = named_book(book, must_exist=True)
     with counted(shown=not json) as progress:
@@ -67,6 +72,8 @@ def plan_round(
         typer.echo(sheet.model_dump_json(indent=2))
         return
     show(sheet)
+    if any(isinstance(each, Visit) for each in opened.now().on(sheet.on)):
+        typer.echo(f"What was noted on {dated(sheet.on)} itself is not in it yet.")
     if pdf is not None:
         typer.echo(f"The sheet to print is {pdf}.")
 
@@ -77,6 +84,7 @@ def show(sheet: "RoundSheet") -> None:
 
     from combwright.paper.sheet_words import day_words
     from combwright.planning.at_every_colony import everywhere
+    from combwright.terms.entries import HowCounted
 
     console = Console(highlight=False, soft_wrap=False)
     console.print(
@@ -99,6 +107,9 @@ def show(sheet: "RoundSheet") -> None:
         console.rule("No time for today")
     for left in sheet.left_out:
         _item(console, "-", left.said)
+    if any(HowCounted.TITLE in each for colony in sheet.colonies for each in colony.questions):
+        console.rule(HowCounted.TITLE)
+        _item(console, "-", COUNTED_IN)
     console.rule("Take care")
     for notice in sheet.notices:
         _item(console, "-", notice, style="dim")

@@ -245,5 +245,5 @@ def _cell(course: Any, place: int) -> str:  # noqa: ANN401 - a figures.bands.Cou
 
 
 def _band(low: float, mid: float, high: float) -> str:
-    style = ".0f" if high >= 100 else ".1f"  # noqa: PLR2004 - three figures are enough
+    style = ",.0f" if high >= 100 else ".1f"  # noqa: PLR2004 - three figures are enough
     return f"{mid:{style}} ({low:{style}} to {high:{style}})"

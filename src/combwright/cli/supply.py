@@ -1,5 +1,6 @@
 """``combwright supply``: what can be promised, from which hive, by when."""
 
+from collections.abc import Iterable, Iterator
 from typing import TYPE_CHECKING, Annotated
 
 import typer
@@ -89,18 +90,8 @@ def show(sheet: "SupplySheet") -> None:
 
     for line in sheet.to_ring:
         typer.echo(f"Ring {line.customer} ({line.order}): {line.ring}")
-    typer.echo("Orders")
-    for line in sheet.orders:
-        promise = ""
-        if line.week is not None and line.chance is not None:
-            promise = f"by {day_words(line.week)}, {chance_words(line.chance)}; "
-        wanted = many(line.count, line.what)
-        typer.echo(f"  {line.order}, {wanted} for {line.customer}: {promise}{line.rests_on}")
-        for way in line.possible_with:
-            typer.echo(f"    possible with {way}")
-    for colony in sheet.colonies:
-        typer.echo(f"  {colony.said}")
-    typer.echo("Week by week")
+    _section("Orders", [*_orders(sheet), *(colony.said for colony in sheet.colonies)])
+    weeks = []
     for week in sheet.weeks:
         done = [
             (week.by_cell, "nuc with a cell"), (week.by_bought_queen, "nuc with a bought queen"),
@@ -108,16 +99,15 @@ def show(sheet: "SupplySheet") -> None:
         ]  # fmt: skip
         said = ", ".join(many(count, what) for count, what in done if count)
         lays = chance_words(week.lays)
-        typer.echo(f"  {day_words(week.week)}: {said or 'nothing'} (a cell lays with {lays})")
-    typer.echo("Nucs that stand")
-    for nuc in sheet.nucs:
-        typer.echo(f"  {nuc.colony} ({nuc.yard}): {nuc.said}")
-    typer.echo("Donors")
-    for give in sheet.gives:
-        typer.echo(
-            f"  {day_words(give.week)}: {give.donor} ({give.yard}) gives {give.frames_of_brood:g} "
-            f"frames of brood and {give.frames_of_bees:g} of bees, at a loss of {give.lost:.0f}"
-        )
+        weeks.append(f"{day_words(week.week)}: {said or 'nothing'} (a cell lays with {lays})")
+    _section("Week by week", weeks)
+    _section("Nucs that stand", [f"{nuc.colony} ({nuc.yard}): {nuc.said}" for nuc in sheet.nucs])
+    gives = [
+        f"{day_words(give.week)}: {give.donor} ({give.yard}) gives {give.frames_of_brood:g} "
+        f"frames of brood and {give.frames_of_bees:g} of bees, at a loss of {give.lost:.0f}"
+        for give in sheet.gives
+    ]
+    _section("Donors", gives)
     money = sheet.money
     typer.echo(
         f"Brings {money.income:.0f} on average, plain rules {money.plain_income:.0f} (promises "
@@ -125,3 +115,22 @@ def show(sheet: "SupplySheet") -> None:
     )
     for sentence in (*sheet.next_spring, *sheet.notices):
         typer.echo(sentence)
+
+
+def _orders(sheet: "SupplySheet") -> Iterator[str]:
+    from combwright.advice.words.wording import chance_words, day_words, many
+
+    for line in sheet.orders:
+        promise = ""
+        if line.week is not None and line.chance is not None:
+            promise = f"by {day_words(line.week)}, {chance_words(line.chance)}; "
+        wanted = many(line.count, line.what)
+        yield f"{line.order}, {wanted} for {line.customer}: {promise}{line.rests_on}"
+        for way in line.possible_with:
+            yield f"  possible with {way}"
+
+
+def _section(title: str, lines: Iterable[str]) -> None:
+    typer.echo(title)
+    for line in list(lines) or ["none"]:
+        typer.echo(f"  {line}")

@@ -52,7 +52,9 @@ def show(
         _show(service.sampled_outlook(climate, start, _days(days)), as_json=as_json)
 
 
-@weather.command(epilog="Example: `combwright weather add april.csv --yard Home --book my.book`")
+@weather.command(
+    epilog='Example: `combwright weather add april.csv --yard "Alder Bank" --book my.book`'
+)
 def add(
     file: Annotated[Path, typer.Argument(help="A file of weather.")],
     yard: Annotated[str | None, typer.Option(help="The yard that had this weather.")] = None,
@@ -70,7 +72,7 @@ def add(
 
 
 @weather.command(
-    epilog="Example: `combwright weather forecast --yard Home --contact me@example.org`"
+    epilog='Example: `combwright weather forecast --yard "Alder Bank" --contact me@example.org`'
 )
 def forecast(
     yard: Annotated[str, typer.Option(help="A yard whose latitude and longitude are noted.")],

@@ -8,7 +8,7 @@ from tests.records.samples import FIRST_LINE, HEAD, notebook
 from combwright.records.notebook.from_lines import Notebook, read_notebook
 from combwright.records.notebook.headings import BY_WORD, HEADINGS
 from combwright.records.problems import Problem
-from combwright.terms.entries import Noted
+from combwright.terms.entries import HowCounted, Noted
 
 
 def said(found: Notebook) -> list[dict[str, object]]:
@@ -286,3 +286,13 @@ def test_whatever_stands_in_a_notebook_gives_entries_or_problems(lines: list[str
     for problem in [*found.problems, *(one for line in found.lines for one in line.problems)]:
         assert problem.what
         assert problem.place or problem.remedy
+
+
+def test_how_a_keeper_counts_is_said_in_two_columns() -> None:
+    (counted,) = one("brood counted in,bees counted in", "combs with brood,seams")
+    assert isinstance(counted, HowCounted)
+    assert (counted.brood, counted.bees) == ("combs with brood", "seams")
+    lone = only_problem(
+        b"date,colony,yard,hive,brood counted in\n2026-05-01,A,B,nuc 5 ply,frames filled\n"
+    )
+    assert "bees counted in" in lone.remedy

@@ -51,7 +51,6 @@ def test_every_kind_of_entry_that_is_noted_at_a_hive_has_a_heading() -> None:
         "price",
         "aim",
         "wording",
-        "howcounted",
         "product",
         "purchase",
         "disposal",

@@ -163,7 +163,7 @@ def test_a_yard_without_colonies_is_refused_before_any_colony_is_followed(book: 
     ("ask", "said"),
     [
         (lambda book: round_sheet(book, ON, yard="Nowhere"), "There are: Low, Top"),
-        (lambda book: round_sheet(book, date(2027, 4, 2)), "not after the first note"),
+        (lambda book: round_sheet(book, date(2027, 4, 2)), "lies before the first note"),
         (lambda book: round_sheet(book, date(2031, 4, 3)), "more than two years after"),
         (lambda book: round_sheet(book, ON, days=0), "Give 1 to 60 days"),
         (lambda book: round_sheet(book, ON, days=61), "Give 1 to 60 days"),

@@ -13,7 +13,9 @@ from combwright.records.store.contents import Contents
 from combwright.services.bees_sold.hand_over import bees_words
 from combwright.services.book.checking import seal_words
 from combwright.services.register.record import Record, WordTable
+from combwright.terms.dated import dated
 from combwright.terms.entries import BeesSold, End, Move, Movement, Noted
+from combwright.terms.errors import OutOfRangeError
 
 LAW: Final = (
     "Purchaser’s name, address and contact, day of despatch and last inspection are what guidance "
@@ -30,6 +32,11 @@ COUNTED: Final = ("yard", "colonies")
 
 def sales_register(book: Book, first: date, last: date, yard: str = "") -> Record:
     """Write the register of some days; of one yard, or of all."""
+    if first > last:
+        raise OutOfRangeError(
+            f"{dated(last)}, the last day, lies before the first, {dated(first)}.",
+            remedy="Give a later last day, or an earlier first one.",
+        )
     now = book.now()
     some = [each for each in now.entries if first <= each.on <= last]
     counted = min(date(last.year, 11, 1), last)

@@ -11,6 +11,7 @@ from combwright.records.replay.corrections import names
 from combwright.records.store.book_handle import Book
 from combwright.records.store.contents import Contents
 from combwright.records.store.kept_entries import entries_of
+from combwright.services.book.book import near
 from combwright.services.book.entry_words import said, spoken
 from combwright.terms.entries import Noted, ScaleReading, Visit
 from combwright.terms.entries.fields import fields_of
@@ -56,7 +57,8 @@ def _noted_of(book: Book, colony: str) -> list[Noted]:
         found = entries_of(db, colony)
     if not found:
         raise NotFoundError(
-            f"There is no colony “{colony}” in the book.", remedy="Choose one from the list."
+            f"There is no colony “{colony}” in the book.",
+            remedy=near(colony, list(book.now().standings)),
         )
     return found
 

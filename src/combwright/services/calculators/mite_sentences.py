@@ -20,7 +20,9 @@ _MEANS: dict[Verdict, str] = {
 
 def what_it_means(mites: Estimate, level: Verdict, month: int, fall: float | None) -> list[str]:
     """Put the estimate beside the levels."""
-    said = [f"About {mites.mid:.0f} mites ({mites.low:.0f} to {mites.high:.0f}). {_MEANS[level]}"]
+    said = [
+        f"About {mites.mid:,.0f} mites ({mites.low:,.0f} to {mites.high:,.0f}). {_MEANS[level]}"
+    ]
     limit = UK_FALL.get(month)
     if fall is not None and limit is not None:
         beside = "reaches" if fall >= limit else "is below"

@@ -22,7 +22,7 @@ class Glance:
     supers: int
     frames: int
     boards: int
-    is_asked: bool
+    questions: int
     is_shut: bool
     minutes: float
     work: tuple[str, ...]
@@ -49,10 +49,15 @@ class Glance:
         )
 
     @property
+    def asked(self) -> str:
+        """Say how much the book asks about, if anything."""
+        return many(self.questions, "question") if self.questions else ""
+
+    @property
     def rest(self) -> str:
         """Say what there is beside the feed, for a line in a list."""
         parts = [*(["leave shut"] if self.is_shut else []), *self.work, self.boxes]
-        return ", ".join(part for part in (*parts, "a question" if self.is_asked else "") if part)
+        return ", ".join(part for part in (*parts, self.asked) if part)
 
     @property
     def line(self) -> str:
@@ -62,9 +67,7 @@ class Glance:
             parts = ["leave it shut", *([feed] if self.litres or self.fondant_g else [])]
         else:
             parts = [*self.work, feed, self.boxes or "boxes stay"]
-        if self.is_asked:
-            parts.append("one question")
-        whole = ", ".join(parts)
+        whole = ", ".join([*parts, *([self.asked] if self.questions else [])])
         return whole[0].upper() + whole[1:]
 
 
@@ -80,7 +83,7 @@ def glance(colony: ColonySheet, own: TaskMinutes) -> Glance:
         supers=put - taken or then.supers - now.supers,
         frames=then.frames - now.frames,
         boards=then.dummy_boards - now.dummy_boards,
-        is_asked=bool(colony.questions),
+        questions=len(colony.questions),
         is_shut=bool(of_kind(acts, LeaveShut)),
         minutes=own.of(acts),
         work=tuple(word for kind, word in PRESSING if of_kind(acts, kind)),

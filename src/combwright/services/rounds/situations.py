@@ -240,7 +240,7 @@ def _first_note(entries: Sequence[Noted], on: date, place: str) -> date:
         )
     if on <= min(days):
         raise OutOfRangeError(
-            f"{dated(on)} is not after the first note, which is of {dated(min(days))}.",
+            f"{dated(on)} lies before the first note, which is of {dated(min(days))}.",
             where=place,
             remedy="Ask for a later day.",
         )

@@ -49,7 +49,7 @@ class Surroundings:
         """Say in a few words what weather the yards are given."""
         known = [day for day in self.known_to.values() if day is not None]
         if not known:
-            return "no weather in the book: sampled from the climate of the place"
+            return "none in the book, sampled from the climate of the place"
         return f"as in the book to {min(known):%d %b %Y}, then sampled from the climate"
 
 

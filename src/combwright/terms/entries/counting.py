@@ -23,6 +23,7 @@ class HowCounted(Entry):
         About(
             "Brood",
             "frames filled with brood on both sides, or combs with any brood in them",
+            "brood counted in",
             said="brood in",
         ),
     ]
@@ -31,6 +32,7 @@ class HowCounted(Entry):
         About(
             "Bees",
             "frames covered on both sides, or seams between combs with bees in them",
+            "bees counted in",
             said="bees in",
         ),
     ]
