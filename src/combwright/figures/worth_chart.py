@@ -3,10 +3,13 @@
 from collections.abc import Mapping, Sequence
 from datetime import date
 from html import escape
-from typing import Any
+from textwrap import wrap
+from typing import Any, Final
 
 from combwright.figures.bands import GRID, INK, LOOKS
 from combwright.terms.errors import OutOfRangeError
+
+LETTER_PX: Final = 8  # of a title, on average
 
 
 def worth_chart(
@@ -14,10 +17,11 @@ def worth_chart(
     curves: Mapping[str, Sequence[float]],
     *,
     title: str,
+    width: int = 560,
 ) -> str:
     """Draw what each thing is worth in each week as SVG, with a description in words.
 
-    Equal data give equal bytes.
+    Equal data give equal bytes. Letters keep their size: a narrow one is drawn for a telephone.
     """
     if not weeks or any(len(values) != len(weeks) for values in curves.values()):
         raise OutOfRangeError(
@@ -28,12 +32,15 @@ def worth_chart(
     import vl_convert
 
     plots = [
-        _plot(name, weeks, values).properties(width=560, height=90)  # px, without its axes
+        _plot(name, weeks, values).properties(width=width, height=90)  # px, without its axes
         for name, values in curves.items()
     ]
     chart = (
         alt.vconcat(*plots)
-        .properties(title=alt.TitleParams(title, anchor="start"), background="transparent")
+        .properties(
+            title=alt.TitleParams(wrap(title, width // LETTER_PX), anchor="start"),
+            background="transparent",
+        )
         .configure_view(stroke=None)
         .configure_axis(labelFontSize=12, gridColor=GRID, labelColor=INK, domainColor=INK)
         .configure_title(fontSize=14, color=INK)

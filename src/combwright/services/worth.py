@@ -33,9 +33,10 @@ class Worth:
     weeks: tuple[date, ...]
     curves: dict[str, tuple[float, ...]]
 
-    def chart(self) -> str:
+    def chart(self, width: int = 560) -> str:
         """Draw it, as SVG."""
-        return worth_chart(self.weeks, self.curves, title=f"Worth by week at {self.climate}, money")
+        title = f"Worth by week at {self.climate}, money"
+        return worth_chart(self.weeks, self.curves, title=title, width=width)
 
 
 def worth_on(entries: Sequence[Noted], on: date, climate: str) -> Worth:

@@ -1,8 +1,10 @@
 """Settings: weather, files, calendar, theme, and who may come in."""
 
 from dataclasses import asdict
+from typing import Final
 
 from fastapi import APIRouter, Request
+from markupsafe import Markup
 from starlette.responses import Response
 
 from combwright.services.book.hive_form import counting_on
@@ -15,6 +17,8 @@ from combwright.web.desk import AtDesk
 from combwright.web.showing import page
 
 router = APIRouter(include_in_schema=False)
+ON_A_DESK: Final = 560  # px, without the axis
+ON_A_PHONE: Final = 250
 
 
 @router.get("/settings")
@@ -42,7 +46,9 @@ def worth(at: AtDesk, request: Request) -> Response:
     """Show what things are worth by week, at the keeper's prices."""
     book = at.book.now()
     climate = climate_of(next(iter(book.yards.values()), None))
-    return page(request, "worth.html", worth=worth_on(book.entries, at.today, climate.name))
+    found = worth_on(book.entries, at.today, climate.name)
+    charts = [Markup(found.chart(width)) for width in (ON_A_DESK, ON_A_PHONE)]  # noqa: S704 - ours
+    return page(request, "worth.html", worth=found, charts=charts)
 
 
 @router.get("/more")
