@@ -26,6 +26,13 @@ def take_along(context: BrowserContext, house: House) -> Page:
     return page
 
 
+def signal_is_back(context: BrowserContext) -> None:
+    """Give signal again, and tell the pages, as a phone does; a driven browser does not always."""
+    context.set_offline(False)
+    for page in context.pages:
+        page.evaluate("dispatchEvent(new Event('online'))")
+
+
 def colonies(house: House) -> list[str]:
     """The colonies of the round in working order."""
     return [each.colony for each in house.desk.rounds.sheet(ON, 7).colonies]

@@ -1,4 +1,4 @@
-"""Charts and tables on a telephone: letters that can be read, and words for who does not see them."""
+"""Charts and tables on a telephone: letters that can be read, and words for who listens."""
 
 from collections.abc import Iterator
 

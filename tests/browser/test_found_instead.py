@@ -5,7 +5,7 @@ import re
 import pytest
 from playwright.sync_api import Page, expect
 from tests.browser.conftest import House, Telephone
-from tests.browser.hands import ROUND, expect_waiting, hive, take_along
+from tests.browser.hands import ROUND, expect_waiting, hive, signal_is_back, take_along
 
 from combwright.planning.sheet import ColonySheet
 from combwright.services.demo import ON
@@ -65,8 +65,7 @@ def test_a_branch_noted_without_signal_is_noted_as_it_says(
     save(page)
     expect_waiting(page, 1)
     house.open()
-    telephone.context.set_offline(False)
-    page.reload()
+    signal_is_back(telephone.context)
     expect_waiting(page, 0)
     assert given(house, colony.colony) == [500]
 

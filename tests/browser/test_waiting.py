@@ -8,7 +8,7 @@ import pytest
 from playwright.sync_api import Page, expect
 from tests.browser.conftest import PHONE, House, Telephone, free_port
 from tests.browser.for_everyone import SMALL, WCAG_2_2, violations
-from tests.browser.hands import ROUND
+from tests.browser.hands import ROUND, signal_is_back
 from tests.demo import copied
 from tests.web.desks import Clock
 
@@ -85,6 +85,6 @@ def test_it_is_for_everyone_and_outlasts_a_gap_in_the_signal(waiting: Page) -> N
     assert violations(waiting, WCAG_2_2) == []
     assert waiting.evaluate("document.documentElement.scrollWidth") <= PHONE["width"]
     assert waiting.evaluate(SMALL) == []
-    waiting.context.set_offline(False)
+    signal_is_back(waiting.context)
     expect(waiting.locator(".order li")).to_have_count(16, timeout=LONG_MS)
     expect(plain.locator(".order li")).to_have_count(16, timeout=LONG_MS)

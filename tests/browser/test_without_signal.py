@@ -17,6 +17,7 @@ from tests.browser.hands import (
     expect_waiting,
     hive,
     look_at,
+    signal_is_back,
     take_along,
     visited,
 )
@@ -95,7 +96,7 @@ def test_a_whole_round_in_flight_mode_with_the_browser_killed_half_way(
     assert not visited(house)
 
     house.open()
-    context.set_offline(False)
+    signal_is_back(context)
     expect_waiting(page, 0)
     assert visited(house) == dict.fromkeys(names, 1)
     eighth = [each for each in house.desk.book.now().of(names[7]) if each.on == ON]
@@ -148,7 +149,7 @@ def test_an_expired_login_keeps_the_notes(house: House, telephone: Telephone) ->
     telephone.context.set_offline(True)
     page.get_by_role("button", name="Log out").click()
     expect(page.locator("#said")).to_contain_text("No signal")
-    telephone.context.set_offline(False)
+    signal_is_back(telephone.context)
     assert page.evaluate(KEYS) == 1
     house.clock.pass_days(31)
     page.get_by_role("button", name="Done as planned").click()
@@ -233,9 +234,9 @@ def test_two_phones_note_the_same_colony(
         expect_waiting(page, 1)
     house.open()
     first, second = pages
-    first.context.set_offline(False)
+    signal_is_back(first.context)
     expect_waiting(first, 0)
-    second.context.set_offline(False)
+    signal_is_back(second.context)
     expect(second.locator("#net")).to_have_attribute("data-refused", "1")
     assert visited(house) == {name: 1}
     second.goto(house.address + "/waiting")
@@ -276,7 +277,7 @@ def test_undo_takes_a_note_back_before_and_after_it_was_sent(
     page.get_by_role("button", name="Undo").click()
     expect(page.locator("#said")).to_contain_text("taken back")
     house.open()
-    telephone.context.set_offline(False)
+    signal_is_back(telephone.context)
     page.reload()
     expect_waiting(page, 0)
     assert not visited(house)
@@ -338,7 +339,7 @@ def test_an_old_cache_after_an_upgrade_neither_breaks_nor_loses_notes(
     expect_waiting(page, 1)
     monkeypatch.setattr("combwright.web.installing.edition", lambda: "a newer edition")
     house.open()
-    telephone.context.set_offline(False)
+    signal_is_back(telephone.context)
     expect_waiting(page, 0)
     page.evaluate("navigator.serviceWorker.getRegistration().then(r => r.update())")
     page.wait_for_function(
@@ -352,7 +353,7 @@ def test_an_old_cache_after_an_upgrade_neither_breaks_nor_loses_notes(
     done_as_planned(page, colonies(house)[1])
     expect_waiting(page, 1)
     house.open()
-    telephone.context.set_offline(False)
+    signal_is_back(telephone.context)
     expect_waiting(page, 0)
     assert visited(house) == dict.fromkeys(colonies(house)[:2], 1)
 

@@ -4,6 +4,7 @@ import { keep, kept, send, undo } from "/static/outbox.js";
 import { dayShown, forget, markColonies, showVehicle } from "/static/round.js";
 import { say } from "/static/said.js";
 import "/static/sealing.js";
+import "/static/signal.js";
 import { standing } from "/static/states.js";
 
 const canWait = "serviceWorker" in navigator && "randomUUID" in crypto && "locks" in navigator;
@@ -18,7 +19,7 @@ async function showState() {
   const parts = [];
   if (open) parts.push(`${open} ${open === 1 ? "note waits" : "notes wait"}`);
   if (refused) parts.push(`${refused} not accepted`);
-  if (!navigator.onLine) parts.push("no signal");
+  if (!navigator.onLine || went.state === "no signal") parts.push("no signal");
   net.replaceChildren();
   if (parts.length) {
     const link = document.createElement("a");
