@@ -13,6 +13,10 @@ from combwright.services.rounds.planned_note import as_advised
 from combwright.terms.entries import Feed, Stack
 
 pytestmark = pytest.mark.browser
+DRAFTED = """async typed => {
+  const { drafts } = await import("/static/outbox.js");
+  return (await drafts.all()).some(one => one.fields.some(([, value]) => value === typed));
+}"""
 
 
 def given(house: House, colony: str) -> list[float]:
@@ -50,6 +54,7 @@ def test_a_branch_noted_without_signal_is_noted_as_it_says(
     telephone.context.set_offline(True)
     page.goto(f"{house.address}{ROUND}/note/{colony.colony}")
     page.locator("#f-frames_of_bees").fill("3")
+    page.wait_for_function(DRAFTED, arg="3")
     page.goto(house.address + hive(colony.colony))
     page.locator("article .find summary", has_text=branch.found).click()
     page.locator("article .find details[open]").get_by_role("link", name="Note this").click()
@@ -59,6 +64,7 @@ def test_a_branch_noted_without_signal_is_noted_as_it_says(
     expect(page.locator("#f-feed_g")).to_have_value(str(branch.portion.syrup_g))
     page.evaluate("document.querySelector('#f-feed_g').closest('details').open = true")
     page.locator("#f-feed_g").fill("500")
+    page.wait_for_function(DRAFTED, arg="500")
     page.reload()
     expect(page.locator("#done-as")).to_contain_text(branch.found)
     expect(page.locator("#f-feed_g")).to_have_value("500")

@@ -71,7 +71,8 @@ def by_field(error: Exception | None) -> dict[str, str]:
     found: dict[str, str] = {}
     for one in error.problems if isinstance(error, NoteError) else ():
         said = f"{one.what} {one.remedy}".strip()
-        found[one.field] = f"{found[one.field]} {said}" if one.field in found else said
+        if said not in found.get(one.field, ""):
+            found[one.field] = f"{found.get(one.field, '')} {said}".strip()
     return found
 
 

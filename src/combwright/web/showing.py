@@ -17,6 +17,7 @@ from combwright import __version__
 from combwright.advice.words.wording import many
 from combwright.figures.comb_legend import legend
 from combwright.figures.comb_strip import comb_stack
+from combwright.paper.sheet_words import seen_words
 from combwright.planning.sheet import Band
 from combwright.science.queens.mark_colour import mark_colour
 from combwright.services.access import Caller
@@ -26,6 +27,7 @@ from combwright.terms.dated import dated, in_days
 from combwright.terms.person import Role
 from combwright.web.addresses import segment
 
+HARMS: Final = {"no room": "short of room", "sour": "soured syrup", "chilled": "chilled brood"}
 STATIC: Final = Path(str(files("combwright.web").joinpath("static")))
 
 
@@ -50,6 +52,8 @@ def environment() -> Environment:
         "slug": slug,
         "many": many,
         "segment": segment,
+        "seen": seen_words,
+        "harm": harm,
         "mark": mark_colour,
     }
     made.globals |= {"strip": strip, "key": key, "version": __version__}
@@ -146,6 +150,19 @@ def halves(value: float) -> str:
     """
     whole, half = divmod(round(2 * value), 2)
     return (str(whole) if whole or not half else "") + ("½" if half else "")
+
+
+def harm(name: str) -> str:
+    """Say a harm as a keeper would.
+
+    Examples
+    --------
+    >>> harm("no_room"), harm("swarm")
+    ('short of room', 'swarm')
+
+    """
+    plain = name.replace("_", " ")
+    return HARMS.get(plain, plain)
 
 
 def slug(name: str) -> str:

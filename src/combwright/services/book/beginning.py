@@ -13,7 +13,7 @@ from combwright.services.book.book import RefusedError, add_entries
 from combwright.services.book.field_words import FieldProblem, in_words
 from combwright.services.book.form_fields import FormField, form_field
 from combwright.services.book.notes import NoteError
-from combwright.terms.entries import ENTRY, AnyEntry, Colony, Entry, Stack, Visit, Yard
+from combwright.terms.entries import ENTRY, AnyEntry, Colony, Entry, Split, Stack, Visit, Yard
 from combwright.terms.entries.fields import fields_of
 from combwright.weather.places import find_places, nearest_climate
 
@@ -165,7 +165,11 @@ def _place(told: Mapping[str, str]) -> dict[str, Any]:
     raise NoteError([FieldProblem("place", what, remedy)])
 
 
-def hive_used_last(book: Book) -> str:
-    """Give the hive that was entered last: the next one is likely of the same kind."""
-    hives = [each.hive for each in book.now().history if isinstance(each, Colony)]
-    return hives[-1] if hives else USUAL_HIVE
+def hive_used_last(book: Book, kind: str = "colony") -> str:
+    """Give the hive that was entered last: the next one is likely of the same kind.
+
+    A split goes into what splits went into, before there was one into what colonies came in.
+    """
+    entered = [each for each in book.now().history if isinstance(each, Colony | Split)]
+    alike = [each.hive for each in entered if each.kind == kind]
+    return (alike or [each.hive for each in entered] or [USUAL_HIVE])[-1]

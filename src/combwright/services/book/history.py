@@ -34,6 +34,7 @@ class VisitLine:
     says: str
     remarks: str
     entries: tuple[UUID, ...]
+    kinds: tuple[str, ...]
 
 
 def visit_lines(
@@ -90,6 +91,7 @@ def _of(noted: Sequence[Noted], colony: str, yard: str) -> Iterator[VisitLine]:
             ", ".join(told),
             remarks,
             tuple(each.id for each in today),
+            tuple(each.kind for each in today),
         )
 
 

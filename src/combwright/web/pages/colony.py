@@ -35,7 +35,6 @@ CHARTS: Final = ("frames_of_bees", "frames_of_brood", "stores_kg", "mites")
 DRAWN: Final = 4  # quantities of a what if
 SIZES: Final = ((640, 230), (210, 190))  # of a chart on a desk and on a phone [px]
 BESIDE_SLIDERS: Final = ((420, 200), SIZES[1])
-HARMS: Final = {"no room": "short of room", "sour": "soured syrup", "chilled": "chilled brood"}
 
 
 def advised(at: Desk, request: Request, name: str, on: date | None) -> tuple[date, ColonySheet]:
@@ -137,7 +136,6 @@ def what_if(
         compared=compared,
         charts=drawn_ways(compared) if compared else (),
         problem=problem,
-        harms=HARMS,
     )
 
 

@@ -8,10 +8,10 @@ from starlette.responses import JSONResponse, RedirectResponse, Response
 
 from combwright.planning.at_every_colony import everywhere
 from combwright.services.rounds.at_a_glance import glance, minutes_in_words
+from combwright.services.rounds.feed_left import feed_left
 from combwright.services.rounds.from_book import NOTICES
 from combwright.services.rounds.kept_rounds import of_yard
 from combwright.services.rounds.own_minutes import own_minutes
-from combwright.services.rounds.syrup_left import syrup_left
 from combwright.services.rounds.to_say_more import to_say_more
 from combwright.services.weather.day_weather import weather_lines
 from combwright.terms.entries import Visit
@@ -61,7 +61,7 @@ def show(at: AtDesk, request: Request, on: date, yard: str = "", days: Days = 7)
         minutes=lambda rows: minutes_in_words([its for _, its in rows]),
         carries=len(shown.colonies) <= CARRIED,
         noted=noted,
-        left=syrup_left(shown, book.on(on)),
+        left=feed_left(shown, book.on(on)),
         weather=weather_lines(at.book, book.yards, on, shown.yards),
         on=on,
         days=days,

@@ -50,7 +50,15 @@ def show(at: AtDesk, request: Request) -> Response:
     yards = {name: here.get(name, []) for name in sorted({*here, *book.yards}, key=stop_at(book))}
     change = {name: urlencode(each.model_dump(exclude=ANEW, exclude_none=True))
               for name, each in book.yards.items()}  # fmt: skip
-    return page(request, "yards.html", yards=yards, known=book.yards, seen=seen, change=change)
+    return page(
+        request,
+        "yards.html",
+        yards=yards,
+        known=book.yards,
+        seen=seen,
+        change=change,
+        today=at.today,
+    )
 
 
 def stop_at(book: Contents) -> Callable[[str], tuple[float, str]]:
@@ -63,7 +71,7 @@ def stop_at(book: Contents) -> Callable[[str], tuple[float, str]]:
 def ask(at: AtDesk, request: Request, kind: str) -> Response:
     """Show the form of one kind of entry; what it is about may stand in the address."""
     about = {name: value for name, value in request.query_params.items() if value}
-    usual = {"hive": hive_used_last(at.book)} if kind == "colony" else {}
+    usual = {"hive": hive_used_last(at.book, kind)} if kind in {"colony", "split"} else {}
     own = {"id": str(uuid4()), "on": str(at.day_meant(request))}
     return form(request, at, kind, usual | about | own)
 

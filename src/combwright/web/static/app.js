@@ -36,7 +36,7 @@ async function showState() {
   net.dataset.waiting = open;
   net.dataset.refused = refused;
   markColonies(waiting, takeBack);
-  await showVehicle(waiting);
+  showVehicle(waiting);
   dispatchEvent(new CustomEvent("outbox", { detail: waiting }));
 }
 

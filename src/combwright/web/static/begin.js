@@ -21,7 +21,10 @@ document.querySelector("#more-rows")?.addEventListener("click", event => {
     for (const name of ["id", "name", "for", "aria-describedby"])
       if (part.hasAttribute(name)) part.setAttribute(name, part.getAttribute(name).replace(/-\d+$/, `-${number}`));
   made.querySelector("th").firstChild.textContent = number;
-  for (const field of made.querySelectorAll("input")) field.value = "";
+  for (const field of made.querySelectorAll("input")) {
+    field.value = "";
+    field.removeAttribute("aria-invalid");
+  }
   for (const field of made.querySelectorAll("select")) field.value = last.querySelector(`[name="${field.name.replace(/\d+$/, number - 1)}"]`).value;
   for (const fault of made.querySelectorAll(".fault")) fault.hidden = true;
   rows.append(made);

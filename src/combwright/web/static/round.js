@@ -40,30 +40,35 @@ function ways(now, colony, on, takeBack) {
 
 export const dayShown = () => location.pathname.split("/")[2] ?? "";
 
-export async function showVehicle(waiting) {
-  const vehicle = document.querySelector("#vehicle");
-  if (!vehicle) return;
+const vehicles = () => document.querySelectorAll(".vehicle");
+
+// What this device sent, or still keeps, of each feed, in grams by note.
+const sentOf = vehicle => JSON.parse(vehicle.dataset.sent ?? "{}");
+
+export function showVehicle(waiting) {
   const here = new Set([...document.querySelectorAll("[data-colony]")].map(one => one.dataset.colony));
   const on = dayShown();
-  const known = JSON.parse(vehicle.dataset.sent ?? "{}");
-  for (const note of waiting) if (note.on === on && note.url === "/note" && here.has(note.colony)) known[note.id] = grams(note);
-  vehicle.dataset.sent = JSON.stringify(known);
-  const given = Number(vehicle.dataset.given) + Object.values(known).reduce((sum, each) => sum + each, 0);
-  const left = Number(vehicle.dataset.loaded) - given;
-  const litres = (left / Number(vehicle.dataset.perLitre)).toFixed(1);
-  vehicle.querySelector("progress").value = Math.max(0, left);
-  vehicle.querySelector("output").textContent = vehicle.querySelector("output").textContent.replace(/^-?[\d.]+/, litres);
+  const mine = waiting.filter(note => note.on === on && note.url === "/note" && here.has(note.colony));
+  for (const vehicle of vehicles()) {
+    const { feed, loaded, given, gramsAUnit } = vehicle.dataset;
+    const known = sentOf(vehicle);
+    for (const note of mine) known[note.id] = grams(note, feed);
+    vehicle.dataset.sent = JSON.stringify(known);
+    const left = Number(loaded) - Number(given) - Object.values(known).reduce((sum, each) => sum + each, 0);
+    vehicle.querySelector("progress").value = Math.max(0, left);
+    const told = vehicle.querySelector("output");
+    told.textContent = told.textContent.replace(/^-?[\d.]+/, (left / Number(gramsAUnit)).toFixed(1));
+  }
 }
 
 export function forget(id) {
-  const vehicle = document.querySelector("#vehicle");
-  if (!vehicle) return;
-  const known = JSON.parse(vehicle.dataset.sent ?? "{}");
-  delete known[id];
-  vehicle.dataset.sent = JSON.stringify(known);
+  for (const vehicle of vehicles()) {
+    const { [id]: gone, ...known } = sentOf(vehicle);
+    vehicle.dataset.sent = JSON.stringify(known);
+  }
 }
 
-function grams(note) {
+function grams(note, feed) {
   const told = Object.fromEntries(note.fields);
-  return told.feed === "syrup" ? Number(told.feed_g) || 0 : 0;
+  return told.feed === feed ? Number(told.feed_g) || 0 : 0;
 }

@@ -1,6 +1,8 @@
 // While a round is worked out: say how far it is, without loading the page anew, until it is ready.
 // Only what is being done is read aloud, since it changes seldom; the count beside it is not.
 
+import { segment } from "/static/states.js";
+
 const EVERY_MS = 500;
 const PATIENCE_MS = 5000;
 const wait = document.querySelector("#wait");
@@ -25,7 +27,7 @@ function offer(planned) {
   section.hidden = planned.length === 0;
   for (const [colony, line] of planned.slice(list.children.length)) {
     const link = document.createElement("a"), name = document.createElement("b");
-    link.href = wait.dataset.hives + encodeURIComponent(colony) + wait.dataset.days;
+    link.href = wait.dataset.hives + segment(colony) + wait.dataset.days;
     name.textContent = colony;
     link.append(name, ` ${line}`);
     list.appendChild(document.createElement("li")).append(link);

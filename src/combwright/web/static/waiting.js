@@ -17,7 +17,7 @@ function line(note) {
   item.dataset.note = note.id;
   const made = new Date(note.made).toLocaleString([], { dateStyle: "medium", timeStyle: "short" });
   const what = note.url === "/note" ? "note" : "taking back";
-  item.append(element("h2", note.colony), element("p", `${what} of ${note.on}, made ${made}`));
+  item.append(element("h2", note.colony), element("p", `${what} of ${day(note.on)}, made ${made}`));
   if (note.refused) item.append(element("p", sentence(refusal(note)), { className: "fault" }), ...faults(note));
   else item.append(element("p", sentence(waits(note).replace(/^noted, /, ""))));
   if (note.url === "/note")
@@ -32,6 +32,8 @@ function line(note) {
   return item;
 }
 
+const day = on => new Date(`${on}T12:00`).toLocaleDateString([], { dateStyle: "medium" });
+
 const sentence = words => words[0].toUpperCase() + words.slice(1);
 
 function faults(note) {
@@ -41,7 +43,7 @@ function faults(note) {
 
 // what is in the book already, newest first, with what was odd about it
 function sent(fate) {
-  const item = element("li", `${fate.colony}, ${fate.on}: ${fate.undoes ? "taken back" : "in the book"}`);
+  const item = element("li", `${fate.colony}, ${day(fate.on)}: ${fate.undoes ? "taken back" : "in the book"}`);
   for (const odd of fate.odd) item.append(element("p", `Worth a second look: ${odd}`, { className: "question" }));
   if (!fate.undoes) item.append(" ", element("a", "Look", { className: "button", href: `/colony/${segment(fate.colony)}` }));
   return item;
