@@ -34,7 +34,7 @@ class Queen(Entry):
     event: Annotated[
         QueenEvent,
         more(
-            "Queen",
+            "What happened to the queen",
             "what happened to the queen, or to the queen cells",
             "queen event",
             hint="cells knocked down: all of them; one cell left: all but one",
