@@ -2,6 +2,7 @@ import json
 from pathlib import Path
 
 import pytest
+from tests.cli.typed import typed
 from tests.records.samples import notebook
 from typer.testing import CliRunner
 
@@ -138,3 +139,24 @@ def test_one_is_said_as_one_and_what_was_odd_is_said_of_new_lines_alone(
     again = run.invoke(app, ["book", "add", file, "--book", book])
     assert "0 new entries" in again.stdout
     assert "30 frames" not in again.stdout
+
+
+def test_a_refused_change_is_said_once_and_keeps_no_draft_in_the_terminal(
+    paths: tuple[str, str],
+) -> None:
+    file, book = paths
+    typed("book", "add", file, "--book", book)
+    shown = json.loads(typed("book", "show", "Alder", "--json", "--book", book).stdout)
+    ids = {each["kind"]: each["id"] for each in shown["entries"]}
+    mend = ("book", "mend", "--reason", "slip", "--book", book)
+    refused = typed(*mend, ids["colony"], "--strike")
+    assert refused.returncode == 2
+    assert refused.stderr.count("There is no colony “Alder” in the book") == 1
+    assert "draft" not in refused.stderr
+    assert "Nothing was changed." in refused.stderr
+    mended = typed(*mend, ids["visit"][:8], "--set", "frames of bees=9")
+    assert "frames of bees 9" in mended.stdout
+    assert (
+        mended.stdout.split()[-1].strip(".")
+        in typed("book", "show", "Alder", "--book", book).stdout
+    )

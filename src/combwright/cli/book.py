@@ -150,18 +150,30 @@ def mend(
 
     from combwright.services.book.entry_words import said
     from combwright.services.book.mending import changed, entry_named
+    from combwright.services.book.notes import NoteError
+    from combwright.terms.errors import ClashError
 
     book = named_book(named, must_exist=True)
     found = entry_named(book, entry)
     today = date.today()  # noqa: DTZ011  (the keeper's own calendar)
-    better = changed(
-        book, found, setting or (), is_struck=strike_out, change=uuid4(), on=today, reason=reason
-    )
+    try:
+        better = changed(
+            book,
+            found,
+            setting or (),
+            is_struck=strike_out,
+            change=uuid4(),
+            on=today,
+            reason=reason,
+        )
+    except NoteError as error:
+        raise ClashError(error.what, remedy="Nothing was changed.") from error
     if as_json:
         print_json({"was": found, "now": better})
     else:
         typer.echo(f"{found.kind} of {dated(found.on)}: “{said(found)}”")
-        typer.echo(f"is now “{said(better)}”." if better else "is struck out.")
+        now = f"is now “{said(better)}”, with the id {str(better.id)[:8]}." if better else ""
+        typer.echo(now or "is struck out.")
 
 
 @commands.command(epilog="Example: `combwright book check --book yard.book`")

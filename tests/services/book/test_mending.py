@@ -106,3 +106,13 @@ def test_a_note_is_found_by_the_first_letters_of_its_id(book: Book) -> None:
     for key in ("0000", "00", "ffff"):
         with pytest.raises(NotFoundError):
             entry_named(book, key)
+
+
+def test_the_old_id_of_a_note_leads_to_what_became_of_it(book: Book) -> None:
+    now = changed(book, VISIT, ["stores kg=7"], change=uuid4(), on=LATER, reason="slip")
+    assert now is not None
+    with pytest.raises(NotFoundError, match=f"is now {str(now.id)[:8]}"):
+        entry_named(book, str(VISIT.id))
+    strike(book, now, change=uuid4(), on=LATER, reason="other hive")
+    with pytest.raises(NotFoundError, match="It was struck out"):
+        entry_named(book, str(now.id)[:8])

@@ -9,6 +9,7 @@ from pydantic import ValidationError
 
 from combwright.records.replay.corrections import names
 from combwright.records.store.book_handle import Book
+from combwright.records.store.kept_entries import history
 from combwright.services.book.book import RefusedError, add_entries
 from combwright.services.book.entry_words import said
 from combwright.services.book.field_words import FieldProblem, in_words
@@ -40,11 +41,20 @@ def entry_named(book: Book, key: str) -> Noted:
     found = [each for each in book.now().entries if str(each.id).startswith(wanted)]
     if len(wanted) < FEWEST_LETTERS or len(found) != 1:
         many = "More than one note begins" if len(found) > 1 else "No note that stands begins"
-        raise NotFoundError(
-            f"{many} with “{key}”.",
-            remedy="Give more of its id; “combwright book show NAME --json” lists them whole.",
-        )
+        raise NotFoundError(f"{many} with “{key}”.", remedy=_now_under(book, wanted))
     return found[0]
+
+
+def _now_under(book: Book, wanted: str) -> str:
+    """Say what became of a note that was put right, or how to find one that stands."""
+    with book.reading() as db:
+        corrections = [each for each in history(db) if isinstance(each, Correction)]
+    for each in corrections if len(wanted) >= FEWEST_LETTERS else ():
+        if str(each.corrects).startswith(wanted):
+            now = each.replacement
+            became = f"put right and is now {str(now.id)[:8]}" if now else "struck out"
+            return f"It was {became}."
+    return "Give more of its id; “combwright book show NAME --json” lists them whole."
 
 
 def mend_fields(entry: Noted, known: Mapping[str, Sequence[str]]) -> list[FormField]:
@@ -102,7 +112,8 @@ def changed(
     if is_struck:
         strike(book, entry, change=change, on=on, reason=reason)
         return None
-    fields = dict(one.partition("=")[::2] for one in settings)
+    told = (one.partition("=")[::2] for one in settings)
+    fields = {"_".join(name.split()): value for name, value in told}
     known = fields_of(type(entry))
     if not fields or fields.keys() - known.keys():
         wrong = ", ".join(fields.keys() - known.keys())
@@ -130,9 +141,10 @@ def _correct(
     try:
         add_entries(book, [correction])
     except RefusedError as error:
-        raise NoteError(
-            [FieldProblem(one.field, one.what, one.remedy) for one in error.problems if one.blocks]
-        ) from error
+        found = (
+            FieldProblem(one.field, one.what, one.remedy) for one in error.problems if one.blocks
+        )
+        raise NoteError(list(dict.fromkeys(found))) from error
     if better is not None:
         Photos(book).carry(entry.id, better.id)
 
