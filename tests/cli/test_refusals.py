@@ -61,6 +61,11 @@ WORDS = (
     ("people role Nobody reader BOOK", "Nobody called “Nobody” shares this book."),
     ("serve --host 0.0.0.0 BOOK", "Listening on 0.0.0.0 would open the book to the whole network."),
     ("season --frames-of-bees 30 --stores-kg 5", "Bees of 30 frames do not go onto"),
+    ("round --minutes -4 BOOK", "-4 minutes are no time for a round."),
+    ("colony Bramble --on 4/5/2027 BOOK", "could be 4 May or 5 April 2027"),
+    ("score --on 4/5/2027 BOOK", "could be 4 May or 5 April 2027"),
+    ("weather show --from soon", "“soon” is not a day"),
+    ("mix --ratio 2 --sugar-kg -1", "it is more than 0 and at most 100000 kg"),
     ("mix a\0b", "An argument holds a zero byte."),
     ("mix \udcff", "is not UTF-8 text."),
 )

@@ -1,12 +1,12 @@
 """One colony's past and the weeks ahead, in the terminal, as JSON or as charts."""
 
-from datetime import date, datetime
+from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from combwright.cli.options import BookOption, JsonOption, named_book, print_json
+from combwright.cli.options import BookOption, JsonOption, day_meant, named_book, print_json
 
 if TYPE_CHECKING:
     from rich.console import Console
@@ -22,13 +22,9 @@ IN_THE_TERMINAL = ("frames_of_bees", "frames_of_brood", "stores_kg")
 def colony(
     name: Annotated[str, typer.Argument(help="The colony's name in the book.")],
     on: Annotated[
-        datetime | None,
-        typer.Option(
-            "--on",
-            formats=["%Y-%m-%d"],
-            help="Day from which to look ahead; as a rule today.",
-        ),
-    ] = None,
+        str,
+        typer.Option("--on", help="Day from which to look ahead, 2027-04-24; as a rule today."),
+    ] = "",
     weeks: Annotated[int, typer.Option(help="Weeks to look ahead, 1 to 12.")] = 4,
     svg: Annotated[
         Path | None, typer.Option(help="Write a chart of each quantity into this folder.")
@@ -43,11 +39,9 @@ def colony(
     Example: `combwright colony Bramble --on 2027-04-24 --svg charts`
     """
     from combwright.services.beliefs.colony_history import colony_history
-    from combwright.services.rounds.situations import usual_day
 
     opened = named_book(book, must_exist=True)
-    # the keeper's own calendar
-    day = on.date() if on else usual_day(opened, date.today())  # noqa: DTZ011
+    day = day_meant(on, opened)
     told = colony_history(opened, name, day, weeks_ahead=weeks, members=members, seed=seed)
     written = _charts(told, svg) if svg is not None else []
     if json:

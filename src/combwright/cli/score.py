@@ -1,11 +1,10 @@
 """How good past forecasts were, in the terminal or as JSON."""
 
-from datetime import date, datetime
 from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from combwright.cli.options import BookOption, JsonOption, named_book
+from combwright.cli.options import BookOption, JsonOption, day_meant, named_book
 from combwright.terms.percent import in_percent
 
 if TYPE_CHECKING:
@@ -15,9 +14,9 @@ if TYPE_CHECKING:
 def score(
     colony: Annotated[str | None, typer.Argument(help="One colony; all when left out.")] = None,
     on: Annotated[
-        datetime | None,
-        typer.Option("--on", formats=["%Y-%m-%d"], help="Visits before this day; as a rule today."),
-    ] = None,
+        str,
+        typer.Option("--on", help="Visits before this day, 2027-04-24; as a rule today."),
+    ] = "",
     seed: Annotated[int, typer.Option(help="Seed of the simulation.")] = 1,
     members: Annotated[int, typer.Option(help="Simulated colonies for each real one.")] = 200,
     book: BookOption = None,
@@ -29,11 +28,9 @@ def score(
     """
     from combwright.cli.progress import counted
     from combwright.services.beliefs.score import score_book
-    from combwright.services.rounds.situations import usual_day
 
     opened = named_book(book, must_exist=True)
-    # the keeper's own calendar
-    day = on.date() if on else usual_day(opened, date.today())  # noqa: DTZ011
+    day = day_meant(on, opened)
     with counted(shown=not json) as progress:
         report = score_book(
             opened, day, colony=colony, members=members, seed=seed, progress=progress

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
 
-from combwright.cli.options import BookOption, JsonOption, named_book, print_json
+from combwright.cli.options import BookOption, JsonOption, day_of, named_book, print_json
 from combwright.terms.dated import dated
 
 if TYPE_CHECKING:
@@ -24,9 +24,8 @@ def show(
     file: Annotated[Path | None, typer.Argument(help="A file of weather.")] = None,
     climate: ClimateOption = "Dublin",
     first: Annotated[
-        datetime | None,
-        typer.Option("--from", formats=["%Y-%m-%d"], help="First day, for a climate."),
-    ] = None,
+        str, typer.Option("--from", help="First day, for a climate, 2026-04-01; else today.")
+    ] = "",
     days: Annotated[int, typer.Option(help="How many days, for a climate.")] = 28,
     table: Annotated[
         bool, typer.Option("--table", help="Print the days as a table (CSV), one version.")
@@ -41,7 +40,7 @@ def show(
     """
     from combwright.services.weather import kept_weather as service
 
-    start = first.date() if first is not None else date.today()  # noqa: DTZ011  # here and now
+    start = day_of(first) if first else date.today()  # noqa: DTZ011  # here and now
     if table and file is not None:
         typer.echo(service.file_table(file, climate), nl=False)
     elif table:

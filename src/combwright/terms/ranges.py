@@ -5,6 +5,8 @@ from numpy.typing import ArrayLike, NDArray
 
 from combwright.terms.errors import OutOfRangeError
 
+TRIFLE = 1e-3  # a lower end under it only keeps out nought
+
 
 def within(
     values: ArrayLike, low: float, high: float, name: str, unit: str = "", *, remedy: str = ""
@@ -30,8 +32,9 @@ def within(
     if wrong.any():
         first = float(given[wrong][0]) if given.ndim else float(given)
         said = f" {unit}" if unit else ""
-        sentence = (
-            f"{name} cannot be {first:.10g}{said}: it lies between {low:g} and {high:g}{said}."
-        )
+        span = f"lies between {low:g} and {high:g}{said}"
+        if 0.0 < low < TRIFLE:
+            span = f"is more than 0 and at most {high:g}{said}"
+        sentence = f"{name} cannot be {first:.10g}{said}: it {span}."
         raise OutOfRangeError(sentence, remedy=remedy)
     return given

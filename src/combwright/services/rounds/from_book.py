@@ -45,6 +45,7 @@ NOTICES: Final = (
 )
 LONGEST_WAIT: Final = 60  # days until the next visit
 MEMBERS: Final = (20, 5000)
+MOST_MINUTES: Final = 1440.0  # a day
 
 
 def round_sheet(
@@ -67,6 +68,11 @@ def round_sheet(
     """
     asked = AskedRound(on, yard, days, members, seed)
     _check(asked)
+    if minutes is not None and not 0.0 < minutes <= MOST_MINUTES:
+        raise OutOfRangeError(
+            f"{minutes:g} minutes are no time for a round.",
+            remedy=f"Give more than 0 and at most {MOST_MINUTES:.0f} minutes.",
+        )
     _check_yard(book, asked)
     left_out: dict[str, str] = {}
     plans = KeptPlans(plans_folder()) if kept is None else kept
