@@ -56,6 +56,7 @@ def test_a_page_is_for_everyone(phone: tuple[Page, list[str]], shown: House, nam
 def test_a_note_is_made_without_javascript(browser: Browser, house: House) -> None:
     page = browser.new_page(java_script_enabled=False)
     page.goto(house.address + PAGES["note"])
+    expect(page.get_by_label("Frames of bees: more")).to_be_hidden()  # it would do nothing
     page.locator("#f-frames_of_bees").fill("99")
     page.get_by_role("button", name="Save").click()
     expect(page.locator("#fault-frames_of_bees")).to_contain_text("Give 40 or less.")

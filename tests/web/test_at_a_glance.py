@@ -1,0 +1,88 @@
+"""What a page says at a glance: no list chooses by itself, each thing has its name, and once."""
+
+import re
+from datetime import timedelta
+from uuid import uuid4
+
+import pytest
+from fastapi.testclient import TestClient
+from tests.web.desks import PAGE, ROUND, Clock
+from tests.web.test_entering import FILLED, enter
+
+from combwright.services.demo import ON
+from combwright.terms.entries import Colony, End, Split, Visit
+from combwright.web.desk import Desk
+
+
+@pytest.mark.parametrize("kind", ["end", "unite", "move", "queen"])
+def test_a_form_saved_untouched_is_about_no_colony(
+    client: TestClient, desk: Desk, kind: str
+) -> None:
+    before = desk.book.now().last
+    asked = client.get(f"/enter/{kind}", headers=PAGE).text
+    colonies = re.search(r'<select id="f-colony".*?</select>', asked, re.DOTALL)
+    assert colonies is not None
+    assert re.search(r'<option value="" selected>', colonies[0])
+    untouched = {"id": str(uuid4()), "on": str(ON), "colony": ""}
+    answer = client.post(f"/enter/{kind}", data=untouched, headers=PAGE)
+    assert answer.status_code == 422
+    assert re.search(r'id="fault-colony">[^<]+<', answer.text)
+    assert desk.book.now().last == before
+    assert not any(isinstance(each, End) for each in desk.book.now().entries)
+
+
+def test_who_comes_from_a_colony_need_not_choose_it(client: TestClient) -> None:
+    asked = client.get("/enter/end?colony=Teasel", headers=PAGE).text
+    colonies = asked.partition('id="f-colony"')[2].partition("</select>")[0]
+    assert re.findall(r'value="([^"]*)" selected', colonies) == ["Teasel"]
+
+
+def test_a_split_is_offered_the_hive_of_the_last_one(client: TestClient, desk: Desk) -> None:
+    history = desk.book.now().history
+    last = [each.hive for each in history if isinstance(each, Colony | Split)][-1]
+    assert f'<option value="{last}" selected>' in client.get("/enter/split", headers=PAGE).text
+    other = "nuc 6 polystyrene"
+    split = FILLED["split"] | {"id": str(uuid4()), "hive": other}
+    assert enter(client, "split", split)[0] == 303
+    colony = FILLED["colony"] | {"id": str(uuid4()), "colony": "Ivy", "hive": "national timber"}
+    assert enter(client, "colony", colony)[0] == 303
+    assert f'<option value="{other}" selected>' in client.get("/enter/split", headers=PAGE).text
+
+
+def test_the_history_names_the_notes_that_can_be_put_right(client: TestClient, desk: Desk) -> None:
+    text = client.get("/history?colony=Bramble", headers=PAGE).text
+    visit = next(e for e in desk.book.now().of("Bramble")[::-1] if isinstance(e, Visit))
+    assert re.search(rf'<a href="/mend/{visit.id}" aria-label="[^"]+">visit</a>', text)
+
+
+def test_harms_are_called_alike_wherever_they_stand(client: TestClient, desk: Desk) -> None:
+    desk.rounds.sheet(ON, 7)
+    for page in (f"{ROUND}/hive/Bramble", "/settings"):
+        text = client.get(page, headers=PAGE).text
+        for harm in ("short of room", "chilled brood", "soured syrup"):
+            assert f'<th scope="row">{harm}</th>' in text, (page, harm)
+
+
+def test_a_colony_not_seen_for_long_is_told_in_weeks(client: TestClient, clock: Clock) -> None:
+    """“17 Apr” says nothing in the next February."""
+    assert "17 Apr" in client.get("/yards", headers=PAGE).text
+    clock.pass_days(timedelta(weeks=42).days)
+    assert "43 weeks ago" in client.get("/yards", headers=PAGE).text
+
+
+def test_what_is_made_ready_is_ticked_once_on_the_bench(client: TestClient, desk: Desk) -> None:
+    desk.rounds.sheet(ON, 7)
+    text = client.get(f"/bench/{ON}", headers=PAGE).text
+    bench = text.partition("On the bench")[2].partition("In the van")[0]
+    told = re.findall(r'data-tick="[^"]+"><span>([^<]+)</span>', bench)
+    counted = [each for each in told if re.match(r"\d+ (drawn|frame|super|dummy)", each)]
+    assert any(each.startswith("Make ready") for each in told)
+    assert counted == []
+
+
+def test_one_fault_of_a_field_is_told_once(client: TestClient) -> None:
+    news = FILLED["own queen news"] | {"id": str(uuid4()), "on": "2031-02-03"}
+    assert enter(client, "own queen", FILLED["own queen"] | {"id": str(uuid4())})[0] == 303
+    status, text = enter(client, "own queen news", news)
+    assert status == 422
+    assert text.count("lies years ahead of today") == 1
