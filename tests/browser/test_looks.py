@@ -131,9 +131,32 @@ def test_what_is_spoken_is_offered_and_names_lead_where_they_should(
 def test_the_browser_prints_no_more_than_the_sheet(browser: Browser, shown: House) -> None:
     page = browser.new_page()
     sheet = page.request.get(f"{shown.address}{PAGES['round']}/sheet.pdf").body()
-    for name, most in (("round", printed(sheet)), ("hive", 2), ("bench", 2)):
+    for name, most in (("round", printed(sheet)), ("hive", 2), ("bench", 1)):
         page.goto(shown.address + PAGES[name])
         assert printed(page.pdf(format="A4")) <= most, name
+    page.close()
+
+
+@pytest.mark.parametrize("name", ["register", "colony", "supply", "history", "bench"])
+def test_what_is_only_tapped_is_not_printed(browser: Browser, shown: House, name: str) -> None:
+    page = browser.new_page()
+    page.goto(shown.address + PAGES[name])
+    page.emulate_media(media="print")
+    expect(page.locator("h1")).to_be_visible()
+    tapped = page.locator("main :is(.button, button, select, input:not([type=checkbox]))")
+    assert tapped.count()
+    assert tapped.filter(visible=True).count() == 0
+    page.close()
+
+
+@pytest.mark.parametrize("field", ["Frames of bees", "Frames of brood"])
+def test_what_is_expected_is_said_with_what_it_is_of(
+    browser: Browser, shown: House, field: str
+) -> None:
+    page = browser.new_page(viewport=PHONE)
+    page.goto(shown.address + PAGES["note"])
+    page.get_by_role("button", name=f"{field} as expected").click()
+    assert float(page.get_by_label(field, exact=True).input_value()) > 0
     page.close()
 
 
