@@ -9,9 +9,11 @@ from fastapi.testclient import TestClient
 from tests.web.desks import PAGE, ROUND, Clock
 from tests.web.test_entering import FILLED, enter
 
+from combwright.planning.sheet import Portion
 from combwright.services.demo import ON
 from combwright.terms.entries import Colony, End, Split, Visit
 from combwright.web.desk import Desk
+from combwright.web.showing import environment
 
 
 @pytest.mark.parametrize("kind", ["end", "unite", "move", "queen"])
@@ -78,6 +80,16 @@ def test_what_is_made_ready_is_ticked_once_on_the_bench(client: TestClient, desk
     counted = [each for each in told if re.match(r"\d+ (drawn|frame|super|dummy)", each)]
     assert any(each.startswith("Make ready") for each in told)
     assert counted == []
+
+
+def test_fondant_lies_there_and_has_no_grams_a_day() -> None:
+    """As on paper: it is not eaten up by the next visit."""
+    given = Portion(syrup_g=2500, per_day_g=357, days=7, sugar_fraction=0.85, feed="fondant")
+    fed = Portion(syrup_g=700, per_day_g=100, days=7, sugar_fraction=0.6, litres=0.5)
+    parts = environment().get_template("parts.html").module
+    told = [parts.portion({"portion": each, "after_the_feed": ""}) for each in (given, fed)]  # type: ignore[attr-defined]
+    assert ["a day" in each for each in told] == [False, True]
+    assert "2,500 g" in told[0]
 
 
 def test_one_fault_of_a_field_is_told_once(client: TestClient) -> None:

@@ -23,10 +23,12 @@ def test_entries_are_said_in_trade_words() -> None:
     told: list[Noted] = [
         Queen.model_validate(note | {"event": "introduced", "queen_year": 2026}),
         Change.model_validate(note | {"part": "brood frame", "count": -1}),
+        Change.model_validate(note | {"part": "drawn frame", "count": 2}),
         TrayCount.model_validate(note | {"mites": 12, "days": 7}),
     ]
     assert [said(each) for each in told] == [
         "introduced, queen of 2026",
-        "brood frame, added -1",
+        "brood frame, 1 taken out",
+        "drawn frame, 2 put in",
         "mites on the tray 12, in 7 days",
     ]

@@ -43,6 +43,8 @@ def spoken(field: "EntryField", value: object) -> str:
     """
     about = field.about
     words = about.label[0].lower() + about.label[1:] if about.said is None else about.said
+    if words == "put in" and isinstance(value, int):
+        return f"{abs(value)} {words if value > 0 else 'taken out'}"
     return " ".join(part for part in (words, _value(about, value), about.unit) if part)
 
 

@@ -119,7 +119,7 @@ class Change(Entry):
         done(
             "Feeder",
             "negative: taken out",
-            said="added",
+            said="put in",
             words={"-1": "taken off"},
             nothing="left as it was",
             name="feeder",
