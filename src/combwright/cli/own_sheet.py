@@ -60,7 +60,9 @@ def _show_proposal(found: "Proposal") -> None:
             unit = f", in {one.unit}" if one.unit else ""
             console.print(f"{one.theirs} -> {one.ours or 'left out'}{unit}")
     console.print(f"Days are read {found.reading.days}.")
-    table = Table(*found.headings, box=None)
+    table = Table(box=None)
+    for heading in found.headings:
+        table.add_column(heading, overflow="fold", no_wrap=heading == "date")
     for line in found.lines:
         table.add_row(*line)
     console.print(table)
@@ -69,4 +71,5 @@ def _show_proposal(found: "Proposal") -> None:
     for lacking in found.lacking:
         console.print(f"No column is taken for {lacking}: name it with --match.")
     ready = "Add --take to take them." if found.is_ready else "Put that right first."
-    console.print(f"{found.visits} lines. Nothing was written. {ready}")
+    lines = "1 line" if found.visits == 1 else f"{found.visits} lines"
+    console.print(f"{lines}. Nothing was written. {ready}")

@@ -19,7 +19,7 @@ from combwright.records.notebook.own_headings import (
 )
 from combwright.records.problems import Problem
 from combwright.records.store.book_handle import Book
-from combwright.services.book.book import Report, add_data, would_add
+from combwright.services.book.book import RefusedError, Report, add_data, would_add
 from combwright.services.book.book import save as write_file
 from combwright.terms.errors import NotebookError
 
@@ -79,7 +79,8 @@ def reading_of(
 def shown(book: Book, rows: Rows, reading: SheetReading) -> Proposal:
     """Show what a reading makes of a sheet, and what the book would say to it."""
     data = as_notebook(rows, reading)
-    head, *lines = [row for row in csv.reader(io.StringIO(data.decode())) if row]
+    # of a sheet from which no column is taken there is not even a head
+    head, *lines = [row for row in csv.reader(io.StringIO(data.decode())) if row] or [[]]
     lacking = tuple(word for word in NEEDED if word not in head)
     problems = () if lacking else would_add(book, data)
     return Proposal(
@@ -100,7 +101,11 @@ def take_sheet(book: Book, data: bytes, place: str, found: Proposal) -> Report:
             where=place,
             remedy="Say which it is.",
         )
-    report = add_data(book, as_notebook(sheet_rows(data), found.reading), place)
+    try:
+        report = add_data(book, as_notebook(sheet_rows(data), found.reading), place)
+    except RefusedError as error:
+        remedy = "Put them right in the sheet, or leave their columns out, and take it again."
+        raise RefusedError(place, error.problems, remedy) from error
     _remember(book, found.reading.matches)
     return report
 
