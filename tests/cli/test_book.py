@@ -160,3 +160,11 @@ def test_a_refused_change_is_said_once_and_keeps_no_draft_in_the_terminal(
         mended.stdout.split()[-1].strip(".")
         in typed("book", "show", "Alder", "--book", book).stdout
     )
+
+
+def test_who_adds_a_sheet_of_their_own_is_told_what_reads_it(tmp_path: Path) -> None:
+    sheet = tmp_path / "diary.csv"
+    sheet.write_text("Date,Colony,Site,FoB\n2026-04-11,Oak,Low,5\n", "utf-8")
+    refused = typed("book", "add", str(sheet), "--book", str(tmp_path / "a.book"))
+    assert refused.returncode == 2
+    assert "combwright book import" in refused.stderr

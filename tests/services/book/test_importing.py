@@ -134,3 +134,13 @@ def test_remembered_headings_that_are_damaged_are_as_none(book: Book) -> None:
     for text in ("not json", "[1]", json.dumps({"when": "no heading of ours"})):
         book.beside("headings.json").write_text(text)
         assert remembered(book) == {}
+
+
+def test_a_unit_may_end_a_heading_and_seams_are_no_frames(book: Book) -> None:
+    sheet = "Date,Hive,Site,Type,FoB,Food lb\n2026-04-01,A,Low,national timber,6 frames,11\n"
+    found = propose(book, sheet.encode())
+    assert [one.ours for one in found.reading.matches][-2:] == ["frames of bees", "stores kg"]
+    assert found.lines[0][-2:] == ("6", "4.99")
+    seams = propose(book, sheet.replace("6 frames", "6 seams").encode())
+    assert not seams.is_ready
+    assert any("“6 seams”" in one.what for one in seams.problems)

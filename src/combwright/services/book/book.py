@@ -99,6 +99,8 @@ def add_data(
                 if added.hopeless or correct
                 else ", or add the good lines alone with --keep-good."
             )
+            if len([one for one in added.problems if "no heading" in one.what]) > 1:
+                good += " A sheet of your own is read by “combwright book import”."
             raise RefusedError(place, added.problems, remedy + good)
         keep(db, amended)
         new = keep(db, added.entries)

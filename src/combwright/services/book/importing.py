@@ -9,8 +9,8 @@ from typing import Final
 
 from combwright.records.notebook.foreign_sheet import Rows, sheet_rows
 from combwright.records.notebook.headings import BY_WORD
+from combwright.records.notebook.own_cells import DayOrder
 from combwright.records.notebook.own_headings import (
-    DayOrder,
     Match,
     SheetReading,
     as_notebook,

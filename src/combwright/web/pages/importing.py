@@ -9,7 +9,7 @@ from starlette.concurrency import run_in_threadpool
 from starlette.responses import Response
 
 from combwright.records.notebook.headings import BY_WORD
-from combwright.records.notebook.own_headings import DayOrder
+from combwright.records.notebook.own_cells import DayOrder
 from combwright.services.book.importing import Proposal, propose, take_sheet
 from combwright.terms.errors import NotebookError
 from combwright.web.desk import AtDesk, Desk
