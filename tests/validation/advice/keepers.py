@@ -43,13 +43,15 @@ class Careful:
 
     On demand with a mated queen at each division, or with one nuc a year made on purpose, with a
     mated queen, and supers two frames of bees sooner; or that nuc with the colony's own queen, and
-    the mated one in her place.
+    the mated one in her place. Where nobody buys nucs, one may keep to honey: it gives no brood
+    away, has supers on sooner and cuts cells in place of dividing.
     """
 
     queen_since: date
     buys_queens: bool = False
     makes_nuc: bool = False
     sells_her: bool = False
+    keeps_to_honey: bool = False
     last_nuc: date | None = None
     waits_until: date | None = None
     without_eggs: int = 0
@@ -90,6 +92,9 @@ class Careful:
             self.without_eggs = 0
             strong = (seen.frames_of_bees or 0.0) >= 5.0  # who has fewer does not divide
             if strong and seen.queen_cells in {"charged", "sealed"} and 4 <= on.month <= 8:
+                if self.keeps_to_honey:
+                    colony.cut_cells()
+                    return
                 bought = self.buys_queens and on.month in QUEENS_SOLD
                 colony.nucleus_method(with_queen=bought)
                 self._wait(on, 7 if bought else 28)
@@ -137,7 +142,7 @@ class Careful:
         if bees >= 9.5 and on.month in {4, 5, 6, 7}:
             frames = most
         season = (4, 10) <= (on.month, on.day) <= (7, 25)
-        sooner = 2.0 if self.makes_nuc else 0.0
+        sooner = 2.0 if self.makes_nuc or self.keeps_to_honey else 0.0
         crowded = brood >= 5.5 - sooner / 2.0 or bees >= most - 0.5 - sooner
         if season and supers == 0 and frames >= most - 1 and crowded:
             supers = 1
@@ -166,6 +171,8 @@ class Careful:
         rested = self.last_nuc is None or (on - self.last_nuc).days >= 21
         strong = (seen.frames_of_brood or 0.0) >= 7.0 and (seen.frames_of_bees or 0.0) >= 10.0
         in_season = (5, 1) <= (on.month, on.day) <= (7, 15)
+        if self.keeps_to_honey:
+            return
         if self.makes_nuc:
             self._nuc_on_purpose(colony, seen)
             return

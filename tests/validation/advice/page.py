@@ -99,6 +99,7 @@ def write_page(
     titles = {
         "prior": "Colonies as the belief expects them",
         "outside": "Colonies outside the central half of what the belief expects",
+        "no buyers": "Where nobody buys nucs",
     }
     for name, outcomes in studies.items():
         places = sorted({outcome.asked.place for outcome in outcomes})
@@ -122,8 +123,8 @@ def _line(outcomes: Sequence["Outcome"]) -> str:
     at, low, high = difference(outcomes, "money", asked)
     is_reached = at >= LINE and low > 0.0
     told = (
-        f"The best of the three is {asked}: {at:+.0f} against it ({low:+.0f} to {high:+.0f}). "
-        f"The line of {LINE:+.0f} is {'reached' if is_reached else 'missed'}."
+        f"The best of those asked for is {asked}: {at:+.0f} against it ({low:+.0f} to "
+        f"{high:+.0f}). The line of {LINE:+.0f} is {'reached' if is_reached else 'missed'}."
     )
     if best == asked:
         return told
@@ -134,26 +135,27 @@ def _line(outcomes: Sequence["Outcome"]) -> str:
 def _parts_table(outcomes: Sequence["Outcome"]) -> str:
     """Tell what the money came from."""
     from tests.validation.advice.money import PARTS
-    from tests.validation.advice.study import KEEPERS
 
+    keepers = outcomes[0].asked.keepers
     lines = [
-        f"| money from [a year] | {' | '.join(KEEPERS)} |",
-        f"|---|{'---|' * len(KEEPERS)}",
+        f"| money from [a year] | {' | '.join(keepers)} |",
+        f"|---|{'---|' * len(keepers)}",
     ]
     for name in PARTS:
-        means = (f"{per_colony(outcomes, keeper, f'from {name}').mean():.0f}" for keeper in KEEPERS)
+        means = (f"{per_colony(outcomes, keeper, f'from {name}').mean():.0f}" for keeper in keepers)
         lines.append(f"| {name} | {' | '.join(means)} |")
     return "\n".join(lines)
 
 
 def rivals(outcomes: Sequence["Outcome"]) -> tuple[str, str]:
     """Name the opponent who earned most of those asked for, and of all."""
-    from tests.validation.advice.study import ASKED_FOR, OPPONENTS
+    from tests.validation.advice.study import ASKED_FOR
 
     def earned(keeper: str) -> float:
         return float(per_colony(outcomes, keeper, "money").mean())
 
-    return max(ASKED_FOR, key=earned), max(OPPONENTS, key=earned)
+    _, *others = outcomes[0].asked.keepers
+    return max((each for each in others if each in ASKED_FOR), key=earned), max(others, key=earned)
 
 
 def _slices(outcomes: Sequence["Outcome"]) -> str:
@@ -251,14 +253,13 @@ def _aims(aimed: Mapping[str, Sequence["Outcome"]]) -> str:
 
 
 def _table(outcomes: Sequence["Outcome"]) -> str:
-    from tests.validation.advice.study import KEEPERS
-
+    keepers = outcomes[0].asked.keepers
     lines = [
-        f"| measure | {' | '.join(KEEPERS)} | Combwright less careful | |",
-        f"|---|{'---|' * len(KEEPERS)}---|---|",
+        f"| measure | {' | '.join(keepers)} | Combwright less careful | |",
+        f"|---|{'---|' * len(keepers)}---|---|",
     ]
     for name, words, unit, _ in MEASURES:
-        means = [_mean(per_colony(outcomes, keeper, name), name) for keeper in KEEPERS]
+        means = [_mean(per_colony(outcomes, keeper, name), name) for keeper in keepers]
         at, low, high = difference(outcomes, name)
         digits = _digits(name)
         gap = f"{at:+.{digits}f} ({low:+.{digits}f} to {high:+.{digits}f})"
@@ -270,10 +271,8 @@ def _table(outcomes: Sequence["Outcome"]) -> str:
 
 def _money_table(outcomes: Sequence["Outcome"]) -> str:
     """Set Combwright against each opponent in money, with nucs and without."""
-    from tests.validation.advice.study import OPPONENTS
-
     lines = ["| Combwright less | money | without nucs |", "|---|---|---|"]
-    for other in OPPONENTS:
+    for other in outcomes[0].asked.keepers[1:]:
         gaps = (difference(outcomes, measure, other) for measure in ("money", "apart"))
         lines.append(f"| {other} | {' | '.join(map(_told, gaps))} |")
     return "\n".join(lines)
@@ -296,16 +295,15 @@ def _mean(values: Floats, name: str) -> str:
 
 
 def _harm_table(outcomes: Sequence["Outcome"]) -> str:
-    from tests.validation.advice.study import KEEPERS
-
-    shares = {keeper: realised(outcomes, keeper) for keeper in KEEPERS}
+    keepers = outcomes[0].asked.keepers
+    shares = {keeper: realised(outcomes, keeper) for keeper in keepers}
     spells = sum(len(outcome.harms["Combwright"]) for outcome in outcomes)
     lines = [
-        f"| harm between two visits (spells) | limit | {' | '.join(KEEPERS)} |",
-        f"|---|---|{'---|' * len(KEEPERS)}",
+        f"| harm between two visits (spells) | limit | {' | '.join(keepers)} |",
+        f"|---|---|{'---|' * len(keepers)}",
     ]
     for harm in HARMS:
-        mine, *others = (shares[keeper][harm] for keeper in KEEPERS)
+        mine, *others = (shares[keeper][harm] for keeper in keepers)
         found = " | ".join(f"{share:.2%}" for share in others)
         lines.append(
             f"| {harm} | {LIMITS[harm]:.0%} | {mine:.2%} ({mine * spells:.0f}) | {found} |"

@@ -1,4 +1,4 @@
-"""Does the advice help? Five keepers on the same colonies, weather and luck, over years.
+"""Does the advice help? Keepers on the same colonies, weather and luck, over years.
 
 ``python -m tests.validation.advice.study --page docs/validation/advice.md``
 """
@@ -24,7 +24,7 @@ from tests.validation.advice.truth import COUNTED, Tally, TrueColony
 from tests.validation.advice.weather import Known, conditions_of
 from tests.validation.simulation.trying import FREE
 
-from combwright.advice.prices import Prices
+from combwright.advice.prices import NUCS, Prices
 from combwright.belief.worlds import WORLDS
 from combwright.kit.catalogue import catalogue
 from combwright.simulation import observe
@@ -42,6 +42,7 @@ PLACES: Final = ("Dublin Airport", "Cork Airport", "Sheffield")
 ASKED_FOR: Final = ("careful", "careful with queens", "careful with a nuc")
 OPPONENTS: Final = (*ASKED_FOR, "careful with her nuc")
 KEEPERS: Final = ("Combwright", *OPPONENTS)
+NO_BUYERS: Final = ("Combwright", "careful", "careful with queens", "careful for honey")
 FIRST: Final = date(2027, 4, 1)
 FLOW: Final = (6, 25)  # the main flow begins about now
 AUTUMN: Final = (10, 1)
@@ -73,6 +74,7 @@ class Asked:
     keepers: tuple[str, ...] = KEEPERS
     lacks: str = ""
     aim: str = "as priced"
+    sells_nucs: bool = True
 
 
 @dataclass(frozen=True)
@@ -105,8 +107,7 @@ def live_with_all(asked: Asked) -> Outcome:
             who.queen_since = colony.queen_since
         _live(colony, who, last, asked)
         counted[keeper] = {each: getattr(colony.tally, each) for each in COUNTED}
-        counted[keeper] |= {f"from {name}": part for name, part in parts(colony.tally).items()}
-        counted[keeper] |= {"money": money(colony.tally), "apart": without_nucs(colony.tally)}
+        counted[keeper] |= _earned(colony.tally, sells_nucs=asked.sells_nucs)
         harms[keeper] = np.array(colony.harms, dtype=np.bool_).reshape(-1, 5)
         if isinstance(who, Follower):
             flagged = who.flagged
@@ -114,14 +115,27 @@ def live_with_all(asked: Asked) -> Outcome:
     return Outcome(asked, began, counted, harms, flagged)
 
 
+def _earned(tally: Tally, *, sells_nucs: bool) -> dict[str, Floats]:
+    """Give what was earned, and what of: where nobody buys nucs, nothing of those."""
+    apart = without_nucs(tally)
+    earned = {f"from {name}": part for name, part in parts(tally).items()}
+    if not sells_nucs:
+        return earned | {"from nucs": np.zeros(tally.years), "money": apart, "apart": apart}
+    return earned | {"money": money(tally), "apart": apart}
+
+
 def _keeper(keeper: str, known: Known, asked: Asked) -> Keeper:
     if keeper == "Combwright":
-        return Follower(known, asked.members, lacks=asked.lacks, prices=Prices().aimed(asked.aim))
+        prices = Prices().aimed(asked.aim)
+        if not asked.sells_nucs:
+            prices = replace(prices, **dict.fromkeys(NUCS, 0.0))
+        return Follower(known, asked.members, lacks=asked.lacks, prices=prices)
     return Careful(
         queen_since=date(FIRST.year - 1, 6, 20),
         buys_queens=keeper == "careful with queens",
         makes_nuc=keeper in {"careful with a nuc", "careful with her nuc"},
         sells_her=keeper == "careful with her nuc",
+        keeps_to_honey=keeper == "careful for honey",
     )
 
 
@@ -283,10 +297,12 @@ def run_study(
     outside: bool,
     seeds: Sequence[int] = (SEED,),
     workers: int = 2,
+    sells_nucs: bool = True,
 ) -> list[Outcome]:
     """Run a study; colonies are shared out over processes."""
+    keepers = KEEPERS if sells_nucs else NO_BUYERS
     asked = [
-        Asked(place, number, years, members, outside, seed)
+        Asked(place, number, years, members, outside, seed, keepers, sells_nucs=sells_nucs)
         for seed in seeds
         for number in range(colonies)
         for place in places
@@ -333,6 +349,7 @@ def main(arguments: Sequence[str] | None = None) -> None:
     parser.add_argument("--places", type=int, default=3)
     parser.add_argument("--members", type=int, default=60)
     parser.add_argument("--outside", type=int, default=40, help="colonies of the second study")
+    parser.add_argument("--no-buyers", type=int, default=0, help="colonies where none buys nucs")
     parser.add_argument(
         "--seed", type=int, nargs="+", default=[SEED], help="seeds of the truth, a thousand apart"
     )
@@ -342,9 +359,10 @@ def main(arguments: Sequence[str] | None = None) -> None:
     chosen = parser.parse_args(arguments)
     places = PLACES[: chosen.places]
     studies = {}
-    for name, count, outside in (
-        ("prior", chosen.colonies, False),
-        ("outside", chosen.outside, True),
+    for name, count, outside, sells_nucs in (
+        ("prior", chosen.colonies, False, True),
+        ("outside", chosen.outside, True, True),
+        ("no buyers", chosen.no_buyers, False, False),
     ):
         if count:
             studies[name] = run_study(
@@ -355,6 +373,7 @@ def main(arguments: Sequence[str] | None = None) -> None:
                 outside=outside,
                 seeds=chosen.seed,
                 workers=chosen.workers,
+                sells_nucs=sells_nucs,
             )
     command = " ".join(sys.argv[1:]) if arguments is None else ""
     if chosen.page:  # so that an error in what follows loses nothing
