@@ -22,7 +22,9 @@ from combwright.advice.decisions import nucs, swarm, treating
 from combwright.advice.decisions.disease import is_sick
 from combwright.advice.decisions.going import goes
 from combwright.advice.decisions.kept_shut import is_barred, is_kept_shut, nothing_moves
-from combwright.advice.kit_acts import Act, Counting, CutDrones, Tray
+from combwright.advice.decisions.treated import treated
+from combwright.advice.kit_acts import Act, Counting, CutDrones, Entrance, TopCover, Tray, Treat
+from combwright.science.mites.treatments import VAPOURS
 
 TOLD_LATER: Final = ("eggs", "cells on the test frame")  # looks that wait for a queen
 
@@ -63,3 +65,6 @@ def _named(deciding: Deciding) -> Iterator[type[Act]]:
         yield Requeen
     if any(count.on_tray for count in deciding.of(treating.decide).asks(Counting)):
         yield Tray
+    begun = deciding.of(treating.decide).asks(Treat)
+    if any(each.substance in VAPOURS for each in begun) or treated(deciding.situation).is_vapour:
+        yield from (Tray, TopCover, Entrance)

@@ -10,7 +10,7 @@ from combwright.advice.numbers import numbers
 from combwright.advice.situation import Situation
 from combwright.science.mites.efficacy import efficacy_without_control
 from combwright.science.mites.season_ahead import growth_in
-from combwright.science.mites.treatments import TREATMENTS
+from combwright.science.mites.treatments import TREATMENTS, VAPOURS
 from combwright.simulation.hands.actions import treatment_courses
 from combwright.terms.entries import TrayCount, Treatment, Visit
 
@@ -20,9 +20,13 @@ STAYS_IN: Final = ("formic acid", "thymol", "amitraz", "tau-fluvalinate", "flume
 
 @dataclass(frozen=True)
 class Treated:
-    """What the last treatment asks for, what it did, and whether it is still at work."""
+    """What the last treatment asks for, what it did, and whether it is still at work.
+
+    While ``is_vapour`` fills the hive, its label says how tray, top and entrance stand.
+    """
 
     is_at_work: bool = False
+    is_vapour: bool = False
     actions: tuple[Action, ...] = ()
     because: tuple[str, ...] = ()
     inputs: dict[str, float] = field(default_factory=dict)
@@ -40,14 +44,15 @@ def treated(situation: Situation) -> Treated:
     last = used[-1]
     ends = last.until or last.on + timedelta(days=_course_days(last.substance))
     is_at_work = (situation.on - ends).days < PARAMETERS["count_after"].value
+    is_vapour = last.substance in VAPOURS and situation.on < ends
     counted = _killed(situation, last, ends)
     due = _comes_out(situation, last, ends)
     if counted is None:
         wanted = is_at_work and situation.on >= ends and not _counts(situation, ends)
         count = (Counting(on_tray=situation.standing.hive.floor == "mesh"),) if wanted else ()
         reason = f"The fall after {last.substance} tells how well it worked." if wanted else ""
-        return Treated(is_at_work, (*due, *count), (reason,) if reason else ())
-    return Treated(is_at_work, due, (_verdict(last.substance, counted),), counted)
+        return Treated(is_at_work, is_vapour, (*due, *count), (reason,) if reason else ())
+    return Treated(is_at_work, is_vapour, due, (_verdict(last.substance, counted),), counted)
 
 
 def _course_days(substance: str) -> int:

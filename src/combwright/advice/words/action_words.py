@@ -10,7 +10,7 @@ from combwright.advice.actions import Action
 from combwright.advice.words.divide_words import divide_words
 from combwright.advice.words.look_words import LOOKS, day_or_next
 from combwright.advice.words.wording import amount_words, day_words, many, span_words
-from combwright.science.mites.treatments import LABEL
+from combwright.science.mites.treatments import LABEL, VAPOURS
 
 TRAY_OUT_MM: Final = 400  # drawn out so far, it is simply taken out
 NEWSPAPER: Final = "through newspaper"
@@ -23,7 +23,6 @@ ACT_WORDS: Final[Mapping[type[kit_acts.Act], str]] = {
     kit_acts.ProveRipe: "Test first: sealed by three quarters and nothing drips when a comb is "
     "jerked, or {0.water_percent_most:g} % water at most by refractometer (heather 23 %).",
     kit_acts.KeepHoney: "Fed syrup may be in it: do not sell this as honey; keep it for the bees.",
-    kit_acts.Treat: f"Treat with {{0.substance}} ({{0.way}}) today. {LABEL}",
     kit_acts.CutDrones: "Cut out sealed drone brood, and again every three weeks: mites go with "
     "it, and no super forbids it. It slows them; it is not enough alone.",
     bee_acts.CutCells: "Look on every frame. Cells, and eggs: divide, or knock down every one as a "
@@ -84,6 +83,14 @@ def _(action: kit_acts.Feeding) -> str:
         return f"Lay {amount} over the cluster."
     warm = "lukewarm, " if action.hand_warm else ""
     return f"Give {amount}, {warm}in the evening."
+
+
+@words.register
+def _(action: kit_acts.Treat) -> str:
+    said = f"Treat with {action.substance} ({action.way}) today. {LABEL}"
+    if action.substance not in VAPOURS:
+        return said
+    return f"{said} Set tray, top and entrance as it asks while it stands in the hive."
 
 
 @words.register

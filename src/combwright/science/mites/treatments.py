@@ -28,6 +28,7 @@ LABEL = (
     "Use only a product authorised for bees in your country, in the dose and way its label says: "
     "the label and the law stand above everything shown here."
 )
+VAPOURS = ("formic acid", "thymol")  # they work by the air of the hive
 DRONE_MONTHS = (4, 5, 6, 7)
 ORDER: dict[Possible, int] = {"yes": 0, "check": 1, "no": 2}
 
