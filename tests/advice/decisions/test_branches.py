@@ -74,6 +74,16 @@ def test_how_likely_no_eggs_are_is_how_many_members_have_no_laying_queen() -> No
     assert chances == [[1.0], []]
 
 
+def test_next_to_no_stores_goes_before_what_is_told_by_bees() -> None:
+    told = [plan(situation(drawn(number))).branches for number in range(40, 70)]
+    beside = []
+    for found in told:
+        bare = [each for each in found if (each.quantity, each.amount) == ("kg of stores", 1.0)]
+        by_bees = any(each.quantity == "frames of bees" for each in found)
+        beside += [(by_bees, "however many bees" in each.found) for each in bare]
+    assert set(beside) == {(True, True), (False, False)}
+
+
 @pytest.mark.parametrize("month", range(3, 9))
 def test_in_every_month_it_is_said_what_is_done_where_no_food_is_found(month: int) -> None:
     rich = Case(date(2027, month, 20), 8.0, 4.0, 12.0, 11, supers=month in {6, 7}, nectar=0.0)

@@ -137,10 +137,13 @@ def _ends(deciding: Deciding, situation: Situation) -> list[IfFound]:
 def _apart(ends: list[IfFound], bare: IfFound | None) -> list[IfFound]:
     """Keep the lighter end and next to no stores apart: both are told by weight where it is cold.
 
-    Where they come to the same, or cannot be told from each other, the end stands for both.
+    Beside an end that is told by its bees, next to no stores goes first. Where the two come to the
+    same, or cannot be told from each other, the end stands for both.
     """
     if bare is None:
         return ends
+    if any(each.quantity != bare.quantity for each in ends):
+        bare = replace(bare, goes_first=True)
     light = next((e for e in ends if (e.code, e.quantity) == (bare.code, bare.quantity)), None)
     if light is None:
         return [*ends, bare]

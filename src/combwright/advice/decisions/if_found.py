@@ -6,7 +6,7 @@ from typing import Literal
 from combwright.advice.actions import Action
 from combwright.advice.kit_acts import Feeding
 from combwright.advice.words.action_words import jobs_instead
-from combwright.advice.words.found_words import found_words
+from combwright.advice.words.found_words import HOWEVER_MANY, found_words
 
 Quantity = Literal["frames of bees", "kg of stores"]
 
@@ -17,7 +17,7 @@ class IfFound:
 
     ``code`` is one of ``found_words.FOUND``; ``amount`` of a ``quantity`` is the limit of what is
     seen or hefted, ``over`` what it must be more than, ``chance`` how likely the book thinks it at
-    this colony.
+    this colony. What ``goes_first`` stands above what else may be found with it.
     """
 
     code: str
@@ -26,13 +26,15 @@ class IfFound:
     quantity: Quantity | None = None
     amount: float | None = None
     over: float | None = None
+    goes_first: bool = False
     chance: float | None = None
     portion: Feeding | None = None
 
     @property
     def found(self) -> str:
         """What is found, in words."""
-        return found_words(self.code, self.quantity, self.amount, self.chance, self.over)
+        found = found_words(self.code, self.quantity, self.amount, self.chance, self.over)
+        return f"{found}, {HOWEVER_MANY}" if self.goes_first else found
 
     @property
     def do(self) -> tuple[str, ...]:

@@ -28,6 +28,7 @@ FOUND: Final[Mapping[str, str]] = {
     "restless or no pollen": "bees that run about the entrance, or no pollen on a fine day",
     "signs of disease": "sunken, discoloured or ropy brood, or a pest new to you",
 }
+HOWEVER_MANY: Final = "however many bees there are"
 LIKELY: Final[Mapping[str, str]] = {
     "no eggs": "no queen is laying",
     "charged cells": "cells are begun",
