@@ -136,18 +136,20 @@ def ahead_of(
     *,
     costs: Sequence[float] = (),
     done: Sequence[Done] = (),
+    waits: Sequence[int] = (),
     all_of: bool = False,
 ) -> list[Ahead]:
     """Give what each change of the members brings, before what its own work costs today.
 
     A few members are asked first. A candidate that is clearly behind then, its costs counted, is
     asked of no more: the others are taken to differ from the leader by as much as those few.
-    ``done`` tells what each change does of that which is done once; with ``all_of`` every one is
-    asked of all.
+    ``done`` tells what each change does of that which is done once, ``waits`` in how many days the
+    keeper is there again after it; with ``all_of`` every one is asked of all.
     """
     some = _spread_out(len(colonies))[:members]
     charged = np.array(costs or [0.0] * len(changes))
-    asked = list(zip(changes, done or [Done()] * len(changes), strict=True))
+    each_done, each_waits = done or [Done()] * len(changes), waits or [at.days] * len(changes)
+    asked = list(zip(changes, each_done, each_waits, strict=True))
     money, came = _rolled(colonies, asked, at, some, slice(0, FIRST))
     net = money - charged[:, None]
     leader = int(net.mean(axis=1).argmax())
@@ -171,48 +173,37 @@ def _ahead(money: Floats, came: Floats) -> Ahead:
     return Ahead(money, dict(zip(CAME, came.mean(axis=0).tolist(), strict=True)))
 
 
-def after_waits(
-    colonies: NDArray[np.void], change: Effect, at: Account, waits: Sequence[int], done: Done
-) -> list[Ahead]:
-    """Give what one change brings, by how many days it is until the keeper is there again."""
-    some = _spread_out(len(colonies))[:MEMBERS]
-    asked = [(change, done)] * len(waits)
-    rolled = _rolled(colonies, asked, at, some, slice(None), waits=waits)
-    return [_ahead(money, came) for money, came in zip(*rolled, strict=True)]
-
-
 def _rolled(
     colonies: NDArray[np.void],
-    changes: Sequence[tuple[Effect, Done]],
+    asked: Sequence[tuple[Effect, Done, int]],
     at: Account,
     some: NDArray[np.intp],
     part: slice,
-    *,
-    waits: Sequence[int] = (),
 ) -> tuple[Floats, Floats]:
     """Let a part of some members live on under each change: [change, member] and its counts.
 
-    ``waits`` are the days to the first visit, by change, where they are not those of the account.
+    Each change comes with what it does of that which is done once, and the days to the next visit.
     """
-    asked = some[part]
-    lanes = colonies.take(np.tile(asked, len(changes)))
+    members = some[part]
+    many = len(members)
+    lanes = colonies.take(np.tile(members, len(asked)))
     lanes["super_syrup"] = np.minimum(lanes["super_syrup"], lanes["super_ripe"])
-    for number, (change, _) in enumerate(changes):
-        change(lanes[number * len(asked) : (number + 1) * len(asked)])
-    rests = np.repeat([max(done.nuc, at.done.nuc) for _, done in changes], len(asked))
-    treated = np.repeat([max(done.treated, at.done.treated) for _, done in changes], len(asked))
+    for number, (change, _, _) in enumerate(asked):
+        change(lanes[number * many : (number + 1) * many])
+    rests = np.repeat([max(done.nuc, at.done.nuc) for _, done, _ in asked], many)
+    treated = np.repeat([max(done.treated, at.done.treated) for _, done, _ in asked], many)
     days = at.season.conditions.shape[1]
     came = live_on(
         lanes,
         at.season.lived_by(some, colonies["world"][some], at.on).of(part),
         stack=at.stack,
-        first_visit=np.repeat(waits or [at.days] * len(changes), len(asked)),
+        first_visit=np.repeat([wait for _, _, wait in asked], many),
         nucs=nucs_ahead(at.on, days, at.prices),
         rests=rests,
         treated=treated,
         worlds=WORLDS,
     )
-    shape = (len(changes), len(asked))
+    shape = (len(asked), many)
     came[:, TREATMENTS] -= treated
     money = _income(came, at) + _left(lanes, at.prices, season_ends(at.on, days))
     return money.reshape(shape), came.reshape(*shape, len(CAME))

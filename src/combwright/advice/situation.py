@@ -180,18 +180,20 @@ class Situation:
         """Give the same situation for the case that the colony lives, if it may."""
         alive = np.flatnonzero(observe.adults(self.colonies) >= PARAMETERS["least_alive"].value)
         dead = 1.0 - len(alive) / len(self.colonies)
-        living = self.with_members(alive) if 0.0 < dead < 1.0 else self
+        living = self._of(alive) if 0.0 < dead < 1.0 else self
         return replace(living, dead=dead)
 
     def with_members(self, found: NDArray[np.intp]) -> "Situation":
         """Give the same situation for some of the members, as if they had been found."""
+        return replace(self._of(found), known_swarm_loss=self.account.swarm_loss)
+
+    def _of(self, found: NDArray[np.intp]) -> "Situation":
         return replace(
             self,
             colonies=self.colonies.take(found),
             conditions=self.conditions[found % self.conditions.shape[0]],
             luck=self.luck[found],
             season=self.season.with_members(found) if self.season else None,
-            known_swarm_loss=self.account.swarm_loss,
         )
 
     def with_set_up(self, set_up: SetUp) -> "Situation":

@@ -28,7 +28,10 @@ NOTHING_ASKED: Final = Ahead(np.zeros(1), dict.fromkeys(CAME, 0.0))
 
 @dataclass(frozen=True)
 class Weighed:
-    """One candidate: the season under it, and what its own work costs today."""
+    """One candidate: the season under it, and what its own work costs today.
+
+    What it brings besides, that no season tells, is taken from the cost.
+    """
 
     ahead: Ahead
     cost: float
@@ -49,10 +52,6 @@ class Gain:
     honey_kg: float = 0.0
     minutes: float = 0.0
 
-    def __add__(self, sure: float) -> "Gain":
-        """Give the gain with money that is sure beside it, or less where it is a cost."""
-        return replace(self, money=self.money + sure)
-
     @property
     def is_worth_it(self) -> bool:
         """Whether it beats doing nothing: a near-tie goes to that, in every decision."""
@@ -70,13 +69,17 @@ def weigh(
     members: int = MEMBERS,
     *,
     done: Sequence[Done] = (),
+    besides: Sequence[float] = (),
 ) -> list[Weighed]:
     """Let the season go by under each change, and charge the work that it stands for.
 
     One that stands alone has nothing to be weighed against. ``done`` says what of that which is
-    done once is not done again, if it is not what the work does.
+    done once is not done again, if it is not what the work does; ``besides`` is money that is sure
+    beside the season.
     """
-    costs = [cost_of(work, situation.prices) for work in works]
+    besides = besides or [0.0] * len(works)
+    paid = [cost_of(work, situation.prices) for work in works]
+    costs = [cost - more for cost, more in zip(paid, besides, strict=True)]
     if len(changes) < 2:
         brought = [NOTHING_ASKED] * len(changes)
     else:
@@ -95,8 +98,12 @@ def gain(chosen: Weighed, other: Weighed) -> Gain:
     """Set one candidate against another."""
     honey = chosen.ahead.came["honey_kg"] - other.ahead.came["honey_kg"]
     apart = apart_by(chosen.ahead.money - other.ahead.money)
-    sure = other.cost - chosen.cost
-    return replace(apart + sure, honey_kg=honey, minutes=chosen.minutes - other.minutes)
+    return replace(
+        apart,
+        money=apart.money + other.cost - chosen.cost,
+        honey_kg=honey,
+        minutes=chosen.minutes - other.minutes,
+    )
 
 
 def apart_by(money: NDArray[np.float64]) -> Gain:

@@ -13,6 +13,7 @@ from combwright.advice.decisions.space import Space
 from combwright.advice.kit_acts import Boards, Entrance, Feeding, Frames, SuperOff
 from combwright.advice.plan import plan
 from combwright.advice.prices import Prices
+from combwright.advice.season_ahead import LEAST_GAIN
 from combwright.advice.words.wording import many
 
 MAY = Case(date(2027, 5, 8), 7.0, 4.0, 6.0, 8)
@@ -25,6 +26,15 @@ def decided(case: Case) -> Space:
 def test_bees_beyond_their_frames_get_more() -> None:
     told = decided(replace(MAY, frames_of_bees=9.0, frames_of_brood=6.0))
     assert [each.more > 0 for each in told.asks(Frames)] == [True]
+
+
+@pytest.mark.parametrize(("bees", "more"), [(8.0, 1), (10.0, 2)])
+def test_the_second_frame_is_weighed_as_the_first_is(bees: float, more: int) -> None:
+    """Of two frames each must be covered soon: where bees hang out they are worth two at once."""
+    told = decided(replace(MAY, frames_of_bees=bees, frames_of_brood=0.6 * bees, stores_kg=9.0))
+    assert sum(each.more for each in told.asks(Frames)) >= more
+    of = "worth_more" if "worth_more" in told.inputs else "super_worth_more"
+    assert told.inputs[of] > more * LEAST_GAIN
 
 
 @pytest.mark.parametrize("bees", [4.0, 7.0, 8.5])

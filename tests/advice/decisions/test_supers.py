@@ -51,3 +51,18 @@ def test_a_full_box_is_fed_against_hunger_only_once_supers_are_near(on: date) ->
     assert Deciding(situation(light)).of(food.decide).without.chances["hunger"] <= 0.02
     assert plan(situation(light)).portion.grams == 0
     assert plan(situation(starving)).portion.grams > 0
+
+
+@pytest.mark.parametrize(("frames", "goes_on"), [(10, True), (9, True), (8, True), (7, False)])
+def test_a_box_that_lacks_few_frames_is_filled_as_its_super_goes_on(
+    frames: int, *, goes_on: bool
+) -> None:
+    """No more than two frames go in at a visit under it, and none that bees will not cover."""
+    told = plan(situation(Case(date(2027, 6, 1), 10.0, 6.0, 9.0, frames)), with_branches=False)
+    assert (told.set_up.supers == 1) is goes_on
+    assert (told.set_up.frames >= 10) is goes_on
+
+
+def test_a_small_colony_in_a_small_box_gets_frames_and_no_super() -> None:
+    told = plan(situation(Case(date(2027, 6, 1), 6.0, 4.0, 9.0, 8)), with_branches=False)
+    assert told.set_up.supers == 0

@@ -6,6 +6,7 @@ from math import ceil
 from typing import Final, Literal
 
 from combwright.advice.bee_acts import LeaveShut
+from combwright.advice.costs import cost_of
 from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
 from combwright.advice.decisions import queen, space, winter
@@ -192,15 +193,17 @@ def _wanted(
     sizes = list(dict.fromkeys((0, least, most)))
     portions = [_portion(situation, grams, kind, fraction) for grams in sizes]
     changes = [fed_with(situation, grams, fraction) for grams in sizes]
-    worth = weigh(situation, changes, [(one,) if one.grams else () for one in portions])
+    works = [(one,) if one.grams else () for one in portions]
+    asked = [PARAMETERS["worth_times"].value * cost_of(work, situation.prices) for work in works]
+    worth = weigh(situation, changes, works, besides=[-more for more in asked])
     due, last = sizes.index(least), len(sizes) - 1
-    more = gain(worth[last], worth[due])
-    costs = PARAMETERS["worth_times"].value * (worth[last].cost - worth[due].cost)
-    pays = more.is_worth_it and more.money > costs and not lack.is_rich
+    beyond = gain(worth[last], worth[due])
+    more = replace(beyond, money=beyond.money + asked[last] - asked[due])
+    pays = more.is_worth_it and beyond.money > 0 and not lack.is_rich
     chosen = last if pays else due
     told = gain(worth[chosen or last], worth[0])
     gains = {
-        "worth_more": told.money,
+        "worth_more": told.money + asked[chosen or last],
         "minutes": told.minutes,
         "least_g": float(sizes[chosen or last]),
         "stores_left_unfed_kg": lack.left_kg,

@@ -77,21 +77,18 @@ def _nucs(situation: Situation, *, is_hungry: bool) -> Decision:
         [way.change for way in ways],
         [way.costs for way in ways],
         done=[Done(nuc=way.nucs) for way in ways],
+        besides=[way.brings for way in ways],
     )
-    gains = [gain(each, seasons[0]) for each in seasons]
-    worth = [each + way.brings for way, each in zip(ways, gains, strict=True)]
+    worth = [gain(each, seasons[0]) for each in seasons]
     best = max(range(len(ways)), key=lambda i: worth[i].money)
     if not worth[best].is_worth_it:
         return Decision(topic="nucs", inputs=inputs)
     way = ways[best]
-    inputs |= {
-        "frames_to_give": way.frames,
-        "worth_more": worth[best].money,
-        "lost": -gains[best].money,
-    }
+    lost = way.brings - worth[best].money
+    inputs |= {"frames_to_give": way.frames, "worth_more": worth[best].money, "lost": lost}
     because = (
         f"{brood:.1f} frames of brood and {bees:.1f} of bees at the careful end. {way.gives} "
-        f"costs {money_words(-gains[best].money)} of its season; for a nuc with {way.queen} they "
+        f"costs {money_words(lost)} of its season; for a nuc with {way.queen} they "
         f"are worth {money_words(way.brings)}: {money_words(worth[best].money)} more."
     )
     return Decision(topic="nucs", actions=way.actions, because=(because,), inputs=inputs)

@@ -68,9 +68,9 @@ def _in_time(situation: Situation, laying: float, inputs: dict[str, float]) -> D
     if not may_be or not is_in_season(situation.on, PARAMETERS, "season"):
         looks = _in_doubt(situation, laying)
         return Decision(topic="queen", actions=looks, because=(f"{there}.",), inputs=inputs)
-    left, given = _without_and_with(situation)
     refused = (1.0 - PARAMETERS["accepted"].value) * queen_loss(situation)
-    brought = gain(given, left) + -refused
+    left, given = _without_and_with(situation, -refused)
+    brought = gain(given, left)
     inputs |= {"worth_more": brought.money}
     if not brought.is_worth_it:
         told = f"{there}: a young one would not be worth her price now."
@@ -120,9 +120,10 @@ def introduced(colonies: Any) -> None:
     change_queen(colonies, "introduced", age_days=PARAMETERS["new_days"].value)
 
 
-def _without_and_with(situation: Situation) -> list[Weighed]:
-    """Weigh the season as the queen is, and with a bought one."""
-    return weigh(situation, [lambda _: None, introduced], [(), (Requeen(),)])
+def _without_and_with(situation: Situation, besides: float = 0.0) -> list[Weighed]:
+    """Weigh the season as the queen is, and with a bought one, who may bring or cost more."""
+    changes, works = [lambda _: None, introduced], [(), (Requeen(),)]
+    return weigh(situation, changes, works, besides=[0.0, besides])
 
 
 def _wait(situation: Situation, shares: dict[str, float], inputs: dict[str, float]) -> Decision:

@@ -17,7 +17,7 @@ from combwright.advice.season_ahead import Effect
 from combwright.advice.situation import Situation, band
 from combwright.advice.stacking import steps_to
 from combwright.advice.trial import Tried, fed_with, try_all
-from combwright.advice.weighing import Weighed, gain, weigh
+from combwright.advice.weighing import Gain, Weighed, gain, weigh
 from combwright.advice.words.money_words import less_words
 from combwright.advice.words.space_words import because
 from combwright.advice.words.wording import many
@@ -74,9 +74,9 @@ def space(situation: Situation, *, is_opened: bool = True) -> Space:
     excess, best = _weighed(situation, candidates, tried, worth)
     further = 2 * (candidates[best].frames - now.frames)
     if further and (more := stepped(situation, further)):
-        candidates += more
         tried += try_all(situation, [_arranged(situation, each) for each in more])
-        worth += _worth(situation, more)
+        candidates += more
+        worth = _worth(situation, candidates)
         excess, best = _weighed(situation, candidates, tried, worth)
     chosen, after = candidates[best], tried[best]
     supered = supers.with_super(situation, chosen) if is_opened else None
@@ -85,7 +85,11 @@ def space(situation: Situation, *, is_opened: bool = True) -> Space:
         chosen, after = supered.set_up, supered.tried
     chosen = ventilated(situation, chosen)
     combs = stores_out(situation, chosen) if is_opened else ()
-    inputs = _inputs(situation, tried[0], after, chosen) | _money(worth[best], worth[0], supered)
+    inputs = _inputs(situation, tried[0], after, chosen)
+    if chosen.frames == candidates[best].frames:
+        inputs |= _money(gain(worth[best], worth[0]))
+    if supered is not None:
+        inputs |= _super_money(supered.gain)
     return Space(
         topic=TOPIC,
         actions=(*combs, *steps_to(situation.standing.hive, now, chosen)),
@@ -165,17 +169,17 @@ def unopened(
     return Space(topic=TOPIC, actions=steps, because=(reason,), tells=True, set_up=chosen)
 
 
-def _money(best: Weighed, as_it_is: Weighed, supered: supers.Supered | None) -> dict[str, float]:
-    """Give what the set-up is worth against leaving it, and its super against none."""
-    frames = gain(best, as_it_is)
-    told = {"worth_more": frames.money, "minutes": frames.minutes}
-    if supered is None:
-        return told
-    super_gain = supered.gain
-    return told | {
-        "super_worth_more": super_gain.money,
-        "super_honey_kg": super_gain.honey_kg,
-        "super_minutes": super_gain.minutes,
+def _money(frames: Gain) -> dict[str, float]:
+    """Give what the set-up is worth against leaving it."""
+    return {"worth_more": frames.money, "minutes": frames.minutes}
+
+
+def _super_money(brought: Gain) -> dict[str, float]:
+    """Give what the super is worth against none, with the frames that fill the box under it."""
+    return {
+        "super_worth_more": brought.money,
+        "super_honey_kg": brought.honey_kg,
+        "super_minutes": brought.minutes,
     }
 
 

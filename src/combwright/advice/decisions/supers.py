@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from typing import Final
 
+from combwright.advice.decisions.stacks import stepped
 from combwright.advice.numbers import is_in_season, numbers
 from combwright.advice.season_ahead import CLOSE_MEMBERS
 from combwright.advice.situation import Situation
@@ -34,11 +35,13 @@ class Supered:
 def with_super(situation: Situation, chosen: SetUp) -> Supered | None:
     """Put a super on where it is worth its trouble, and nothing fed can get into it.
 
-    With and without are both tried unfed, so that syrup is not weighed against honey.
+    A box that is all but full is filled with it. With and without are both tried unfed, so that
+    syrup is not weighed against honey.
     """
-    if not _may_be_supered(situation, chosen):
+    full = _filled(situation, chosen)
+    if full is None or not _may_be_supered(situation):
         return None
-    more = chosen.model_copy(update={"supers": chosen.supers + 1, "excluder": True})
+    more = full.model_copy(update={"supers": chosen.supers + 1, "excluder": True})
     hive, now = situation.standing.hive, situation.standing.set_up
     works = [steps_to(hive, now, each) for each in (chosen, more)]
     both = [doing(situation, work) for work in works]
@@ -59,17 +62,32 @@ def with_super(situation: Situation, chosen: SetUp) -> Supered | None:
 def is_near_its_super(situation: Situation, chosen: SetUp) -> bool:
     """Tell whether the first super may go on at one of the next visits."""
     has_bees = situation.bees >= PARAMETERS["near_bees"].value
-    return has_bees and chosen.supers == 0 and _may_be_supered(situation, chosen)
+    is_full = _lacks(situation, chosen) <= 0
+    return has_bees and chosen.supers == 0 and is_full and _may_be_supered(situation)
 
 
-def _may_be_supered(situation: Situation, chosen: SetUp) -> bool:
-    """Tell whether the box is full in the season of supers, and not bare of food."""
-    hive = situation.standing.hive
+def _may_be_supered(situation: Situation) -> bool:
+    """Tell whether another super fits in the season of supers, and the nest is not bare of food."""
     in_season = is_in_season(situation.on, PARAMETERS, "season")
-    is_full = chosen.frames >= hive.frames - 1
-    is_fit = hive.honey_super is not None and chosen.supers < MOST_SUPERS
+    is_fit = situation.standing.hive.honey_super is not None
+    is_fit = is_fit and situation.standing.set_up.supers < MOST_SUPERS
     stores_kg = median(observe.stores_kg(situation.colonies))
-    return is_fit and in_season and is_full and stores_kg >= PARAMETERS["least_stores_kg"].value
+    return is_fit and in_season and stores_kg >= PARAMETERS["least_stores_kg"].value
+
+
+def _filled(situation: Situation, chosen: SetUp) -> SetUp | None:
+    """Give the box full of frames, where it is or where few are lacking that bees will cover."""
+    if _lacks(situation, chosen) <= 0:
+        return chosen
+    lacking = _lacks(situation, situation.standing.set_up)
+    if lacking > PARAMETERS["lacking"].value:
+        return None
+    return next(iter(stepped(situation, lacking)), None)
+
+
+def _lacks(situation: Situation, chosen: SetUp) -> int:
+    """Count the frames that a box lacks to be full: one place may stay empty."""
+    return situation.standing.hive.frames - 1 - chosen.frames
 
 
 def fed_lately(situation: Situation) -> bool:

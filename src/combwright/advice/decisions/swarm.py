@@ -124,9 +124,15 @@ def repaired(
     cut = (CutCells(again_by=on + timedelta(days=PARAMETERS["cut_again"].value)),)
     changes = [doing(situation, (*planned, *each)) for each in (cut, divided)]
     bought = (Requeen(),) if given == "mated queen" else ()
-    kept, parted = weigh(situation, changes, [cut, bought], done=[Done(), Done(nuc=1.0)])
     brings = nuc_with_her(on, situation.prices, age / YEAR) - unqueened(situation, given)
-    return divided if (gain(parted, kept) + brings).is_worth_it else cut
+    kept, parted = weigh(
+        situation,
+        changes,
+        [cut, bought],
+        done=[Done(), Done(nuc=1.0)],
+        besides=[0.0, brings],
+    )
+    return divided if gain(parted, kept).is_worth_it else cut
 
 
 def nucleus_plan(

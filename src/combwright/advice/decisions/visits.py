@@ -16,7 +16,7 @@ from combwright.advice.decisions.honey import after_honey
 from combwright.advice.decisions.kept_shut import is_cold
 from combwright.advice.lately import done_by
 from combwright.advice.numbers import is_in_season, numbers
-from combwright.advice.season_ahead import SWARM_SHARE, after_waits
+from combwright.advice.season_ahead import SWARM_SHARE, ahead_of
 from combwright.advice.situation import Situation
 from combwright.advice.swarm_chance import calibrated
 from combwright.advice.trial import doing
@@ -99,19 +99,18 @@ def _pays_best(
     if not is_in_season(situation.on, PARAMETERS, "weighed"):
         return asked, 0.0
     waits = sorted({asked, most, *(wait for wait in WAITS if asked < wait < most)})
-    brought = after_waits(
-        situation.colonies,
-        doing(situation, work),
-        situation.account,
-        waits,
-        done_by(work, situation.on),
-    )
     lost = (1.0 - SWARM_SHARE) * situation.account.swarm_loss
     saved = situation.prices.visit / situation.days
-    worth = {
-        wait: ahead.money + saved * wait - lost * swarmed[wait - 1]
-        for wait, ahead in zip(waits, brought, strict=True)
-    }
+    costs = {wait: lost * swarmed[wait - 1] - saved * wait for wait in waits}
+    brought = ahead_of(
+        situation.colonies,
+        [doing(situation, work)] * len(waits),
+        situation.account,
+        costs=list(costs.values()),
+        done=[done_by(work, situation.on)] * len(waits),
+        waits=waits,
+    )
+    worth = {wait: ahead.money - costs[wait] for wait, ahead in zip(waits, brought, strict=True)}
     best = max(waits, key=lambda wait: float(worth[wait].mean()))
     brought_more = apart_by(worth[best] - worth[asked])
     return (best, brought_more.money) if brought_more.is_worth_it else (asked, 0.0)
