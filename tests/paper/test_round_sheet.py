@@ -268,7 +268,7 @@ def lines_of(page: LTPage) -> list[LTTextLine]:
 
 @pytest.mark.parametrize("paper", ["a4", "a5", "large"])
 def test_a_number_stays_on_one_line_with_its_unit(sheet: RoundSheet, paper: Paper) -> None:
-    units = re.compile(r"^(%|(g|kg|L|mm|°C)\b)")
+    units = re.compile(r"^(%|(g|kg|L|mm|°C|am|pm|[A-Z][a-z]{2})\b)")
     for page in pages(round_pdf(sheet, paper=paper)):
         told = [line.get_text().strip() for line in lines_of(page)]
         torn = [two for two in pairwise(told) if two[0][-1:].isdigit() and units.match(two[1])]
@@ -286,3 +286,9 @@ def test_the_reasons_are_shared_out_over_the_width_of_the_page(sheet: RoundSheet
     }
     assert lefts[1] == lefts[3] < 0.1
     assert lefts[2] == lefts[4] > 0.5
+
+
+def test_nobody_is_told_to_do_at_every_colony_what_is_asked_of_none(sheet: RoundSheet) -> None:
+    assert not everywhere(sheet).jobs
+    assert any(not colony.jobs for colony in sheet.colonies)
+    assert "what is done at every colony" not in words(round_pdf(sheet))
