@@ -72,7 +72,7 @@ def test_the_numbers_above_the_table_are_its_own(table: list[tuple[str, ...]]) -
         ("/api/colonies", "application/json"),
         ("/book.csv", "text/csv; charset=utf-8"),
         ("/colony/Nobody", "text/html; charset=utf-8"),
-        ("/no-such-page", "application/json"),
+        ("/no-such-page", "text/html; charset=utf-8"),
     ],
 )
 def test_every_answer_has_its_headers(client: TestClient, path: str, kind: str) -> None:

@@ -9,6 +9,7 @@ from typing import Final
 from fastapi import FastAPI
 from fastapi.exceptions import RequestValidationError
 from starlette.concurrency import run_in_threadpool
+from starlette.exceptions import HTTPException
 from starlette.middleware import Middleware
 from starlette.middleware.gzip import GZipMiddleware
 from starlette.requests import ClientDisconnect
@@ -22,7 +23,7 @@ from combwright.web.desk import Desk
 from combwright.web.login import Door
 from combwright.web.measures import Measures
 from combwright.web.pages import ROUTERS
-from combwright.web.refusing import gone, show_error, show_unreadable
+from combwright.web.refusing import gone, show_error, show_missing, show_unreadable
 from combwright.web.request_log import RequestLog
 from combwright.web.safe_headers import SafeHeaders
 from combwright.web.same_origin import SameOriginOnly
@@ -73,6 +74,7 @@ def build(desk: Desk, measures: Measures | None = None) -> FastAPI:
             NothingToPlan: show_nothing,
             ClientDisconnect: gone,
             RequestValidationError: show_unreadable,
+            HTTPException: show_missing,
         },
     )
     app.state.desk = desk

@@ -3,20 +3,32 @@
 from typing import Final
 
 from fastapi import Request
+from fastapi.exception_handlers import http_exception_handler
 from fastapi.exceptions import RequestValidationError
 from starlette.concurrency import run_in_threadpool
+from starlette.exceptions import HTTPException
 from starlette.responses import JSONResponse, Response
 
 from combwright.services.book.field_words import FieldProblem
 from combwright.services.book.notes import NoteError
 from combwright.services.book.place_words import place_word
-from combwright.terms.errors import NotAllowedError, NotFoundError, PassingError
+from combwright.terms.errors import (
+    CombwrightError,
+    NotAllowedError,
+    NotFoundError,
+    PassingError,
+)
 from combwright.web.showing import page
 
 PASSING: Final = 503
 FORBIDDEN: Final = 403
 MOST_TOLD: Final = 20
 RETRY_AFTER_S: Final = 10
+MISSING: Final = 404
+UNREADABLE: Final = CombwrightError(
+    "The address of this page cannot be read.", remedy="Go back, or begin at the round."
+)
+NO_PAGE: Final = NotFoundError("There is no such page.", remedy="Go back, or begin at the round.")
 
 
 async def show_error(request: Request, error: Exception) -> Response:
@@ -44,12 +56,21 @@ def note_refusal(request: Request) -> None:
 
 async def show_unreadable(request: Request, error: Exception) -> Response:
     """Say what of a request cannot be read, without sending it back: it may hold anything."""
+    if "text/html" in request.headers.get("accept", ""):
+        return await show_error(request, UNREADABLE)
     found = error.errors() if isinstance(error, RequestValidationError) else []
     problems = [
         FieldProblem(".".join(str(part) for part in one["loc"]), f"{one['msg']}.", "Correct it.")
         for one in found[:MOST_TOLD]
     ]
     return await show_error(request, NoteError(problems))
+
+
+async def show_missing(request: Request, error: Exception) -> Response:
+    """Say that there is no such page, to a person as to a program."""
+    if isinstance(error, HTTPException) and error.status_code != MISSING:
+        return await http_exception_handler(request, error)
+    return await show_error(request, NO_PAGE)
 
 
 async def gone(_: Request, __: Exception) -> Response:

@@ -184,7 +184,7 @@ def _careful_brood(donor: Donor) -> float:
 
 def _next_spring(order: KnownOrder) -> str:
     return (
-        f"{order.order}: {order.open} {order.what} for {order.customer}, wanted by "
+        f"{order.order}: {many(order.open, order.what)} for {order.customer}, wanted by "
         f"{dated(order.wanted_by)}, is not of this season’s nucs and queens"
     )
 

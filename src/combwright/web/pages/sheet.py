@@ -1,7 +1,7 @@
 """The round of a day: the sheet in working order, with what was noted so far."""
 
 from datetime import date, timedelta
-from typing import Annotated, Final
+from typing import Annotated, Final, Literal
 
 from fastapi import APIRouter, Query, Request
 from starlette.responses import JSONResponse, RedirectResponse, Response
@@ -27,7 +27,9 @@ Days = Annotated[int, Query(ge=1, le=60)]
 
 @router.get("/")
 @router.get("/round")
-def newest(at: AtDesk, request: Request, on: date | None = None) -> Response:
+def newest(
+    at: AtDesk, request: Request, on: Annotated[date | Literal[""] | None, Query()] = None
+) -> Response:
     """Lead to the round of a day, to the one that comes next, or to where a book begins."""
     if not at.book.now().living:
         return RedirectResponse("/begin", status_code=303)
