@@ -35,8 +35,8 @@ class Supered:
 def with_super(situation: Situation, chosen: SetUp) -> Supered | None:
     """Put a super on where it is worth its trouble, and nothing fed can get into it.
 
-    A box that is all but full is filled with it. With and without are both tried unfed, so that
-    syrup is not weighed against honey.
+    A box that bees cover, and that is all but full, is filled with it. With and without are both
+    tried unfed, so that syrup is not weighed against honey.
     """
     full = _filled(situation, chosen)
     if full is None or not _may_be_supered(situation):
@@ -76,13 +76,14 @@ def _may_be_supered(situation: Situation) -> bool:
 
 
 def _filled(situation: Situation, chosen: SetUp) -> SetUp | None:
-    """Give the box full of frames, where it is or where few are lacking that bees will cover."""
+    """Give the box full of frames, as it is chosen or filled: from few fewer that bees cover."""
+    now = situation.standing.set_up
+    lacking = _lacks(situation, now)
+    if lacking > 0 and (lacking > PARAMETERS["lacking"].value or situation.bees < now.frames):
+        return None
     if _lacks(situation, chosen) <= 0:
         return chosen
-    lacking = _lacks(situation, situation.standing.set_up)
-    if lacking > PARAMETERS["lacking"].value:
-        return None
-    return next(iter(stepped(situation, lacking)), None)
+    return next(iter(stepped(situation, lacking)), None) if lacking > 0 else None
 
 
 def _lacks(situation: Situation, chosen: SetUp) -> int:
