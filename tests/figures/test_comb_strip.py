@@ -211,8 +211,9 @@ def test_words_add_up_the_combs() -> None:
 
 
 def test_the_legend_names_everything_that_can_be_drawn() -> None:
-    for words in ("brood", "stores", "pollen", "empty cells", "foundation", "bees", "dummy board"):
-        assert words in legend()
+    inside = ("brood", "stores", "pollen", "empty cells", "foundation", "bees", "dummy board")
+    for words in (*inside, "feeder", "gap", "excluder"):
+        assert f">{words}<" in legend()
     assert legend(columns=3).count("<text") == legend().count("<text")
 
 

@@ -78,6 +78,12 @@ def _excluder(area: Area) -> str:
     return stroke(horizontal(area.x, area.right, y), 12, dashes="30 8 6 8")
 
 
+def _gap(area: Area) -> str:
+    y = area.y + HEIGHT / 2
+    ends = horizontal(area.x, area.x + 14, y) + horizontal(area.right - 14, area.right, y)
+    return stroke(ends, 4)
+
+
 def _put_in(area: Area) -> str:
     return plus(area.x + SAMPLE / 2, area.y + HEIGHT / 2)
 
@@ -98,4 +104,5 @@ SAMPLES: tuple[tuple[str, Callable[[Area], str]], ...] = (
     ("excluder", _excluder),
     ("put in", _put_in),
     ("set anew", _changed),
+    ("gap", _gap),
 )
