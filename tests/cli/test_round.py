@@ -187,3 +187,20 @@ def test_how_a_terminal_is_told_how_one_counts_is_said_where_it_is_asked(
     told = " ".join(capsys.readouterr().out.split())
     assert question in told
     assert ("“brood counted in”" in told) == ("How you count" in question)
+
+
+@pytest.mark.parametrize(
+    ("boxes", "said"), [(1, "on 9 frames"), (2, "on 9 frames in 2 brood boxes")]
+)
+def test_how_many_brood_boxes_there_are_is_said(
+    boxes: int, said: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    sheet = round_sheet()
+    stack = sheet.colonies[0].set_up.model_copy(update={"frames": 9, "brood_boxes": boxes})
+    show(
+        sheet.model_copy(
+            update={"colonies": [sheet.colonies[0].model_copy(update={"set_up": stack})]}
+        )
+    )
+    told = " ".join(capsys.readouterr().out.split())
+    assert f"{said} + 1 dummy board" in told

@@ -126,3 +126,17 @@ def test_brood_stands_in_the_middle_and_stores_at_the_sides() -> None:
     assert combs[0].stores + combs[10].stores > 1.0
     assert combs[0].brood == combs[10].brood == 0.0
     assert sum(place.brood for place in combs) > 3.0
+
+
+@pytest.mark.parametrize("frames", [22, 21])
+def test_a_nest_in_two_boxes_stands_in_the_middle_of_both(frames: int) -> None:
+    hive = catalogue().hive("national timber")
+    set_up = SetUp(hive=hive.key, frames=frames, brood_boxes=2)
+    described = Described(frames_of_bees=16.0, frames_of_brood=8.0, stores_kg=10.0)
+    colonies = begin(hive, set_up, described, on=date(2027, 5, 9), members=20, seed=7, colony="any")
+    for box in stack_view(colonies, hive, set_up, feeder_over=False).boxes:
+        combs = [place for place in box.places if place.holds == "comb"]
+        brood = np.array([place.brood for place in combs])
+        middle = float((brood * np.arange(len(combs))).sum() / brood.sum())
+        assert middle == pytest.approx((len(combs) - 1) / 2, abs=0.1)
+        assert combs[0].stores > combs[len(combs) // 2].stores

@@ -167,7 +167,8 @@ def _colony(console: "Console", colony: "ColonySheet", said: "Everywhere", on: d
 def _stands(colony: "ColonySheet") -> str:
     """Say how the stack should stand after the visit."""
     stack = colony.set_up
-    parts = [f"leave it on {stack.frames} frames"]
+    boxes = f" in {stack.brood_boxes} brood boxes" if stack.brood_boxes > 1 else ""
+    parts = [f"leave it on {_count(stack.frames, 'frame')}{boxes}"]
     if stack.dummy_boards:
         parts.append(_count(stack.dummy_boards, "dummy board"))
     if stack.supers:

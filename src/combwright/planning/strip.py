@@ -40,7 +40,7 @@ def stack_view(
     full = frames_in_fullest_box(set_up)
     places = max(hive.capacity, full)
     new = 0 if was is None else max(0, set_up.frames - was.frames)
-    combs = _combs(_shares(colonies, set_up.frames - new), set_up, new)
+    combs = _combs(_shares(colonies, set_up.frames - new, boxes), set_up, new)
     stack = []
     for number in range(boxes):
         here = combs[number * full : (number + 1) * full]
@@ -56,7 +56,15 @@ def stack_view(
     )
 
 
-def _shares(colonies: NDArray[np.void], frames: int) -> dict[str, Floats]:
+def _from_the_middle(frames: int, boxes: int) -> Floats:
+    """Tell how many frames each stands from the middle of its box: a nest goes up through all."""
+    each = np.arange(frames)
+    most = -(-frames // boxes)
+    here = np.minimum(most, frames - most * (each // max(most, 1)))
+    return np.abs(each % max(most, 1) - (here - 1) / 2.0)
+
+
+def _shares(colonies: NDArray[np.void], frames: int, boxes: int) -> dict[str, Floats]:
     """Share of each frame that holds brood, stores, pollen and bees, the nest in the middle."""
     quantities = (
         colonies["cells_per_frame"],
@@ -68,15 +76,15 @@ def _shares(colonies: NDArray[np.void], frames: int) -> dict[str, Floats]:
     cells, brood, stores, pollen, bees = np.median(np.array(quantities), axis=1).tolist()
     brood = brood / max(cells, 1.0)
     pollen = pollen / BIOLOGY.pollen_per_cell / max(cells, 1.0)
-    away = np.abs(np.arange(frames) - (frames - 1) / 2.0)
-    reach = max(LEAST_REACH, ROUNDNESS * brood / FULLEST_BROOD)
+    away = _from_the_middle(frames, boxes)
+    reach = max(LEAST_REACH, ROUNDNESS * brood / boxes / FULLEST_BROOD)
     brood_on = _fill(brood, 1.0 - (away / reach) ** 2, np.full(frames, FULLEST_BROOD))
     outward = ARCH + (away / away.max(initial=1.0)) ** 2
     stores_on = _fill(stores, outward, np.maximum(FULLEST_STORES - brood_on, 0.0))
     free = np.maximum(1.0 - brood_on - stores_on, 0.0)
     beside = np.exp(-((away - reach) ** 2))
     pollen_on = _fill(pollen, beside, np.minimum(free, MOST_POLLEN))
-    bees_on = _fill(bees, 1.0 - (away / (bees / 2.0 + 1.0)) ** 2, np.ones(frames))
+    bees_on = _fill(bees, 1.0 - (away / (bees / boxes / 2.0 + 1.0)) ** 2, np.ones(frames))
     return {"brood": brood_on, "stores": stores_on, "pollen": pollen_on, "bees": bees_on}
 
 
