@@ -92,6 +92,21 @@ def test_fondant_lies_there_and_has_no_grams_a_day() -> None:
     assert "2,500 g" in told[0]
 
 
+def test_on_a_cold_day_the_hive_s_own_page_says_not_to_open_it(
+    client: TestClient, desk: Desk
+) -> None:
+    """Who stands at the hive does not look at the round's page again."""
+    for tmax_c, is_cold in ((18, False), (6, True)):
+        days = "".join(f"{ON + timedelta(days=n)},{tmax_c},1,0,3,2\n" for n in range(-3, 8))
+        told = f"date,tmax_c,tmin_c,rain_mm,sun_h,wind_m_s\n{days}"
+        file = {"file": ("week.csv", told.encode(), "text/csv")}
+        answer = client.post("/weather/add", data={"yard": "Alder Bank"}, files=file, headers=PAGE)
+        assert answer.status_code == 200
+        desk.rounds.sheet(ON, 7)
+        text = client.get(f"{ROUND}/hive/Bramble", headers=PAGE).text
+        assert ("Too cold to open" in text) is is_cold
+
+
 def test_one_fault_of_a_field_is_told_once(client: TestClient) -> None:
     news = FILLED["own queen news"] | {"id": str(uuid4()), "on": "2031-02-03"}
     assert enter(client, "own queen", FILLED["own queen"] | {"id": str(uuid4())})[0] == 303

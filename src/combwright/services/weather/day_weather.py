@@ -3,6 +3,7 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
+from typing import Final
 
 from combwright.records.store.book_handle import Book
 from combwright.records.store.weather_days import weather_of_day
@@ -10,6 +11,8 @@ from combwright.science.flight.flight_hours import flight_hours
 from combwright.services.weather.known_places import climate_of
 from combwright.services.weather.open_hours import OPENED_FROM_C, clock, open_hours
 from combwright.terms.entries import Yard
+
+TOO_COLD: Final = f"Too cold to open, under {OPENED_FROM_C:.0f} °C all day."
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,7 +37,7 @@ class DayWeather:
             f"bees can fly for about {self.flight_h:.0f} h"
         )
         if self.open_hours is None:
-            return f"Too cold to open, under {OPENED_FROM_C:.0f} °C all day. {said}"
+            return f"{TOO_COLD} {said}"
         first, last = (clock(hour) for hour in self.open_hours)
         return f"Fit to open from {first} to {last}. {said}"
 
@@ -55,6 +58,12 @@ def day_weather(book: Book, yards: Mapping[str, Yard], on: date) -> list[DayWeat
             fit = open_hours(on, low, high, latitude_deg=latitude, longitude_deg=longitude)
             found.append(DayWeather(name, low, high, rain, sun, wind, float(flying), fit))
     return found
+
+
+def is_too_cold(book: Book, yard: str, on: date) -> bool:
+    """Tell whether no hive of a yard is opened on a day, as far as the book knows its weather."""
+    known = {name: each for name, each in book.now().yards.items() if name == yard}
+    return any(each.open_hours is None for each in day_weather(book, known, on))
 
 
 def weather_lines(

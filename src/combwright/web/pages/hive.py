@@ -9,6 +9,7 @@ from combwright.planning.at_every_colony import everywhere
 from combwright.services.rounds.at_a_glance import glance
 from combwright.services.rounds.own_minutes import own_minutes
 from combwright.services.rounds.planned_note import as_advised
+from combwright.services.weather.day_weather import TOO_COLD, is_too_cold
 from combwright.terms.entries import Visit
 from combwright.web.addresses import ColonyName
 from combwright.web.desk import AtDesk
@@ -40,6 +41,7 @@ def show(at: AtDesk, request: Request, on: date, colony: ColonyName, days: Days 
         beside=[(one, glance(one, own)) for one in beside],
         noted={one.colony for one in book.on(on) if isinstance(one, Visit)},
         planned=as_advised(mine, on),
+        too_cold=TOO_COLD if is_too_cold(at.book, mine.yard, on) else "",
         before=sheet.colonies[place - 1].colony if place else None,
         after=sheet.colonies[place + 1].colony if place + 1 < len(sheet.colonies) else None,
     )
