@@ -149,6 +149,19 @@ def test_what_is_only_tapped_is_not_printed(browser: Browser, shown: House, name
     page.close()
 
 
+@pytest.mark.parametrize("has_script", [True, False])
+def test_another_row_keeps_what_was_typed(
+    browser: Browser, shown: House, *, has_script: bool
+) -> None:
+    page = browser.new_page(java_script_enabled=has_script)
+    page.goto(shown.address + PAGES["begin"])
+    page.locator("#f-colony-2").fill("Fern")
+    page.get_by_role("button", name="Another row").click()
+    expect(page.locator("#f-colony-4")).to_be_visible()
+    expect(page.locator("#f-colony-2")).to_have_value("Fern")
+    page.close()
+
+
 @pytest.mark.parametrize("field", ["Frames of bees", "Frames of brood"])
 def test_what_is_expected_is_said_with_what_it_is_of(
     browser: Browser, shown: House, field: str

@@ -121,6 +121,16 @@ def test_what_is_odd_is_worth_a_second_look_before_the_first_sheet(empty: Desk) 
     assert "frames of brood 9" in client.get(mend, headers=PAGE).text
 
 
+def test_more_rows_keep_what_was_typed(empty: Desk) -> None:
+    """Without a script, which adds them on the page."""
+    answer = client_of(empty).post("/begin", data=TABLE | {"more": "6"}, headers=PAGE)
+    assert answer.status_code == 200
+    assert 'id="f-colony-6"' in answer.text
+    assert 'name="place" value="Bantry"' in answer.text
+    assert 'name="frames_of_bees-2" value="5"' in answer.text
+    assert not empty.book.now().entries
+
+
 def test_places_are_found_while_they_are_typed(empty: Desk) -> None:
     found = client_of(empty).get("/places?words=athl").json()
     assert found[0] == "Athlone, Ireland, Leinster (53.42, -7.94)"

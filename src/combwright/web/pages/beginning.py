@@ -27,13 +27,11 @@ router = APIRouter(include_in_schema=False)
 
 
 @router.get("/begin")
-def ask(
-    at: AtDesk, request: Request, rows: Annotated[int, Query(ge=1, le=MOST_ROWS)] = ROWS
-) -> Response:
+def ask(at: AtDesk, request: Request) -> Response:
     """Ask for a yard and its colonies; with an empty book, offer an example as well."""
     yards = list(at.book.now().yards)
     values = {"id": str(uuid4()), "yard": yards[-1] if yards else ""}
-    return form(request, at, values, rows)
+    return form(request, at, values, ROWS)
 
 
 def form(
@@ -65,6 +63,8 @@ def form(
 async def take(at: AtDesk, request: Request) -> Response:
     """Take the yard and its colonies, and lead to their sheet of the same day."""
     fields = (await sent(request, most=20 * MOST_ROWS)).fields
+    if (more := fields.get("more", "")).isdecimal():
+        return await run_in_threadpool(form, request, at, fields, min(int(more), MOST_ROWS))
     try:
         begun = await run_in_threadpool(begin_yard, at.book, fields, at.today)
     except NoteError as error:
