@@ -6,7 +6,7 @@ import pytest
 from tests.paper.conftest import colony_sheet, round_sheet
 
 from combwright.advice.bee_acts import Heft, LeaveShut, Look
-from combwright.advice.kit_acts import Act, Entrance, Feeding, Treat
+from combwright.advice.kit_acts import Act, Entrance, Feeding, Treat, WriteDown
 from combwright.advice.words.action_words import jobs_of
 from combwright.planning.at_every_colony import at_any, everywhere
 from combwright.planning.sheet import ColonySheet, RoundSheet
@@ -41,6 +41,14 @@ def test_a_look_that_most_need_is_said_once_and_a_portion_at_its_colony() -> Non
     said = everywhere(sheet)
     assert said.jobs == jobs_of([HEALTH])
     assert said.jobs_of(colonies[0]) == list(jobs_of([FED]))
+
+
+def test_what_is_to_be_written_down_stands_beside_what_is_given() -> None:
+    amitraz, down = Treat(substance="amitraz", way="strips"), WriteDown()
+    alike = a_round(*(asked(order, HEALTH, TREAT, down) for order in range(1, 5)))
+    assert everywhere(alike).jobs == jobs_of([HEALTH, TREAT, down])
+    unlike = a_round(*(asked(at, HEALTH, TREAT if at % 2 else amitraz, down) for at in range(1, 5)))
+    assert everywhere(unlike).jobs == jobs_of([HEALTH])
 
 
 def test_where_every_hive_stays_shut_nothing_is_said_of_open_ones() -> None:

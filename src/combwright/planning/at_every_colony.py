@@ -9,7 +9,7 @@ from typing import Final
 from combwright.advice.actions import Action, of_kind
 from combwright.advice.bee_acts import ClearEntrance, Heft, Look
 from combwright.advice.decisions.found import at_any_colony
-from combwright.advice.kit_acts import Counting, Feeding
+from combwright.advice.kit_acts import Counting, Feeding, Treat, WriteDown
 from combwright.advice.words.action_words import words
 from combwright.planning.round import shown_branches
 from combwright.planning.sheet import Branch, ColonySheet, RoundSheet
@@ -50,12 +50,16 @@ def everywhere(sheet: RoundSheet) -> Everywhere:
     jobs = Counter(job for colony in sheet.colonies for job in dict.fromkeys(colony.jobs))
     acts = [act for colony in sheet.colonies for act in colony.actions]
     looks = {words(act) for act in acts if _only_looks(act)}
-    portions = {words(act) for act in acts if isinstance(act, Feeding)}
-    said = tuple(
+    alike = {
         job
         for job, count in jobs.items()
-        if count >= max(FEWEST, SHARE * most if job in looks else most) and job not in portions
-    )
+        if count >= max(FEWEST, SHARE * most if job in looks else most)
+    }
+    at_its_colony = {words(act) for act in acts if isinstance(act, Feeding)}
+    if not alike & {words(act) for act in acts if isinstance(act, Treat)}:
+        # what is written down stands beside what is given
+        at_its_colony |= {words(act) for act in acts if isinstance(act, WriteDown)}
+    said = tuple(job for job in jobs if job in alike - at_its_colony)
     counted = _counted(sheet.colonies)
     branches = (branch for branch, count in counted.values() if count >= max(FEWEST, most))
     opened = " that is opened" if _is_any_opened(sheet.colonies) else ""
