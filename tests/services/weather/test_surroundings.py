@@ -11,6 +11,7 @@ from numpy.typing import NDArray
 from combwright.records.store.book_handle import Book
 from combwright.records.store.weather_days import keep_weather
 from combwright.services.book.book import add_entries
+from combwright.services.weather.known_places import climate_of
 from combwright.services.weather.surroundings import surroundings
 from combwright.terms.entries import Yard
 from combwright.weather.climates import climate
@@ -47,7 +48,8 @@ def test_every_yard_has_every_day_once(book: Book) -> None:
         assert season.shape[:2] == (MEMBERS, 30)
         assert np.isfinite(season).all()
         assert (np.diff(season[0, :, DAY]) == 1.0).all()
-    assert "sampled" in around.described()
+    assert around.described().startswith("none in the book, sampled from the climate of ")
+    assert all(climate_of(yard).name in around.described() for yard in book.now().yards.values())
 
 
 def test_known_days_are_the_same_for_all_and_later_ones_differ(book: Book) -> None:

@@ -29,6 +29,7 @@ class Surroundings:
     first: date
     tables: Mapping[str, Floats]
     known_to: Mapping[str, date | None]
+    climates: tuple[str, ...] = ()
     _prints: dict[int, bytes] = field(default_factory=dict, repr=False, compare=False)
 
     def season(self, yard: str, first: date, until: date) -> Floats:
@@ -48,9 +49,10 @@ class Surroundings:
     def described(self) -> str:
         """Say in a few words what weather the yards are given."""
         known = [day for day in self.known_to.values() if day is not None]
+        sampled = f"sampled from the climate of {' and '.join(self.climates)}"
         if not known:
-            return "none in the book, sampled from the climate of the place"
-        return f"as in the book to {min(known):%d %b %Y}, then sampled from the climate"
+            return f"none in the book, {sampled}"
+        return f"as in the book to {min(known):%d %b %Y}, then {sampled}"
 
 
 def surroundings(book: Book, first: date, until: date, *, members: int, seed: int) -> Surroundings:
@@ -60,6 +62,7 @@ def surroundings(book: Book, first: date, until: date, *, members: int, seed: in
     """
     yards = book.now().yards
     tables, known_to = {}, {}
+    climates = dict.fromkeys(climate_of(yard).name for yard in yards.values())
     sampled: dict[str, tuple[Floats, date | None]] = {}
     last = until - timedelta(days=1)
     with book.reading() as db:
@@ -81,7 +84,8 @@ def surroundings(book: Book, first: date, until: date, *, members: int, seed: in
         place = climate_of(None)
         tables[""] = yard_conditions(place, None, first, until, members=members, seed=seed)
         known_to[""] = None
-    return Surroundings(first, tables, known_to)
+        climates[place.name] = None
+    return Surroundings(first, tables, known_to, tuple(climates))
 
 
 def yard_weather(
