@@ -18,6 +18,7 @@ from typer.testing import CliRunner
 
 from combwright.cli.main import app
 from combwright.cli.round import show
+from combwright.planning.supplies import ALWAYS
 from combwright.records.store.book_handle import Book
 from combwright.services.book.entry_form import take_entry
 from combwright.services.rounds.kept_plans import plans_folder
@@ -204,3 +205,11 @@ def test_how_many_brood_boxes_there_are_is_said(
     )
     told = " ".join(capsys.readouterr().out.split())
     assert f"{said} + 1 dummy board" in told
+
+
+def test_what_one_yard_alone_needs_is_not_called_always(capsys: pytest.CaptureFixture[str]) -> None:
+    sheet = round_sheet()
+    stop = sheet.load[0].model_copy(update={"items": [*ALWAYS, "thymol (gel) for 2 colonies"]})
+    show(sheet.model_copy(update={"load": [stop]}))
+    told = " ".join(capsys.readouterr().out.split())
+    assert f"always: {'; '.join(ALWAYS)} {stop.yard}: thymol (gel) for 2 colonies" in told

@@ -181,6 +181,8 @@ def _count(number: int, what: str) -> str:
 
 
 def _supplies(console: "Console", sheet: "RoundSheet") -> None:
+    from combwright.planning.supplies import ALWAYS
+
     bench = sheet.bench
     console.rule("Bench")
     for step in bench.steps or ["Nothing to prepare."]:
@@ -197,8 +199,8 @@ def _supplies(console: "Console", sheet: "RoundSheet") -> None:
         wanted = ", ".join(_loaded(stop)) or "nothing beside the usual"
         console.print(f"   [bold]{_plain(stop.yard)}[/bold] ({_count_of_colonies(stop)}): {wanted}")
     if sheet.load:
-        usual = [item for item in sheet.load[0].items if all(item in s.items for s in sheet.load)]
-        _item(console, "always:", ", ".join(usual), style="dim")
+        usual = [item for item in ALWAYS if all(item in stop.items for stop in sheet.load)]
+        _item(console, "always:", "; ".join(usual), style="dim")
         for stop in sheet.load:
             for item in stop.items:
                 if item not in usual:
