@@ -96,7 +96,8 @@ def test_why_gives_beginners_the_lesson_and_the_expert_numbers_only(book: Path) 
     for topic in ("queen", "room and warmth", "food", "next visit"):
         assert f"\n{topic}\n" in long
         assert f"\n{topic}\n" in short
-    assert "noted frames of bees: 7, 8" in long
+    assert "noted frames of bees: 7 on 10 Apr, 8 on 15 Apr" in long
+    assert "noted stores kg: 4.2 on 10 Apr, 3.2 on 15 Apr" in long  # 2 and 1½ frames of 2.1 kg
     assert "noted frames" not in short
     assert "The queen can lay only in drawn, empty, warm cells" in " ".join(long.split())
     assert "The queen can lay only" not in short

@@ -53,7 +53,9 @@ def show(told: "Told", *, short: bool) -> None:
     console.print(f"[bold]{escape(told.sheet.colony)}[/bold], {escape(told.sheet.hive)}")
     if not short:
         for name, values in told.notes.items():
-            seen = ", ".join(f"{value:g}" for _, value in values[-5:])
+            seen = ", ".join(
+                f"{round(value, 1):g} on {day.day} {day:%b}" for day, value in values[-5:]
+            )
             console.print(f"  noted {name.replace('_', ' ')}: {seen}")
     for each in told.sheet.decisions:
         console.print(f"\n[bold]{each.topic}[/bold]")
