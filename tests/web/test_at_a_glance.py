@@ -65,6 +65,16 @@ def test_harms_are_called_alike_wherever_they_stand(client: TestClient, desk: De
             assert f'<th scope="row">{harm}</th>' in text, (page, harm)
 
 
+def test_a_chance_stays_on_one_line_with_its_sign(client: TestClient, desk: Desk) -> None:
+    desk.rounds.sheet(ON, 7)
+    for page in (f"{ROUND}/hive/Bramble", "/settings"):
+        text = client.get(page, headers=PAGE).text
+        told = re.findall(r'<td class="amount">([^<]*%)</td>|<small>([^<]*%)</small>', text)
+        assert told
+        assert not [each for each in told if re.search(r"\d %", "".join(each))]
+        assert "amp;nbsp" not in text
+
+
 def test_a_colony_not_seen_for_long_is_told_in_weeks(client: TestClient, clock: Clock) -> None:
     """“17 Apr” says nothing in the next February."""
     assert "17 Apr" in client.get("/yards", headers=PAGE).text
