@@ -19,7 +19,7 @@ from combwright.web.pages.reading import AT_HAND
 
 DESK: ViewportSize = {"width": 1280, "height": 900}
 SIZES = {"phone": PHONE, "desk": DESK}
-COLOURS = 48
+COLOURS = 128
 PATIENCE_MS = 180_000  # a busy machine takes its time over a page that is worked out
 ANCHORS: dict[str, str] = {}
 THEMES = {"round-dark": ("round", "dark")}
