@@ -18,6 +18,7 @@ from typer.testing import CliRunner
 
 from combwright.cli.main import app
 from combwright.cli.round import show
+from combwright.planning.sheet import LeftOut
 from combwright.planning.supplies import ALWAYS
 from combwright.records.store.book_handle import Book
 from combwright.services.book.entry_form import take_entry
@@ -213,3 +214,12 @@ def test_what_one_yard_alone_needs_is_not_called_always(capsys: pytest.CaptureFi
     show(sheet.model_copy(update={"load": [stop]}))
     told = " ".join(capsys.readouterr().out.split())
     assert f"always: {'; '.join(ALWAYS)} {stop.yard}: thymol (gel) for 2 colonies" in told
+
+
+def test_a_colony_that_waits_is_marked_where_it_stands(capsys: pytest.CaptureFixture[str]) -> None:
+    sheet = round_sheet()
+    waits = LeftOut(colony="Q2 Furze", yard="Old Quarry", minutes=9, costs=1, cannot_wait=False)
+    show(sheet.model_copy(update={"left_out": [waits]}))
+    told = " ".join(capsys.readouterr().out.split())
+    assert told.count("(no time today)") == 1
+    assert told.index("Q2 Furze") < told.index("(no time today)") < told.index("Q3 Gorse")

@@ -89,6 +89,9 @@ def test_who_gives_to_whom_and_what_is_left_for_another_day_stand_on_paper(
     for line in ("2 combs of stores from Ash to Birch at Mill Orchard", left.said):
         assert without_spaces(line) in text
     assert "No time for today" not in words(round_pdf(sheet))
+    waits = left.model_copy(update={"colony": sheet.colonies[0].colony})
+    waiting = words(round_pdf(sheet.model_copy(update={"left_out": [waits]})))
+    assert waiting.count("no time today") == 1
 
 
 def test_every_colony_has_one_block_in_working_order(sheet: RoundSheet) -> None:

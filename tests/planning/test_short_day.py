@@ -1,11 +1,13 @@
 """A day too short: what is left out costs least, and what cannot wait stays."""
 
+import pytest
 from tests.paper.conftest import colony_sheet
 from tests.planning.test_matching import YARDS, sheet
 
 from combwright.advice.bee_acts import Divide, Heft, Reporting
-from combwright.planning.sheet import ColonySheet, DecisionShown, RoundSheet
+from combwright.planning.sheet import ColonySheet, DecisionShown, Handed, RoundSheet
 from combwright.planning.short_day import YARD_MINUTES, short_day
+from combwright.planning.supplies import SPARE
 from combwright.planning.task_minutes import usual_minutes
 
 LOOK = 6.0
@@ -41,6 +43,25 @@ def test_what_costs_least_is_left_out_and_with_it_its_yard() -> None:
     assert left(told, YARD_MINUTES + 2 * LOOK) == ["C2"]
     assert left(told, YARD_MINUTES + LOOK) == ["C2", "C3"]
     assert len(left(told, 1.0)) == 3
+
+
+def test_nothing_is_prepared_loaded_or_handed_on_for_what_is_left_out() -> None:
+    told = sheet(colony(1, 5.0), colony(2, 1.0), colony(3, 4.0))
+    gives = Handed(
+        what="comb of stores", count=1, giver="C1", giver_yard=YARDS[1], taker="C2",
+        taker_yard=YARDS[0],
+    )  # fmt: skip
+    whole = told.model_copy(update={"handed": [gives]})
+    short = short_day(whole, YARD_MINUTES + 2 * LOOK, OWN)
+    kept = [each for each in told.colonies if each.colony != "C2"]
+    fed = SPARE * sum(each.portion.syrup_g for each in kept) / 1000.0
+    assert short.bench.sugar_kg + short.bench.water_kg == pytest.approx(fed, abs=0.2)
+    assert [stop.yard for stop in short.load] == [YARDS[1]]
+    assert short.handed == []
+    assert short.colonies == told.colonies
+    enough = short_day(whole, 2 * YARD_MINUTES + 3 * LOOK, OWN)
+    assert enough.handed == [gives]
+    assert len(enough.load) == 2
 
 
 def test_what_cannot_wait_stays() -> None:

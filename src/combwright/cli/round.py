@@ -26,6 +26,7 @@ if TYPE_CHECKING:
 COUNTED_IN: Final = (
     "Two columns of the notebook say it once: “brood counted in” and “bees counted in”."
 )
+NO_TIME: Final = "  [bold](no time today)[/bold]"
 NO_BROOD: Final = "0.0 (0.0 to 0.0)"
 
 
@@ -101,7 +102,8 @@ def show(sheet: "RoundSheet") -> None:
         if colony.yard != yard:
             yard = colony.yard
             console.rule(_plain(yard))
-        _colony(console, colony, said, sheet.on)
+        waits = colony.colony in {left.colony for left in sheet.left_out}
+        _colony(console, colony, said, sheet.on, NO_TIME if waits else "")
     _supplies(console, sheet)
     if sheet.left_out:
         console.rule("No time for today")
@@ -135,14 +137,16 @@ def _span(band: "Band", digits: int = 1) -> str:
     return f"{mid} ({low} to {high})"
 
 
-def _colony(console: "Console", colony: "ColonySheet", said: "Everywhere", on: date) -> None:
+def _colony(
+    console: "Console", colony: "ColonySheet", said: "Everywhere", on: date, waits: str
+) -> None:
     from combwright.paper.sheet_words import seen_words
 
     expected = colony.expected
     brood = _span(expected.frames_of_brood)
     console.print(
         f"\n[bold]{colony.order}. {_plain(colony.colony)}[/bold]  {_plain(colony.hive)}, "
-        f"{seen_words(colony.last_visit, on)}, {_stands(colony)}"
+        f"{seen_words(colony.last_visit, on)}, {_stands(colony)}{waits}"
     )
     _item(
         console,

@@ -48,6 +48,7 @@ def sheet_content(sheet: RoundSheet, paper: Paper) -> dict[str, Any]:
     """Return everything that the template prints; it is set as text, never read as markup."""
     said = everywhere(sheet)
     usual = usual_kit(sheet.load)
+    waits = {left.colony for left in sheet.left_out}
     in_order = sorted(sheet.colonies, key=lambda colony: colony.order)
     return {
         "paper": paper,
@@ -62,7 +63,10 @@ def sheet_content(sheet: RoundSheet, paper: Paper) -> dict[str, Any]:
         "notices": [printable(each) for each in sheet.notices if each not in NOTICES],
         "usual": [printable(each) for each in sheet.notices if each in NOTICES],
         "legend": legend(columns=4 if paper == "a5" else 6),
-        "colonies": [_colony(colony, said, sheet.on, paper) for colony in in_order],
+        "colonies": [
+            _colony(colony, said, sheet.on, paper) | {"waits": colony.colony in waits}
+            for colony in in_order
+        ],
         "everywhere": everywhere_words(said),
         "handed": [printable(each.said) for each in sheet.handed],
         "left_out": [printable(each.said) for each in sheet.left_out],

@@ -6,6 +6,7 @@ from typing import Final
 from combwright.advice.bee_acts import CutCells, Divide, Reporting, Uniting
 from combwright.advice.kit_acts import Act, Feeding
 from combwright.planning.sheet import ColonySheet, LeftOut, RoundSheet, gained
+from combwright.planning.supplies import bench, load
 from combwright.planning.supply.rows import Programme
 from combwright.planning.task_minutes import TaskMinutes
 from combwright.terms.data_files import parameter
@@ -35,7 +36,23 @@ def short_day(sheet: RoundSheet, minutes: float, own: TaskMinutes) -> RoundSheet
     programme.at_most(spent | dict.fromkeys(yards.values(), YARD_MINUTES), minutes)
     values, _, _ = programme.solve(0.0, NODES, SECONDS)
     left = [each for each in sheet.colonies if not values[kept[each.colony]]]
-    return sheet.model_copy(update={"left_out": _told(left, takes)})
+    return _of_the_others(sheet, left).model_copy(update={"left_out": _told(left, takes)})
+
+
+def _of_the_others(sheet: RoundSheet, left: Iterable[ColonySheet]) -> RoundSheet:
+    """Prepare, load and hand over for the colonies that are seen to alone."""
+    waits = {each.colony for each in left}
+    seen_to = [each for each in sheet.colonies if each.colony not in waits]
+    yards = [yard for yard in sheet.yards if any(each.yard == yard for each in seen_to)]
+    handed = [each for each in sheet.handed if not {each.giver, each.taker} & waits]
+    sugar = sheet.bench.sugar_fraction
+    return sheet.model_copy(
+        update={
+            "handed": handed,
+            "bench": bench(seen_to, sugar, handed, sheet.on_shelf),
+            "load": load(seen_to, yards, sugar, handed),
+        }
+    )
 
 
 def _told(left: Iterable[ColonySheet], takes: dict[str, float]) -> list[LeftOut]:
