@@ -8,6 +8,7 @@ from numpy.typing import NDArray
 
 from combwright.advice.decision import Decision
 from combwright.advice.decisions.if_found import IfFound
+from combwright.advice.decisions.winter import still_supered
 from combwright.advice.kit_acts import Feeding
 from combwright.advice.plan import plan
 from combwright.advice.situation import Situation, band
@@ -49,7 +50,7 @@ def colony_sheet(followed: Followed, situation: Situation, order: int) -> sheet.
         because=[*([f"For sale: {sale.said}."] if sale else []), *decided.because],
         for_sale=None if sale is None else _for_sale(sale),
         branches=shown_branches(decided.branches),
-        questions=[*followed.belief.questions, *followed.notices],
+        questions=[*followed.belief.questions, *followed.notices, *still_supered(situation)],
         chances={name: round(chance, 3) for name, chance in decided.chances.items()},
         inputs={name: _rounded(value) for name, value in decided.inputs.items()},
         decisions=[_decision(each) for each in decided.decisions if each.actions or each.because],

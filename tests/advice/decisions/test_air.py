@@ -37,3 +37,14 @@ def test_more_bees_have_a_wider_entrance_and_the_robbed_a_narrow_one() -> None:
     at = situation(replace(AVERAGE, frames_of_bees=11.0))
     robbed = replace(at, robbed=1.0)
     assert ventilated(robbed, robbed.standing.set_up).entrance_mm < widths[-1]
+
+
+@pytest.mark.parametrize(("month", "is_narrow"), [(9, True), (10, True), (11, False), (1, False)])
+def test_no_entrance_is_narrowed_for_robbers_once_none_fly(month: int, *, is_narrow: bool) -> None:
+    """Ten millimetres all winter would be blocked by the dead (common practice, no source)."""
+    at = situation(Case(date(2027, month, 20), 9.0, 0.0, 15.0, 11))
+    quiet, robbed = (
+        ventilated(replace(at, robbed=chance), at.standing.set_up).entrance_mm
+        for chance in (0.0, 1.0)
+    )
+    assert (robbed < quiet) is is_narrow

@@ -84,6 +84,17 @@ def test_next_to_no_stores_goes_before_what_is_told_by_bees() -> None:
     assert set(beside) == {(True, True), (False, False)}
 
 
+@pytest.mark.parametrize("nectar", [0.0, 0.5, 1.0])
+@pytest.mark.parametrize("supers", [0, 1])
+def test_next_to_no_stores_is_never_answered_with_no_feed(nectar: float, supers: int) -> None:
+    """Where none is named at the hive, what is done at any colony without food holds."""
+    on = date(2027, 5, 20)
+    told = plan(situation(Case(on, 12.0, 7.0, 9.0, 11, supers=supers, nectar=nectar))).branches
+    bare = [each for each in told if (each.quantity, each.amount) == ("kg of stores", 1.0)]
+    assert all(each.portion is not None and each.portion.grams > 0 for each in bare)
+    assert any(each.code == "empty combs" for each in at_any_colony(on))
+
+
 @pytest.mark.parametrize("month", range(3, 9))
 def test_in_every_month_it_is_said_what_is_done_where_no_food_is_found(month: int) -> None:
     rich = Case(date(2027, month, 20), 8.0, 4.0, 12.0, 11, supers=month in {6, 7}, nectar=0.0)

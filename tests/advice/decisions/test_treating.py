@@ -102,8 +102,12 @@ def test_many_mites_under_supers_are_never_met_with_silence(month: int, mites: f
 
 @pytest.mark.parametrize("month", [3, 4, 5, 6])
 @pytest.mark.parametrize("bees", [4.0, 8.0])
-def test_nothing_is_treated_uncounted_where_no_month_asks_for_it(month: int, bees: float) -> None:
-    case = Case(date(2027, month, 14), bees, 0.45 * bees, 8.0, 10, warmer_k=2.0)
+@pytest.mark.parametrize("mites", [None, 60.0, 900.0])
+def test_nothing_is_treated_uncounted_where_no_month_asks_for_it(
+    month: int, bees: float, mites: float | None
+) -> None:
+    """However many are believed: common practice, no source."""
+    case = Case(date(2027, month, 14), bees, 0.45 * bees, 8.0, 10, warmer_k=2.0, mites=mites)
     told = decided(case)
     assert not told.asks(Treat)
     assert told.asks(Counting)
@@ -171,3 +175,14 @@ def test_what_forbids_several_is_said_once(month: int) -> None:
     told = decided(replace(AUGUST, on=date(2027, month, 14), mites=2000.0, supers=1))
     assert told.because[-1].count("honey supers off") == 1
     assert all(name in told.because[-1] for name in ("formic acid", "thymol", "amitraz"))
+
+
+@pytest.mark.parametrize("on", [date(2027, 2, 12), date(2027, 4, 10), date(2027, 11, 20)])
+@pytest.mark.parametrize("brood", [0.0, 2.0])
+def test_what_hangs_between_combs_is_not_begun_where_no_hive_is_opened(
+    on: date, brood: float
+) -> None:
+    """Common practice, no source: acid alone is given in the cold, from above or by the fumes."""
+    case = Case(on, 6.0, brood, 9.0, 11, mites=900.0, warmer_k=-6.0)
+    begun = [each.substance for each in decided(case).asks(Treat)]
+    assert begun in ([], ["oxalic acid"])

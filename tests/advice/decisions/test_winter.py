@@ -184,3 +184,14 @@ def test_what_it_lacks_meanwhile_is_given_where_that_is_more() -> None:
     deciding = Deciding(situation(starving))
     for_winter = deciding.of(winter.decide).syrup_kg
     assert deciding.of(food.decide).portion.grams > 1000.0 * for_winter > 0.0
+
+
+@pytest.mark.parametrize(("month", "is_asked"), [(9, False), (12, True)])
+def test_supers_that_the_book_leaves_on_in_the_cold_are_asked_after(
+    month: int, *, is_asked: bool
+) -> None:
+    at = situation(Case(date(2027, month, 10), 8.0, 0.0, 14.0, 11, supers=1))
+    asked = winter.still_supered(at)
+    assert bool(asked) is is_asked
+    assert all("excluder" in each for each in asked)
+    assert not winter.still_supered(situation(JANUARY))

@@ -38,7 +38,8 @@ def _tray_mm(situation: Situation) -> int:
 
 
 def _entrance_mm(situation: Situation) -> int:
-    if situation.robbed >= PARAMETERS["robbed_chance"].value:
+    no_robbers_fly = is_in_months(situation.on, PARAMETERS, "out")
+    if situation.robbed >= PARAMETERS["robbed_chance"].value and not no_robbers_fly:
         return int(PARAMETERS["guarded_mm"].value)
     ways = ("few", "some", "many")
     enough = (way for way in ways if situation.bees < PARAMETERS[f"{way}_bees"].value)

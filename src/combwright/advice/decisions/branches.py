@@ -160,7 +160,10 @@ def _held_at_most(situation: Situation, *, hefted: bool) -> float:
 
 
 def _hungry(deciding: Deciding, situation: Situation) -> IfFound | None:
-    """Work out what is done where next to no stores are found, unless that is believed already."""
+    """Work out what is done where next to no stores are found, unless that is believed already.
+
+    Where a flow would be trusted to feed it, what is done at any colony without food holds.
+    """
     kilograms = PARAMETERS["bare_kg"].value
     stores = observe.stores_kg(situation.colonies)
     if median(stores) <= kilograms:
@@ -168,7 +171,8 @@ def _hungry(deciding: Deciding, situation: Situation) -> IfFound | None:
     some = np.unique(np.linspace(0, len(stores) - 1, FEWEST).astype(np.intp))
     bare = bare_to(situation.with_members(some), kilograms)
     told = _decided(deciding, replace(bare, is_branch=True), LIGHTER)
-    return replace(told, amount=kilograms)
+    is_fed = told.portion is not None and told.portion.grams > 0
+    return replace(told, amount=kilograms) if is_fed else None
 
 
 def _end(deciding: Deciding, found: NDArray[np.intp], side: Side) -> IfFound:

@@ -152,8 +152,8 @@ def _must_be_fed(situation: Situation, as_it_is: Tried) -> bool:
 
 
 def left_alone(situation: Situation) -> Space:
-    """Give the set-up as it stands, for a colony that is not opened."""
-    reason = "It is not opened today, so the set-up stays as it is."
+    """Give the set-up as it stands, for a colony whose queen comes, or that is sick."""
+    reason = "It is left in peace today, so the set-up stays as it is."
     now = situation.standing.set_up
     return Space(topic=TOPIC, because=(reason,), tells=True, set_up=now)
 

@@ -1,5 +1,6 @@
 """Mites: where they stand, where they go without a treatment, and what can be done now."""
 
+from dataclasses import replace
 from datetime import date
 from typing import Any, Final
 
@@ -12,7 +13,7 @@ from combwright.advice.decision import Decision
 from combwright.advice.decisions import space
 from combwright.advice.decisions.going import goes
 from combwright.advice.decisions.honey import after_honey
-from combwright.advice.decisions.kept_shut import is_kept_shut
+from combwright.advice.decisions.kept_shut import is_cold, is_kept_shut
 from combwright.advice.decisions.treated import treated
 from combwright.advice.kit_acts import Counting, CutDrones, Treat, WriteDown
 from combwright.advice.lately import had_this_winter, is_late
@@ -46,10 +47,10 @@ def decide(deciding: Deciding) -> Decision:
     if goes(deciding):  # its mites are counted and treated where it goes
         return Decision(topic="mites", actions=treated(deciding.of(after_honey)).actions)
     supers = deciding.of(space.decide).set_up.supers
-    return _mites(deciding.of(after_honey), supers)
+    return _mites(deciding.of(after_honey), supers, is_opened=not is_cold(deciding))
 
 
-def _mites(situation: Situation, supers: int) -> Decision:
+def _mites(situation: Situation, supers: int, *, is_opened: bool) -> Decision:
     now = observe.mites(situation.colonies)
     level = PARAMETERS["harm"].value * np.clip(
         observe.adults(situation.colonies) / PARAMETERS["full_bees"].value,
@@ -82,6 +83,7 @@ def _mites(situation: Situation, supers: int) -> Decision:
         float(np.mean(situation.conditions[:, : int(PARAMETERS["weather_days"].value), MAX_C])),
         had,
     )
+    ways = ways if is_opened else [_in_the_cold(way) for way in ways]
     because = _because(inputs, chance_day)
     before = treated(situation)
     because, inputs = (*because, *before.because), inputs | before.inputs
@@ -98,8 +100,7 @@ def _mites(situation: Situation, supers: int) -> Decision:
         return _asking((*before.actions, *counts), because, inputs)
     chosen, brought, known = _worth(situation, open_to)
     inputs |= {"worth_more": brought.money, "worth_of_a_count": known}
-    if counts and known > max(brought.money, 0.0) * PARAMETERS["count_first"].value:
-        told = f"Not knowing costs about {money_words(known)}: a count first."
+    if counts and (told := _count_first(situation, brought, known)):
         return _asking((*before.actions, *counts), (*because, told), inputs)
     if not brought.is_worth_it:
         return _asking((*before.actions, *counts), because, inputs)
@@ -135,6 +136,22 @@ def _worth(situation: Situation, open_to: list[Option]) -> tuple[Option, Gain, f
     right = float(np.maximum(each, 0.0).mean()) - max(0.0, float(each.mean()))
     told = PARAMETERS["count_tells"].value * right
     return open_to[best], brought, told - situation.prices.work(MINUTES["count"].value)
+
+
+def _count_first(situation: Situation, brought: Gain, known: float) -> str:
+    """Say why a count comes first, if it does: it pays, or it is too early to treat unseen."""
+    if known > max(brought.money, 0.0) * PARAMETERS["count_first"].value:
+        return f"Not knowing costs about {money_words(known)}: a count first."
+    if brought.is_worth_it and not is_late(situation.on):
+        return "Nothing is given before late summer without a count: a count first."
+    return ""
+
+
+def _in_the_cold(way: Option) -> Option:
+    """Rule out what is hung between combs while the hive stays shut; acid is given from above."""
+    if way.treatment.substance == ACID or way.possible == "no":
+        return way
+    return replace(way, possible="no", because=("it is too cold to open the hive",))
 
 
 def _given(option: Option) -> Effect:

@@ -13,13 +13,15 @@ from combwright.advice.deciding import Deciding
 from combwright.advice.decision import Decision
 from combwright.advice.decisions.honey import after_honey
 from combwright.advice.decisions.reserve import reserve_kg
-from combwright.advice.numbers import is_between, numbers
+from combwright.advice.numbers import is_between, is_in_months, numbers
 from combwright.advice.situation import Situation, band
+from combwright.advice.words.wording import many
 from combwright.simulation import observe
 from combwright.simulation.ahead.rules import PARAMETERS as KEEPS
 from combwright.terms.ranked import median
 
 PARAMETERS: Final = numbers("winter")
+LOOK: Final = numbers("look")
 TARGET_KG: Final = {kind: PARAMETERS[f"target_{kind}_kg"].value for kind in ("hive", "nuc")}
 AUTUMN: Final = tuple(int(PARAMETERS[f"autumn_{end}_month"].value) for end in ("from", "to"))
 SUGAR_IN_HONEY: Final = PARAMETERS["sugar_in_honey"].value
@@ -68,6 +70,19 @@ def target_kg(situation: Situation) -> float:
     """Give the stores wanted on 1 October: those of a full colony, less for fewer bees. [kg]."""
     by_bees = KEEPS["winter_kg"].value + KEEPS["winter_kg_a_frame"].value * situation.bees
     return min(TARGET_KG[situation.standing.hive.kind], by_bees)
+
+
+def still_supered(situation: Situation) -> tuple[str, ...]:
+    """Ask after supers that by the book are on in the cold (common practice, no source)."""
+    now = situation.standing.set_up
+    if not now.supers or not is_in_months(situation.on, LOOK, "cold"):
+        return ()
+    still = "is" if now.supers == 1 else "are"
+    asked = f"By the book {many(now.supers, 'super')} {still} still on: note it if that is not so."
+    if not now.excluder:
+        return (asked,)
+    below = "bees that go up for food in the cold leave their queen below."
+    return (f"{asked} If it is, take the excluder out on the next mild day: {below}",)
 
 
 def stocked_share(on: date) -> float:

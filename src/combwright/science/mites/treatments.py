@@ -151,7 +151,7 @@ def _of_warmth(way: MiteTreatment, temperature_c: float | None) -> tuple[Possibl
     low = way.low_c if way.low_c is not None else -100
     high = way.high_c if way.high_c is not None else 100
     if low <= temperature_c <= high:
-        return "yes", f"{temperature_c:.3g} °C lies in its window ({window})"
+        return "yes", f"{temperature_c:.0f} °C lies in its window ({window})"
     return "no", f"needs days {window}; it has {temperature_c:.3g} °C"
 
 
