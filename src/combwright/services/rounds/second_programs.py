@@ -168,6 +168,7 @@ def main() -> None:
     os.dup2(sys.stderr.fileno(), sys.stdout.fileno())
     make_ready()
     answer(sys.stdin.buffer, answers)
+    os._exit(0)  # all is written: to take the interpreter down would hold the round up
 
 
 if __name__ == "__main__":
