@@ -5,7 +5,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from combwright.terms.errors import OutOfRangeError
 
-TRIFLE = 1e-3  # a lower end under it only keeps out nought
+TRIFLE = 1e-3  # a lower end under it only keeps out nought; judgement
 
 
 def within(

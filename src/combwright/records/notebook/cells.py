@@ -17,7 +17,7 @@ WITH_UNIT = re.compile(r"[~<>]?\s*([+-]?\d+(?:\.\d+)?)\s*\D+")
 YES = ("yes", "y", "true", "1", "x", "✓")
 NO = ("no", "n", "false", "0")
 NOT_LOOKED = ("?", "-", "–", "n/a", "na", "none", "nan", "unknown", "not seen", "null")
-NEAR = 0.7  # under it another word is meant, as “capped” is not “charged”
+NEAR = 0.7  # under it another word is meant, as “capped” is not “charged”; judgement
 BLANK = "Leave the cell blank if nobody looked."
 
 
